@@ -1,0 +1,125 @@
+/** Paths: pieces in order, each starting where the one before ends. Lengths along a path are in mm from its start. */
+
+import { type Box, EMPTY_BOX, joinBoxes } from './box.ts';
+import { type Motion, mover } from './motion.ts';
+import {
+  movePieceBy,
+  type Piece,
+  pieceAt,
+  pieceBox,
+  pieceDirection,
+  pieceLength,
+  reversePiece,
+  trimPiece,
+} from './piece.ts';
+import { cross, type Point } from './point.ts';
+
+export interface Path {
+  readonly pieces: readonly Piece[];
+  /** Whether the last piece ends at the start of the first. */
+  readonly closed: boolean;
+}
+
+export const EMPTY_PATH: Path = { pieces: [], closed: false };
+
+export const openPath = (pieces: readonly Piece[]): Path => ({ pieces, closed: false });
+export const closedPath = (pieces: readonly Piece[]): Path => ({ pieces, closed: true });
+
+/** A path of straight lines through points; closed adds the line back to the first. */
+export const polyline = (points: readonly Point[], closed = false): Path => {
+  const pieces: Piece[] = [];
+  for (let i = 1; i < points.length; i++) pieces.push({ kind: 'line', from: points[i - 1]!, to: points[i]! });
+  if (closed && points.length > 1) pieces.push({ kind: 'line', from: points.at(-1)!, to: points[0]! });
+  return { pieces, closed };
+};
+
+export const pathLength = (path: Path): number => path.pieces.reduce((sum, p) => sum + pieceLength(p), 0);
+
+export const pathStart = (path: Path): Point | undefined => path.pieces[0]?.from;
+export const pathEnd = (path: Path): Point | undefined => path.pieces.at(-1)?.to;
+
+export const pathBox = (path: Path): Box =>
+  path.pieces.reduce<Box>((box, p) => joinBoxes(box, pieceBox(p)), EMPTY_BOX);
+
+export const movePath = (path: Path, m: Motion): Path => {
+  const f = mover(m);
+  return { pieces: path.pieces.map((p) => movePieceBy(p, m, f)), closed: path.closed };
+};
+
+export const reversePath = (path: Path): Path => ({
+  pieces: path.pieces.map(reversePiece).reverse(),
+  closed: path.closed,
+});
+
+/** The piece under a length along the path, with the share of that piece; lengths outside are clamped. */
+export const locate = (path: Path, at: number): { index: number; share: number } | undefined => {
+  if (path.pieces.length === 0) return undefined;
+  let before = 0;
+  for (let index = 0; index < path.pieces.length; index++) {
+    const length = pieceLength(path.pieces[index]!);
+    if (at <= before + length || index === path.pieces.length - 1) {
+      const share = length > 0 ? (at - before) / length : 0;
+      return { index, share: Math.min(1, Math.max(0, share)) };
+    }
+    before += length;
+  }
+  return undefined;
+};
+
+export const pointAlong = (path: Path, at: number): Point | undefined => {
+  const found = locate(path, at);
+  return found && pieceAt(path.pieces[found.index]!, found.share);
+};
+
+export const directionAlong = (path: Path, at: number): Point | undefined => {
+  const found = locate(path, at);
+  return found && pieceDirection(path.pieces[found.index]!, found.share);
+};
+
+/** The open stretch of a path between two lengths; empty when from is not before to. */
+export const slicePath = (path: Path, from: number, to: number): Path => {
+  const pieces: Piece[] = [];
+  let before = 0;
+  for (const p of path.pieces) {
+    const length = pieceLength(p);
+    const t0 = length > 0 ? (from - before) / length : 0;
+    const t1 = length > 0 ? (to - before) / length : 0;
+    before += length;
+    if (!(t1 > 0 && t0 < 1)) continue;
+    pieces.push(t0 <= 0 && t1 >= 1 ? p : trimPiece(p, Math.max(0, t0), Math.min(1, t1)));
+  }
+  return openPath(pieces);
+};
+
+/** Signed area (mm²) of a closed path, positive when it runs counterclockwise. Exact for lines and arcs (Green). */
+export const signedArea = (path: Path): number => {
+  let twice = 0;
+  for (const p of path.pieces) {
+    twice += cross(p.from, p.to);
+    if (p.kind === 'arc') twice += p.radius * p.radius * (p.sweep - Math.sin(p.sweep));
+  }
+  return twice / 2;
+};
+
+/**
+ * Points along a path, no farther from it than `tolerance` (mm) in between: for what must be polygons
+ * (reference libraries, fills, pictures), never for the stitched edge itself.
+ */
+export const flatten = (path: Path, tolerance: number): Point[] => {
+  const first = pathStart(path);
+  if (!first) return [];
+  const points = [first];
+  for (const p of path.pieces) {
+    if (p.kind === 'arc') {
+      const sagitta = Math.min(1, tolerance / p.radius);
+      const step = 2 * Math.acos(1 - sagitta);
+      const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(Math.abs(p.sweep) / step)));
+      for (let i = 1; i < parts; i++) points.push(pieceAt(p, i / parts));
+    }
+    points.push(p.to);
+  }
+  return points;
+};
+
+/** An arc is flattened into at most this many chords, whatever the tolerance. */
+const MOST_PARTS = 4096;

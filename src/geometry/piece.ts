@@ -1,0 +1,165 @@
+/**
+ * The two shapes that everything here is made of: straight lines and circular arcs, each with a direction.
+ *
+ * Lines and arcs stay lines and arcs when they are offset, mirrored, turned and clipped, and their lengths
+ * and crossings have closed forms. That is why nothing else exists: it keeps the whole program exact.
+ */
+
+import { type Box, boxOfPoints } from './box.ts';
+import { type Motion, mover } from './motion.ts';
+import {
+  add,
+  angleOf,
+  distance,
+  leftOf,
+  type Point,
+  polar,
+  positiveAngle,
+  scale,
+  subtract,
+  TURN,
+  unit,
+} from './point.ts';
+
+export interface Line {
+  readonly kind: 'line';
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/**
+ * A circular arc. `start` is the angle of `from` seen from the centre; `sweep` is signed (positive is
+ * counterclockwise) and may go up to a full turn. `from` and `to` are kept beside them, so that neighbours
+ * that share an end share it to the last bit.
+ */
+export interface Arc {
+  readonly kind: 'arc';
+  readonly center: Point;
+  readonly radius: number;
+  readonly start: number;
+  readonly sweep: number;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+export type Piece = Line | Arc;
+
+export const line = (from: Point, to: Point): Line => ({ kind: 'line', from, to });
+
+/** An arc from its centre, radius (mm), start angle and signed sweep (radians). */
+export const arc = (center: Point, radius: number, start: number, sweep: number): Arc => ({
+  kind: 'arc',
+  center,
+  radius,
+  start,
+  sweep,
+  from: add(center, polar(start, radius)),
+  to: add(center, polar(start + sweep, radius)),
+});
+
+/** An arc round `center` between two points that are already known to lie on it, kept to the last bit. */
+export const arcBetween = (center: Point, from: Point, to: Point, counterclockwise: boolean): Arc => {
+  const a = angleOf(subtract(from, center));
+  const b = angleOf(subtract(to, center));
+  const sweep = counterclockwise ? positiveAngle(b - a) : -positiveAngle(a - b);
+  return { kind: 'arc', center, radius: distance(center, from), start: a, sweep, from, to };
+};
+
+/**
+ * The arc over a chord by its rise, as a ruler measures it: `rise` (mm) is the height of the arc's middle
+ * over the chord, positive to the left of from→to. Zero, or a rise too small to tell from straight, gives
+ * the line. Source of the formulas: r = (c² + 4h²)/(8h), a = 4·atan(2h/c), Machinery's Handbook, 31st ed.,
+ * pp. 50 and 83.
+ */
+export const arcByRise = (from: Point, to: Point, rise: number): Piece => {
+  const chord = distance(from, to);
+  if (!(Math.abs(rise) > STRAIGHT_RISE)) return line(from, to);
+  const h = Math.abs(rise);
+  const radius = (chord * chord + 4 * h * h) / (8 * h);
+  const sweep = 4 * Math.atan((2 * h) / chord);
+  const along = unit(subtract(to, from));
+  const left = leftOf(along);
+  // A rise to the left bends the path to the right on its way: it goes round clockwise.
+  const side = rise > 0 ? 1 : -1;
+  const mid = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const center = add(mid, scale(left, side * (h - radius)));
+  const start = angleOf(subtract(from, center));
+  return { kind: 'arc', center, radius, start, sweep: -side * sweep, from, to };
+};
+
+/** Below this rise (mm) an arc is a line: its middle is off by less than a thousandth of the tolerance. */
+const STRAIGHT_RISE = 1e-9;
+
+export const pieceLength = (p: Piece): number =>
+  p.kind === 'line' ? distance(p.from, p.to) : Math.abs(p.sweep) * p.radius;
+
+/** The point at a share t in [0, 1] of the piece's length; the ends are returned to the last bit. */
+export const pieceAt = (p: Piece, t: number): Point => {
+  if (t <= 0) return p.from;
+  if (t >= 1) return p.to;
+  if (p.kind === 'line')
+    return { x: p.from.x + (p.to.x - p.from.x) * t, y: p.from.y + (p.to.y - p.from.y) * t };
+  return add(p.center, polar(p.start + p.sweep * t, p.radius));
+};
+
+/** The unit direction of travel at a share t of the piece; zero for a line without length. */
+export const pieceDirection = (p: Piece, t: number): Point => {
+  if (p.kind === 'line') return unit(subtract(p.to, p.from));
+  const a = p.start + p.sweep * t;
+  const s = Math.sign(p.sweep);
+  return { x: -Math.sin(a) * s, y: Math.cos(a) * s };
+};
+
+/** Signed curvature in 1/mm, positive where the piece bends to the left. */
+export const pieceCurvature = (p: Piece): number => (p.kind === 'line' ? 0 : Math.sign(p.sweep) / p.radius);
+
+export const reversePiece = (p: Piece): Piece =>
+  p.kind === 'line'
+    ? line(p.to, p.from)
+    : { ...p, start: p.start + p.sweep, sweep: -p.sweep, from: p.to, to: p.from };
+
+/** The stretch between the shares t0 < t1 of a piece. */
+export const trimPiece = (p: Piece, t0: number, t1: number): Piece => {
+  const from = pieceAt(p, t0);
+  const to = pieceAt(p, t1);
+  if (p.kind === 'line') return line(from, to);
+  const a = Math.max(0, t0);
+  const b = Math.min(1, t1);
+  return { ...p, start: p.start + p.sweep * a, sweep: p.sweep * (b - a), from, to };
+};
+
+/** A piece after a rigid motion. A motion that turns over also turns the sense of an arc. */
+export const movePiece = (p: Piece, m: Motion): Piece => movePieceBy(p, m, mover(m));
+
+export const movePieceBy = (p: Piece, m: Motion, f: (q: Point) => Point): Piece => {
+  const from = f(p.from);
+  const to = f(p.to);
+  if (p.kind === 'line') return line(from, to);
+  const start = m.flip ? m.angle - p.start : m.angle + p.start;
+  return { ...p, center: f(p.center), start, sweep: m.flip ? -p.sweep : p.sweep, from, to };
+};
+
+export const pieceBox = (p: Piece): Box => {
+  if (p.kind === 'line') return boxOfPoints([p.from, p.to]);
+  const points = [p.from, p.to];
+  for (let quarter = 0; quarter < 4; quarter++) {
+    const angle = (quarter * Math.PI) / 2;
+    if (shareOfAngle(p, angle) !== undefined) points.push(add(p.center, polar(angle, p.radius)));
+  }
+  return boxOfPoints(points);
+};
+
+/** Where along an arc (share of its length) an angle lies, or undefined when it is not on the arc. */
+export const shareOfAngle = (p: Arc, angle: number): number | undefined => {
+  const swept = p.sweep >= 0 ? positiveAngle(angle - p.start) : positiveAngle(p.start - angle);
+  const size = Math.abs(p.sweep);
+  if (size === 0) return undefined;
+  if (swept <= size) return swept / size;
+  // An angle a hair before the start comes out as nearly a full turn; it is the start.
+  if (TURN - swept < ANGLE_NOISE) return 0;
+  if (swept - size < ANGLE_NOISE) return 1;
+  return undefined;
+};
+
+/** Angles nearer than this (radians) are the same: rounding of atan2 and of one addition. */
+const ANGLE_NOISE = 1e-12;
