@@ -1,0 +1,3 @@
+/** A drawing as an SVG file. */
+
+export { type SvgOptions, writeSvg } from './write-svg.ts';
