@@ -1,0 +1,57 @@
+/** What can be wrong with an edge, so that no foot can roll along it. Always names the place. */
+
+import { eachMeeting } from './cuts.ts';
+import type { Path } from './path.ts';
+import { pieceLength } from './piece.ts';
+import { distance, isFinitePoint, type Point } from './point.ts';
+
+export type EdgeFault =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'not-finite'; readonly piece: number }
+  | { readonly kind: 'broken'; readonly piece: number; readonly at: Point; readonly by: number }
+  | { readonly kind: 'crosses-itself'; readonly at: Point; readonly pieces: readonly [number, number] }
+  | { readonly kind: 'trapped'; readonly at: Point }
+  | { readonly kind: 'unresolved'; readonly at: Point };
+
+/** Neighbours whose ends are farther apart than this (mm) do not make one edge. */
+const BROKEN = 1e-6;
+
+/** Neighbours may meet at their shared corner, and nowhere else; this near to it (mm) is the corner. */
+const AT_CORNER = 1e-7;
+
+/** Checks everything that can be told before the foot is rolled; undefined when the edge is sound. */
+export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
+  const { pieces, closed } = edge;
+  if (pieces.length === 0) return { kind: 'empty' };
+  for (let i = 0; i < pieces.length; i++) {
+    const p = pieces[i]!;
+    const sound = isFinitePoint(p.from) && isFinitePoint(p.to) && pieceLength(p) > 0;
+    if (!sound || !Number.isFinite(pieceLength(p))) return { kind: 'not-finite', piece: i };
+    const before = i > 0 ? pieces[i - 1] : closed ? pieces.at(-1) : undefined;
+    const by = before ? distance(before.to, p.from) : 0;
+    if (!(by <= BROKEN)) return { kind: 'broken', piece: i, at: p.from, by };
+  }
+  return findSelfCrossing(edge);
+};
+
+const findSelfCrossing = ({ pieces, closed }: Path): EdgeFault | undefined => {
+  const count = pieces.length;
+  let fault: EdgeFault | undefined;
+  eachMeeting(pieces, (m) => {
+    const shared =
+      m.second === m.first + 1
+        ? pieces[m.second]!.from
+        : closed && m.first === 0 && m.second === count - 1
+          ? pieces[0]!.from
+          : undefined;
+    if (shared && distance(shared, m.point) <= AT_CORNER) return false;
+    // Two pieces that close a loop share both ends.
+    if (closed && count === 2 && distance(pieces[0]!.from, m.point) <= AT_CORNER) return false;
+    // Between neighbours of a hair's length everything is at the corner.
+    const between = pieces.slice(m.first + 1, m.second);
+    if (m.second - m.first > 1 && between.reduce((s, p) => s + pieceLength(p), 0) <= AT_CORNER) return false;
+    fault = { kind: 'crosses-itself', at: m.point, pieces: [m.first, m.second] };
+    return true;
+  });
+  return fault;
+};

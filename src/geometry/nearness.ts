@@ -1,0 +1,123 @@
+/**
+ * How far is a point from a path? Exact for lines and arcs, and quick: a binary tree of boxes over the pieces
+ * in their order, in flat arrays, so that "is anything nearer than c?" looks at a few pieces only.
+ *
+ * The tree is complete and implicit: node k has the children 2k+1 and 2k+2, and the leaves hold one piece
+ * each. An arc's wedge is tested with cross products, not angles, which is both faster and exact at its ends.
+ */
+
+import { type Piece, pieceBox } from './piece.ts';
+import type { Point } from './point.ts';
+
+export interface Nearness {
+  /** Distance (mm) from a point to the nearest piece; Infinity where there are none. */
+  readonly distance: (p: Point) => number;
+  /** Whether any piece is nearer than `reach` (mm). */
+  readonly nearer: (p: Point, reach: number) => boolean;
+  /** The index of the nearest piece, −1 where there are none. */
+  readonly nearest: (p: Point) => number;
+}
+
+export const nearnessOf = (pieces: readonly Piece[]): Nearness => {
+  const count = pieces.length;
+  const leaves = 1 << Math.ceil(Math.log2(Math.max(1, count)));
+  const boxes = new Float64Array(4 * (2 * leaves - 1)).fill(Number.POSITIVE_INFINITY);
+  for (let i = 0; i < count; i++) {
+    const box = pieceBox(pieces[i]!);
+    boxes.set([box.minX, box.minY, -box.maxX, -box.maxY], 4 * (leaves - 1 + i));
+  }
+  // Maxima are stored negated, so that one rule (the least of the children) fills all four.
+  for (let k = leaves - 2; k >= 0; k--) {
+    for (let j = 0; j < 4; j++)
+      boxes[4 * k + j] = Math.min(boxes[4 * (2 * k + 1) + j]!, boxes[4 * (2 * k + 2) + j]!);
+  }
+
+  const boxSquare = (k: number, x: number, y: number): number => {
+    const dx = Math.max(boxes[4 * k]! - x, x + boxes[4 * k + 2]!, 0);
+    const dy = Math.max(boxes[4 * k + 1]! - y, y + boxes[4 * k + 3]!, 0);
+    return dx * dx + dy * dy;
+  };
+
+  // One search serves all three questions; `stop` ends it as soon as anything is nearer.
+  const stack = new Int32Array(64);
+  const search = (p: Point, within: number, stop: boolean): { square: number; index: number } => {
+    let best = within * within;
+    let index = -1;
+    let top = 0;
+    if (count > 0) stack[top++] = 0;
+    while (top > 0) {
+      const k = stack[--top]!;
+      if (!(boxSquare(k, p.x, p.y) < best)) continue;
+      if (k >= leaves - 1) {
+        const d = distanceToPiece(pieces[k - leaves + 1]!, p);
+        if (d * d < best) {
+          best = d * d;
+          index = k - leaves + 1;
+          if (stop) break;
+        }
+        continue;
+      }
+      const l = 2 * k + 1;
+      const r = l + 1;
+      // The nearer child is looked at first (pushed last): it is likely to rule the other out.
+      if (boxSquare(l, p.x, p.y) < boxSquare(r, p.x, p.y)) {
+        stack[top++] = r;
+        stack[top++] = l;
+      } else {
+        stack[top++] = l;
+        stack[top++] = r;
+      }
+    }
+    return { square: best, index };
+  };
+
+  return {
+    distance: (p) => Math.sqrt(search(p, Number.POSITIVE_INFINITY, false).square),
+    nearer: (p, reach) => search(p, reach, true).index >= 0,
+    nearest: (p) => search(p, Number.POSITIVE_INFINITY, false).index,
+  };
+};
+
+/** Distance (mm) from a point to a piece. */
+export const distanceToPiece = (p: Piece, at: Point): number => {
+  if (p.kind === 'line') {
+    const ux = p.to.x - p.from.x;
+    const uy = p.to.y - p.from.y;
+    const square = ux * ux + uy * uy;
+    const t = square > 0 ? ((at.x - p.from.x) * ux + (at.y - p.from.y) * uy) / square : 0;
+    const s = Math.min(1, Math.max(0, t));
+    return Math.hypot(at.x - p.from.x - s * ux, at.y - p.from.y - s * uy);
+  }
+  const px = at.x - p.center.x;
+  const py = at.y - p.center.y;
+  if (
+    inWedge(
+      p.from.x - p.center.x,
+      p.from.y - p.center.y,
+      p.to.x - p.center.x,
+      p.to.y - p.center.y,
+      p.sweep,
+      px,
+      py,
+    )
+  ) {
+    return Math.abs(Math.hypot(px, py) - p.radius);
+  }
+  return Math.min(Math.hypot(at.x - p.from.x, at.y - p.from.y), Math.hypot(at.x - p.to.x, at.y - p.to.y));
+};
+
+/** Whether the direction (px, py) lies between (ax, ay) and (bx, by), going round by the sign of `sweep`. */
+const inWedge = (
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  sweep: number,
+  px: number,
+  py: number,
+): boolean => {
+  const s = sweep < 0 ? -1 : 1;
+  const afterStart = s * (ax * py - ay * px) >= 0;
+  const beforeEnd = s * (px * by - py * bx) >= 0;
+  return Math.abs(sweep) <= Math.PI ? afterStart && beforeEnd : afterStart || beforeEnd;
+};
