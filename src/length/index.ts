@@ -1,0 +1,26 @@
+/** Lengths as people write them, and as they like to read them. Millimetres inside, always. */
+
+export {
+  CM_TENTH,
+  formatLength,
+  INCH_EIGHTH,
+  INCH_SIXTEENTH,
+  INCH_SIXTYFOURTH,
+  INCH_THIRTYSECOND,
+  LENGTH_STYLES,
+  type LengthStyle,
+  MM_HALF,
+  MM_TENTH,
+  MM_WHOLE,
+  roundLength,
+  stepOf,
+} from './print.ts';
+export {
+  type AllowedSign,
+  type LengthReading,
+  MM_PER_INCH,
+  MOST_LENGTH_CHARACTERS,
+  readLength,
+  UNITS,
+  type Units,
+} from './read.ts';
