@@ -264,7 +264,7 @@ const tangentArcBack = (from: Point, to: Point, direction: Point): Piece => {
 };
 
 /** An arc that rises less than this (mm) over its chord is a line. */
-const FLAT = 1e-7;
+const FLAT = 1e-9;
 
 /** An arc that turns less than this (radians) is a line: its centre would be lost in rounding. */
 const FLAT_ANGLE = 1e-9;

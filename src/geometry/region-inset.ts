@@ -1,0 +1,71 @@
+/**
+ * A region grown or shrunk by a distance: for fills, which keep away from edges and repeat them.
+ *
+ * Clipper2 offsets the flattened loops (round joins), and the lines and circles that the answer must consist
+ * of are found again in its chords. What comes back is exact where it was recovered, and within
+ * `INSET_TOLERANCE` otherwise; the stitched edge itself never goes this way.
+ */
+
+import { Clipper, EndType, JoinType } from 'clipper2-ts';
+import { flatten, type Path } from './path.ts';
+import { pieceLength } from './piece.ts';
+import { add, leftOf, scale } from './point.ts';
+import { type Carrier, carrierOf, recoverLoop } from './recover.ts';
+import { EMPTY_REGION, isEmptyRegion, type Region, regionOf, regionPieces } from './region.ts';
+
+/** How far (mm) chords may lie from their arcs on the way through Clipper. */
+export const INSET_TOLERANCE = 0.002;
+
+/** Chords, rounding, and Clipper's own round joins together stay within this (mm). */
+const RECOVER_TOLERANCE = 0.008;
+
+/** Clipper works on whole numbers: this many decimals of a millimetre. */
+const DECIMALS = 5;
+
+/** The points of the region at least `by` mm from its boundary; a negative `by` grows it. Parts may vanish. */
+export const insetRegion = (region: Region, by: number): Region => {
+  if (isEmptyRegion(region) || by === 0) return region;
+  const polygons = region.loops.map((loop) => flattenLoop(loop));
+  const result = Clipper.inflatePathsD(
+    polygons,
+    -by,
+    JoinType.Round,
+    EndType.Polygon,
+    2,
+    DECIMALS,
+    INSET_TOLERANCE,
+  );
+  if (result.length === 0) return EMPTY_REGION;
+  const carriers = insetCarriers(region, by);
+  return regionOf(
+    result.map((p) =>
+      recoverLoop(
+        p.map((point) => ({ point })),
+        carriers,
+        RECOVER_TOLERANCE,
+      ),
+    ),
+  );
+};
+
+const flattenLoop = (loop: Path): { x: number; y: number }[] =>
+  flatten(loop, INSET_TOLERANCE)
+    .slice(0, -1)
+    .map((p) => ({ x: p.x, y: p.y }));
+
+/** Everything that the boundary of the inset can consist of: offset lines and arcs, and circles about corners. */
+const insetCarriers = (region: Region, by: number): Carrier[] => {
+  const carriers: Carrier[] = [];
+  for (const p of regionPieces(region)) {
+    const carrier = carrierOf(p);
+    if (!carrier || !(pieceLength(p) > 0)) continue;
+    if (carrier.kind === 'line') {
+      carriers.push({ ...carrier, at: add(carrier.at, scale(leftOf(carrier.along), by)) });
+    } else {
+      const radius = carrier.radius - (p.kind === 'arc' && p.sweep > 0 ? by : -by);
+      if (radius > 0) carriers.push({ ...carrier, radius });
+    }
+    carriers.push({ kind: 'circle', center: p.from, radius: Math.abs(by) });
+  }
+  return carriers;
+};

@@ -1,0 +1,178 @@
+/**
+ * Closed areas with holes: what a fill is asked to fill.
+ *
+ * Outer loops run counterclockwise and holes clockwise, so that the area lies to the left of every loop.
+ * Loops do not cross themselves or one another; two areas that only touch may share a point.
+ */
+
+import { type Box, boxesTouch, EMPTY_BOX, growBox, joinBoxes } from './box.ts';
+import { crossings, TOUCH } from './crossing.ts';
+import { type Nearness, nearnessOf } from './nearness.ts';
+import { openPath, type Path, pathBox, pathStart, reversePath, signedArea } from './path.ts';
+import { type Piece, pieceAt, pieceBox, pieceLength, trimPiece } from './piece.ts';
+import { cross, distance, type Point, subtract } from './point.ts';
+
+export interface Region {
+  readonly loops: readonly Path[];
+}
+
+export const EMPTY_REGION: Region = { loops: [] };
+
+/**
+ * A region from closed paths in any order and direction: a loop inside an odd number of others is a hole.
+ * Loops without area are left out.
+ */
+export const regionOf = (loops: readonly Path[]): Region => {
+  const kept = loops
+    .map((loop) => ({ pieces: loop.pieces, closed: true }))
+    .filter((loop) => Math.abs(signedArea(loop)) > LEAST_AREA);
+  return {
+    loops: kept.map((loop, i) => {
+      const inside = kept.filter((other, k) => k !== i && windsRound([other], innerPoint(loop)) !== 0).length;
+      const outer = inside % 2 === 0;
+      return signedArea(loop) > 0 === outer ? loop : reversePath(loop);
+    }),
+  };
+};
+
+/** Loops of less area (mm²) are rounding left over from a boolean. */
+const LEAST_AREA = 1e-6;
+
+/** A point on the loop itself serves to place it among loops that it does not cross. */
+const innerPoint = (loop: Path): Point => pieceAt(loop.pieces[0]!, 0.5);
+
+export const isEmptyRegion = (region: Region): boolean => region.loops.length === 0;
+
+/** The area in mm², exact for lines and arcs. */
+export const regionArea = (region: Region): number => region.loops.reduce((sum, l) => sum + signedArea(l), 0);
+
+export const regionBox = (region: Region): Box =>
+  region.loops.reduce<Box>((box, loop) => joinBoxes(box, pathBox(loop)), EMPTY_BOX);
+
+export const regionPieces = (region: Region): Piece[] => region.loops.flatMap((loop) => [...loop.pieces]);
+
+/** The parts of a region that do not hang together: each outer loop with its own holes. */
+export const regionParts = (region: Region): Region[] => {
+  const outers = region.loops.filter((l) => signedArea(l) > 0);
+  const holes = region.loops.filter((l) => !(signedArea(l) > 0));
+  const parts = outers.map((outer) => ({ outer, loops: [outer] }));
+  for (const hole of holes) {
+    const at = innerPoint(hole);
+    const around = parts.filter((p) => windsRound([p.outer], at) !== 0);
+    // With islands in holes several outers lie around; the smallest is the one the hole was cut from.
+    around.sort((a, b) => signedArea(a.outer) - signedArea(b.outer));
+    around[0]?.loops.push(hole);
+  }
+  return parts.map(({ loops }) => ({ loops }));
+};
+
+/**
+ * How many times closed paths go round a point. The chords are counted by the crossing rule of polygons, and
+ * each arc adds one where the point lies between chord and arc: exact, and without one angle. A point on a
+ * chord is taken as if it lay a hair to the right and above, in both counts, so that they always agree.
+ */
+export const windsRound = (loops: readonly Path[], p: Point): number => {
+  let winding = 0;
+  for (const loop of loops) {
+    for (const piece of loop.pieces) {
+      const { from, to } = piece;
+      if (from.y <= p.y !== to.y <= p.y) {
+        const side = sideOf(from, to, p);
+        if (to.y > from.y && side > 0) winding++;
+        else if (to.y < from.y && side < 0) winding--;
+      }
+      if (piece.kind === 'arc' && distance(piece.center, p) < piece.radius) {
+        const turnsLeft = piece.sweep > 0;
+        const whole = from.x === to.x && from.y === to.y;
+        if (whole) winding += piece.sweep === 0 ? 0 : turnsLeft ? 1 : -1;
+        else if (sideOf(from, to, p) < 0 === turnsLeft) winding += turnsLeft ? 1 : -1;
+      }
+    }
+  }
+  return winding;
+};
+
+/** Positive when p, a hair to the right and above, lies left of from→to. */
+const sideOf = (from: Point, to: Point, p: Point): number => {
+  const chord = subtract(to, from);
+  const side = cross(chord, subtract(p, from));
+  if (side !== 0) return side;
+  return chord.y !== 0 ? -chord.y : chord.x;
+};
+
+/** Whether a point lies inside. For points on the boundary either answer may come. */
+export const containsPoint = (region: Region, p: Point): boolean => windsRound(region.loops, p) !== 0;
+
+/** The distance (mm) from a point to the boundary, exact for lines and arcs; Infinity for the empty region. */
+export const distanceToBoundary = (region: Region, p: Point): number => probeRegion(region).distance(p);
+
+/** A region made ready for many questions. */
+export interface RegionProbe extends Nearness {
+  readonly contains: (p: Point) => boolean;
+  /** Distance to the boundary, negative outside. */
+  readonly depth: (p: Point) => number;
+}
+
+export const probeRegion = (region: Region): RegionProbe => {
+  const near = nearnessOf(regionPieces(region));
+  const contains = (p: Point): boolean => containsPoint(region, p);
+  return { ...near, contains, depth: (p) => (contains(p) ? near.distance(p) : -near.distance(p)) };
+};
+
+/**
+ * The stretches of a path inside a region, in the path's order, cut where the path crosses the boundary (in
+ * closed form). Stretches along the boundary itself count as inside. A closed path that lies inside stays
+ * closed; one that is cut starts after a cut, so that no stretch is broken at its old start.
+ */
+export const clipPathToRegion = (path: Path, region: Region): Path[] => {
+  const boundary = regionPieces(region).map((piece) => ({ piece, box: growBox(pieceBox(piece), TOUCH) }));
+  const probe = probeRegion(region);
+  const runs: Piece[][] = [];
+  let current: Piece[] | undefined;
+  let wasCut = false;
+  for (const piece of path.pieces) {
+    const box = pieceBox(piece);
+    const cuts = [0, 1];
+    for (const b of boundary)
+      if (boxesTouch(box, b.box)) for (const c of crossings(piece, b.piece)) cuts.push(c.a);
+    cuts.sort((a, b) => a - b);
+    const length = pieceLength(piece);
+    for (let i = 1; i < cuts.length; i++) {
+      const [a, b] = [cuts[i - 1]!, cuts[i]!];
+      if (!((b - a) * length > TOUCH)) continue;
+      const middle = pieceAt(piece, (a + b) / 2);
+      if (probe.contains(middle) || probe.nearer(middle, ALONG)) {
+        if (!current) {
+          current = [];
+          runs.push(current);
+        }
+        const before = current.at(-1);
+        // Cuts that change nothing (a boundary's vertex touched from inside) leave the piece whole.
+        if (before && a > 0 && i > 1) current[current.length - 1] = joinStretch(before, piece, b);
+        else current.push(a === 0 && b === 1 ? piece : trimPiece(piece, a, b));
+      } else {
+        current = undefined;
+        wasCut = true;
+      }
+    }
+  }
+  if (!path.closed) return runs.map(openPath);
+  if (!wasCut) return path.pieces.length > 0 && runs.length > 0 ? [path] : [];
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (first && last && first !== last && current === last && first[0]!.from === pathStart(path)) {
+    runs[0] = [...last, ...first];
+    runs.pop();
+  }
+  return runs.map(openPath);
+};
+
+/** A point this near (mm) to the boundary runs along it: midpoints of real stretches inside lie deeper. */
+const ALONG = 1e-7;
+
+/** A stretch of a piece made longer, up to the share b. */
+const joinStretch = (stretch: Piece, whole: Piece, b: number): Piece => {
+  const to = pieceAt(whole, b);
+  if (stretch.kind === 'line' || whole.kind === 'line') return { kind: 'line', from: stretch.from, to };
+  const end = whole.start + whole.sweep * b;
+  return { ...stretch, sweep: end - stretch.start, to };
+};
