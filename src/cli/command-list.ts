@@ -1,0 +1,35 @@
+/**
+ * The commands by name. `--help` needs only what stands here; a command's own file, and all that it needs, is
+ * loaded when the command is named.
+ */
+
+import type { Command } from 'commander';
+import type { Io } from './io.ts';
+
+/** Adds a command's arguments, options and help, and says what it does when it is called. */
+export type Define = (command: Command, io: Io) => void;
+
+export interface CommandEntry {
+  readonly name: string;
+  /** One line, for the list of commands. */
+  readonly summary: string;
+  readonly load: () => Promise<Define>;
+}
+
+export const COMMANDS: readonly CommandEntry[] = [
+  {
+    name: 'mockup',
+    summary: 'print the design at true size, on sheets to tape together',
+    load: async () => (await import('./commands/mockup.ts')).defineMockup,
+  },
+  {
+    name: 'draw',
+    summary: 'draw the design as one picture: SVG, PDF or PNG',
+    load: async () => (await import('./commands/draw.ts')).defineDraw,
+  },
+  {
+    name: 'template',
+    summary: 'check a template, and print its outline to lay the acrylic on',
+    load: async () => (await import('./commands/template.ts')).defineTemplate,
+  },
+];

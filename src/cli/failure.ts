@@ -1,0 +1,52 @@
+/** What a run that failed says, and its exit status. */
+
+import { CommanderError } from 'commander';
+import { type Problem, ProblemError } from '../document/index.ts';
+import { errorCode, fileProblem, WRITING } from './file-problem.ts';
+import type { ExitCode, Io } from './io.ts';
+import { say, sayProblems } from './messages.ts';
+import { WrongUse } from './wrong-use.ts';
+
+export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
+  if (error instanceof CommanderError) {
+    await sayProblems(io, [commandLineProblem(error)]);
+    return 2;
+  }
+  if (error instanceof WrongUse) {
+    await sayProblems(io, [error.problem]);
+    return 2;
+  }
+  if (error instanceof ProblemError) {
+    await sayProblems(io, error.problems);
+    return 1;
+  }
+  const problem = errorCode(error) && fileProblem(error, 'standard output', WRITING);
+  if (problem) {
+    await sayProblems(io, [problem]);
+    return 1;
+  }
+  await sayFault(error, io);
+  return 1;
+};
+
+/** `error: unknown option '--papr'\n(Did you mean --paper?)` becomes one line in this program's manner. */
+const commandLineProblem = (error: CommanderError): Problem => {
+  const [message = '', guess = ''] = error.message.split('\n');
+  const meant = /^\(Did you mean (.*)\?\)$/.exec(guess)?.[1];
+  return {
+    code: error.code,
+    message: message.replace(/^error: /, '').replace(/\.$/, ''),
+    hint: meant === undefined ? 'swagwright --help tells what there is' : `did you mean ${meant}?`,
+  };
+};
+
+/** A fault of the program: one line that asks for a report; the stack only for those who ask for it. */
+const sayFault = async (error: unknown, io: Io): Promise<void> => {
+  const told = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  await say(
+    io,
+    `swagwright has made a mistake of its own (${told}); please report it, with the plan and the template`,
+  );
+  const asked = io.env.SWAGWRIGHT_DEBUG === '1';
+  if (asked && error instanceof Error) await io.stderr.write(`${error.stack}\n`);
+};

@@ -1,0 +1,56 @@
+/** The real world, for the program as people run it. */
+
+import { unlinkSync } from 'node:fs';
+import * as files from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import type { Io, Sink } from './io.ts';
+
+export const nodeIo = (): Io => ({
+  stdout: sinkOf(process.stdout),
+  stderr: sinkOf(process.stderr),
+  cwd: process.cwd(),
+  env: debugging(),
+  files,
+  profiles: fileURLToPath(new URL('../../profiles/', import.meta.url)),
+  removeWhenInterrupted,
+});
+
+const debugging = (): Io['env'] => {
+  const { SWAGWRIGHT_DEBUG } = process.env;
+  return { SWAGWRIGHT_DEBUG };
+};
+
+/** A reader that goes away (`| head`) is no fault of the run's: the rest is dropped without a word. */
+const sinkOf = (stream: NodeJS.WriteStream): Sink => {
+  // Without a listener the stream would throw what the callback below already reports.
+  stream.on('error', () => {});
+  return {
+    write: (chunk) =>
+      new Promise((resolve, reject) => {
+        stream.write(chunk, (error) => {
+          if (!error || (error as NodeJS.ErrnoException).code === 'EPIPE') resolve();
+          else reject(error);
+        });
+      }),
+  };
+};
+
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+
+/** Listens only while there is something to remove; then the program dies of the signal as if it had not. */
+const removeWhenInterrupted = (path: string): (() => void) => {
+  const stop = (): void => {
+    for (const signal of SIGNALS) process.off(signal, clean);
+  };
+  const clean = (signal: NodeJS.Signals): void => {
+    try {
+      unlinkSync(path);
+    } catch {
+      // Already renamed or never made: nothing is left to remove.
+    }
+    stop();
+    process.kill(process.pid, signal);
+  };
+  for (const signal of SIGNALS) process.on(signal, clean);
+  return stop;
+};

@@ -1,0 +1,73 @@
+/** What people write after an option, read into values; or wrong use, in one line that says what is right. */
+
+import { nearestOf, quoted } from '../document/index.ts';
+import { readLength, type Units } from '../length/index.ts';
+import { wrongValue } from './wrong-use.ts';
+
+/** One of the words that an option takes, in any case. */
+export const readWord = <T extends string>(option: string, text: string, words: readonly T[]): T => {
+  const word = words.find((w) => w === text.toLowerCase());
+  if (word !== undefined) return word;
+  const near = nearestOf(text, words);
+  throw wrongValue(option, 'not known', {
+    found: quoted(text),
+    expected: words.length > 1 ? `one of ${words.join(', ')}` : words.join(''),
+    ...(near === undefined ? {} : { hint: `did you mean ${near}?` }),
+  });
+};
+
+/** A length in mm; a bare number is in `units`. */
+export const readLengthOption = (
+  option: string,
+  text: string,
+  units: Units,
+  sign: 'positive' | 'zero-or-more' = 'zero-or-more',
+): number => {
+  const reading = readLength(text, units, sign);
+  if (reading.ok) return reading.mm;
+  throw wrongValue(option, reading.reason, { found: reading.found, expected: reading.expected });
+};
+
+export interface FourSides {
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly left: number;
+}
+
+/** One length for all sides, or four with commas between: top, right, bottom, left. */
+export const readSides = (option: string, text: string, units: Units): FourSides => {
+  const lengths = text.split(',').map((part) => part.trim());
+  if (lengths.length !== 1 && lengths.length !== 4)
+    throw wrongValue(option, 'not one length, and not four', {
+      found: quoted(text),
+      expected: 'a length such as 1/2, or top,right,bottom,left such as 1/2,1/2,3/4,1/2',
+    });
+  const mm = lengths.map((length) => readLengthOption(option, length, units));
+  return { top: mm[0]!, right: mm[1] ?? mm[0]!, bottom: mm[2] ?? mm[0]!, left: mm[3] ?? mm[0]! };
+};
+
+/** A whole number within limits. */
+export const readWhole = (option: string, text: string, least: number, most: number): number => {
+  const value = /^\d{1,9}$/.test(text.trim()) ? Number(text) : Number.NaN;
+  if (value >= least && value <= most) return value;
+  throw wrongValue(option, 'not a number that can be used', {
+    found: quoted(text),
+    expected: `a whole number from ${least} to ${most}`,
+  });
+};
+
+/** Two lengths, width first, with a comma, an x or `by` between them. */
+export const readPair = (option: string, text: string, units: Units): readonly [number, number] => {
+  const parts = text.split(/,|×|(?<=[\s\d"″])x(?=[\s\d.])|\bby\b/i).map((part) => part.trim());
+  const [width, height] = parts;
+  if (parts.length !== 2 || width === undefined || height === undefined)
+    throw wrongValue(option, 'not a width and a height', {
+      found: quoted(text),
+      expected: 'two lengths, such as 3.98,4 or 101mm,101.5mm',
+    });
+  return [
+    readLengthOption(option, width, units, 'positive'),
+    readLengthOption(option, height, units, 'positive'),
+  ];
+};
