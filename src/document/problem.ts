@@ -53,6 +53,6 @@ export const describeProblem = (p: Problem): string => {
 };
 
 /** Names in files may hold anything: control characters must not move a terminal's cursor or forge a line. */
-const oneLine = (text: string): string =>
+export const oneLine = (text: string): string =>
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is replaced here
   text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g, ' ');

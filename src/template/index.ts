@@ -1,1 +1,7 @@
+/** What a template is, and how one is read from a file. */
+
+export { CORNER_TURN, findBreaks, type NamedPlace } from './breaks.ts';
+export { type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
+export { readTemplate, type TemplateReading } from './read.ts';
+export { templateSchema } from './schema.ts';
 export * from './template.ts';

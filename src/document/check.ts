@@ -1,0 +1,251 @@
+/**
+ * Holds a document against a schema, and puts what does not fit into words: one line per mistake, each with
+ * its place, its key, what was found and what is expected. The schema library's own sentences are never shown.
+ *
+ * A schema says what it expects in its `error` text ("a length such as 5 1/2"); enumerations, plain kinds and
+ * limits speak for themselves. A schema's own test hands over its words with `refuse`.
+ */
+
+import * as z from 'zod';
+import { describeValue, nearestOf, quoted, series } from './describe.ts';
+import type { Problem } from './problem.ts';
+import { type KeyPath, keyName, placeOf, type SourceDocument, valueAt } from './read.ts';
+
+export type Checked<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** A file with more mistakes than this is not the right file; the rest is counted, not listed. */
+const MOST_PROBLEMS = 20;
+
+/**
+ * The value that the schema makes of a document, or every mistake in the order of the file. `homes` says for
+ * keys that are often written in the wrong place where they belong.
+ */
+export const checkDocument = <T>(
+  document: SourceDocument,
+  schema: z.ZodType<T>,
+  homes: ReadonlyMap<string, string> = new Map(),
+): Checked<T> => {
+  // Without a text of its own a schema stays silent, so that a text found here is always one of ours.
+  const result = schema.safeParse(document.value, { error: () => '' });
+  if (result.success) return { ok: true, value: result.data };
+  const problems = result.error.issues.flatMap((issue) => explain({ document, homes }, issue as Issue, []));
+  return { ok: false, problems: limited(inOrder(withoutEchoes(problems))) };
+};
+
+/**
+ * A mapping with just these keys. `expected` says in words what it is. The names of its keys travel in the
+ * message of an unknown-key issue, which is the only way that the schema library offers.
+ */
+export const group = <S extends z.ZodRawShape>(shape: S, expected = 'a group of keys') =>
+  z.strictObject(shape, {
+    error: (issue) => (issue.code === 'unrecognized_keys' ? Object.keys(shape).join(' ') : expected),
+  });
+
+/** What a schema's own test says about what it refuses; place and key are found here. */
+export type ProblemParams = Partial<Pick<Problem, 'code' | 'message' | 'found' | 'expected' | 'hint'>>;
+
+/** Refuses a value within a schema's own test: `return refuse(context, value, { message: … })`. */
+export const refuse = (
+  context: z.RefinementCtx,
+  input: unknown,
+  params: ProblemParams,
+  path: KeyPath = [],
+): never => {
+  context.issues.push({ code: 'custom', input, params, path: [...path] });
+  return z.NEVER;
+};
+
+/** The parts of zod's issues that are used here. */
+interface Issue {
+  readonly code: string;
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+  readonly expected?: string;
+  readonly values?: readonly unknown[];
+  readonly keys?: readonly string[];
+  readonly errors?: readonly (readonly Issue[])[];
+  readonly minimum?: number | bigint;
+  readonly maximum?: number | bigint;
+  readonly origin?: string;
+  readonly params?: ProblemParams;
+}
+
+/** With the key path, for ordering and for dropping what only echoes another mistake. */
+interface Found extends Problem {
+  readonly path: KeyPath;
+  /** The right key, where a misspelt one is near enough to it. */
+  readonly meant?: string;
+}
+
+interface Context {
+  readonly document: SourceDocument;
+  readonly homes: ReadonlyMap<string, string>;
+}
+
+const explain = (context: Context, issue: Issue, around: KeyPath): Found[] => {
+  const { document } = context;
+  const path = [...around, ...issue.path.map((p) => (typeof p === 'number' ? p : String(p)))];
+  switch (issue.code) {
+    case 'unrecognized_keys':
+      return (issue.keys ?? []).map((key) => unknownKey(context, [...path, key], issue.message));
+    case 'invalid_union':
+      return explainUnion(context, issue, path);
+    case 'custom':
+      return [customProblem(document, issue, path)];
+    default:
+      return [
+        valueAt(document, path) === undefined ? missing(document, path, issue) : wrong(document, path, issue),
+      ];
+  }
+};
+
+/**
+ * A union has tried everything. Where just one of its choices is of the right kind, its own complaint is the
+ * useful one; otherwise one line says what the choices are.
+ */
+const explainUnion = (context: Context, issue: Issue, path: KeyPath): Found[] => {
+  const { document } = context;
+  if (valueAt(document, path) === undefined) return [missing(document, path, issue)];
+  const inside = (issue.errors ?? []).filter((e) => e.length > 0 && !e.some((i) => isWrongKind(i)));
+  const only = inside.length === 1 ? inside[0] : undefined;
+  if (!only || nearWord(valueAt(document, path), issue)) return [wrong(document, path, issue)];
+  return only.flatMap((i) => explain(context, i, path));
+};
+
+const isWrongKind = (issue: Issue): boolean =>
+  issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value');
+
+/** A text that is nearly one of the words that a schema allows. */
+const nearWord = (value: unknown, issue: Issue): string | undefined =>
+  typeof value === 'string' ? nearestOf(value, wordsOf(issue)) : undefined;
+
+const unknownKey = ({ document, homes }: Context, path: KeyPath, known: string): Found => {
+  const key = String(path.at(-1));
+  const keys = known === '' ? [] : known.split(' ');
+  const near = nearestOf(key, keys);
+  const home = homes.get(key);
+  const hint = near
+    ? `did you mean ${quoted(near)}?`
+    : home
+      ? `it belongs under ${home}`
+      : `known keys: ${series(keys)}`;
+  return {
+    code: 'unknown-key',
+    message: `the key ${quoted(key)} is not known here`,
+    place: placeOf(document, path, 'key'),
+    ...keyOf(path.slice(0, -1)),
+    hint,
+    path,
+    ...(near !== undefined && { meant: near }),
+  };
+};
+
+const missing = (document: SourceDocument, path: KeyPath, issue: Issue): Found => ({
+  code: 'missing-key',
+  message: `the key ${quoted(String(path.at(-1)))} is missing`,
+  place: placeOf(document, path, 'key'),
+  ...keyOf(path.slice(0, -1)),
+  expected: expectedOf(issue),
+  path,
+});
+
+const wrong = (document: SourceDocument, path: KeyPath, issue: Issue): Found => {
+  const value = valueAt(document, path);
+  const near = nearWord(value, issue);
+  const glued = typeof value === 'string' && /^[A-Za-z]+:\S/.test(value) && issue.expected === 'object';
+  const hint = near
+    ? `did you mean ${quoted(near)}?`
+    : glued
+      ? 'a space is needed after the colon'
+      : undefined;
+  return {
+    code: 'wrong-value',
+    message: value === null ? 'no value is written' : wrongness(issue),
+    place: placeOf(document, path),
+    ...keyOf(path),
+    ...(value !== null && { found: describeValue(value) }),
+    expected: expectedOf(issue),
+    ...(hint !== undefined && { hint }),
+    path,
+  };
+};
+
+const wrongness = (issue: Issue): string => {
+  if (issue.code === 'too_big') return TOO_BIG[issue.origin ?? ''] ?? 'too large';
+  if (issue.code === 'too_small') return TOO_SMALL[issue.origin ?? ''] ?? 'too small';
+  return 'this does not fit here';
+};
+
+const TOO_BIG: Readonly<Record<string, string>> = { string: 'too long', array: 'too many' };
+const TOO_SMALL: Readonly<Record<string, string>> = { string: 'too short', array: 'too few' };
+
+/** What a schema expects: its own text, or what its issue says of itself. */
+const expectedOf = (issue: Issue): string => {
+  if (issue.message !== '') return issue.message;
+  const words = wordsOf(issue);
+  if (words.length > 0) return series(words, 'or');
+  const limit = issue.maximum ?? issue.minimum;
+  if (issue.code === 'too_big') return `at most ${limit}${UNITS_OF_ORIGIN[issue.origin ?? ''] ?? ''}`;
+  if (issue.code === 'too_small') return `at least ${limit}${UNITS_OF_ORIGIN[issue.origin ?? ''] ?? ''}`;
+  return KINDS[issue.expected ?? ''] ?? 'another value';
+};
+
+const UNITS_OF_ORIGIN: Readonly<Record<string, string>> = { string: ' characters', array: ' entries' };
+
+const KINDS: Readonly<Record<string, string>> = {
+  object: 'a group of keys',
+  record: 'a group of keys',
+  array: 'a list',
+  tuple: 'a list',
+  string: 'a text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+};
+
+/** The words that an enumeration, or a union of them, allows. */
+const wordsOf = (issue: Issue): string[] => [
+  ...(issue.values ?? []).map(String),
+  ...(issue.errors ?? []).flat().filter(isWrongKind).flatMap(wordsOf),
+];
+
+const customProblem = (document: SourceDocument, issue: Issue, path: KeyPath): Found => {
+  const { code, message, ...rest }: ProblemParams = issue.params ?? {};
+  return {
+    code: code ?? 'wrong-value',
+    message: message ?? (issue.message || 'this does not fit here'),
+    place: placeOf(document, path),
+    ...keyOf(path),
+    ...rest,
+    path,
+  };
+};
+
+const keyOf = (path: KeyPath): { key?: string } => (path.length > 0 ? { key: keyName(path) } : {});
+
+/** A misspelt key is one mistake: that the right one is missing need not be said as well. */
+const withoutEchoes = (problems: readonly Found[]): readonly Found[] => {
+  const meant = new Set<string>();
+  for (const p of problems)
+    if (p.meant !== undefined) meant.add(JSON.stringify([...p.path.slice(0, -1), p.meant]));
+  return problems.filter((p) => p.code !== 'missing-key' || !meant.has(JSON.stringify(p.path)));
+};
+
+/** As they stand in the file. */
+const inOrder = (problems: readonly Found[]): Found[] =>
+  [...problems].sort(
+    (a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0) || (a.place?.column ?? 0) - (b.place?.column ?? 0),
+  );
+
+const limited = (problems: readonly Found[]): Problem[] => {
+  const shown = problems
+    .slice(0, MOST_PROBLEMS)
+    .map(({ path: _path, meant: _meant, ...problem }): Problem => problem);
+  const rest = problems.length - shown.length;
+  const place = problems.at(-1)?.place;
+  if (rest > 0 && place)
+    shown.push({ code: 'more', message: `and ${rest} more`, place: { file: place.file } });
+  return shown;
+};

@@ -1,0 +1,111 @@
+/** Mistakes that no key shows by itself: two keys that cannot both be meant. */
+
+import {
+  type KeyPath,
+  keyName,
+  type Problem,
+  placeOf,
+  quoted,
+  type SourceDocument,
+} from '../document/index.ts';
+import { formatLength, INCH_SIXTEENTH, type LengthStyle } from '../length/index.ts';
+import { LEAST_ROOM } from './limits.ts';
+import type { Plan } from './plan.ts';
+
+type Found = Pick<Problem, 'message'> & Partial<Problem> & { readonly path: KeyPath };
+
+export const crossCheck = (plan: Plan, document: SourceDocument): readonly Problem[] => {
+  const style: LengthStyle = plan.units === 'in' ? INCH_SIXTEENTH : { unit: plan.units, step: 0.1 };
+  const say = (mm: number): string => formatLength(mm, style);
+  return [...templates(plan), ...room(plan, say), ...frame(plan, say), ...swag(plan)].map(
+    ({ path, ...problem }) => ({
+      code: 'does-not-agree',
+      ...problem,
+      place: placeOf(document, path),
+      key: keyName(path),
+    }),
+  );
+};
+
+const templates = ({ templates: names }: Plan): Found[] =>
+  names.flatMap((name, i) =>
+    names.indexOf(name) < i
+      ? [
+          {
+            path: ['template', i],
+            message: `${quoted(name)} is listed twice`,
+            expected: 'each template once',
+          },
+        ]
+      : [],
+  );
+
+const room = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+  if (layout.kind === 'frame') return [];
+  const { margin, width, kind } = layout;
+  const taken = margin.inner + margin.outer;
+  if (taken <= width - LEAST_ROOM) return [];
+  return [
+    {
+      path: ['layout', kind, 'margin'],
+      message: `the margins leave no room for swags in a width of ${say(width)}`,
+      found: `${say(margin.inner)} and ${say(margin.outer)}`,
+      expected: `at most ${say(Math.max(0, width - LEAST_ROOM))} together`,
+    },
+  ];
+};
+
+const frame = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+  if (layout.kind !== 'frame' || layout.within === undefined) return [];
+  const least = layout.around + 2 * layout.clearance;
+  if (layout.within > least) return [];
+  return [
+    {
+      path: ['layout', 'frame', 'within'],
+      message: 'the frame must lie round its motif',
+      found: say(layout.within),
+      expected: `more than ${say(least)}`,
+    },
+  ];
+};
+
+const swag = ({ swag: { from, to, repeats }, layout }: Plan): Found[] => {
+  const found: Found[] = [];
+  if (from?.kind === 'crown')
+    found.push({
+      path: ['swag', 'from'],
+      message: 'nothing of the edge is left after the crown end',
+      found: 'crown',
+      expected: 'a section, or heel',
+      hint: 'to begin at the crown end write direction: crown-first',
+    });
+  if (to?.kind === 'heel')
+    found.push({
+      path: ['swag', 'to'],
+      message: 'nothing of the edge lies before the heel',
+      found: 'heel',
+      expected: 'a section, or crown',
+      hint: 'to end at the heel write direction: crown-first',
+    });
+  if (from?.kind === 'section' && to?.kind === 'section' && from.number > to.number)
+    found.push({
+      path: ['swag', 'to'],
+      message: 'the swag ends before it starts',
+      found: `from ${from.number} to ${to.number}`,
+      expected: 'sections counted from the heel',
+    });
+  if (repeats && layout.kind === 'frame')
+    found.push({
+      path: ['swag', 'repeats'],
+      message: 'a frame has no sides to repeat along',
+      expected: 'layout.frame.count',
+    });
+  if (repeats && repeats.length > 1 && layout.kind === 'strip')
+    found.push({
+      path: ['swag', 'repeats'],
+      message: 'a strip has one side',
+      found: `repeats for ${repeats.length} sides`,
+      expected: 'one number',
+    });
+  return found;
+};

@@ -1,0 +1,23 @@
+/** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
+
+export {
+  type Border,
+  type Channels,
+  type CornerTreatment,
+  type Fill,
+  type Fills,
+  type Frame,
+  type Layout,
+  type Margin,
+  type PaperName,
+  type Plan,
+  type Seam,
+  type SettingName,
+  SIDES,
+  type Side,
+  type Spot,
+  type Strip,
+  type SwagChoices,
+} from './plan.ts';
+export { type PlanReading, readPlan } from './read.ts';
+export { planSchema } from './schema.ts';

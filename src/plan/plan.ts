@@ -1,0 +1,124 @@
+/**
+ * A plan as plain data: lengths in mm, angles in radians, every default filled in. What the plan leaves open
+ * for the fit search to decide is `undefined`.
+ */
+
+import type { LengthStyle, Units } from '../length/index.ts';
+
+export interface Plan {
+  /** Without one in the file, the file's name. */
+  readonly title: string;
+  /** What the person measures in: lengths are shown to her in these. */
+  readonly units: Units;
+  readonly paper: PaperName;
+  /** Needle to the foot's outer edge, mm. */
+  readonly foot: { readonly clearance: number };
+  /** At least one; names of profiles, or paths as they stand in the file. */
+  readonly templates: readonly string[];
+  readonly layout: Layout;
+  readonly swag: SwagChoices;
+  readonly channels: Channels;
+  readonly fills: Fills;
+  /** mm from stitch to stitch. */
+  readonly stitch: { readonly length: number };
+  /** How marks are rounded, and how lengths are written. */
+  readonly marks: { readonly style: LengthStyle };
+}
+
+export type PaperName = 'letter' | 'a4' | 'legal' | 'tabloid' | 'a3' | 'letter-a4';
+
+export type Layout = Strip | Border | Frame;
+
+/** Kept clear along the seam that the swags leave from in a strip; in a border, along the quilt and the outside. */
+export interface Margin {
+  readonly inner: number;
+  readonly outer: number;
+}
+
+/** One straight strip with swags along one of its long sides. */
+export interface Strip {
+  readonly kind: 'strip';
+  readonly length: number;
+  readonly width: number;
+  readonly margin: Margin;
+}
+
+/** A border round a quilt; each side is measured along the inner seam, corner to corner. */
+export interface Border {
+  readonly kind: 'border';
+  readonly width: number;
+  readonly inner: Readonly<Record<Side, number>>;
+  readonly margin: Margin;
+  /** The seam that the swags leave from. */
+  readonly from: Seam;
+  /** `turn` unless the plan says otherwise. */
+  readonly corners: CornerTreatment;
+  /** Whether the plan leaves the corners open, so that a search may try others. */
+  readonly cornersAreOpen: boolean;
+}
+
+/** Swags closed round a circle that clears a motif. */
+export interface Frame {
+  readonly kind: 'frame';
+  /** How many swags; undefined for the search to decide. */
+  readonly count: number | undefined;
+  /** The motif's width across, mm: a circle of this diameter holds it. */
+  readonly around: number;
+  /** mm kept clear round the motif. */
+  readonly clearance: number;
+  /** The finished frame's greatest width across, mm. */
+  readonly within: number | undefined;
+}
+
+/** Clockwise from the top, as lists of four are. */
+export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
+export type Side = (typeof SIDES)[number];
+export type Seam = 'inner' | 'outer';
+export type CornerTreatment = 'turn' | 'meet' | 'open';
+export type SettingName = 'crown-on-centre' | 'alignment-line' | 'flat-on-guide';
+
+/** A place on a template's edge, as a plan names it; which place that is depends on the template. */
+export type Spot =
+  | { readonly kind: 'section'; readonly number: number }
+  /** A section's name, or an alignment line's. */
+  | { readonly kind: 'named'; readonly name: string }
+  | { readonly kind: 'heel' }
+  | { readonly kind: 'crown' };
+
+/** Every choice is undefined where the plan leaves it open. */
+export interface SwagChoices {
+  readonly from: Spot | undefined;
+  readonly to: Spot | undefined;
+  readonly setting: SettingName | undefined;
+  /** Whether the template lies inside or outside the swag. */
+  readonly side: 'inside' | 'outside' | undefined;
+  readonly direction: 'heel-first' | 'crown-first' | undefined;
+  /** One number for all sides, or four: top, right, bottom, left. */
+  readonly repeats: readonly number[] | undefined;
+  /** mm between neighbours; `auto` for the least that serves. */
+  readonly gap: number | 'auto' | undefined;
+}
+
+/** Widths in mm of one band after the other, outward and inward from the stitching. */
+export interface Channels {
+  readonly outward: readonly number[];
+  readonly inward: readonly number[];
+}
+
+/** A fill by its name; whether there is such a fill is for the fills to say. */
+export interface Fill {
+  readonly kind: string;
+  /** mm */
+  readonly spacing?: number;
+  readonly seed?: number;
+  /** Radians, counterclockwise from the seam. */
+  readonly angle?: number;
+}
+
+export interface Fills {
+  readonly swag: Fill | undefined;
+  readonly background: Fill | undefined;
+  readonly corner: Fill | undefined;
+  /** For the first channel, the second, …, outward ones first. */
+  readonly channels: readonly Fill[];
+}

@@ -1,0 +1,179 @@
+/** Reads a template file: keys and lengths first, then the edge, then what only the whole can tell. */
+
+import {
+  baseName,
+  checkDocument,
+  type KeyPath,
+  keyName,
+  type Place,
+  type Problem,
+  placeOf,
+  quoted,
+  readDocument,
+  type SourceDocument,
+  unitsOf,
+  valueAt,
+} from '../document/index.ts';
+import { findEdgeFault, locate, type Path, type Point, pathLength } from '../geometry/index.ts';
+import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
+import { endToEnd, findBreaks } from './breaks.ts';
+import { type Edge, type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
+import { type TemplateFile, templateSchema } from './schema.ts';
+import type { Template } from './template.ts';
+
+export type TemplateReading =
+  | {
+      readonly ok: true;
+      readonly template: Template;
+      /** The place in the file of what makes the edge at a length from the heel (mm). */
+      readonly placeAlong: (at: number) => Place;
+      /** The place of a key, such as `['thickness']`. */
+      readonly placeAt: (path: KeyPath) => Place;
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** An edge shorter than this (mm, 3/16 in) is no template; longer than 120 in no table holds it. */
+const SHORTEST_EDGE = (3 / 16) * MM_PER_INCH;
+const LONGEST_EDGE = 120 * MM_PER_INCH;
+
+/** Heel and crown end are at least this far apart (mm): below it there is no chord to make a swag from. */
+const LEAST_CHORD = 1;
+
+/** Never throws; `text` is the file's content, `fileName` its name as the user gave it. */
+export const readTemplate = (text: string, fileName: string): TemplateReading => {
+  const reading = readDocument(text, fileName);
+  if (!reading.ok) return reading;
+  const { document } = reading;
+  const checked = checkDocument(document, templateSchema(unitsOf(document)));
+  if (!checked.ok) return checked;
+  const file = checked.value;
+  const edge = readEdge(file);
+  if (!edge.ok) return { ok: false, problems: edge.faults.map((f) => stepProblem(document, f)) };
+  const problems = [...wholeEdge(document, edge.edge, file.units), ...etchedLines(document, file)];
+  if (problems.length > 0) return { ok: false, problems };
+  const { path, stepOfPiece, named } = edge.edge;
+  const name = baseName(fileName);
+  return {
+    ok: true,
+    template: {
+      name,
+      title: file.title ?? name,
+      thickness: file.thickness,
+      edge: path,
+      breaks: findBreaks(path, named),
+      alignment: file.alignment,
+      channelLines: [...file.channelLines].sort((a, b) => a - b),
+      rollsRoundCrown: file.crownEnd === 'corner',
+    },
+    placeAlong: (at) => placeOf(document, stepPath(document, stepOfPiece[locate(path, at)?.index ?? 0])),
+    placeAt: (keyPath) => placeOf(document, keyPath),
+  };
+};
+
+const readEdge = (file: TemplateFile): EdgeReading => {
+  if (!Array.isArray(file.edge)) {
+    const unit = file.edge.unit ?? file.units;
+    return edgeFromSvg(file.edge.svg, { in: MM_PER_INCH, cm: 10, mm: 1 }[unit]);
+  }
+  return edgeFromSteps(file.edge.map(stepOf));
+};
+
+type FileStep = Extract<TemplateFile['edge'], readonly unknown[]>[number];
+
+/** The schema has seen to it that each step has exactly one key. */
+const stepOf = (step: FileStep): EdgeStep => {
+  if (step.start) return { kind: 'start', at: pointOf(step.start) };
+  if (step.line) return { kind: 'line', to: pointOf(step.line.to) };
+  if (step.arc?.through)
+    return { kind: 'arc-through', to: pointOf(step.arc.to), through: pointOf(step.arc.through) };
+  if (step.arc) return { kind: 'arc', to: pointOf(step.arc.to), rise: step.arc.rise ?? 0 };
+  if (step.curve) {
+    const [first, second] = step.curve.handles;
+    return { kind: 'curve', to: pointOf(step.curve.to), handles: [pointOf(first), pointOf(second)] };
+  }
+  return { kind: 'break', name: step.break ?? '' };
+};
+
+const pointOf = ([x, y]: readonly [number, number]): Point => ({ x, y });
+
+const stepPath = (document: SourceDocument, step: number | undefined): KeyPath =>
+  Array.isArray(valueAt(document, ['edge'])) && step !== undefined ? ['edge', step] : ['edge'];
+
+const problemAt = (
+  document: SourceDocument,
+  path: KeyPath,
+  code: string,
+  message: string,
+  rest: Partial<Problem> = {},
+): Problem => ({ code, message, place: placeOf(document, path), key: keyName(path), ...rest });
+
+const stepProblem = (
+  document: SourceDocument,
+  { step, message, ...rest }: Extract<EdgeReading, { ok: false }>['faults'][number],
+): Problem => problemAt(document, stepPath(document, step), 'edge', message, rest);
+
+/** What can only be told of the whole edge. The first that is found makes the rest pointless. */
+const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units: Units): Problem[] => {
+  const length = pathLength(path);
+  const say = (mm: number): string => formatLength(mm, units === 'in' ? INCH_SIXTEENTH : MM_TENTH);
+  const size = (message: string, expected: string): Problem[] => [
+    problemAt(document, ['edge'], 'edge', message, { found: say(length), expected }),
+  ];
+  if (!(length >= SHORTEST_EDGE))
+    return size('the edge is too short', `at least ${say(SHORTEST_EDGE)} in all`);
+  if (!(length <= LONGEST_EDGE)) return size('the edge is too long', `at most ${say(LONGEST_EDGE)} in all`);
+  const fault = crossing(document, path, stepOfPiece, say);
+  if (fault) return [fault];
+  if (!(endToEnd(path) >= LEAST_CHORD))
+    return [
+      problemAt(document, ['edge'], 'edge', 'the edge ends where it begins', {
+        expected: 'a crown end away from the heel',
+      }),
+    ];
+  return [];
+};
+
+const crossing = (
+  document: SourceDocument,
+  path: Path,
+  stepOfPiece: readonly number[],
+  say: (mm: number) => string,
+): Problem | undefined => {
+  const fault = findEdgeFault(path);
+  if (!fault) return undefined;
+  if (fault.kind !== 'crosses-itself')
+    return problemAt(document, ['edge'], 'edge', 'the edge is not one unbroken line');
+  const [first, second] = fault.pieces.map((i) => stepPath(document, stepOfPiece[i])) as [KeyPath, KeyPath];
+  const line = placeOf(document, first).line;
+  const other = keyName(first) === keyName(second) ? 'itself' : `the step on line ${line}`;
+  return problemAt(document, second, 'edge-crosses', `the edge crosses ${other}`, {
+    found: `a crossing at [${say(fault.at.x)}, ${say(fault.at.y)}]`,
+  });
+};
+
+const etchedLines = (document: SourceDocument, file: TemplateFile): Problem[] => {
+  const problems: Problem[] = [];
+  file.alignment.forEach((line, i) => {
+    if (file.alignment.findIndex((other) => other.name === line.name) < i)
+      problems.push(
+        problemAt(
+          document,
+          ['alignment', i, 'name'],
+          'same-name',
+          `two lines are named ${quoted(line.name)}`,
+          {
+            expected: 'a name of its own for each line',
+          },
+        ),
+      );
+  });
+  file.channelLines.forEach((distance, i) => {
+    if (file.channelLines.indexOf(distance) < i)
+      problems.push(
+        problemAt(document, ['channelLines', i], 'same-line', 'two lines at the same distance', {
+          expected: 'each distance once',
+        }),
+      );
+  });
+  return problems;
+};
