@@ -1,0 +1,119 @@
+/** How much of a design a picture shows: all of it, one side, one repeat, or a corner with its neighbours. */
+
+import { type Design, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
+
+export interface Scope {
+  readonly label: string;
+  readonly halves: readonly Placed[];
+  /** For each side shown, the stretch of its start line as drawn, mm from its left end, and the repeats on it. */
+  readonly stretches: readonly Stretch[];
+}
+
+export interface Stretch {
+  readonly side: PlacedSide;
+  readonly from: number;
+  readonly to: number;
+  readonly repeats: readonly number[];
+}
+
+export type Scoped =
+  | { readonly ok: true; readonly scope: Scope }
+  | { readonly ok: false; readonly known: readonly string[] };
+
+/** What may be asked for, in the words that the answer to a wrong one gives. */
+export const scopeNames = (design: Design): readonly string[] => [
+  'all',
+  'side',
+  'repeat',
+  ...(design.sides.length > 1 ? ['corner', ...design.sides.map((s) => s.run.name)] : []),
+  ...design.sides.map((s) => `${s.run.name} 1`),
+  ...cornersOf(design),
+];
+
+/** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`). */
+export const scopeOf = (design: Design, wanted: string): Scoped => {
+  const name = wanted
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ');
+  const first = design.sides[0]!;
+  const found =
+    name === 'all'
+      ? wholeScope(design)
+      : name === 'side'
+        ? sideScope(design, first)
+        : name === 'repeat'
+          ? repeatScope(design, first, 0)
+          : name.includes('corner')
+            ? cornerScope(design, name === 'corner' ? cornersOf(design)[0] : name)
+            : namedScope(design, name);
+  return found ? { ok: true, scope: found } : { ok: false, known: scopeNames(design) };
+};
+
+const lengthOf = (side: PlacedSide): number => side.run.length + (side.tear?.by ?? 0);
+const allRepeats = (side: PlacedSide): readonly number[] =>
+  Array.from({ length: side.fit.repeats }, (_, i) => i);
+
+const wholeScope = (design: Design): Scope => ({
+  label: design.sides.length > 1 ? 'the whole border' : 'the whole strip',
+  halves: design.halves,
+  stretches: design.sides.map((side) => ({ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) })),
+});
+
+const sideScope = (design: Design, side: PlacedSide): Scope => ({
+  label: side.run.name === 'strip' ? 'the whole strip' : `the ${side.run.name} side`,
+  halves: design.halves.filter((h) => h.side === side.run.name),
+  stretches: [{ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) }],
+});
+
+const repeatScope = (design: Design, side: PlacedSide, index: number): Scope | undefined => {
+  if (!(index >= 0 && index < side.fit.repeats)) return undefined;
+  const { start, stop } = repeatMarks(side, index);
+  const half = side.fit.seat.gap / 2;
+  const repeat = `${side.run.name} ${index + 1}`;
+  return {
+    label: `one repeat, ${repeat}`,
+    halves: design.halves.filter((h) => h.repeat === repeat),
+    stretches: [{ side, from: start - half, to: stop + half, repeats: [index] }],
+  };
+};
+
+const namedScope = (design: Design, name: string): Scope | undefined => {
+  const [sideName, number] = name.split(' ');
+  const side = design.sides.find((s) => s.run.name === sideName);
+  if (!side) return undefined;
+  if (number === undefined) return sideScope(design, side);
+  return /^\d{1,4}$/.test(number) ? repeatScope(design, side, Number(number) - 1) : undefined;
+};
+
+/** The corners as pairs of sides: the first ends, seen from the seam, where the second begins. */
+const cornerPairs = (design: Design): readonly (readonly [PlacedSide, PlacedSide])[] => {
+  const { sides, field } = design;
+  if (sides.length < 4) return [];
+  const step = field.from === 'outer' ? sides.length - 1 : 1;
+  return sides.map((s, i) => [s, sides[(i + step) % sides.length]!]);
+};
+
+const pairName = (a: PlacedSide, b: PlacedSide): string => {
+  const upright = (s: PlacedSide): boolean => s.run.name === 'left' || s.run.name === 'right';
+  return upright(a) ? `corner ${b.run.name} ${a.run.name}` : `corner ${a.run.name} ${b.run.name}`;
+};
+
+const cornersOf = (design: Design): readonly string[] => cornerPairs(design).map(([a, b]) => pairName(a, b));
+
+const cornerScope = (design: Design, name: string | undefined): Scope | undefined => {
+  const pair = cornerPairs(design).find(([a, b]) => pairName(a, b) === name);
+  if (!pair) return undefined;
+  const [before, after] = pair;
+  const last = before.fit.repeats - 1;
+  const half = before.fit.seat.gap / 2;
+  const repeats = [`${before.run.name} ${last + 1}`, `${after.run.name} 1`];
+  return {
+    label: `the ${pairName(before, after).slice('corner '.length)} corner with a repeat on each side`,
+    halves: design.halves.filter((h) => h.repeat === name || repeats.includes(h.repeat)),
+    stretches: [
+      { side: before, from: repeatMarks(before, last).start - half, to: lengthOf(before), repeats: [last] },
+      { side: after, from: 0, to: repeatMarks(after, 0).stop + after.fit.seat.gap / 2, repeats: [0] },
+    ],
+  };
+};

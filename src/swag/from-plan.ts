@@ -1,0 +1,85 @@
+/** From a plan and its templates to the best design, or to the reasons why there is none. */
+
+import type { Problem } from '../document/index.ts';
+import { formatLength } from '../length/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Template } from '../template/index.ts';
+import { type Design, designOf } from './design.ts';
+import { describeFault } from './edge-problem.ts';
+import { describeMiss, nearestMisses } from './near-miss.ts';
+import { type Search, searchFits } from './search.ts';
+import { type Stitching, stitchTemplate } from './stitching.ts';
+import { hasSpot, spotNames } from './ways.ts';
+
+export type Designed =
+  | { readonly ok: true; readonly design: Design }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export type Searched =
+  | { readonly ok: true; readonly search: Search }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * A template thinner than this (mm) can slip under any ruler foot. Common practice, no source: 3 mm templates
+ * go with low- and medium-shank feet, 1/4 in ones with longarms and high-shank feet.
+ */
+const THINNEST = 2.5;
+
+/** The fit search of a plan, with everything wrong with its templates found first. */
+export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched => {
+  const stitchings: Stitching[] = [];
+  const problems: Problem[] = [];
+  for (const template of templates) {
+    const stitched = stitchTemplate(template, plan.foot.clearance);
+    if (!stitched.ok) problems.push(describeFault(template, plan.foot.clearance, stitched.fault));
+    else if (template.thickness !== undefined && template.thickness < THINNEST)
+      problems.push(tooThin(template, plan));
+    else stitchings.push(stitched.stitching);
+  }
+  for (const [key, spot] of [
+    ['swag.from', plan.swag.from],
+    ['swag.to', plan.swag.to],
+  ] as const) {
+    if (!spot || stitchings.length === 0 || stitchings.some((s) => hasSpot(spot, s))) continue;
+    const found =
+      spot.kind === 'section' ? `section ${spot.number}` : spot.kind === 'named' ? spot.name : spot.kind;
+    problems.push({
+      code: 'unknown-place',
+      key,
+      message: `no template here has that place`,
+      found,
+      expected: stitchings.map((s) => `${s.template.name}: ${spotNames(s).join(', ')}`).join('; '),
+    });
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, search: searchFits(plan, stitchings) };
+};
+
+/** The best design that a plan leaves possible. */
+export const designFromPlan = (plan: Plan, templates: readonly Template[]): Designed => {
+  if (plan.layout.kind === 'frame') {
+    return {
+      ok: false,
+      problems: [{ code: 'no-frames', key: 'layout', message: 'frames cannot be made yet' }],
+    };
+  }
+  const searched = searchPlan(plan, templates);
+  if (!searched.ok) return searched;
+  const best = searched.search.results[0];
+  if (best) return { ok: true, design: designOf(best.field, best.fit) };
+  return { ok: false, problems: nothingFits(plan, searched.search) };
+};
+
+const tooThin = (template: Template, plan: Plan): Problem => ({
+  code: 'too-thin',
+  message: `the template “${template.title}” is thinner than a ruler foot needs, and can slip under it`,
+  key: 'thickness',
+  found: formatLength(template.thickness ?? 0, plan.marks.style),
+  expected: `at least 3 mm for low- and medium-shank feet, 1/4 in for longarms and high-shank feet`,
+  hint: 'see the foot’s manual',
+});
+
+const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
+  const nearest = nearestMisses(search.misses)[0];
+  const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
+  return [nearest ? { ...problem, ...describeMiss(nearest, plan) } : problem];
+};

@@ -1,0 +1,17 @@
+/** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
+
+export * from './design.ts';
+export * from './field.ts';
+export * from './fit.ts';
+export * from './from-plan.ts';
+export * from './misfit.ts';
+export * from './near-miss.ts';
+export * from './pose.ts';
+export * from './runs.ts';
+export * from './score.ts';
+export * from './search.ts';
+export * from './seat.ts';
+export * from './setting.ts';
+export * from './shape.ts';
+export * from './stitching.ts';
+export * from './ways.ts';

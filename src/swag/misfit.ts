@@ -1,0 +1,29 @@
+/** Why a stretch of a template does not make a swag in a given place, and by how much it misses. */
+
+export type Misfit =
+  /** The half span is longer than the chord: the template does not reach. */
+  | { readonly kind: 'too-short'; readonly by: number }
+  /** Nothing is left of the length for a swag of this count, gap and corner. */
+  | { readonly kind: 'no-length'; readonly by: number }
+  /** The stitching bulges back past its start farther than the gap allows. */
+  | { readonly kind: 'bulges'; readonly by: number; readonly bulge: number }
+  /** It passes below the start line, into the margin or the seam. */
+  | { readonly kind: 'dips'; readonly by: number }
+  /** It crosses its own centre line (or, at a corner, the mitre). */
+  | { readonly kind: 'past-centre'; readonly by: number }
+  /** It reaches, outward channels included, into the far margin. */
+  | { readonly kind: 'too-deep'; readonly by: number }
+  /** The start of the corner swag would lie beyond the corner. */
+  | { readonly kind: 'beyond-corner'; readonly by: number }
+  /** The gap that would be left between neighbours is as wide as a swag. */
+  | { readonly kind: 'too-wide-gap'; readonly by: number };
+
+/** Lengths nearer than this (mm) are equal in a fit: rounding of a chain of closed forms. */
+export const FIT_NOISE = 1e-7;
+
+export type Result<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly misfit: Misfit };
+
+export const fits = <T>(value: T): Result<T> => ({ ok: true, value });
+export const misses = (misfit: Misfit): Result<never> => ({ ok: false, misfit });

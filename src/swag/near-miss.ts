@@ -1,0 +1,89 @@
+/** Where nothing fits: what came nearest, and the smallest change that would make it fit. */
+
+import type { Problem } from '../document/index.ts';
+import { formatLength } from '../length/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Misfit } from './misfit.ts';
+import type { Miss } from './runs.ts';
+
+/** The misses that are off by least, one for each way and kind of misfit, nearest first. */
+export const nearestMisses = (misses: readonly Miss[]): readonly Miss[] => {
+  const nearest = new Map<string, Miss>();
+  for (const miss of misses) {
+    const { shape } = miss.way;
+    const key = [
+      shape.stitching.template.name,
+      shape.from.label,
+      shape.to.label,
+      shape.side,
+      shape.direction,
+      miss.way.setting.kind,
+    ].join('|');
+    const known = nearest.get(key);
+    if (!known || miss.misfit.by < known.misfit.by) nearest.set(key, miss);
+  }
+  return [...nearest.values()].sort((a, b) => a.misfit.by - b.misfit.by);
+};
+
+/** The parts of a problem that tell of a miss: what was tried, how it fails, and what would make it fit. */
+export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'hint'> => {
+  const { shape } = miss.way;
+  const on = miss.run.name === 'strip' ? '' : ` on the ${miss.run.name} side`;
+  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${miss.repeats === 1 ? 'repeat' : 'repeats'}${on}`;
+  return { found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan)}`, hint: changeFor(miss, plan) };
+};
+
+export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
+  const by = formatLength(misfit.by, plan.marks.style);
+  switch (misfit.kind) {
+    case 'too-short':
+      return `the span is ${by} longer than the template can reach`;
+    case 'no-length':
+      return `the side is ${by} too short for it`;
+    case 'bulges':
+      return `it bulges past its start, and neighbours would need a gap ${by} wider`;
+    case 'dips':
+      return `the stitching dips ${by} below the line it starts on`;
+    case 'past-centre':
+      return `the stitching passes its centre line by ${by}`;
+    case 'too-deep':
+      return `it reaches ${by} into the far margin`;
+    case 'beyond-corner':
+      return `the corner swag would start ${by} beyond the corner`;
+    case 'too-wide-gap':
+      return `the gaps would be ${by} wider than the swags`;
+    default:
+      return misfit satisfies never;
+  }
+};
+
+/** The smallest change that helps, in the plan's own keys. */
+export const changeFor = ({ misfit, repeats, way }: Miss, plan: Plan): string => {
+  const style = plan.marks.style;
+  switch (misfit.kind) {
+    case 'too-short':
+    case 'too-wide-gap':
+      return `try ${repeats + 1} repeats`;
+    case 'no-length':
+      return repeats > 1
+        ? `try ${repeats - 1} ${repeats === 2 ? 'repeat' : 'repeats'}`
+        : 'use a shorter stretch of the template';
+    case 'bulges':
+      return `try a gap of ${formatLength(2 * misfit.bulge + GAP_MORE, style)}, or gap: auto`;
+    case 'dips':
+      return way.shape.side === 'inside'
+        ? 'try side: outside, or start at a later section'
+        : 'try side: inside, or a later start';
+    case 'past-centre':
+      return 'end at an earlier section';
+    case 'too-deep':
+      return `a margin ${formatLength(misfit.by, style)} smaller would do, or ${Math.max(1, repeats - 1)} repeats`;
+    case 'beyond-corner':
+      return 'try corners: meet, or fewer repeats';
+    default:
+      return misfit satisfies never;
+  }
+};
+
+/** Neighbours' stitching should not touch: what a suggested gap adds to the bulges (mm). */
+const GAP_MORE = 1.6;

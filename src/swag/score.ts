@@ -1,0 +1,77 @@
+/**
+ * Which fit looks best? Four things count, in this order of weight, and each is told to the person with its
+ * figure: how alike the depths are, how well the depth uses the border, how small the gaps are, and how plain
+ * the setting is. Every part is a cost from 0 (perfect) upward; the weights are judgement, not measurement
+ * (common practice, no source).
+ */
+
+import type { Field } from './field.ts';
+import { depthsOf, type Fit, spreadOf } from './fit.ts';
+import { leanOf } from './setting.ts';
+
+export interface Score {
+  /** Difference in depth between sides and corner, mm. */
+  readonly spread: number;
+  /** The share of the border's room that stitching and channels reach, 0 to 1. */
+  readonly use: number;
+  /** The widest gap, mm. */
+  readonly gap: number;
+  /** The sum of the weighted parts: less is better. */
+  readonly cost: number;
+}
+
+/** A difference of a twentieth of the depth is about where an eye sees it along a border. */
+const VISIBLE_SPREAD = 0.05;
+const SPREAD_WEIGHT = 1;
+const USE_WEIGHT = 1;
+const GAP_WEIGHT = 2;
+/** Turning the template away from its own long axis: a lean of 45° costs as much as an unused third of the border. */
+const LEAN_WEIGHT = 0.33;
+/** A drape is wider than deep; outside these bounds of depth over span it looks like a wave or a spike. */
+const FLAT_DRAPE = 0.12;
+const STEEP_DRAPE = 0.55;
+const DRAPE_WEIGHT = 2;
+/** Small preferences between otherwise equal ways. */
+const LATER_START = 0.02;
+const EARLIER_END = 0.04;
+const CROWN_FIRST = 0.06;
+const OUTSIDE = 0.05;
+const ETCHED_LINE = 0.03;
+const GUIDE_LINE = 0.05;
+
+export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
+  const depths = depthsOf(fit);
+  const poses = [...fit.sides.map((s) => s.seat.pose), ...(fit.corner ? [fit.corner.seat.pose] : [])];
+  const spread = spreadOf(depths);
+  const depth = depths.reduce((a, b) => a + b, 0) / depths.length;
+  const use = Math.max(...poses.map((p) => p.top)) / Math.max(field.room, outward) + outward / field.room;
+  const gap = Math.max(...fit.sides.map((s) => s.seat.gap));
+  const gapShare = Math.max(...fit.sides.map((s) => s.seat.gap / (2 * s.seat.pose.halfSpan)));
+  const lean = Math.max(...poses.map((p) => Math.abs(leanOf(p.tilt)))) / (Math.PI / 4);
+  const drape = Math.max(...poses.map((p) => offDrape(p.depth / (2 * p.halfSpan))));
+  const cost =
+    SPREAD_WEIGHT * (spread / depth / VISIBLE_SPREAD) +
+    USE_WEIGHT * (1 - Math.min(1, use)) +
+    GAP_WEIGHT * gapShare +
+    LEAN_WEIGHT * lean * lean +
+    DRAPE_WEIGHT * drape +
+    plainness(fit);
+  return { spread, use: Math.min(1, use), gap, cost };
+};
+
+const offDrape = (ratio: number): number =>
+  Math.max(0, ratio / STEEP_DRAPE - 1, FLAT_DRAPE / Math.max(ratio, FLAT_DRAPE / 10) - 1);
+
+const plainness = ({ way }: Fit): number => {
+  const { shape, setting } = way;
+  const { sections } = shape.stitching;
+  const start = (shape.from.section ?? 1) - 1;
+  const end = sections.length - (shape.to.section ?? sections.length);
+  return (
+    LATER_START * start +
+    EARLIER_END * end +
+    (shape.direction === 'crown-first' ? CROWN_FIRST : 0) +
+    (shape.side === 'outside' ? OUTSIDE : 0) +
+    (setting.kind === 'alignment-line' ? ETCHED_LINE : setting.kind === 'flat-on-guide' ? GUIDE_LINE : 0)
+  );
+};

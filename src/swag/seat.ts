@@ -1,0 +1,115 @@
+/**
+ * One repeat of a run: a way to make a half swag, laid into a share of the side's length.
+ *
+ * With the crown on the centre the share gives the half span and so the tilt. With a fixed tilt the half span
+ * is given too: what is left of the share is gap, and where the way is longer than the share it is followed
+ * only to the centre line, wherever on the edge that is.
+ */
+
+import { meetingsWithLine, movePath, type Path, turn } from '../geometry/index.ts';
+import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
+import { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
+import type { Way } from './setting.ts';
+import { type Shape, shapeOf } from './shape.ts';
+
+export interface Seat {
+  readonly way: Way;
+  /** The way's own shape, or what is left of it where it is followed to the centre line only. */
+  readonly shape: Shape;
+  readonly pose: Pose;
+  /** mm between the swag's stop mark and its neighbour's start mark. */
+  readonly gap: number;
+}
+
+export interface SeatRules {
+  /** mm that stitching may reach from the start line. */
+  readonly room: number;
+  /** mm between neighbours, or as little as serves. */
+  readonly gap: number | 'auto';
+}
+
+/**
+ * Neighbours that bulge towards each other across a gap keep this much cloth between their stitching (mm).
+ * Common practice, no source: two lines of stitching nearer than 1/16 in read as one thick line.
+ */
+export const NEIGHBOUR_ROOM = 1.5875;
+
+const UPRIGHT = Math.PI / 2;
+
+/** Lays a way into `share` mm of a side, or says what is in the way. */
+export const seat = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
+  way.tilt === undefined ? seatByCrown(way, share, rules) : seatByTilt(way, way.tilt, share, rules);
+
+const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> => {
+  const { shape } = way;
+  let gap = rules.gap === 'auto' ? 0 : rules.gap;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const halfSpan = (share - gap) / 2;
+    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
+    const pose = crownPose(shape, halfSpan);
+    if (!pose) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
+    const wanted = gapFor(pose);
+    if (wanted <= gap + FIT_NOISE) return check({ way, shape, pose, gap }, rules);
+    if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+    // A wider gap makes a steeper tilt, and that never a smaller bulge: from below this finds the least gap.
+    gap = wanted;
+  }
+  return misses({ kind: 'no-length', by: gap });
+};
+
+/** The gap settles geometrically; after this many rounds it does not settle at all. */
+const MOST_ROUNDS = 200;
+
+/** The least gap (mm) that a pose's bulge leaves possible. */
+export const gapFor = (pose: Pose): number => (pose.bulge > FIT_NOISE ? 2 * pose.bulge + NEIGHBOUR_ROOM : 0);
+
+const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Result<Seat> => {
+  const least = rules.gap === 'auto' ? 0 : rules.gap;
+  const whole = tiltedPose(way.shape, tilt);
+  if (!(whole.halfSpan > 0)) return misses({ kind: 'past-centre', by: -whole.halfSpan });
+  const most = (share - Math.max(least, gapFor(whole))) / 2;
+  if (!(most > 0)) return misses({ kind: 'no-length', by: -most });
+  if (whole.halfSpan <= most + FIT_NOISE) {
+    const gap = share - 2 * whole.halfSpan;
+    if (gap >= 2 * whole.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * whole.halfSpan });
+    return check({ way, shape: way.shape, pose: whole, gap: Math.max(0, gap) }, rules);
+  }
+  const shape = shapeToLine(way.shape, tilt, most);
+  if (!shape) return misses({ kind: 'past-centre', by: whole.halfSpan - most });
+  const pose = tiltedPose(shape, tilt);
+  const gap = share - 2 * pose.halfSpan;
+  const wanted = gapFor(pose);
+  if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+  return check({ way, shape, pose, gap: Math.max(0, gap) }, rules);
+};
+
+/** The shape followed at a tilt until it first comes to the line `at` mm from its start, square to the start line. */
+const shapeToLine = (shape: Shape, tilt: number, at: number): Shape | undefined => {
+  const laid = movePath(shape.path, turn(tilt));
+  const meeting = meetingsWithLine(laid, { x: at, y: 0 }, { x: 0, y: 1 })[0];
+  if (!meeting) return undefined;
+  const forward = shape.direction === 'heel-first';
+  const end = {
+    label: 'where it meets the centre line',
+    along: forward ? shape.from.along + meeting.along : shape.to.along - meeting.along,
+    contact: undefined,
+    section: undefined,
+    line: undefined,
+  };
+  return forward
+    ? shapeOf(shape.stitching, shape.from, end, shape.side, shape.direction)
+    : shapeOf(shape.stitching, end, shape.to, shape.side, shape.direction);
+};
+
+const check = (s: Seat, rules: SeatRules): Result<Seat> => {
+  const { pose, shape } = s;
+  if (!(pose.depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -pose.depth) });
+  if (pose.dip > FIT_NOISE) return misses({ kind: 'dips', by: pose.dip });
+  const past = pastMirror(shape, pose, UPRIGHT);
+  if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });
+  if (pose.top > rules.room + FIT_NOISE) return misses({ kind: 'too-deep', by: pose.top - rules.room });
+  return fits(s);
+};
+
+/** The stretch of the needle's way that a seat stitches, laid in its cell: start at the origin. */
+export const laidPath = (s: Seat): Path => movePath(s.shape.path, turn(s.pose.tilt));

@@ -1,0 +1,130 @@
+/**
+ * What one template can stitch at one clearance: the foot rolled along it once, and the places at which a
+ * swag may start and end on it.
+ */
+
+import {
+  type EdgeFault,
+  endAlong,
+  meetingsWithLine,
+  type Piece,
+  pathLength,
+  pieceDirection,
+  pieceLength,
+  rollFoot,
+  type StitchedEdge,
+  startAlong,
+} from '../geometry/index.ts';
+import { type AlignmentLine, type Section, sectionsOf, type Template } from '../template/index.ts';
+
+/** A template with the way of the needle round it. */
+export interface Stitching {
+  readonly template: Template;
+  readonly stitched: StitchedEdge;
+  readonly sections: readonly Section[];
+}
+
+/** A place at which the stitching of a half swag starts or ends. */
+export interface Stop {
+  /** As the card and the terminal say it: `heel`, `section 2 (shoulder)`, `line A`, `crown end`. */
+  readonly label: string;
+  /** mm along the stitched path. */
+  readonly along: number;
+  /** mm along the edge; undefined for an etched line, which is no place on the edge. */
+  readonly contact: number | undefined;
+  /** The section that starts here (a start), or that ends here (an end). */
+  readonly section: number | undefined;
+  readonly line: AlignmentLine | undefined;
+}
+
+/** How far round its last corner a template lets the foot roll: a quarter turn. Beyond that the crown would turn back. */
+const CROWN_ROLL = Math.PI / 2;
+
+export type Stitched =
+  | { readonly ok: true; readonly stitching: Stitching }
+  | { readonly ok: false; readonly fault: EdgeFault };
+
+/** Rolls the foot (clearance in mm) along a template's edge. */
+export const stitchTemplate = (template: Template, clearance: number): Stitched => {
+  const rolled = rollFoot(template.edge, clearance, template.rollsRoundCrown ? { roundEnd: CROWN_ROLL } : {});
+  if (!rolled.ok) return rolled;
+  const sections = sectionsOf(template, pathLength(template.edge));
+  return { ok: true, stitching: { template, stitched: rolled.value, sections } };
+};
+
+/** Every section start, in order from the heel. */
+export const startStops = ({ stitched, sections }: Stitching): readonly Stop[] =>
+  sections.map((s) => ({
+    label: s.number === 1 ? 'heel' : sectionLabel(s),
+    along: startAlong(stitched, s.from),
+    contact: s.from,
+    section: s.number,
+    line: undefined,
+  }));
+
+/** Every section end, in order from the heel; the last is the crown end. */
+export const endStops = ({ stitched, sections }: Stitching): readonly Stop[] =>
+  sections.map((s, i) => {
+    const isCrown = i === sections.length - 1;
+    return {
+      label: isCrown ? 'crown end' : `end of ${sectionLabel(s)}`,
+      along: isCrown ? pathLength(stitched.path) - crownRoll(stitched) : endAlong(stitched, s.to),
+      contact: s.to,
+      section: s.number,
+      line: undefined,
+    };
+  });
+
+/** Where the needle's way crosses each etched alignment line for the first time; lines it never crosses are left out. */
+export const lineStops = ({ template, stitched }: Stitching): readonly Stop[] =>
+  template.alignment.flatMap((line) => {
+    const first = meetingsWithLine(stitched.path, { x: line.at, y: 0 }, { x: 0, y: 1 })[0];
+    if (!first) return [];
+    return [{ label: `line ${line.name}`, along: first.along, contact: undefined, section: undefined, line }];
+  });
+
+const sectionLabel = (s: Section): string =>
+  s.name ? `section ${s.number} (${s.name})` : `section ${s.number}`;
+
+/** The length of the roll round the crown's corner, which a swag that ends at the crown does not use. */
+const crownRoll = (stitched: StitchedEdge): number => {
+  const last = stitched.contacts.at(-1);
+  const piece = stitched.path.pieces.at(-1);
+  if (!last || !piece || last.from !== last.to || last.to < stitched.edgeLength) return 0;
+  return pieceLength(piece);
+};
+
+/** A straight stretch of the edge that can be laid along a drawn line. */
+export interface Flat {
+  readonly label: string;
+  /** mm along the edge. */
+  readonly from: number;
+  readonly to: number;
+  /** Its direction in the template's own frame, radians. */
+  readonly angle: number;
+  readonly piece: Piece;
+}
+
+/** A shorter straight stretch cannot be laid by eye along a drawn line (mm; common practice, no source). */
+const SHORTEST_FLAT = 12;
+
+export const flatsOf = ({ template, sections }: Stitching): readonly Flat[] => {
+  const flats: Flat[] = [];
+  let at = 0;
+  for (const piece of template.edge.pieces) {
+    const length = pieceLength(piece);
+    if (piece.kind === 'line' && length >= SHORTEST_FLAT) {
+      const d = pieceDirection(piece, 0);
+      const section = sections.find((s) => at >= s.from - 1e-6 && at < s.to - 1e-6);
+      flats.push({
+        label: section ? `the flat of ${sectionLabel(section)}` : 'the flat',
+        from: at,
+        to: at + length,
+        angle: Math.atan2(d.y, d.x),
+        piece,
+      });
+    }
+    at += length;
+  }
+  return flats;
+};

@@ -1,0 +1,103 @@
+/** Everything that a plan leaves open about how a half swag is made, as a list of ways to make it. */
+
+import type { Plan, Spot } from '../plan/index.ts';
+import { type Setting, tiltOf, type Way } from './setting.ts';
+import { type Direction, shapeOf, type TemplateSide } from './shape.ts';
+import { endStops, flatsOf, lineStops, type Stitching, type Stop, startStops } from './stitching.ts';
+
+const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
+const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
+
+/** All ways of one template within what the plan fixes. */
+export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => {
+  const sides = swag.side ? [swag.side] : SIDES;
+  const directions = swag.direction ? [swag.direction] : DIRECTIONS;
+  const ends = stopsFor(swag.to, endStops(stitching), stitching);
+  const ways: Way[] = [];
+  for (const side of sides) {
+    for (const direction of directions) {
+      for (const { setting, starts } of settingsFor(stitching, swag.setting, swag.from, direction)) {
+        for (const from of starts) {
+          for (const to of ends) {
+            const shape = shapeOf(stitching, from, to, side, direction);
+            if (shape) ways.push({ shape, setting, tilt: tiltOf(shape, setting) });
+          }
+        }
+      }
+    }
+  }
+  return ways;
+};
+
+interface SettingWithStarts {
+  readonly setting: Setting;
+  readonly starts: readonly Stop[];
+}
+
+const settingsFor = (
+  stitching: Stitching,
+  wanted: Plan['swag']['setting'],
+  from: Spot | undefined,
+  direction: Direction,
+): readonly SettingWithStarts[] => {
+  const starts = stopsFor(from, startStops(stitching), stitching);
+  const all: SettingWithStarts[] = [];
+  if (wanted === undefined || wanted === 'crown-on-centre') {
+    all.push({ setting: { kind: 'crown-on-centre' }, starts });
+  }
+  // The etched lines stand near the heel: they set the start only where the heel is at the start mark.
+  if ((wanted === undefined || wanted === 'alignment-line') && direction === 'heel-first') {
+    for (const stop of lineStops(stitching)) {
+      if (!stop.line || (from && !names(from, stop))) continue;
+      for (const laid of ['square', 'along'] as const) {
+        all.push({ setting: { kind: 'alignment-line', line: stop.line, laid }, starts: [stop] });
+      }
+    }
+  }
+  if (wanted === undefined || wanted === 'flat-on-guide') {
+    for (const flat of flatsOf(stitching)) all.push({ setting: { kind: 'flat-on-guide', flat }, starts });
+  }
+  return all;
+};
+
+/** The stops that a plan's spot allows: all of them where it is left open, none where the template has no such place. */
+const stopsFor = (spot: Spot | undefined, stops: readonly Stop[], stitching: Stitching): readonly Stop[] => {
+  if (!spot) return stops;
+  const lines = spot.kind === 'named' ? lineStops(stitching) : [];
+  return [...stops, ...lines].filter((stop, i) =>
+    i < stops.length ? matches(spot, stop, stitching) : names(spot, stop),
+  );
+};
+
+const matches = (spot: Spot, stop: Stop, stitching: Stitching): boolean => {
+  switch (spot.kind) {
+    case 'section':
+      return stop.section === spot.number;
+    case 'heel':
+      return stop.contact === 0;
+    case 'crown':
+      return stop.section === stitching.sections.length && stop.contact !== 0;
+    case 'named':
+      return stitching.sections.some((s) => s.number === stop.section && sameName(s.name, spot.name));
+    default:
+      return spot satisfies never;
+  }
+};
+
+const names = (spot: Spot, stop: Stop): boolean =>
+  spot.kind === 'named' && sameName(stop.line?.name, spot.name);
+
+const sameName = (a: string | undefined, b: string): boolean => a?.toLowerCase() === b.toLowerCase();
+
+/** The names of places that a plan may use for this template, for telling a person who named another. */
+export const spotNames = ({ sections, template }: Stitching): readonly string[] => [
+  ...sections.map((s) => String(s.number)),
+  ...sections.flatMap((s) => (s.name ? [s.name] : [])),
+  ...template.alignment.map((a) => a.name),
+  'heel',
+  'crown',
+];
+
+/** Whether any place of the template answers to a spot. */
+export const hasSpot = (spot: Spot, stitching: Stitching): boolean =>
+  stopsFor(spot, [...startStops(stitching), ...endStops(stitching)], stitching).length > 0;
