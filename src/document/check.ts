@@ -31,7 +31,7 @@ export const checkDocument = <T>(
   const result = schema.safeParse(document.value, { error: () => '' });
   if (result.success) return { ok: true, value: result.data };
   const problems = result.error.issues.flatMap((issue) => explain({ document, homes }, issue as Issue, []));
-  return { ok: false, problems: limited(inOrder(withoutEchoes(problems))) };
+  return { ok: false, problems: limited(inOrder(together(withoutEchoes(problems)))) };
 };
 
 /**
@@ -40,8 +40,14 @@ export const checkDocument = <T>(
  */
 export const group = <S extends z.ZodRawShape>(shape: S, expected = 'a group of keys') =>
   z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? Object.keys(shape).join(' ') : expected),
+    error: (issue) => (issue.code === 'unrecognized_keys' ? knownKeys(shape) : expected),
   });
+
+/** `$schema` is for editors; nobody looks for it. */
+const knownKeys = (shape: z.ZodRawShape): string =>
+  Object.keys(shape)
+    .filter((key) => !key.startsWith('$'))
+    .join(' ');
 
 /** What a schema's own test says about what it refuses; place and key are found here. */
 export type ProblemParams = Partial<Pick<Problem, 'code' | 'message' | 'found' | 'expected' | 'hint'>>;
@@ -77,6 +83,8 @@ interface Found extends Problem {
   readonly path: KeyPath;
   /** The right key, where a misspelt one is near enough to it. */
   readonly meant?: string;
+  /** A schema's own test on a whole group, which a misspelt key in that group fails as well. */
+  readonly echoes?: boolean;
 }
 
 interface Context {
@@ -108,14 +116,18 @@ const explain = (context: Context, issue: Issue, around: KeyPath): Found[] => {
 const explainUnion = (context: Context, issue: Issue, path: KeyPath): Found[] => {
   const { document } = context;
   if (valueAt(document, path) === undefined) return [missing(document, path, issue)];
-  const inside = (issue.errors ?? []).filter((e) => e.length > 0 && !e.some((i) => isWrongKind(i)));
+  const inside = (issue.errors ?? []).filter((e) => e.length > 0 && !e.some(isWrongKind));
   const only = inside.length === 1 ? inside[0] : undefined;
   if (!only || nearWord(valueAt(document, path), issue)) return [wrong(document, path, issue)];
   return only.flatMap((i) => explain(context, i, path));
 };
 
-const isWrongKind = (issue: Issue): boolean =>
-  issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value');
+/** Whether a value is altogether of another kind than this choice of a union is for. */
+const isWrongKind = (issue: Issue): boolean => {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_union') return (issue.errors ?? []).every((e) => e.some(isWrongKind));
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value';
+};
 
 /** A text that is nearly one of the words that a schema allows. */
 const nearWord = (value: unknown, issue: Issue): string | undefined =>
@@ -220,17 +232,49 @@ const customProblem = (document: SourceDocument, issue: Issue, path: KeyPath): F
     ...keyOf(path),
     ...rest,
     path,
+    echoes: true,
   };
 };
 
 const keyOf = (path: KeyPath): { key?: string } => (path.length > 0 ? { key: keyName(path) } : {});
 
-/** A misspelt key is one mistake: that the right one is missing need not be said as well. */
+/**
+ * One mistake, one line. A misspelt key also leaves the right one missing, and may leave its group without
+ * what it needs: neither need be said as well.
+ */
 const withoutEchoes = (problems: readonly Found[]): readonly Found[] => {
   const meant = new Set<string>();
-  for (const p of problems)
-    if (p.meant !== undefined) meant.add(JSON.stringify([...p.path.slice(0, -1), p.meant]));
-  return problems.filter((p) => p.code !== 'missing-key' || !meant.has(JSON.stringify(p.path)));
+  const upset = new Set<string>();
+  for (const { code, path, meant: word } of problems) {
+    if (code !== 'unknown-key') continue;
+    const parent = path.slice(0, -1);
+    upset.add(JSON.stringify(parent));
+    if (word !== undefined) meant.add(JSON.stringify([...parent, word]));
+  }
+  return problems.filter(({ code, path, echoes }) => {
+    if (code === 'missing-key' && !echoes) return !meant.has(JSON.stringify(path));
+    return !(echoes && upset.has(JSON.stringify(path)));
+  });
+};
+
+/** Keys that are missing from one group, and are all of one kind, share a line. */
+const together = (problems: readonly Found[]): readonly Found[] => {
+  const merged = new Map<string, { readonly first: Found; readonly keys: string[] }>();
+  const others: Found[] = [];
+  for (const p of problems) {
+    if (p.code !== 'missing-key' || p.echoes) {
+      others.push(p);
+      continue;
+    }
+    const group = JSON.stringify([p.path.slice(0, -1), p.expected]);
+    const key = quoted(String(p.path.at(-1)));
+    const entry = merged.get(group);
+    if (entry) entry.keys.push(key);
+    else merged.set(group, { first: p, keys: [key] });
+  }
+  for (const { first, keys } of merged.values())
+    others.push(keys.length === 1 ? first : { ...first, message: `the keys ${series(keys)} are missing` });
+  return others;
 };
 
 /** As they stand in the file. */
@@ -242,10 +286,17 @@ const inOrder = (problems: readonly Found[]): Found[] =>
 const limited = (problems: readonly Found[]): Problem[] => {
   const shown = problems
     .slice(0, MOST_PROBLEMS)
-    .map(({ path: _path, meant: _meant, ...problem }): Problem => problem);
+    .map(({ path: _path, meant: _meant, echoes: _echoes, ...problem }): Problem => problem);
   const rest = problems.length - shown.length;
   const place = problems.at(-1)?.place;
   if (rest > 0 && place)
     shown.push({ code: 'more', message: `and ${rest} more`, place: { file: place.file } });
   return shown;
 };
+
+/** The JSON Schema of what may be written, before any of it is turned into other values. */
+export const jsonSchemaOf = (schema: z.ZodType, title: string, description: string): object => ({
+  ...z.toJSONSchema(schema, { io: 'input', target: 'draft-7' }),
+  title,
+  description,
+});

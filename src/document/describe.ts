@@ -28,9 +28,17 @@ const shown = (key: string): string => quoted(key).slice(1, -1);
 export const series = (words: readonly string[], last: 'and' | 'or' = 'and'): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
-/** Two slips of the finger in a long word, one in a short one; anything farther is another word. */
-const isNear = (slips: number, word: string): boolean =>
-  slips <= (word.length < 5 ? 1 : word.length < 9 ? 2 : 3);
+/** How many slips of the finger a word allows before it is more likely another word. */
+const slipsAllowed = (word: string): number =>
+  word.length < 3 ? 0 : word.length < 5 ? 1 : word.length < 9 ? 2 : 3;
+
+/** Two neighbouring letters changed over are one slip, though they are two edits. */
+const slipsBetween = (written: string, word: string): number => {
+  const edits = distance(written, word);
+  return edits === 2 && sorted(written) === sorted(word) ? 1 : edits;
+};
+
+const sorted = (word: string): string => [...word].sort().join('');
 
 /** The word that was most likely meant, or undefined when none is near enough to be worth saying. */
 export const nearestOf = (written: string, known: readonly string[]): string | undefined => {
@@ -39,8 +47,9 @@ export const nearestOf = (written: string, known: readonly string[]): string | u
   const plain = simple(written);
   let best: { word: string; slips: number } | undefined;
   for (const word of known) {
-    const slips = distance(plain, simple(word));
-    if (isNear(slips, word) && slips < (best?.slips ?? Number.POSITIVE_INFINITY)) best = { word, slips };
+    const slips = slipsBetween(plain, simple(word));
+    if (slips <= slipsAllowed(word) && slips < (best?.slips ?? Number.POSITIVE_INFINITY))
+      best = { word, slips };
   }
   return best?.word;
 };

@@ -4,7 +4,7 @@ import * as z from 'zod';
 import {
   type AllowedSign,
   formatLength,
-  INCH_SIXTEENTH,
+  INCH_SIXTYFOURTH,
   type LengthStyle,
   MM_TENTH,
   readLength,
@@ -26,7 +26,7 @@ export interface LengthLimits {
 
 /** Limits are stated in the file's own units. */
 const STYLES: Readonly<Record<Units, LengthStyle>> = {
-  in: INCH_SIXTEENTH,
+  in: INCH_SIXTYFOURTH,
   cm: { unit: 'cm', step: 0.1 },
   mm: MM_TENTH,
 };
@@ -51,14 +51,14 @@ export const lengthOf = (unit: Units, limits: LengthLimits = {}) => {
       if (least !== undefined && !(read.mm >= least - NOISE))
         return refuse(context, written, {
           code: 'too-small',
-          message: 'too short',
+          message: 'too small',
           found,
           expected: `at least ${text(least)}`,
         });
       if (most !== undefined && !(read.mm <= most + NOISE))
         return refuse(context, written, {
           code: 'too-large',
-          message: 'too long',
+          message: 'too large',
           found,
           expected: `at most ${text(most)}`,
         });

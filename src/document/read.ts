@@ -9,7 +9,7 @@
  */
 
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from 'yaml';
-import { quoted } from './describe.ts';
+import { MOST_SHOWN, quoted } from './describe.ts';
 import type { Place, Problem } from './problem.ts';
 import { explainSyntax, firstMistake, syntaxOffset } from './syntax.ts';
 
@@ -67,7 +67,13 @@ export const readDocument = (text: string, fileName: string): DocumentReading =>
   };
   // What follows the first mistake in the writing is guesswork of the parser: one mistake, one line.
   const syntax = firstMistake([...parsed.errors, ...parsed.warnings]);
-  if (syntax) return { ok: false, problems: [explainSyntax(syntax, at(syntaxOffset(syntax, parsed)))] };
+  if (syntax) {
+    const offset = syntaxOffset(syntax, parsed);
+    return {
+      ok: false,
+      problems: [explainSyntax(syntax, at(offset), text.slice(offset, offset + MOST_SHOWN))],
+    };
+  }
   const walk: Walk = { at, places: new Map(), problems: [], anchors: new Map(), open: new Set(), values: 0 };
   const value = convert(parsed.contents, [], undefined, walk);
   if (walk.problems.length > 0) return { ok: false, problems: walk.problems };

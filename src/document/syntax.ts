@@ -23,7 +23,13 @@ export const syntaxOffset = (error: YAMLError, parsed: Document.Parsed): number 
   return opened;
 };
 
-export const explainSyntax = (error: YAMLError, place: Place): Problem => {
+/** `text` is the file's, from the offset of the mistake. */
+export const explainSyntax = (error: YAMLError, place: Place, text: string): Problem => {
+  if (
+    /^[\w-]+:[^\s:]/.test(text) &&
+    /followed by map values|MULTILINE_IMPLICIT_KEY/.test(error.code + error.message)
+  )
+    return { code: 'not-yaml', message: 'a space is needed after the colon', place };
   const [, message, hint] = EXPLANATIONS.find(([pattern]) =>
     pattern.test(`${error.code}: ${error.message}`),
   )!;

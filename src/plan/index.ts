@@ -20,4 +20,4 @@ export {
   type SwagChoices,
 } from './plan.ts';
 export { type PlanReading, readPlan } from './read.ts';
-export { planSchema } from './schema.ts';
+export { planJsonSchema, planSchema } from './schema.ts';

@@ -1,7 +1,16 @@
 /** The keys of a plan file and what each may hold. Lengths become mm; defaults are filled in. */
 
 import * as z from 'zod';
-import { group, lengthOf, listOrOne, MOST_NAME, nameText, refuse, titleText } from '../document/index.ts';
+import {
+  group,
+  jsonSchemaOf,
+  lengthOf,
+  listOrOne,
+  MOST_NAME,
+  nameText,
+  refuse,
+  titleText,
+} from '../document/index.ts';
 import {
   INCH_EIGHTH,
   INCH_SIXTEENTH,
@@ -41,6 +50,7 @@ const auto = z.literal('auto');
 export const planSchema = (unit: Units) =>
   group(
     {
+      $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
       title: titleText().optional(),
       units: z
         .enum(['in', 'cm', 'mm'])
@@ -241,7 +251,11 @@ const fillsSchema = (unit: Units) => {
         group({
           kind: nameText(),
           spacing: lengthOf(unit, LIMITS.spacing).optional(),
-          seed: z.int().min(0).max(LARGEST_SEED).optional(),
+          seed: z
+            .int({ error: `a whole number from 0 to ${LARGEST_SEED}` })
+            .min(0)
+            .max(LARGEST_SEED)
+            .optional(),
           angle: z.number().min(-360).max(360).meta({ description: 'Degrees.' }).optional(),
         }),
       ],
@@ -294,3 +308,7 @@ const roundingSchema = (unit: Units) => {
 const SAME_STEP = 1e-6;
 
 export type PlanFile = z.output<ReturnType<typeof planSchema>>;
+
+/** For editors that complete and check plan files. */
+export const planJsonSchema = (): object =>
+  jsonSchemaOf(planSchema('in'), 'A swagwright plan', 'A border, strip or frame to be filled with swags.');

@@ -3,5 +3,5 @@
 export { CORNER_TURN, findBreaks, type NamedPlace } from './breaks.ts';
 export { type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
 export { readTemplate, type TemplateReading } from './read.ts';
-export { templateSchema } from './schema.ts';
+export { templateJsonSchema, templateSchema } from './schema.ts';
 export * from './template.ts';

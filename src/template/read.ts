@@ -14,11 +14,11 @@ import {
   unitsOf,
   valueAt,
 } from '../document/index.ts';
-import { findEdgeFault, locate, type Path, type Point, pathLength } from '../geometry/index.ts';
+import { findEdgeFault, locate, type Path, type Point, pathBox, pathLength } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
 import { endToEnd, findBreaks } from './breaks.ts';
 import { type Edge, type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
-import { type TemplateFile, templateSchema } from './schema.ts';
+import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
 
 export type TemplateReading =
@@ -35,6 +35,9 @@ export type TemplateReading =
 /** An edge shorter than this (mm, 3/16 in) is no template; longer than 120 in no table holds it. */
 const SHORTEST_EDGE = (3 / 16) * MM_PER_INCH;
 const LONGEST_EDGE = 120 * MM_PER_INCH;
+
+/** Lines and arcs of one edge; a traced drawing has some hundreds. */
+const MOST_PIECES = 5000;
 
 /** Heel and crown end are at least this far apart (mm): below it there is no chord to make a swag from. */
 const LEAST_CHORD = 1;
@@ -122,6 +125,20 @@ const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units:
   if (!(length >= SHORTEST_EDGE))
     return size('the edge is too short', `at least ${say(SHORTEST_EDGE)} in all`);
   if (!(length <= LONGEST_EDGE)) return size('the edge is too long', `at most ${say(LONGEST_EDGE)} in all`);
+  const { minX, minY, maxX, maxY } = pathBox(path);
+  if (!(Math.max(-minX, -minY, maxX, maxY) <= FARTHEST))
+    return [
+      problemAt(document, ['edge'], 'edge', 'the edge lies too far from its origin', {
+        expected: `coordinates up to ${say(FARTHEST)}`,
+      }),
+    ];
+  if (path.pieces.length > MOST_PIECES)
+    return [
+      problemAt(document, ['edge'], 'edge', 'the edge is too finely drawn', {
+        found: `${path.pieces.length} lines and arcs`,
+        expected: `at most ${MOST_PIECES}`,
+      }),
+    ];
   const fault = crossing(document, path, stepOfPiece, say);
   if (fault) return [fault];
   if (!(endToEnd(path) >= LEAST_CHORD))

@@ -1,13 +1,13 @@
 /** The keys of a template file, what each may hold, and the limits: what lies beyond them is a slip of the pen. */
 
 import * as z from 'zod';
-import { group, lengthOf, listOrOne, nameText, refuse, titleText } from '../document/index.ts';
+import { group, jsonSchemaOf, lengthOf, listOrOne, nameText, refuse, titleText } from '../document/index.ts';
 import { MM_PER_INCH, type Units } from '../length/index.ts';
 
 /** A path traced by hand has some dozens of steps. */
 export const MOST_STEPS = 500;
 /** Ends, corners and handles lie this near to the file's origin (mm): 200 in. */
-const FARTHEST = 200 * MM_PER_INCH;
+export const FARTHEST = 200 * MM_PER_INCH;
 /** Acrylic of 1/32 in bends, of 1 in no foot is high enough for. */
 const THINNEST = MM_PER_INCH / 32;
 const THICKEST = MM_PER_INCH;
@@ -84,6 +84,7 @@ const stepSchema = (unit: Units) => {
 export const templateSchema = (unit: Units) =>
   group(
     {
+      $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
       title: titleText().optional(),
       units: unitsSchema.default('in'),
       thickness: lengthOf(unit, {
@@ -136,3 +137,7 @@ export const templateSchema = (unit: Units) =>
   );
 
 export type TemplateFile = z.output<ReturnType<typeof templateSchema>>;
+
+/** For editors that complete and check template files. */
+export const templateJsonSchema = (): object =>
+  jsonSchemaOf(templateSchema('in'), 'A swagwright template', 'The working edge of a ruler-work template.');
