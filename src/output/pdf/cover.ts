@@ -1,0 +1,155 @@
+/** The cover: what this is, the map of its sheets, and how to print, check, cut and tape them. */
+
+import type { Box } from '../../geometry/index.ts';
+import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
+import type { Ink, SheetPlan } from '../../pagination/index.ts';
+import type { Pdf } from './document.ts';
+import { type Block, flowBlocks } from './flow.ts';
+import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
+import { drawMap } from './map.ts';
+import type { PageContent } from './page-content.ts';
+import { wrapText } from './typeface.ts';
+
+export interface CoverWords {
+  readonly title: string;
+  readonly summary: readonly string[];
+  readonly cautions: readonly string[];
+  readonly units: Units;
+}
+
+/** More pages than this would be a caller's mistake. */
+const MOST_COVER_PAGES = 6;
+
+const GUTTER = 9;
+
+export const drawCover = (pdf: Pdf, ink: Ink, plan: SheetPlan, words: CoverWords): void => {
+  // Always upright: it is read, not taped.
+  const { width, height } = plan.paper;
+  const area: Box = {
+    minX: SIDE,
+    minY: SIDE,
+    maxX: width - SIDE,
+    maxY: height - SIDE,
+  };
+  const content = pdf.page({ width, height, label: 'Cover' });
+  const below = drawHead(content, plan, words, area);
+  const mapRoom = { ...area, maxY: below, minY: below - MAP_SHARE * (area.maxY - area.minY) };
+  const mapEnd = drawMapWithCaption(content, ink, plan, words.units, mapRoom);
+  let rest = flowBlocks(content, blocksFor(plan, words), columnsIn({ ...area, maxY: mapEnd - 6 }));
+  for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++) {
+    const more = pdf.page({ width, height, label: `Cover ${page}` });
+    rest = flowBlocks(more, rest, columnsIn(area));
+  }
+};
+
+/** Room round the cover's text, mm: wider than any printer's edge. */
+const SIDE = 17;
+
+/** The map has up to this share of the page's height. */
+const MAP_SHARE = 0.34;
+
+const columnsIn = (area: Box): Box[] => {
+  const width = (area.maxX - area.minX - GUTTER) / 2;
+  return [
+    { ...area, maxX: area.minX + width },
+    { ...area, minX: area.maxX - width },
+  ];
+};
+
+/** The title, what the sheets are, and the caller's summary; returns where the next thing may start. */
+const drawHead = (content: PageContent, plan: SheetPlan, words: CoverWords, area: Box): number => {
+  const width = area.maxX - area.minX;
+  let y = area.maxY + 0.2 * TYPE.title;
+  for (const line of wrapText(content.faces.bold, words.title, TYPE.title, width)) {
+    y -= 1.2 * TYPE.title;
+    content.text({ text: line, at: { x: area.minX, y }, size: TYPE.title, color: INK.strong, bold: true });
+  }
+  y -= 2;
+  for (const text of [describeSheets(plan), ...words.summary]) {
+    for (const line of wrapText(content.faces.regular, text, TYPE.body, width)) {
+      y -= LEADING * TYPE.body;
+      content.text({ text: line, at: { x: area.minX, y }, size: TYPE.body, color: INK.text });
+    }
+  }
+  y -= 4;
+  content.lines([{ from: { x: area.minX, y }, to: { x: area.maxX, y } }], HAIRLINE);
+  return y - 6;
+};
+
+const describeSheets = (plan: SheetPlan): string => {
+  const { sheets, rows, columns, paper, orientation } = plan;
+  const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
+  const grid = sheets.length === 1 ? '' : `, ${plural(rows, 'row')} by ${plural(columns, 'column')}`;
+  const skipped = plan.skipped.length > 0 ? ` (${plan.skipped.length} empty ones left out)` : '';
+  return `True size: ${count} of ${paper.name}, ${orientation}${grid}${skipped}`;
+};
+
+const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
+
+const drawMapWithCaption = (
+  content: PageContent,
+  ink: Ink,
+  plan: SheetPlan,
+  units: Units,
+  room: Box,
+): number => {
+  const { scale, bottom } = drawMap(content, ink, plan, room);
+  const size = [plan.ink.maxX - plan.ink.minX, plan.ink.maxY - plan.ink.minY];
+  const shown = (plan.turned ? size.reverse() : size)
+    .map((mm) => formatLength(mm, units === 'in' ? INCH_EIGHTH : MM_WHOLE))
+    .join(' × ');
+  const y = bottom - 5;
+  content.text({
+    text: `Map, about ${Math.round(scale * 100)} % of true size. The whole drawing is ${shown}.`,
+    at: { x: (room.minX + room.maxX) / 2, y },
+    size: TYPE.small,
+    color: INK.quiet,
+    align: 'middle',
+  });
+  return y;
+};
+
+const blocksFor = (plan: SheetPlan, words: CoverWords): Block[] => [
+  { kind: 'heading', text: 'Print' },
+  ...points(printing(plan)),
+  { kind: 'heading', text: 'Check the scale' },
+  ...points(checking(words.units)),
+  ...(plan.sheets.length > 1
+    ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())]
+    : []),
+  { kind: 'heading', text: 'How true it is' },
+  { kind: 'text', text: claim(words.units) },
+  ...(words.cautions.length > 0
+    ? [{ kind: 'heading', text: 'Take care' } as const, ...points(words.cautions, '–')]
+    : []),
+];
+
+const points = (texts: readonly string[], mark?: string): Block[] =>
+  texts.map((text, i) => ({ kind: 'point', text, mark: mark ?? `${i + 1}` }));
+
+const printing = (plan: SheetPlan): string[] => [
+  `Load ${plan.paper.name} paper${plan.paper.inTray ? '' : ', whichever you have: the pages fit both'}.`,
+  'In the print window choose “actual size” or 100 %, not “fit” or “shrink”. Look each time: some viewers keep an old setting.',
+  'Borderless off, one-sided.',
+  'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',
+];
+
+const checking = (units: Units): string[] => [
+  'Lay a ruler across and up the check square: 2 in to its sides, 50 mm to the ticks.',
+  `Then lay it along the frame, which is marked in ${units === 'in' ? 'inches and millimetres' : 'millimetres and inches'} on all four sides. A small error only shows on a long measure.`,
+  '100 mm reads 94, 96 or 97: the viewer shrank the page. Print again at 100 %.',
+  'It is off by less, or differently across and up: that is the printer. Give what you measured, for each axis, and print again; the sheets then say by how much they were corrected.',
+];
+
+const taping = (): string[] => [
+  'Lay the sheets out as on the map. Each names its neighbours at its edges.',
+  'On every sheet cut along the dashed line, at its left and its top. Leave the right and the bottom uncut.',
+  'Start at the top left. Lay each cut edge on its neighbour so that the half crosses meet the whole ones. Never go by the edge of the paper.',
+  'Tape, and check across a join that the lines run on.',
+];
+
+/** Judged from the spread of printers, paper and taping: the file itself is exact to 0.01 pt. */
+const claim = (units: Units): string =>
+  units === 'in'
+    ? 'The file is exact to better than 1/5000 in. On paper, when 6 in on the frame reads right within 1/64 in, count on about 1/16 in over 10 in, and 1/64 to 1/32 in more at each taped join. Paper swells and shrinks with the weather.'
+    : 'The file is exact to better than 0.005 mm. On paper, when 150 mm on the frame reads right within 0.4 mm, count on about 1.6 mm over 250 mm, and 0.4 to 0.8 mm more at each taped join. Paper swells and shrinks with the weather.';

@@ -1,0 +1,199 @@
+/**
+ * A PDF document: pages of our own content, compressed by the caller's compressor, with pdf-lib for structure,
+ * fonts and saving. The same calls give the same bytes on any machine, in any time zone.
+ */
+
+import fontkit from '@pdf-lib/fontkit';
+import {
+  Duplex,
+  type PDFDict,
+  PDFDocument,
+  type PDFFont,
+  PDFHexString,
+  PDFName,
+  PDFRawStream,
+  type PDFRef,
+  PrintScaling,
+} from 'pdf-lib';
+import { LAYERS } from '../../drawing/index.ts';
+import type { Box, Point } from '../../geometry/index.ts';
+import { fingerprint } from './fingerprint.ts';
+import { layerGroups } from './layers.ts';
+import { addBookmarks, addPageLabels } from './navigation.ts';
+import { pointsOf } from './numbers.ts';
+import {
+  type Correction,
+  FONT_NAMES,
+  type Form,
+  NO_CORRECTION,
+  type OpenContent,
+  openContent,
+  type PageContent,
+} from './page-content.ts';
+import { type FontBytes, type Typefaces, typefacesOf } from './typeface.ts';
+
+/** zlib's format (RFC 1950), as PDF's FlateDecode wants it. */
+export type Deflate = (bytes: Uint8Array) => Uint8Array;
+
+export interface PdfOptions {
+  readonly title: string;
+  readonly deflate: Deflate;
+  readonly fonts: FontBytes;
+  /** False where the pages are of no size that a tray holds. */
+  readonly pickTray?: boolean | undefined;
+}
+
+export interface PageOptions {
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+  /** What a viewer calls the page, and its bookmark. */
+  readonly label: string;
+  readonly correction?: Correction | undefined;
+}
+
+export interface Pdf {
+  readonly faces: Typefaces;
+  readonly page: (options: PageOptions) => PageContent;
+  /** Something to be shown at many places; its box, and what is drawn in it, in mm from the place it is put. */
+  readonly form: (box: Box, draw: (content: PageContent) => void, correction?: Correction) => Form;
+  readonly finish: () => Promise<Uint8Array>;
+}
+
+/** Any fixed moment does: a file's date may not depend on when it was made. */
+const DATE = new Date('2000-01-01T00:00:00Z');
+const PRODUCER = 'swagwright';
+
+/** Names that tell readers the fonts are subsets (ISO 32000-1, 9.6.4: six capitals and a plus). */
+const SUBSET_NAMES = { regular: 'SWAGAA+DejaVuSans', bold: 'SWAGAB+DejaVuSans-Bold' } as const;
+
+/** Letters stand by themselves, so that a text is as wide as it was measured. */
+const PLAIN_LETTERS = { kern: false, liga: false, clig: false, calt: false };
+
+interface PageDraft extends PageOptions {
+  readonly content: OpenContent;
+}
+
+interface FormDraft {
+  readonly name: string;
+  readonly box: Box;
+  readonly content: OpenContent;
+  readonly correction: Correction;
+}
+
+export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
+  const faces = typefacesOf(options.fonts);
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  doc.registerFontkit(fontkit);
+  const embed = (bytes: Uint8Array, customName: string): Promise<PDFFont> =>
+    doc.embedFont(bytes, { subset: true, customName, features: PLAIN_LETTERS });
+  const regular = await embed(options.fonts.regular, SUBSET_NAMES.regular);
+  const bold = await embed(options.fonts.bold, SUBSET_NAMES.bold);
+  const encode = (text: string, isBold: boolean): string =>
+    (isBold ? bold : regular).encodeText(text).toString();
+  // pdf-lib cannot finish a subset without a glyph.
+  encode(' ', false);
+  encode(' ', true);
+
+  const pages: PageDraft[] = [];
+  const forms: FormDraft[] = [];
+  return {
+    faces,
+    page: (page) => {
+      const content = openContent(faces, encode, page.correction ?? NO_CORRECTION);
+      pages.push({ ...page, content });
+      return content;
+    },
+    form: (box, draw, correction = NO_CORRECTION) => {
+      const content = openContent(faces, encode, { ...correction, fixed: { x: 0, y: 0 } });
+      draw(content);
+      const name = `X${forms.length + 1}`;
+      forms.push({ name, box, content, correction });
+      return { name };
+    },
+    finish: () => finish(doc, options, { regular, bold }, pages, forms),
+  };
+};
+
+type StreamEntries = Readonly<Record<string, string | number[] | PDFDict>>;
+
+const finish = async (
+  doc: PDFDocument,
+  options: PdfOptions,
+  fonts: { readonly regular: PDFFont; readonly bold: PDFFont },
+  pages: readonly PageDraft[],
+  forms: readonly FormDraft[],
+): Promise<Uint8Array> => {
+  const { context } = doc;
+  const encoder = new TextEncoder();
+  const stream = (text: string, entries: StreamEntries): PDFRef => {
+    const bytes = options.deflate(encoder.encode(text));
+    const dict = context.obj({ ...entries, Filter: 'FlateDecode', Length: bytes.length });
+    return context.register(PDFRawStream.of(dict, bytes));
+  };
+  const fontResources = context.obj({
+    [FONT_NAMES.regular]: fonts.regular.ref,
+    [FONT_NAMES.bold]: fonts.bold.ref,
+  });
+
+  const formRefs = new Map<string, PDFRef>();
+  for (const form of forms) {
+    const BBox = formBox(form);
+    const Resources = context.obj({ Font: fontResources });
+    const ref = stream(form.content.operators(), { Type: 'XObject', Subtype: 'Form', BBox, Resources });
+    formRefs.set(form.name, ref);
+  }
+  const used = LAYERS.filter((id) => pages.some((page) => page.content.layers.has(id)));
+  const groups = layerGroups(doc, used);
+
+  const pageRefs: PDFRef[] = [];
+  for (const draft of pages) {
+    const page = doc.addPage([pointsOf(draft.width), pointsOf(draft.height)]);
+    const properties = pick(groups, draft.content.layers);
+    const xObjects = pick(formRefs, draft.content.forms);
+    page.node.set(
+      PDFName.of('Resources'),
+      context.obj({ Font: fontResources, Properties: properties, XObject: xObjects }),
+    );
+    page.node.set(PDFName.of('Contents'), stream(draft.content.operators(), {}));
+    pageRefs.push(page.ref);
+  }
+
+  const labels = pages.map((page) => page.label);
+  addPageLabels(doc, labels);
+  addBookmarks(doc, labels, pageRefs);
+  describe(doc, options);
+  const texts = [options.title, ...labels, ...[...forms, ...pages].map((d) => d.content.operators())];
+  const id = PDFHexString.of(fingerprint(texts));
+  context.trailerInfo.ID = context.obj([id, id]);
+  return doc.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });
+};
+
+const pick = <Key extends string>(
+  refs: ReadonlyMap<Key, PDFRef>,
+  names: ReadonlySet<Key>,
+): Record<string, PDFRef> => {
+  const picked: Record<string, PDFRef> = {};
+  for (const [name, ref] of refs) if (names.has(name)) picked[name] = ref;
+  return picked;
+};
+
+const formBox = ({ box, correction }: FormDraft): number[] => {
+  const corner = (p: Point): number[] => [pointsOf(p.x * correction.x), pointsOf(p.y * correction.y)];
+  return [...corner({ x: box.minX, y: box.minY }), ...corner({ x: box.maxX, y: box.maxY })];
+};
+
+/** Title, fixed dates, and what the file asks of a viewer: no scaling, the right tray, one side of the paper. */
+const describe = (doc: PDFDocument, options: PdfOptions): void => {
+  doc.setTitle(options.title);
+  doc.setCreator(PRODUCER);
+  doc.setProducer(PRODUCER);
+  doc.setCreationDate(DATE);
+  doc.setModificationDate(DATE);
+  doc.setLanguage('en');
+  const viewer = doc.catalog.getOrCreateViewerPreferences();
+  viewer.setPrintScaling(PrintScaling.None);
+  viewer.setDuplex(Duplex.Simplex);
+  viewer.setPickTrayByPDFSize(options.pickTray ?? true);
+  viewer.setDisplayDocTitle(true);
+};

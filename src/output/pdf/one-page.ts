@@ -1,0 +1,85 @@
+/** The whole drawing at true size on one page, for a wide printer: the frame round it is a ruler on all sides. */
+
+import { type Problem, ProblemError } from '../../document/index.ts';
+import type { Drawing } from '../../drawing/index.ts';
+import { boxHeight, boxWidth, growBox, isEmptyBox, shift } from '../../geometry/index.ts';
+import type { Units } from '../../length/index.ts';
+import { inkOf, type PerAxis, rulesFor } from '../../pagination/index.ts';
+import { type Deflate, startPdf } from './document.ts';
+import { drawRule } from './furniture.ts';
+import { FRAME, INK, TYPE } from './look.ts';
+import { POINTS_PER_MM } from './numbers.ts';
+import { drawLayers, textWidthOf } from './sheets.ts';
+import { type FontBytes, fitText, typefacesOf } from './typeface.ts';
+
+export interface OnePageOptions {
+  readonly title: string;
+  readonly units: Units;
+  readonly deflate: Deflate;
+  readonly fonts: FontBytes;
+  /** What a check length of 1 came out as on an uncorrected print, across and up. */
+  readonly measured?: PerAxis | undefined;
+}
+
+/** Between the page's edge and the frame, and between the frame and the ink, mm. */
+const MARGIN = 12.7;
+const PADDING = 6;
+/** Below the ink, for the page's words, mm. */
+const FOOT = 9;
+
+/** PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C); larger ones open wrong or not at all. */
+const MOST_POINTS = 14_400;
+
+/** Throws a ProblemError when there is nothing to print, or more than one page can hold. */
+export const writeOnePage = async (drawing: Drawing, options: OnePageOptions): Promise<Uint8Array> => {
+  const ink = inkOf(drawing, textWidthOf(typefacesOf(options.fonts)));
+  if (isEmptyBox(ink.box))
+    throw new ProblemError([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
+  const measured = options.measured ?? { x: 1, y: 1 };
+  const inner = growBox(ink.box, PADDING);
+  const framed = { ...inner, minY: inner.minY - FOOT };
+  // On the page as it is printed the frame's corner stands at the margin.
+  const live = {
+    minX: MARGIN,
+    minY: MARGIN,
+    maxX: MARGIN + boxWidth(framed),
+    maxY: MARGIN + boxHeight(framed),
+  };
+  const width = boxWidth(framed) / measured.x + 2 * MARGIN;
+  const height = boxHeight(framed) / measured.y + 2 * MARGIN;
+  const problems = sizeProblems(width, height);
+  if (problems.length > 0) throw new ProblemError(problems);
+
+  const pdf = await startPdf({ ...options, pickTray: false });
+  const correction = { fixed: { x: MARGIN, y: MARGIN }, x: 1 / measured.x, y: 1 / measured.y };
+  const content = pdf.page({ width, height, label: 'Drawing', correction });
+  content.placed(shift(live.minX - framed.minX, live.minY - framed.minY), () =>
+    drawLayers(content, ink.items),
+  );
+  content.box(live, { stroke: FRAME });
+  for (const rule of rulesFor(live, options.units === 'in' ? 'in' : 'mm')) drawRule(content, rule);
+  const words = `${options.title}. True size: print at 100 % / actual size; check the marks along the frame with a ruler.`;
+  const room = boxWidth(live) - 2 * PADDING;
+  const size = TYPE.small;
+  content.text({
+    text: fitText(pdf.faces.regular, words, size, room),
+    at: { x: live.minX + PADDING, y: live.minY + PADDING },
+    size,
+    color: INK.text,
+  });
+  return pdf.finish();
+};
+
+const sizeProblems = (width: number, height: number): Problem[] => {
+  const longest = Math.max(width, height);
+  if (longest * POINTS_PER_MM <= MOST_POINTS) return [];
+  return [
+    {
+      code: 'page-too-large',
+      message: 'the drawing is too large for one page of a PDF',
+      found: `${Math.round(width)} × ${Math.round(height)} mm`,
+      expected: 'at most 200 in (5080 mm) each way',
+      hint: 'print true-size sheets instead, or a part of it (one repeat, one side, a corner)',
+    },
+  ];
+};

@@ -1,0 +1,59 @@
+/** The words in the check square: which sheet this is, how it must be printed, and how to see that it was. */
+
+import type { Sheet, SheetPlan } from '../../pagination/index.ts';
+import { INK, LEADING, TYPE } from './look.ts';
+import type { PageContent } from './page-content.ts';
+import { fitText, wrapText } from './typeface.ts';
+
+const PADDING = 3;
+const LABEL_SIZE = 12;
+/** Letters' height over the base line, as a share of the size. */
+const CAP = 0.73;
+/** A thin white rim keeps the words readable where a full sheet leaves the square no clear place. */
+const HALO = 0.35;
+
+export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, title: string): void => {
+  const left = sheet.check.x + PADDING;
+  const right = sheet.check.x + plan.check.side - PADDING;
+  const top = sheet.check.y + plan.check.side - PADDING;
+  const label = { x: left, y: top - CAP * LABEL_SIZE };
+  content.text({ text: sheet.label, at: label, size: LABEL_SIZE, color: INK.text, bold: true, halo: HALO });
+  const facts = [
+    `${plan.paper.name}, ${plan.orientation}`,
+    plan.sheets.length === 1 ? 'the only sheet' : `one of ${plan.sheets.length} sheets`,
+  ];
+  for (const [i, text] of facts.entries())
+    content.text({
+      text,
+      at: { x: right, y: top - CAP * TYPE.fine - i * LEADING * TYPE.fine },
+      size: TYPE.fine,
+      color: INK.quiet,
+      align: 'end',
+      halo: HALO,
+    });
+
+  let y = label.y - 4.6;
+  const name = fitText(content.faces.bold, title, TYPE.small, right - left);
+  content.text({ text: name, at: { x: left, y }, size: TYPE.small, color: INK.text, bold: true, halo: HALO });
+  for (const text of wordsFor(plan, sheet)) {
+    y -= 0.9;
+    for (const line of wrapText(content.faces.regular, text, TYPE.fine, right - left)) {
+      y -= LEADING * TYPE.fine;
+      content.text({ text: line, at: { x: left, y }, size: TYPE.fine, color: INK.text, halo: HALO });
+    }
+  }
+};
+
+/** Each a short paragraph. */
+const wordsFor = (plan: SheetPlan, sheet: Sheet): string[] => {
+  const words = [
+    'Print at 100 % / actual size, not fit to page; borderless off; one-sided.',
+    'Lay a ruler here: square 2 in, ticks 50 mm. And along the frame. Where 100 mm reads 94, 96 or 97, the viewer shrank it.',
+  ];
+  const cut = ['top', 'left'].filter((side) => sheet.edges.some((e) => e.cut && e.side === side));
+  if (cut.length > 0) words.push(`Cut along the dashes (${cut.join(', ')}), lay on top, cross on cross.`);
+  words.push(`Correction × ${factor(plan.factors.x)} across, × ${factor(plan.factors.y)} up`);
+  return words;
+};
+
+const factor = (value: number): string => (value === 1 ? '1' : value.toFixed(4));

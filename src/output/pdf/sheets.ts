@@ -1,0 +1,92 @@
+/** The true-size sheets as one PDF: the cover with its map, then the sheets row by row. */
+
+import type { Drawing } from '../../drawing/index.ts';
+import { LAYERS } from '../../drawing/index.ts';
+import type { Units } from '../../length/index.ts';
+import {
+  type Ink,
+  type InkedItem,
+  inkOf,
+  itemTouches,
+  type Sheet,
+  type SheetPlan,
+} from '../../pagination/index.ts';
+import { drawCover } from './cover.ts';
+import { type Deflate, type Pdf, startPdf } from './document.ts';
+import { drawItem } from './draw-item.ts';
+import { drawBands, drawEdges, type Furniture, makeFurniture } from './furniture.ts';
+import type { Correction, PageContent } from './page-content.ts';
+import { drawWords } from './sheet-words.ts';
+import type { FontBytes, Typefaces } from './typeface.ts';
+
+export interface SheetsOptions {
+  readonly title: string;
+  /** Lines for the cover, such as `Span 8 1/2 in, depth 2 1/4 in`. */
+  readonly summary: readonly string[];
+  /** What can hurt, for the cover: one sentence or two each. */
+  readonly cautions: readonly string[];
+  readonly units: Units;
+  readonly deflate: Deflate;
+  readonly fonts: FontBytes;
+}
+
+/** The bytes of the PDF for a drawing and the plan that was made for it. */
+export const writeSheets = async (
+  drawing: Drawing,
+  plan: SheetPlan,
+  options: SheetsOptions,
+): Promise<Uint8Array> => {
+  const pdf = await startPdf({ ...options, pickTray: plan.paper.inTray });
+  const correction: Correction = {
+    fixed: { x: plan.live.minX, y: plan.live.minY },
+    x: plan.factors.x,
+    y: plan.factors.y,
+  };
+  const ink = inkOf(drawing, textWidthOf(pdf.faces));
+  drawCover(pdf, ink, plan, options);
+  const furniture = makeFurniture(pdf, plan, correction);
+  for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, correction, options.title);
+  return pdf.finish();
+};
+
+export const textWidthOf =
+  (faces: Typefaces) =>
+  (text: string, size: number, bold: boolean): number =>
+    (bold ? faces.bold : faces.regular).width(text, size);
+
+const drawSheet = (
+  pdf: Pdf,
+  plan: SheetPlan,
+  sheet: Sheet,
+  ink: Ink,
+  furniture: Furniture,
+  correction: Correction,
+  title: string,
+): void => {
+  const { width, height } = plan;
+  const content = pdf.page({ width, height, label: sheet.label, correction });
+  drawBands(content, sheet);
+  content.clipped(plan.live, () =>
+    content.placed(sheet.place, () =>
+      drawLayers(
+        content,
+        ink.items.filter((item) => itemTouches(item, sheet.window)),
+      ),
+    ),
+  );
+  content.form(furniture.frame, { x: plan.live.minX, y: plan.live.minY });
+  drawEdges(content, sheet, furniture);
+  content.form(furniture.square, sheet.check);
+  drawWords(content, plan, sheet, title);
+};
+
+/** Items that are already in painting order, layer by layer. */
+export const drawLayers = (content: PageContent, items: readonly InkedItem[]): void => {
+  for (const id of LAYERS) {
+    const own = items.filter((item) => item.layer === id);
+    if (own.length > 0)
+      content.layer(id, () => {
+        for (const { item } of own) drawItem(content, item);
+      });
+  }
+};

@@ -1,0 +1,95 @@
+/** A font's measures, before any document exists: widths for aligning and wrapping, and what it can show. */
+
+import fontkit from '@pdf-lib/fontkit';
+
+/** Two cuts of one font, as the bytes of TrueType files. */
+export interface FontBytes {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export interface Typeface {
+  /** The text with what the font lacks, or what has no shape, made visible or a space. */
+  readonly shown: (text: string) => string;
+  /** mm, of the text as it is shown, in a size in mm. */
+  readonly width: (text: string, size: number) => number;
+}
+
+/** The replacement character of Unicode: a question mark in a diamond, not an empty box that reads as a shape. */
+const MISSING = '\u{fffd}';
+
+export const typefaceOf = (bytes: Uint8Array): Typeface => {
+  const font = fontkit.create(bytes);
+  const advances = new Map<string, number>();
+  const advance = (character: string): number => {
+    let known = advances.get(character);
+    if (known === undefined) {
+      known = font.glyphForCodePoint(character.codePointAt(0)!).advanceWidth / font.unitsPerEm;
+      advances.set(character, known);
+    }
+    return known;
+  };
+  const showable = (character: string): string => {
+    if (SPACES.test(character)) return ' ';
+    return font.hasGlyphForCodePoint(character.codePointAt(0)!) ? character : MISSING;
+  };
+  const shown = (text: string): string => [...text].map(showable).join('');
+  return {
+    shown,
+    width: (text, size) => [...shown(text)].reduce((sum, character) => sum + advance(character), 0) * size,
+  };
+};
+
+/** Line ends, tabs and other control characters, marks of direction among them: a page shows a space. */
+const SPACES = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
+
+export interface Typefaces {
+  readonly regular: Typeface;
+  readonly bold: Typeface;
+}
+
+export const typefacesOf = (fonts: FontBytes): Typefaces => ({
+  regular: typefaceOf(fonts.regular),
+  bold: typefaceOf(fonts.bold),
+});
+
+/** Lines no wider than `width` (mm), broken at spaces; a word that is wider by itself is broken anywhere. */
+export const wrapText = (face: Typeface, text: string, size: number, width: number): string[] => {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (face.width(longer, size) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    const pieces = breakWord(face, word, size, width);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? '';
+  }
+  if (line !== '') lines.push(line);
+  return lines;
+};
+
+const breakWord = (face: Typeface, word: string, size: number, width: number): string[] => {
+  const pieces: string[] = [];
+  let piece = '';
+  for (const character of word) {
+    if (piece !== '' && face.width(piece + character, size) > width) {
+      pieces.push(piece);
+      piece = '';
+    }
+    piece += character;
+  }
+  return [...pieces, piece];
+};
+
+/** The text on one line, its end replaced by an ellipsis where it is too wide. */
+export const fitText = (face: Typeface, text: string, size: number, width: number): string => {
+  if (face.width(text, size) <= width) return text;
+  const characters = [...text];
+  while (characters.length > 0 && face.width(`${characters.join('').trimEnd()}…`, size) > width)
+    characters.pop();
+  return `${characters.join('').trimEnd()}…`;
+};

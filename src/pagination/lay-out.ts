@@ -1,0 +1,334 @@
+/**
+ * From a drawing to a plan of sheets: the orientation, quarter turn and shift for which the fewest sheets carry
+ * ink, and everything on each sheet that helps to print, check, cut and tape it.
+ */
+
+import { type Problem, ProblemError } from '../document/index.ts';
+import type { Drawing } from '../drawing/index.ts';
+import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
+import type { Units } from '../length/index.ts';
+import { CHECK_SECOND, CHECK_SIDE, leastLive, placeChecks } from './check-square.ts';
+import { crossPoints, sharedEdge } from './edges.ts';
+import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
+import {
+  DEFAULT_MARGIN,
+  DEFAULT_OVERLAP,
+  evenMargins,
+  LEAST_MARGIN,
+  type Margins,
+  type Orientation,
+  PAPERS,
+  type Paper,
+  type PaperId,
+} from './papers.ts';
+import { rulesFor } from './rules.ts';
+import { fewestSheets, type WindowShape } from './search.ts';
+import { type PerAxis, type SharedEdge, type SheetPlan, SIDES, type Side, sheetLabel } from './sheet-plan.ts';
+import { type Axis, type Tiling, windowOf } from './tiling.ts';
+
+export interface LayOutOptions {
+  readonly paper: PaperId;
+  readonly orientation?: 'auto' | Orientation | undefined;
+  /** mm, at every side or per side as the sheet is read; sides left out have the default. */
+  readonly margins?: number | Partial<Margins> | undefined;
+  /** mm that neighbouring sheets both show. */
+  readonly overlap?: number | undefined;
+  /** What a check length came out as on an uncorrected print, divided by what it should have been. */
+  readonly measured?: PerAxis | undefined;
+  /** The unit of the rules along the bottom and the left side; the other one runs along the other two. */
+  readonly units?: Units | undefined;
+  readonly mostSheets?: number | undefined;
+  readonly textWidth?: TextWidth | undefined;
+}
+
+/** Taping more than this is no mock-up any more; the map would not be readable either. */
+export const MOST_SHEETS = 400;
+
+/** A measured factor beyond this is a viewer that scales or a slip of the ruler, not a printer's error. */
+const LEAST_MEASURED = 0.8;
+const MOST_MEASURED = 1.25;
+
+/** Windows that the grid may have before it is searched: so many mean a drawing of a wrong size. */
+const MOST_WINDOWS = 20_000;
+
+interface Layout {
+  readonly orientation: Orientation;
+  readonly turned: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly live: Box;
+  readonly shape: WindowShape;
+}
+
+/** Throws a ProblemError for margins, overlaps and sizes that no sheet can have. */
+export const layOut = (drawing: Drawing, options: LayOutOptions): SheetPlan => {
+  const paper = PAPERS[options.paper];
+  const margins = marginsFrom(options.margins);
+  const overlap = options.overlap ?? DEFAULT_OVERLAP;
+  const measured = options.measured ?? { x: 1, y: 1 };
+  check(marginProblems(margins), measuredProblems(measured), overlapProblems(overlap));
+
+  const ink = inkOf(drawing, options.textWidth ?? roughTextWidth);
+  if (isEmptyBox(ink.box))
+    check([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
+
+  const layouts = layoutsFor(paper, margins, overlap, measured, options.orientation ?? 'auto');
+  for (const { live } of layouts) check(liveProblems(live, paper, overlap));
+
+  const most = options.mostSheets ?? MOST_SHEETS;
+  check(sizeProblems(ink, layouts, paper, most));
+  const found = fewestSheets(
+    ink,
+    layouts.map((l) => l.shape),
+    most,
+  );
+  if (!found) throw new ProblemError([tooMany(paper, `more than ${most}`, most)]);
+  const layout = layouts[found.shape]!;
+  const tiling = centred(ink, found.tiling);
+  const cells = cellsOf(tiling, layout.turned);
+  const sheets = sheetsOf(cells, layout, overlap);
+  const checks = placeChecks(ink, found.grid, layout.live, sheets);
+  const rows = Math.max(...cells.map((c) => c.row)) + 1;
+  const columns = Math.max(...cells.map((c) => c.column)) + 1;
+  return {
+    paper,
+    orientation: layout.orientation,
+    turned: layout.turned,
+    width: layout.width,
+    height: layout.height,
+    margins,
+    overlap,
+    measured,
+    factors: { x: 1 / measured.x, y: 1 / measured.y },
+    live: layout.live,
+    rules: rulesFor(layout.live, options.units === 'mm' || options.units === 'cm' ? 'mm' : 'in'),
+    check: { side: CHECK_SIDE, second: CHECK_SECOND },
+    rows,
+    columns,
+    sheets: sheets.map((sheet, i) => ({ ...sheet, check: checks[i]!.at, checkIsClear: checks[i]!.clear })),
+    skipped: cells
+      .filter((c) => !c.printed)
+      .map(({ row, column, window }) => ({ label: sheetLabel(row, column), row, column, window })),
+    ink: ink.box,
+  };
+};
+
+/** Every way to lay the paper and the drawing; one of each shape of window, upright and unturned first. */
+const layoutsFor = (
+  paper: Paper,
+  margins: Margins,
+  overlap: number,
+  measured: PerAxis,
+  asked: 'auto' | Orientation,
+): Layout[] => {
+  const layouts: Layout[] = [];
+  for (const turned of [false, true]) {
+    for (const orientation of ['portrait', 'landscape'] as const) {
+      if (asked !== 'auto' && asked !== orientation) continue;
+      const width = orientation === 'portrait' ? paper.width : paper.height;
+      const height = orientation === 'portrait' ? paper.height : paper.width;
+      const live: Box = {
+        minX: margins.left,
+        minY: margins.bottom,
+        maxX: margins.left + (width - margins.left - margins.right) * measured.x,
+        maxY: margins.bottom + (height - margins.bottom - margins.top) * measured.y,
+      };
+      const wide = live.maxX - live.minX;
+      const high = live.maxY - live.minY;
+      const shape: WindowShape = {
+        width: turned ? high : wide,
+        height: turned ? wide : high,
+        overlapX: overlap,
+        overlapY: overlap,
+      };
+      const known = layouts.some(
+        (l) =>
+          Math.abs(l.shape.width - shape.width) < SAME_SIZE &&
+          Math.abs(l.shape.height - shape.height) < SAME_SIZE,
+      );
+      if (!known) layouts.push({ orientation, turned, width, height, live, shape });
+    }
+  }
+  return layouts;
+};
+
+/** Windows that differ by less than this (mm) are the same but for rounding. */
+const SAME_SIZE = 1e-9;
+
+/** One row or one column of sheets can be centred on the ink across: all of it lies in them either way. */
+const centred = (ink: Ink, t: Tiling): Tiling => {
+  const rows = new Set<number>();
+  const columns = new Set<number>();
+  for (const [index, printed] of t.printed.entries()) {
+    if (!printed) continue;
+    columns.add(index % t.x.count);
+    rows.add(Math.floor(index / t.x.count));
+  }
+  const [column] = columns;
+  const [row] = rows;
+  return {
+    ...t,
+    x: columns.size === 1 ? centredAxis(t.x, column!, ink.box.minX, ink.box.maxX) : t.x,
+    y: rows.size === 1 ? centredAxis(t.y, row!, ink.box.minY, ink.box.maxY) : t.y,
+  };
+};
+
+const centredAxis = (axis: Axis, index: number, min: number, max: number): Axis => ({
+  ...axis,
+  start: (min + max - axis.step - axis.overlap) / 2 - index * axis.step,
+});
+
+interface Cell {
+  readonly row: number;
+  readonly column: number;
+  readonly window: Box;
+  readonly printed: boolean;
+}
+
+/** The rows and columns that hold a printed sheet, as they lie on the table: row by row from the top. */
+const cellsOf = (t: Tiling, turned: boolean): Cell[] => {
+  const all: Cell[] = [];
+  for (let j = 0; j < t.y.count; j++) {
+    for (let i = 0; i < t.x.count; i++) {
+      // A quarter turn counterclockwise takes the drawing's x up the table and its y to the left.
+      const column = turned ? t.y.count - 1 - j : i;
+      const row = turned ? t.x.count - 1 - i : t.y.count - 1 - j;
+      const printed = t.printed[j * t.x.count + i]!;
+      all.push({ row, column, window: windowOf(t.x, t.y, i, j), printed });
+    }
+  }
+  const inUse = all.filter((c) => c.printed);
+  const top = Math.min(...inUse.map((c) => c.row));
+  const bottom = Math.max(...inUse.map((c) => c.row));
+  const left = Math.min(...inUse.map((c) => c.column));
+  const right = Math.max(...inUse.map((c) => c.column));
+  return all
+    .filter((c) => c.row >= top && c.row <= bottom && c.column >= left && c.column <= right)
+    .map((c) => ({ ...c, row: c.row - top, column: c.column - left }))
+    .sort((a, b) => a.row - b.row || a.column - b.column);
+};
+
+interface BareSheet {
+  readonly label: string;
+  readonly row: number;
+  readonly column: number;
+  readonly window: Box;
+  readonly place: Motion;
+  readonly edges: readonly SharedEdge[];
+}
+
+const sheetsOf = (cells: readonly Cell[], layout: Layout, overlap: number): BareSheet[] => {
+  const printed = cells.filter((c) => c.printed);
+  const at = new Map(printed.map((c) => [sheetLabel(c.row, c.column), c]));
+  return printed.map((cell) => {
+    const place = placeOf(cell.window, layout);
+    const edges: SharedEdge[] = [];
+    for (const side of SIDES) {
+      const neighbour = sheetLabel(...beside(cell, side));
+      const other = at.get(neighbour);
+      if (!other) continue;
+      const before = side === 'right' || side === 'bottom';
+      // In the same order for both sheets, so that both get the same numbers to the last bit.
+      const crosses = before
+        ? crossPoints(cell.window, other.window)
+        : crossPoints(other.window, cell.window);
+      edges.push(sharedEdge(layout.live, overlap, side, neighbour, place, crosses));
+    }
+    const { row, column, window } = cell;
+    return { label: sheetLabel(row, column), row, column, window, place, edges };
+  });
+};
+
+const beside = ({ row, column }: Cell, side: Side): [number, number] => {
+  switch (side) {
+    case 'left':
+      return [row, column - 1];
+    case 'right':
+      return [row, column + 1];
+    case 'top':
+      return [row - 1, column];
+    case 'bottom':
+      return [row + 1, column];
+  }
+};
+
+const placeOf = (window: Box, { live, turned }: Layout): Motion =>
+  turned
+    ? { flip: false, angle: Math.PI / 2, x: live.minX + window.maxY, y: live.minY - window.minX }
+    : shift(live.minX - window.minX, live.minY - window.minY);
+
+const marginsFrom = (asked: number | Partial<Margins> | undefined): Margins =>
+  typeof asked === 'number' ? evenMargins(asked) : { ...evenMargins(DEFAULT_MARGIN), ...asked };
+
+const check = (...problems: readonly (readonly Problem[])[]): void => {
+  const all = problems.flat();
+  if (all.length > 0) throw new ProblemError(all);
+};
+
+/** Lengths typed as 1/4 in may come out a hair below it. */
+const LENGTH_NOISE = 1e-9;
+
+const marginProblems = (margins: Margins): Problem[] =>
+  Object.entries(margins)
+    .filter(([, value]) => !(value >= LEAST_MARGIN - LENGTH_NOISE && Number.isFinite(value)))
+    .map(([side, value]) => ({
+      code: 'margin-too-small',
+      message: `the ${side} margin is nearer to the paper's edge than printers reach`,
+      found: `${value} mm`,
+      expected: 'at least 1/4 in (6.35 mm)',
+    }));
+
+const measuredProblems = (measured: PerAxis): Problem[] =>
+  Object.entries(measured)
+    .filter(([, value]) => !(value >= LEAST_MEASURED && value <= MOST_MEASURED))
+    .map(([axis, value]) => ({
+      code: 'measured-out-of-range',
+      message: `the measured factor along ${axis} is no printer's error`,
+      found: `${value}`,
+      expected: `${LEAST_MEASURED} to ${MOST_MEASURED} (measured length divided by true length)`,
+      hint: 'print again at 100 % / actual size, and measure that print',
+    }));
+
+const overlapProblems = (overlap: number): Problem[] =>
+  overlap >= LEAST_OVERLAP - LENGTH_NOISE && Number.isFinite(overlap)
+    ? []
+    : [
+        {
+          code: 'overlap-too-small',
+          message: 'the overlap is too narrow to tape',
+          found: `${overlap} mm`,
+          expected: 'at least 1/4 in (6.35 mm)',
+        },
+      ];
+
+/** Half of it lies under the join; less than 3 mm does not hold, and the crosses would be cut off. */
+const LEAST_OVERLAP = LEAST_MARGIN;
+
+const liveProblems = (live: Box, paper: Paper, overlap: number): Problem[] => {
+  const least = Math.max(leastLive(overlap), 3 * overlap);
+  if (boxWidth(live) >= least && boxHeight(live) >= least) return [];
+  return [
+    {
+      code: 'no-room-on-paper',
+      message: `the margins and the overlap leave too little of a sheet of ${paper.name} to print on`,
+      found: `${boxWidth(live).toFixed(1)} × ${boxHeight(live).toFixed(1)} mm`,
+      expected: `at least ${least.toFixed(1)} mm each way`,
+      hint: 'take smaller margins, a smaller overlap or a larger paper',
+    },
+  ];
+};
+
+const sizeProblems = (ink: Ink, layouts: readonly Layout[], paper: Paper, most: number): Problem[] => {
+  const windows = layouts.map(
+    ({ shape: s }) =>
+      (boxWidth(ink.box) / (s.width - s.overlapX) + 2) * (boxHeight(ink.box) / (s.height - s.overlapY) + 2),
+  );
+  return Math.max(...windows) <= MOST_WINDOWS ? [] : [tooMany(paper, 'far more', most)];
+};
+
+const tooMany = (paper: Paper, found: string, most: number): Problem => ({
+  code: 'too-many-sheets',
+  message: `the drawing does not fit on ${most} sheets of ${paper.name}`,
+  found,
+  hint: 'print a part of it (one repeat, one side, a corner), take a larger paper, or write it as one page for a wide printer',
+});
