@@ -13,7 +13,7 @@ export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
     return 2;
   }
   if (error instanceof WrongUse) {
-    await sayProblems(io, [error.problem]);
+    await sayProblems(io, error.problems);
     return 2;
   }
   if (error instanceof ProblemError) {
@@ -31,12 +31,12 @@ export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
 
 /** `error: unknown option '--papr'\n(Did you mean --paper?)` becomes one line in this program's manner. */
 const commandLineProblem = (error: CommanderError): Problem => {
-  const [message = '', guess = ''] = error.message.split('\n');
-  const meant = /^\(Did you mean (.*)\?\)$/.exec(guess)?.[1];
+  const guess = /\n\(Did you mean (.*)\?\)$/.exec(error.message);
+  const message = guess ? error.message.slice(0, guess.index) : error.message;
   return {
     code: error.code,
     message: message.replace(/^error: /, '').replace(/\.$/, ''),
-    hint: meant === undefined ? 'swagwright --help tells what there is' : `did you mean ${meant}?`,
+    hint: guess ? `did you mean ${guess[1]}?` : 'swagwright --help tells what there is',
   };
 };
 

@@ -56,18 +56,3 @@ export const readWhole = (option: string, text: string, least: number, most: num
     expected: `a whole number from ${least} to ${most}`,
   });
 };
-
-/** Two lengths, width first, with a comma, an x or `by` between them. */
-export const readPair = (option: string, text: string, units: Units): readonly [number, number] => {
-  const parts = text.split(/,|×|(?<=[\s\d"″])x(?=[\s\d.])|\bby\b/i).map((part) => part.trim());
-  const [width, height] = parts;
-  if (parts.length !== 2 || width === undefined || height === undefined)
-    throw wrongValue(option, 'not a width and a height', {
-      found: quoted(text),
-      expected: 'two lengths, such as 3.98,4 or 101mm,101.5mm',
-    });
-  return [
-    readLengthOption(option, width, units, 'positive'),
-    readLengthOption(option, height, units, 'positive'),
-  ];
-};

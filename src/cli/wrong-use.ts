@@ -3,15 +3,15 @@
 import type { Problem } from '../document/index.ts';
 
 export class WrongUse extends Error {
-  readonly problem: Problem;
+  readonly problems: readonly Problem[];
 
-  constructor(problem: Problem) {
-    super(problem.message);
+  constructor(problems: readonly Problem[]) {
+    super(problems.map((p) => p.message).join('\n'));
     this.name = 'WrongUse';
-    this.problem = problem;
+    this.problems = problems;
   }
 }
 
 /** What is wrong with the value of an option: `--margin: not a length; found "wide"; expected …`. */
 export const wrongValue = (option: string, message: string, more: Partial<Problem> = {}): WrongUse =>
-  new WrongUse({ code: 'wrong-option', key: option, message, ...more });
+  new WrongUse([{ code: 'wrong-option', key: option, message, ...more }]);

@@ -7,7 +7,7 @@
 
 import type { AreaItem, Drawing, Item, PathItem, TextItem } from '../../drawing/index.ts';
 import { type Arc, type Path, type Point, pieceAt } from '../../geometry/index.ts';
-import { shownLayers, type ViewOptions } from '../extent.ts';
+import { shownLayers, type ViewOptions } from '../view/index.ts';
 import type { Canvas2D } from './canvas.ts';
 import type { Picture } from './picture-size.ts';
 

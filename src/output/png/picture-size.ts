@@ -3,7 +3,7 @@
 import type { Problem } from '../../document/index.ts';
 import type { Drawing } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth } from '../../geometry/index.ts';
-import { type ViewOptions, viewBox } from '../extent.ts';
+import { type ViewOptions, viewBox } from '../view/index.ts';
 
 export interface PictureOptions extends ViewOptions {
   /** 150 unless told: sharp on a screen, and fair on paper. Not together with `widthInPixels`. */

@@ -17,7 +17,7 @@ import type {
   TextItem,
 } from '../../drawing/index.ts';
 import { boxHeight, boxWidth } from '../../geometry/index.ts';
-import { shownLayers, type ViewOptions, viewBox } from '../extent.ts';
+import { shownLayers, type ViewOptions, viewBox } from '../view/index.ts';
 import { escapeXml } from './escape.ts';
 import { formatNumber } from './number.ts';
 import { pathData } from './path-data.ts';

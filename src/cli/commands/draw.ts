@@ -1,0 +1,47 @@
+/** `draw PLAN`: the whole design as one picture. */
+
+import type { Define } from '../command-list.ts';
+import {
+  addJson,
+  addOutput,
+  addShow,
+  addWithout,
+  type LayerOptions,
+  type OutputOptions,
+  type ShowOptions,
+} from '../options.ts';
+
+export interface DrawOptions extends OutputOptions, LayerOptions, ShowOptions {
+  readonly format?: string;
+  readonly dpi?: string;
+  readonly width?: string;
+  readonly measured?: string;
+}
+
+export const defineDraw: Define = (command, io) => {
+  command
+    .description(
+      'Draw the whole design as one picture at true size: SVG (one group a layer, in mm), PDF (one page) ' +
+        'or PNG.',
+    )
+    .argument('<plan>', 'the plan file (YAML)');
+  addOutput(command, 'the picture to write', "the plan's name and .svg");
+  command
+    .option('--format <format>', "svg, pdf or png (default: by the ending of the output's name)")
+    .option('--dpi <number>', 'dots per inch of a PNG (default: 150)')
+    .option('--width <pixels>', 'width of a PNG in pixels, instead of --dpi')
+    .option('--measured <width,height>', 'of a PDF: what its check square measured; see mockup --help');
+  addShow(command, 'all');
+  addWithout(command);
+  addJson(command)
+    .addHelpText('after', HELP)
+    .action(async (plan: string, options: DrawOptions) => {
+      const { runDraw } = await import('./run-draw.ts');
+      await runDraw(io, plan, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright draw raffle-quilt.yaml -o raffle.svg
+  swagwright draw raffle-quilt.yaml -o raffle.png --width 1600 --without template,notes`;

@@ -1,0 +1,48 @@
+/** `mockup PLAN`: the design at true size, on sheets to tape together. */
+
+import type { Define } from '../command-list.ts';
+import {
+  addJson,
+  addOutput,
+  addSheets,
+  addShow,
+  addWithout,
+  type LayerOptions,
+  type OutputOptions,
+  type SheetOptions,
+  type ShowOptions,
+} from '../options.ts';
+
+export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & ShowOptions;
+
+export const defineMockup: Define = (command, io) => {
+  command
+    .description(
+      'Print the design at true size, on sheets of paper that tape together: the stitching, the marks and ' +
+        'the template in place. Print at 100 % / actual size, and measure the check square.',
+    )
+    .argument('<plan>', 'the plan file (YAML)');
+  addOutput(command, 'the PDF to write', "the plan's name and -mockup.pdf");
+  addSheets(command);
+  addShow(command, 'a strip whole, of a border one corner');
+  addWithout(command);
+  addJson(command)
+    .addHelpText('after', HELP)
+    .action(async (plan: string, options: MockupOptions) => {
+      const { runMockup } = await import('./run-mockup.ts');
+      await runMockup(io, plan, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright mockup raffle-quilt.yaml
+  swagwright mockup raffle-quilt.yaml --paper a4 --margin 10mm --without fill,template
+
+If a print comes out a little too large or too small: lay a ruler on it, along the sheet's width and then
+along its height, and say what you read. The next print makes up for it. Measure a print that was made
+without --measured.
+  --measured 1.98,2                   the 2 in check square is 1.98 in wide and 2 in high
+  --measured "1 31/32, 2"             the same in fractions
+  --measured 6in=5.97in,9in=9in       what the long rules say = what your ruler says; this tells more
+  --measured 50mm=49.6mm,50mm=50mm    the same in mm`;

@@ -1,0 +1,43 @@
+/** What `mockup` does. */
+
+import { drawDesign } from '../../drawing/index.ts';
+import { shownDrawing } from '../../output/view/index.ts';
+import type { Design } from '../../swag/index.ts';
+import { defaultName } from '../default-name.ts';
+import type { Io } from '../io.ts';
+import { readWithout } from '../layers.ts';
+import { printJson, say } from '../messages.ts';
+import { checkOutputOption } from '../output-option.ts';
+import { sheetsPdf } from '../render-pdf.ts';
+import { describeDesign, designAsData } from '../report-design.ts';
+import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import { readShow } from '../show.ts';
+import { planned } from '../steps.ts';
+import { openOutput } from '../write-file.ts';
+import type { MockupOptions } from './mockup.ts';
+
+export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
+  checkOutputOption(options, 'pdf');
+  const without = readWithout(options);
+  const { plan, design, inputs } = await planned(io, file);
+  const layout = readSheetOptions(options, plan.units, plan.paper);
+  const scope = readShow(design, options.show ?? usualShow(design));
+  const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
+  const drawing = shownDrawing(drawDesign(design, scope, { title: plan.title }), { without });
+  const sheets = layOutSheets(drawing, layout, options);
+  const summary = describeDesign(design, plan.units);
+  await output.write(await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units }));
+  for (const line of summary) await say(io, line);
+  await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}`);
+  if (options.json)
+    await printJson(io, {
+      units: 'mm and degrees',
+      file: output.name,
+      shows: scope.label,
+      ...sheetsAsData(sheets),
+      ...designAsData(design),
+    });
+};
+
+/** A strip is printed whole. A whole border would be a hundred sheets, and one corner tells what there is to tell. */
+const usualShow = (design: Design): string => (design.corner || design.sides.length > 1 ? 'corner' : 'all');

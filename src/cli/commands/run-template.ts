@@ -1,0 +1,52 @@
+/** What `template` does. */
+
+import { ProblemError } from '../../document/index.ts';
+import { drawTemplate } from '../../drawing/index.ts';
+import { describeFault, stitchTemplate } from '../../swag/index.ts';
+import { readTemplate } from '../../template/index.ts';
+import { defaultName } from '../default-name.ts';
+import { findNamedTemplate } from '../find-template.ts';
+import type { Io } from '../io.ts';
+import { printJson, say } from '../messages.ts';
+import { readLengthOption } from '../option-values.ts';
+import { checkOutputOption } from '../output-option.ts';
+import { readTextFile } from '../read-file.ts';
+import { sheetsPdf } from '../render-pdf.ts';
+import { describeTemplate, templateAsData } from '../report-template.ts';
+import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import { openOutput } from '../write-file.ts';
+import type { TemplateOptions } from './template.ts';
+
+/** Common practice, no source: the radius of a round ruler foot of half an inch. */
+const USUAL_CLEARANCE = '1/4 in';
+
+export const runTemplate = async (io: Io, name: string, options: TemplateOptions): Promise<void> => {
+  checkOutputOption(options, 'pdf');
+  const clearance = readLengthOption('--clearance', options.clearance ?? USUAL_CLEARANCE, 'in', 'positive');
+  const layout = readSheetOptions(options, 'in', 'letter');
+  const source = await readTextFile(io, await findNamedTemplate(io, name));
+  const reading = readTemplate(source.text, source.name);
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  const { template, placeAt } = reading;
+  const stitched = stitchTemplate(template, clearance);
+  if (!stitched.ok)
+    throw new ProblemError([
+      { ...describeFault(template, clearance, stitched.fault), place: placeAt(['edge']) },
+    ]);
+  const output = await openOutput(io, options.output ?? defaultName(source.path, '-outline.pdf'), [
+    source.path,
+  ]);
+  const drawing = drawTemplate(template, clearance);
+  const sheets = layOutSheets(drawing, layout, options);
+  const summary = describeTemplate(stitched.stitching);
+  await output.write(await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' }));
+  for (const line of summary) await say(io, line);
+  await say(io, `${output.name}: ${describeSheets(sheets)}`);
+  if (options.json)
+    await printJson(io, {
+      units: 'mm and degrees',
+      file: output.name,
+      ...sheetsAsData(sheets),
+      ...templateAsData(stitched.stitching),
+    });
+};

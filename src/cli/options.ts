@@ -1,0 +1,58 @@
+/** The options that several commands share, in the same words everywhere. */
+
+import type { Command } from 'commander';
+
+export interface OutputOptions {
+  readonly output?: string;
+  readonly json?: boolean;
+}
+
+export interface SheetOptions {
+  readonly paper?: string;
+  readonly orientation?: string;
+  readonly margin?: string;
+  readonly overlap?: string;
+  readonly measured?: string;
+}
+
+export interface LayerOptions {
+  readonly without?: readonly string[];
+}
+
+export const addOutput = (command: Command, what: string, usual: string): Command =>
+  command.option('-o, --output <file>', `${what} (default: ${usual}; - for stdout)`);
+
+export const addJson = (command: Command): Command =>
+  command.option('--json', 'print what was made as JSON on stdout, in mm and degrees');
+
+export const addSheets = (command: Command): Command =>
+  command
+    .option('--paper <name>', 'letter, a4, legal, tabloid, a3, or letter-a4, which prints on both')
+    .option('--orientation <way>', 'portrait, landscape, or auto, whichever takes fewer sheets')
+    .option(
+      '--margin <length>',
+      'white kept at the edges of each sheet, at least 1/4 in; or four lengths: top,right,bottom,left',
+    )
+    .option('--overlap <length>', 'how far neighbouring sheets lie over each other')
+    .option(
+      '--measured <width,height>',
+      'what the check square of your last print measured; the next print makes up for it',
+    );
+
+/** Several layers may be named at once, with commas, or one after another. */
+export const addWithout = (command: Command): Command =>
+  command.option(
+    '--without <layers>',
+    'leave out fill, border, template, channel, stitch, marks or notes; several with commas',
+    (text: string, before: readonly string[] = []) => [...before, ...text.split(',').map((s) => s.trim())],
+  );
+
+export interface ShowOptions {
+  readonly show?: string;
+}
+
+export const addShow = (command: Command, usual: string): Command =>
+  command.option(
+    '--show <part>',
+    `all, side, repeat or corner; or by name: top, top 2, corner top right (default: ${usual})`,
+  );

@@ -1,0 +1,26 @@
+/** `-o`: what can be told about it before anything is read. */
+
+import type { OutputOptions } from './options.ts';
+import { wrongValue } from './wrong-use.ts';
+
+/** stdout carries one thing only, and a file is what its name says. */
+export const checkOutputOption = ({ output, json }: OutputOptions, format: string): void => {
+  if (output === undefined) return;
+  if (output === '') throw wrongValue('--output', 'the name of the file is empty');
+  if (output === '-' && json)
+    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
+      hint: 'give the file a name',
+    });
+  const ending = endingOf(output);
+  if (ending !== undefined && OTHER_KINDS.has(ending) && ending !== format)
+    throw wrongValue('--output', `this is a file of another kind (${format.toUpperCase()})`, {
+      found: `the ending .${ending}`,
+    });
+};
+
+/** Endings that promise something; any other is the user's own affair. */
+const OTHER_KINDS = new Set(['svg', 'pdf', 'png', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'txt']);
+
+/** In small letters and without its point. */
+export const endingOf = (name: string): string | undefined =>
+  /\.([a-z0-9]+)$/i.exec(name)?.[1]?.toLowerCase();

@@ -1,0 +1,38 @@
+/** Drawings as PDF: what the writers need from outside, the fonts and the compressor, is brought to them here. */
+
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { deflateSync } from 'node:zlib';
+import type { Drawing } from '../drawing/index.ts';
+import type { Units } from '../length/index.ts';
+import { writeOnePage, writeSheets } from '../output/pdf/index.ts';
+import type { PerAxis, SheetPlan } from '../pagination/index.ts';
+import { CAUTIONS } from './cautions.ts';
+
+export interface PdfWords {
+  readonly title: string;
+  /** What was made, a line each. */
+  readonly summary: readonly string[];
+  readonly units: Units;
+}
+
+const fontFile = (file: string): Promise<Uint8Array> =>
+  readFile(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`));
+
+const means = async () => ({
+  deflate: (bytes: Uint8Array): Uint8Array => deflateSync(bytes),
+  fonts: {
+    regular: await fontFile('DejaVuSans.ttf'),
+    bold: await fontFile('DejaVuSans-Bold.ttf'),
+  },
+});
+
+export const sheetsPdf = async (drawing: Drawing, plan: SheetPlan, words: PdfWords): Promise<Uint8Array> =>
+  writeSheets(drawing, plan, { ...words, cautions: CAUTIONS, ...(await means()) });
+
+/** The whole drawing on one page of its own size. */
+export const onePagePdf = async (
+  drawing: Drawing,
+  words: Omit<PdfWords, 'summary'>,
+  measured: PerAxis | undefined,
+): Promise<Uint8Array> => writeOnePage(drawing, { ...words, measured, ...(await means()) });

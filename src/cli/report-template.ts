@@ -1,0 +1,57 @@
+/** What a template can do at one clearance, in words for the terminal and in numbers for programs. */
+
+import { distance, pathEnd, pathStart, pieceLength } from '../geometry/index.ts';
+import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
+import { flatsOf, type Stitching } from '../swag/index.ts';
+import type { Template } from '../template/index.ts';
+import { plural } from './messages.ts';
+
+/** Both systems, because a template's file may be in either and a ruler shows what it shows. */
+const both = (mm: number): string => `${formatLength(mm, INCH_SIXTEENTH)} (${formatLength(mm, MM_TENTH)})`;
+
+/** The smallest radius of the curves, mm, or undefined when the edge has only straight stretches. */
+const tightest = (template: Template): number | undefined => {
+  const radii = template.edge.pieces.flatMap((p) => (p.kind === 'arc' ? [p.radius] : []));
+  return radii.length > 0 ? Math.min(...radii) : undefined;
+};
+
+/** Heel to crown end as a ruler measures it, mm. */
+const reach = (template: Template): number => {
+  const from = pathStart(template.edge);
+  const to = pathEnd(template.edge);
+  return from && to ? distance(from, to) : 0;
+};
+
+export const describeTemplate = (stitching: Stitching): readonly string[] => {
+  const { template, stitched, sections } = stitching;
+  const radius = tightest(template);
+  const flats = flatsOf(stitching);
+  const { unreached } = stitched;
+  return [
+    `${template.title}: ${both(reach(template))} from heel to crown end, ${plural(sections.length, 'section')}`,
+    ...(sections.length < 2
+      ? []
+      : sections.map((s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`)),
+    ...flats.map((f) => `${f.label}: ${both(f.to - f.from)}`),
+    ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
+    ...unreached.map(
+      (u) =>
+        `${both(u.from)} to ${both(u.to)} along the edge: the foot does not reach it; the stitching turns ` +
+        `${formatLength(u.away, INCH_THIRTYSECOND)} (${formatLength(u.away, MM_TENTH)}) away`,
+    ),
+  ];
+};
+
+/** mm */
+export const templateAsData = ({ template, stitched, sections }: Stitching): object => ({
+  template: template.name,
+  title: template.title,
+  thickness: template.thickness ?? null,
+  clearance: stitched.clearance,
+  edgeLength: stitched.edgeLength,
+  stitchedLength: stitched.path.pieces.reduce((sum, piece) => sum + pieceLength(piece), 0),
+  heelToCrownEnd: reach(template),
+  tightestRadius: tightest(template) ?? null,
+  sections: sections.map((s) => ({ number: s.number, name: s.name ?? null, from: s.from, to: s.to })),
+  unreached: stitched.unreached.map((u) => ({ from: u.from, to: u.to, away: u.away })),
+});

@@ -1,0 +1,71 @@
+/** From a drawing and the options about paper to a plan of sheets. */
+
+import { ProblemError } from '../document/index.ts';
+import type { Drawing } from '../drawing/index.ts';
+import type { Units } from '../length/index.ts';
+import { type LayOutOptions, layOut, PAPER_IDS, type PaperId, type SheetPlan } from '../pagination/index.ts';
+import { readMeasured } from './measured.ts';
+import { readLengthOption, readSides, readWord } from './option-values.ts';
+import type { SheetOptions } from './options.ts';
+import { WrongUse } from './wrong-use.ts';
+
+const ORIENTATIONS = ['auto', 'portrait', 'landscape'] as const;
+
+/** The options as pagination takes them; a bare length is in `units`. Throws wrong use. */
+export const readSheetOptions = (options: SheetOptions, units: Units, usual: PaperId): LayOutOptions => {
+  const { paper, orientation, margin, overlap, measured } = options;
+  return {
+    paper: paper === undefined ? usual : readWord('--paper', paper, PAPER_IDS),
+    orientation: orientation === undefined ? undefined : readWord('--orientation', orientation, ORIENTATIONS),
+    margins: margin === undefined ? undefined : readSides('--margin', margin, units),
+    overlap: overlap === undefined ? undefined : readLengthOption('--overlap', overlap, units),
+    measured: measured === undefined ? undefined : readMeasured(measured, units),
+    units,
+  };
+};
+
+/** Which option a problem of the layout is about, where one was given. */
+const OPTION_OF: Readonly<Record<string, keyof SheetOptions>> = {
+  'margin-too-small': 'margin',
+  'overlap-too-small': 'overlap',
+  'measured-out-of-range': 'measured',
+};
+
+/** The plan of the sheets. A problem that comes from an option is wrong use, and names the option. */
+export const layOutSheets = (drawing: Drawing, layout: LayOutOptions, options: SheetOptions): SheetPlan => {
+  try {
+    return layOut(drawing, layout);
+  } catch (error) {
+    if (!(error instanceof ProblemError)) throw error;
+    const problems = error.problems.map((problem) => {
+      const option = OPTION_OF[problem.code];
+      return option !== undefined && options[option] !== undefined
+        ? { ...problem, key: `--${option}` }
+        : problem;
+    });
+    if (problems.every((problem) => problem.key?.startsWith('--'))) throw new WrongUse(problems);
+    throw error;
+  }
+};
+
+/** `6 sheets of Letter, landscape, in 2 rows and 3 columns`. */
+export const describeSheets = (plan: SheetPlan): string => {
+  const { length } = plan.sheets;
+  const sheets = `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${plan.paper.name}, ${plan.orientation}`;
+  if (length === 1) return sheets;
+  const rows = plan.rows === 1 ? '1 row' : `${plan.rows} rows`;
+  const columns = plan.columns === 1 ? '1 column' : `${plan.columns} columns`;
+  const skipped = plan.skipped.length === 0 ? '' : `, ${plan.skipped.length} empty ones left out`;
+  return `${sheets}, in ${rows} and ${columns}${skipped}`;
+};
+
+/** The same for programs. */
+export const sheetsAsData = (plan: SheetPlan): object => ({
+  paper: plan.paper.id,
+  orientation: plan.orientation,
+  sheets: plan.sheets.length,
+  rows: plan.rows,
+  columns: plan.columns,
+  labels: plan.sheets.map((sheet) => sheet.label),
+  measured: plan.measured,
+});

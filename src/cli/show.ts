@@ -1,0 +1,17 @@
+/** `--show`: how much of the design is drawn or printed. */
+
+import { nearestOf, quoted } from '../document/index.ts';
+import { type Scope, scopeOf } from '../drawing/index.ts';
+import type { Design } from '../swag/index.ts';
+import { wrongValue } from './wrong-use.ts';
+
+export const readShow = (design: Design, text: string): Scope => {
+  const scoped = scopeOf(design, text);
+  if (scoped.ok) return scoped.scope;
+  const near = nearestOf(text, scoped.known);
+  throw wrongValue('--show', 'not in this design', {
+    found: quoted(text),
+    expected: `one of ${scoped.known.join(', ')}`,
+    ...(near === undefined ? {} : { hint: `did you mean ${near}?` }),
+  });
+};
