@@ -1,6 +1,7 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
 export * from './design.ts';
+export * from './edge-problem.ts';
 export * from './field.ts';
 export * from './fit.ts';
 export * from './from-plan.ts';
