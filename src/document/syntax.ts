@@ -30,11 +30,16 @@ export const explainSyntax = (error: YAMLError, place: Place, text: string): Pro
     /followed by map values|MULTILINE_IMPLICIT_KEY/.test(error.code + error.message)
   )
     return { code: 'not-yaml', message: 'a space is needed after the colon', place };
+  // A line that begins where no other does is a matter of indentation, whatever the parser was waiting for.
+  if (place.column === 1 && /at node end/.test(error.message))
+    return { code: 'not-yaml', message: MISALIGNED, place };
   const [, message, hint] = EXPLANATIONS.find(([pattern]) =>
     pattern.test(`${error.code}: ${error.message}`),
   )!;
   return { code: 'not-yaml', message, place, ...(hint !== undefined && { hint }) };
 };
+
+const MISALIGNED = 'this line is not indented like the lines it belongs to';
 
 /** By the yaml package's code and message, the first that matches. */
 const EXPLANATIONS: readonly (readonly [pattern: RegExp, message: string, hint?: string])[] = [
@@ -46,15 +51,14 @@ const EXPLANATIONS: readonly (readonly [pattern: RegExp, message: string, hint?:
   [/^BAD_DQ_ESCAPE/, 'a backslash in double quotes', 'use single quotes, or / in a path'],
   [/TAG|BAD_COLLECTION_TYPE/, 'a word that begins with ! has no meaning here', 'put the value in quotes'],
   [/MULTIPLE_ANCHORS|ALIAS/, 'a word that begins with & or * is in a wrong place', 'put the value in quotes'],
-  [/Missing , |Missing , or :/, 'a comma is missing between two values in brackets'],
+  [/Missing , |Missing , or :|BLOCK_IN_FLOW/, 'a comma is missing between two values in brackets'],
+  [/block-seq-ind on same line/, 'a list cannot begin here', 'put its first - on a line of its own'],
   [/Unexpected ,|empty item/, 'a comma too many'],
-  [
-    /must end with|Expected .* end/,
-    'a bracket is opened and never closed, or its end stands at the wrong indent',
-  ],
+  [/end with a/, 'a bracket is opened and never closed, or its end stands at the wrong indent'],
   [/Missing space after :/, 'a space is needed after the colon'],
   [/followed by map values|MULTILINE_IMPLICIT_KEY/, 'a colon and a value are missing after this key'],
-  [/BAD_INDENT|same column|without - indicator/, 'this line is not indented like the lines it belongs to'],
+  [/BAD_INDENT|same column|without - indicator/, MISALIGNED],
+  [/at node end/, 'the value ends before this', 'a comma is missing, or quotes round the whole value'],
   [/RESOURCE_EXHAUSTION/, 'nested too deeply'],
   [
     /./,
