@@ -1,7 +1,7 @@
 /** What a run that failed says, and its exit status. */
 
 import { CommanderError } from 'commander';
-import { type Problem, ProblemError } from '../document/index.ts';
+import { type Problem, ProblemError, quoted } from '../document/index.ts';
 import { errorCode, fileProblem, WRITING } from './file-problem.ts';
 import type { ExitCode, Io } from './io.ts';
 import { say, sayProblems } from './messages.ts';
@@ -36,7 +36,7 @@ const commandLineProblem = (error: CommanderError): Problem => {
   return {
     code: error.code,
     message: message.replace(/^error: /, '').replace(/\.$/, ''),
-    hint: guess ? `did you mean ${guess[1]}?` : 'swagwright --help tells what there is',
+    hint: guess ? `did you mean ${quoted(guess[1] ?? '')}?` : 'swagwright --help tells what there is',
   };
 };
 

@@ -59,7 +59,7 @@ const findProfile = async (
     ? `write ./${name}${ENDING} for the file in this folder`
     : near === undefined
       ? 'a file of your own is named by its path'
-      : `did you mean ${near}?`;
+      : `did you mean ${quoted(near)}?`;
   throw new ProblemError([
     {
       ...where,

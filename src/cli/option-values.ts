@@ -12,7 +12,7 @@ export const readWord = <T extends string>(option: string, text: string, words: 
   throw wrongValue(option, 'not known', {
     found: quoted(text),
     expected: words.length > 1 ? `one of ${words.join(', ')}` : words.join(''),
-    ...(near === undefined ? {} : { hint: `did you mean ${near}?` }),
+    ...(near === undefined ? {} : { hint: `did you mean ${quoted(near)}?` }),
   });
 };
 

@@ -36,8 +36,8 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
     ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
     ...unreached.map(
       (u) =>
-        `${both(u.from)} to ${both(u.to)} along the edge: the foot does not reach it; the stitching turns ` +
-        `${formatLength(u.away, INCH_THIRTYSECOND)} (${formatLength(u.away, MM_TENTH)}) away`,
+        `the foot does not reach the edge between ${both(u.from)} and ${both(u.to)} from the heel; ` +
+        `the stitching stays ${formatLength(u.away, INCH_THIRTYSECOND)} (${formatLength(u.away, MM_TENTH)}) away there`,
     ),
   ];
 };

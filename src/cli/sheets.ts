@@ -1,13 +1,20 @@
 /** From a drawing and the options about paper to a plan of sheets. */
 
-import { ProblemError } from '../document/index.ts';
+import { ProblemError, quoted } from '../document/index.ts';
 import type { Drawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
-import { type LayOutOptions, layOut, PAPER_IDS, type PaperId, type SheetPlan } from '../pagination/index.ts';
+import {
+  type LayOutOptions,
+  LEAST_MARGIN,
+  layOut,
+  PAPER_IDS,
+  type PaperId,
+  type SheetPlan,
+} from '../pagination/index.ts';
 import { readMeasured } from './measured.ts';
-import { readLengthOption, readSides, readWord } from './option-values.ts';
+import { type FourSides, readLengthOption, readSides, readWord } from './option-values.ts';
 import type { SheetOptions } from './options.ts';
-import { WrongUse } from './wrong-use.ts';
+import { WrongUse, wrongValue } from './wrong-use.ts';
 
 const ORIENTATIONS = ['auto', 'portrait', 'landscape'] as const;
 
@@ -17,16 +24,25 @@ export const readSheetOptions = (options: SheetOptions, units: Units, usual: Pap
   return {
     paper: paper === undefined ? usual : readWord('--paper', paper, PAPER_IDS),
     orientation: orientation === undefined ? undefined : readWord('--orientation', orientation, ORIENTATIONS),
-    margins: margin === undefined ? undefined : readSides('--margin', margin, units),
+    margins: margin === undefined ? undefined : readMargins(margin, units),
     overlap: overlap === undefined ? undefined : readLengthOption('--overlap', overlap, units),
     measured: measured === undefined ? undefined : readMeasured(measured, units),
     units,
   };
 };
 
+const readMargins = (text: string, units: Units): FourSides => {
+  const margins = readSides('--margin', text, units);
+  // A hair less, because 1/4 in may come out of arithmetic so.
+  if (Math.min(...Object.values(margins)) >= LEAST_MARGIN - 1e-9) return margins;
+  throw wrongValue('--margin', "nearer to the paper's edge than printers reach", {
+    found: quoted(text),
+    expected: 'at least 1/4 in (6.35 mm)',
+  });
+};
+
 /** Which option a problem of the layout is about, where one was given. */
 const OPTION_OF: Readonly<Record<string, keyof SheetOptions>> = {
-  'margin-too-small': 'margin',
   'overlap-too-small': 'overlap',
   'measured-out-of-range': 'measured',
 };
@@ -39,9 +55,8 @@ export const layOutSheets = (drawing: Drawing, layout: LayOutOptions, options: S
     if (!(error instanceof ProblemError)) throw error;
     const problems = error.problems.map((problem) => {
       const option = OPTION_OF[problem.code];
-      return option !== undefined && options[option] !== undefined
-        ? { ...problem, key: `--${option}` }
-        : problem;
+      const written = option && options[option];
+      return written === undefined ? problem : { ...problem, key: `--${option}`, found: quoted(written) };
     });
     if (problems.every((problem) => problem.key?.startsWith('--'))) throw new WrongUse(problems);
     throw error;

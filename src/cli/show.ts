@@ -12,6 +12,6 @@ export const readShow = (design: Design, text: string): Scope => {
   throw wrongValue('--show', 'not in this design', {
     found: quoted(text),
     expected: `one of ${scoped.known.join(', ')}`,
-    ...(near === undefined ? {} : { hint: `did you mean ${near}?` }),
+    ...(near === undefined ? {} : { hint: `did you mean ${quoted(near)}?` }),
   });
 };

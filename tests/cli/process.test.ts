@@ -1,6 +1,8 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { closeSync, existsSync, openSync, readdirSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Built, build, exited, spawned, start } from './build.ts';
 import { emptyFolder } from './run.ts';
@@ -26,7 +28,7 @@ describe('the program as a process', () => {
       code: 2,
       signal: null,
       out: '',
-      err: "unknown command 'mokcup'; did you mean mockup?\n",
+      err: `unknown command 'mokcup'; did you mean "mockup"?\n`,
     });
     expect(await spawned(built.bin, folder, ['mockup', 'none.yaml'])).toEqual({
       code: 1,
@@ -54,6 +56,42 @@ describe('the program as a process', () => {
     closeSync(full);
     expect(ran.status).toBe(1);
     expect(ran.stderr).toBe('standard output: the disk is full; nothing was written\n');
+  });
+
+  it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
+    'removes the half-written file when it dies of %s, and dies of it',
+    async (signal) => {
+      const folder = emptyFolder();
+      const half = join(folder, '.half.tmp');
+      writeFileSync(half, 'half');
+      // The program's own watch over a half-written file, in a process that stays until it is ended.
+      const script = join(folder, 'wait.mjs');
+      const io = pathToFileURL(join(dirname(built.bin), 'node-io.js')).href;
+      writeFileSync(
+        script,
+        `import { nodeIo } from ${JSON.stringify(io)};
+         nodeIo().removeWhenInterrupted(${JSON.stringify(half)});
+         setInterval(() => {}, 1000);
+         process.stdout.write('ready');`,
+      );
+      const child = start(script, folder, []);
+      child.stdout.once('data', () => child.kill(signal));
+      expect(await exited(child)).toMatchObject({ signal, err: '' });
+      expect(existsSync(half)).toBe(false);
+    },
+  );
+
+  it('writes whole files when several run at once into one', async () => {
+    const folder = emptyFolder();
+    writeFileSync(
+      join(folder, 'plan.yaml'),
+      'template: baluster\nlayout:\n  strip: { length: 36, width: 5, margin: 1/4 }\n',
+    );
+    const argv = ['draw', 'plan.yaml', '-o', 'one.svg'];
+    const all = await Promise.all([1, 2, 3].map(() => spawned(built.bin, folder, argv)));
+    expect(all.map((ran) => ran.code)).toEqual([0, 0, 0]);
+    expect(readFileSync(join(folder, 'one.svg'), 'utf8')).toMatch(/^<\?xml[\s\S]*<\/svg>\n$/);
+    expect(readdirSync(folder).sort()).toEqual(['one.svg', 'plan.yaml']);
   });
 
   it('brings its help in less than 1.6 times what node alone needs', () => {

@@ -56,9 +56,9 @@ describe('help', () => {
 
 describe('wrong use', () => {
   it.each([
-    [['mokup', 'plan.yaml'], "unknown command 'mokup'; did you mean mockup?"],
-    [['mockup', 'plan.yaml', '--papr', 'a4'], "unknown option '--papr'; did you mean --paper?"],
-    [['draw', 'plan.yaml', '--fromat', 'png'], "unknown option '--fromat'; did you mean --format?"],
+    [['mokup', 'plan.yaml'], `unknown command 'mokup'; did you mean "mockup"?`],
+    [['mockup', 'plan.yaml', '--papr', 'a4'], `unknown option '--papr'; did you mean "--paper"?`],
+    [['draw', 'plan.yaml', '--fromat', 'png'], `unknown option '--fromat'; did you mean "--format"?`],
     [['zzz'], "unknown command 'zzz'; swagwright --help tells what there is"],
     [['mockup'], "missing required argument 'plan'; swagwright --help tells what there is"],
     [
@@ -67,7 +67,7 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '--format', 'pgn'],
-      '--format: not known; found "pgn"; expected one of svg, pdf, png; did you mean png?',
+      '--format: not known; found "pgn"; expected one of svg, pdf, png; did you mean "png"?',
     ],
     [
       ['draw', 'plan.yaml', '-o', 'a.svg', '--format', 'png'],
@@ -101,7 +101,7 @@ describe('wrong use', () => {
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [
       ['mockup', 'plan.yaml', '--without', 'marks,fil'],
-      '--without: not known; found "fil"; expected one of fill, border, template, channel, stitch, marks, notes; did you mean fill?',
+      '--without: not known; found "fil"; expected one of fill, border, template, channel, stitch, marks, notes; did you mean "fill"?',
     ],
     [
       ['template', 'a.yaml', '--clearance', '0'],

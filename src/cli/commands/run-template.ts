@@ -36,7 +36,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
   const output = await openOutput(io, options.output ?? defaultName(source.path, '-outline.pdf'), [
     source.path,
   ]);
-  const drawing = drawTemplate(template, clearance);
+  const drawing = drawTemplate(stitched.stitching, template.title);
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeTemplate(stitched.stitching);
   await output.write(await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' }));
