@@ -182,8 +182,9 @@ const LEAST_PIECE = 1e-9;
 /** A loop on one carrier: a whole circle, or a polygon that nothing was found for. */
 const wholeLoop = (run: Run): Piece[] => {
   const { carrier, points } = run;
-  if (carrier?.kind === 'circle') {
-    const swept = sweptAbout(carrier.center, points);
+  const swept = carrier?.kind === 'circle' ? sweptAbout(carrier.center, points) : 0;
+  // A crumb as thin as the tolerance can lie on one circle without going round it.
+  if (carrier?.kind === 'circle' && Math.abs(Math.abs(swept) - TURN) < 0.1) {
     const start = angleOf(subtract(points[0]!, carrier.center));
     const whole: Arc = arc(carrier.center, carrier.radius, start, Math.sign(swept) * TURN);
     return [{ ...whole, to: whole.from }];

@@ -1,0 +1,42 @@
+/** Echo lines: the region's edge repeated inwards until nothing is left. */
+
+import {
+  boxHeight,
+  boxWidth,
+  insetRegion,
+  isEmptyRegion,
+  type Path,
+  pathLength,
+  regionBox,
+  signedArea,
+} from '../geometry/index.ts';
+import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+
+/** A loop narrower than this share of the spacing would be one line stitched twice over itself. */
+const LEAST_WIDTH = 0.15;
+
+/** The width of a long loop: twice its area over its length. */
+const meanWidth = (loop: Path): number => (2 * Math.abs(signedArea(loop))) / pathLength(loop);
+
+export const echo: Fill = {
+  name: 'echo',
+  about: 'the edge repeated inwards to the middle',
+  suits: 'area',
+  fill: (region, { spacing }) => {
+    const bad = badSpacing(spacing);
+    if (bad) return nothing(bad);
+    if (isEmptyRegion(region)) return nothing('echo: nothing to fill');
+    const box = regionBox(region);
+    const most = Math.ceil(Math.min(boxWidth(box), boxHeight(box)) / 2 / spacing) + 1;
+    if (!(most < MOST_ELEMENTS)) return nothing('echo: the spacing is too fine for this area');
+    const paths: Path[] = [];
+    for (let k = 1; k <= most; k++) {
+      // Each from the first edge, not from the last line: so no error adds up.
+      const inside = insetRegion(region, k * spacing);
+      if (isEmptyRegion(inside)) break;
+      paths.push(...inside.loops.filter((loop) => meanWidth(loop) > spacing * LEAST_WIDTH));
+    }
+    if (paths.length === 0) return nothing('echo: the area is too narrow for a line at this spacing');
+    return { paths, continuous: false, messages: [] };
+  },
+};

@@ -1,0 +1,66 @@
+/** What a fill is: closed areas in, stitchable paths out. */
+
+import type { Path, Point, Region } from '../geometry/index.ts';
+
+export interface FillOptions {
+  /** The distance (mm) between neighbouring lines that the fill aims for; each fill says how it keeps to it. */
+  readonly spacing: number;
+  /** The same seed gives the same fill. */
+  readonly seed: number;
+  /** The direction of straight lines (radians); each such fill has its own default. */
+  readonly angle?: number;
+  /** Unevenly spaced lines, where the fill knows them. */
+  readonly uneven?: boolean;
+}
+
+/** A line of mirror symmetry. */
+export interface Axis {
+  readonly at: Point;
+  /** radians */
+  readonly angle: number;
+}
+
+export interface FillContext {
+  /** The line that the fill follows (a feather's spine, the middle of a band); found from the region if absent. */
+  readonly spine?: Path;
+  /** The region's own mirror line, so that the fill can be mirrored too; found if it is there and upright. */
+  readonly axis?: Axis;
+}
+
+export interface FillResult {
+  readonly paths: readonly Path[];
+  /** Whether each part of the region is stitched in one go, without a break in the thread. */
+  readonly continuous: boolean;
+  /** What the user should know, a sentence each without a full stop: parts left empty, limits met. */
+  readonly messages: readonly string[];
+}
+
+export interface Fill {
+  readonly name: string;
+  /** One line for help texts. */
+  readonly about: string;
+  /** Whether it is meant for open areas, or for bands such as channels. */
+  readonly suits: 'area' | 'band';
+  readonly fill: (region: Region, options: FillOptions, context?: FillContext) => FillResult;
+}
+
+export const nothing = (...messages: readonly string[]): FillResult => ({
+  paths: [],
+  continuous: true,
+  messages,
+});
+
+/**
+ * A fill draws at most about this many elements (dots, pebbles, lines, plumes), so that a spacing typed in the wrong unit
+ * gives a message and not an hour's wait.
+ */
+export const MOST_ELEMENTS = 20_000;
+
+/** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
+export const LEAST_SPACING = 0.5;
+
+/** Why nothing can be filled with these options, or undefined when they are fine. */
+export const badSpacing = (spacing: number): string | undefined =>
+  spacing >= LEAST_SPACING && Number.isFinite(spacing)
+    ? undefined
+    : `the spacing of a fill must be at least ${LEAST_SPACING} mm`;

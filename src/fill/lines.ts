@@ -1,0 +1,43 @@
+/** Parallel lines, evenly spaced or not. */
+
+import { isEmptyRegion } from '../geometry/index.ts';
+import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
+import { randomOf } from './random.ts';
+
+/** Uneven gaps lie between these shares of the spacing; their mean is the spacing. */
+export const UNEVEN_GAPS: readonly [number, number] = [0.4, 1.6];
+
+const UPRIGHT = Math.PI / 2;
+
+export const lines: Fill = {
+  name: 'lines',
+  about: 'parallel lines, upright unless an angle is given; evenly or unevenly spaced',
+  suits: 'area',
+  fill: (region, options, context) => {
+    const bad = badSpacing(options.spacing);
+    if (bad) return nothing(bad);
+    if (isEmptyRegion(region)) return nothing('lines: nothing to fill');
+    const anchor = anchorOf(region, context);
+    const angle = options.angle ?? UPRIGHT;
+    const reach = reachAcross(region, anchor, angle);
+    const offsets = options.uneven
+      ? unevenOffsets(reach, options.spacing, options.seed)
+      : evenOffsets(reach, options.spacing);
+    if (!offsets) return nothing('lines: the spacing is too fine for this area');
+    return { paths: parallelLines(region, anchor, angle, offsets), continuous: false, messages: [] };
+  },
+};
+
+const unevenOffsets = (
+  [least, most]: readonly [number, number],
+  spacing: number,
+  seed: number,
+): number[] | undefined => {
+  if (!((most - least) / spacing < MOST_ELEMENTS)) return undefined;
+  const random = randomOf(seed);
+  const offsets: number[] = [];
+  for (let at = least + spacing / 2; at < most; at += spacing * random.between(...UNEVEN_GAPS))
+    offsets.push(at);
+  return offsets;
+};

@@ -1,0 +1,21 @@
+/** All fills by name. To add one: a file of its own, and a line here. */
+
+import type { Problem } from '../document/index.ts';
+import { crosshatch } from './crosshatch.ts';
+import { echo } from './echo.ts';
+import { feather } from './feather.ts';
+import type { Fill } from './fill.ts';
+import { lines } from './lines.ts';
+
+export const FILLS: readonly Fill[] = [feather, crosshatch, lines, echo];
+
+/** The fill of that name, or what to tell the user, with the names there are. */
+export const fillNamed = (name: string): Fill | Problem => {
+  const found = FILLS.find((f) => f.name === name.trim().toLowerCase());
+  if (found) return found;
+  return {
+    code: 'unknown-fill',
+    message: `no fill named "${name}"`,
+    expected: `one of ${FILLS.map((f) => f.name).join(', ')}`,
+  };
+};

@@ -1,0 +1,223 @@
+/**
+ * The line through the middle of a region, from one end to the other: a feather's spine, the middle of a band.
+ *
+ * Method: the boundary is sampled; the Voronoi vertices of the samples that lie inside, joined across Delaunay edges between
+ * samples that are no neighbours, approximate the medial axis (Brandt and Algazi, "Continuous skeleton computation by Voronoi
+ * diagram", CVGIP: Image Understanding 55(3), 1992). Its longest path is found by two sweeps of Dijkstra's method, freed of the forks into
+ * corners, carried on straight to the edge, and smoothed, because lobes of the edge pull the medial axis to and fro.
+ */
+
+import { Delaunay } from 'd3-delaunay';
+import {
+  add,
+  distance,
+  flatten,
+  mover,
+  type Path,
+  type Point,
+  pathLength,
+  probeRegion,
+  type Region,
+  type RegionProbe,
+  scale,
+  subtract,
+  unit,
+} from '../geometry/index.ts';
+import type { Axis } from './fill.ts';
+import { curveThrough, resample, smoothed } from './smooth-path.ts';
+import { mirrorOf } from './symmetry.ts';
+
+/** The boundary is sampled this many times in all. */
+const SAMPLES = 600;
+
+/** A branch of the medial axis shorter than this many depths at its fork only leads into a corner (a right angle's: √2). */
+const CORNER_BRANCH = 1.6;
+
+/** The medial axis is smoothed over this many mean depths of the region, so that lobes of the edge do not show. */
+const SMOOTHING = 0.9;
+
+/** Points that carry the smoothed line, and those of them that the curve is drawn through. */
+const FINE = 241;
+const COARSE = 25;
+
+/**
+ * The spine of a region in one part, or undefined where there is none (a dot, a sliver). It stays at least `end` mm away from
+ * the boundary. With an axis that it crosses, it is its own mirror image.
+ */
+export const spineOf = (region: Region, end: number, axis: Axis | undefined): Path | undefined => {
+  const probe = probeRegion(region);
+  const middle = longestMiddle(region, probe);
+  if (!middle) return undefined;
+  const reaching = extended(middle, probe, end);
+  if (reaching.length < 2) return undefined;
+  let fine = resample(reaching, FINE);
+  const step = distance(fine[0]!, fine[1]!);
+  const meanDepth = fine.reduce((sum, p) => sum + Math.max(0, probe.depth(p)), 0) / fine.length;
+  if (!(step > 0)) return undefined;
+  if (axis) fine = mirrored(fine, axis);
+  const soft = smoothed(fine, Math.min(FINE / 6, (SMOOTHING * meanDepth) / step));
+  const inside = soft.filter((p) => probe.depth(p) >= end * 0.999);
+  if (inside.length < soft.length / 2) return undefined;
+  const path = curveThrough(resample(inside, COARSE));
+  return pathLength(path) > 0 ? path : undefined;
+};
+
+interface Skeleton {
+  readonly at: readonly Point[];
+  readonly next: readonly (readonly number[])[];
+}
+
+const skeletonOf = (region: Region, probe: RegionProbe): Skeleton => {
+  const total = region.loops.reduce((sum, l) => sum + pathLength(l), 0);
+  const points: Point[] = [];
+  const place: { loop: number; index: number; of: number }[] = [];
+  region.loops.forEach((loop, k) => {
+    const count = Math.max(12, Math.round((SAMPLES * pathLength(loop)) / total));
+    const samples = resample(flatten(loop, 0.02), count + 1).slice(0, -1);
+    samples.forEach((p, index) => {
+      points.push(p);
+      place.push({ loop: k, index, of: samples.length });
+    });
+  });
+  const delaunay = Delaunay.from(
+    points,
+    (p) => p.x,
+    (p) => p.y,
+  );
+  const { triangles, halfedges } = delaunay;
+  const centres = delaunay.voronoi([-1e6, -1e6, 1e6, 1e6]).circumcenters;
+  const at: Point[] = [];
+  const inside: boolean[] = [];
+  for (let t = 0; t < triangles.length / 3; t++) {
+    const c = { x: centres[2 * t]!, y: centres[2 * t + 1]! };
+    at.push(c);
+    inside.push(Number.isFinite(c.x) && Number.isFinite(c.y) && probe.contains(c));
+  }
+  const next: number[][] = at.map(() => []);
+  for (let e = 0; e < halfedges.length; e++) {
+    const f = halfedges[e]!;
+    if (!(f > e)) continue;
+    const [t, u] = [Math.floor(e / 3), Math.floor(f / 3)];
+    if (!inside[t] || !inside[u]) continue;
+    const [a, b] = [place[triangles[e]!]!, place[triangles[f]!]!];
+    const apart = Math.abs(a.index - b.index);
+    // Neighbours along the boundary have their Voronoi edge between them, square to it: no part of the middle.
+    if (a.loop === b.loop && Math.min(apart, a.of - apart) <= 1) continue;
+    next[t]!.push(u);
+    next[u]!.push(t);
+  }
+  return { at, next };
+};
+
+/** The longest of the shortest paths in the skeleton, without forks into corners. */
+const longestMiddle = (region: Region, probe: RegionProbe): Point[] | undefined => {
+  const skeleton = skeletonOf(region, probe);
+  let best: number[] = [];
+  let bestLength = 0;
+  const seen = new Set<number>();
+  skeleton.next.forEach((n, start) => {
+    if (n.length === 0 || seen.has(start)) return;
+    const first = farthest(skeleton, start);
+    for (const node of first.reached) seen.add(node);
+    const second = farthest(skeleton, first.path.at(-1)!);
+    if (second.length > bestLength) {
+      bestLength = second.length;
+      best = second.path;
+    }
+  });
+  if (best.length < 2) return undefined;
+  const fromStart = withoutFork(best, skeleton, probe);
+  const both = withoutFork([...fromStart].reverse(), skeleton, probe).reverse();
+  const path = both.length >= 2 ? both : best;
+  return path.map((i) => skeleton.at[i]!);
+};
+
+/** Dijkstra's method with a sorted insertion queue: skeletons are thin, so the queue stays short. */
+const farthest = (
+  s: Skeleton,
+  start: number,
+): { path: number[]; length: number; reached: Iterable<number> } => {
+  const far = new Map<number, number>([[start, 0]]);
+  const from = new Map<number, number>();
+  const done = new Set<number>();
+  const queue: { node: number; length: number }[] = [{ node: start, length: 0 }];
+  let last = start;
+  while (queue.length > 0) {
+    const { node, length } = queue.pop()!;
+    if (done.has(node)) continue;
+    done.add(node);
+    last = node;
+    for (const to of s.next[node]!) {
+      const there = length + distance(s.at[node]!, s.at[to]!);
+      if (!(there < (far.get(to) ?? Number.POSITIVE_INFINITY))) continue;
+      far.set(to, there);
+      from.set(to, node);
+      let i = queue.length;
+      while (i > 0 && queue[i - 1]!.length < there) i--;
+      queue.splice(i, 0, { node: to, length: there });
+    }
+  }
+  const path = [last];
+  for (let at = last; at !== start; ) {
+    at = from.get(at)!;
+    path.push(at);
+  }
+  path.reverse();
+  return { path, length: far.get(last) ?? 0, reached: far.keys() };
+};
+
+const withoutFork = (path: readonly number[], s: Skeleton, probe: RegionProbe): number[] => {
+  let cut = 0;
+  let length = 0;
+  for (let i = 1; i < path.length - 1; i++) {
+    const at = s.at[path[i]!]!;
+    length += distance(s.at[path[i - 1]!]!, at);
+    const depth = probe.distance(at);
+    if (s.next[path[i]!]!.length > 2 && length <= CORNER_BRANCH * depth) cut = i;
+    // Beyond every possible corner's branch.
+    if (length > 4 * depth + 10 && i > path.length / 3) break;
+  }
+  return path.slice(cut);
+};
+
+/** The middle carried on in its own direction, and both ends cut where they come within `end` of the boundary. */
+const extended = (middle: readonly Point[], probe: RegionProbe, end: number): Point[] => {
+  const forward = reachEnd([...middle], probe, end);
+  return reachEnd(forward.reverse(), probe, end).reverse();
+};
+
+const reachEnd = (line: Point[], probe: RegionProbe, end: number): Point[] => {
+  while (line.length > 1 && !(probe.depth(line.at(-1)!) >= end)) line.pop();
+  const tip = line.at(-1)!;
+  const depth = probe.depth(tip);
+  // The direction over about one depth: the last few Voronoi vertices alone are too rough.
+  let back = line.length - 1;
+  while (back > 0 && distance(line[back]!, tip) < depth) back--;
+  const along = unit(subtract(tip, line[back]!));
+  if (!(Math.hypot(along.x, along.y) > 0)) return line;
+  const step = Math.max(0.05, end / 4);
+  for (let k = 1; k <= MOST_STEPS; k++) {
+    const p = add(tip, scale(along, k * step));
+    if (!(probe.depth(p) >= end)) break;
+    line.push(p);
+  }
+  return line;
+};
+
+/** Steps from the last fork to the edge: far more than any corner needs. */
+const MOST_STEPS = 2000;
+
+/** The line made its own mirror image: the half with more of it, and its reflection. Lines that do not cross stay as they are. */
+const mirrored = (points: readonly Point[], axis: Axis): Point[] => {
+  const over = mover(mirrorOf(axis));
+  const side = (p: Point): number =>
+    (p.y - axis.at.y) * Math.cos(axis.angle) - (p.x - axis.at.x) * Math.sin(axis.angle);
+  const crossing = points.findIndex((p, i) => i > 0 && side(p) >= 0 !== side(points[i - 1]!) >= 0);
+  if (crossing < 0) return [...points];
+  const half = points.slice(0, crossing);
+  if (half.length < points.length / 4 || half.length > (3 * points.length) / 4) return [...points];
+  const last = half.at(-1)!;
+  const image = over(last);
+  const onAxis = { x: (last.x + image.x) / 2, y: (last.y + image.y) / 2 };
+  return resample([...half, onAxis, ...half.map(over).reverse()], FINE);
+};
