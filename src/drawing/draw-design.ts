@@ -12,8 +12,17 @@ import {
   polyline,
   subtract,
 } from '../geometry/index.ts';
-import { type Design, type Placed, type PlacedSide, placedPath, repeatMarks } from '../swag/index.ts';
+import {
+  type Cell,
+  type Channel,
+  type Design,
+  type Placed,
+  type PlacedSide,
+  placedPath,
+  repeatMarks,
+} from '../swag/index.ts';
 import type { Drawing, Facts, Item, PathItem, TextItem } from './drawing.ts';
+import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
 import type { Scope, Stretch } from './scope.ts';
 import { INK, LABEL_SIZE, STROKES } from './style.ts';
@@ -22,6 +31,10 @@ export interface DrawOptions {
   readonly title: string;
   /** Size of labels, mm. */
   readonly labelSize?: number;
+  /** The channels of each cell. */
+  readonly channels?: ReadonlyMap<Cell, readonly Channel[]>;
+  /** The fills of each cell's regions. */
+  readonly fills?: ReadonlyMap<Cell, readonly Filled[]>;
   /** Whether each half shows the template that makes it. */
   readonly ghosts?: boolean;
 }
@@ -31,10 +44,10 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
   return {
     title: options.title,
     layers: {
-      fill: [],
+      fill: scope.halves.flatMap((h) => fillItems(h, options.fills?.get(h.cell) ?? [])),
       border: scope.stretches.flatMap((s) => seamItems(design, s)),
       template: options.ghosts === false ? [] : ghosts(scope),
-      channel: [],
+      channel: scope.halves.flatMap((h) => channelItems(h, options.channels?.get(h.cell) ?? [])),
       stitch: scope.halves.map(stitchItem),
       marks: [
         ...scope.stretches.flatMap((s) => markItems(design, s, size)),
@@ -53,6 +66,29 @@ const stitchItem = (half: Placed): PathItem => ({
   stroke: STROKES.stitch,
   facts: factsOf(half),
 });
+
+const channelItems = (half: Placed, channels: readonly Channel[]): readonly PathItem[] =>
+  channels.flatMap((channel) =>
+    channel.paths.map((path) => ({
+      kind: 'path',
+      path: movePath(path, half.motion),
+      stroke: STROKES.channel,
+      facts: { ...factsOf(half), channel: `${channel.side} ${channel.number}` },
+    })),
+  );
+
+/** A fill belongs to a whole repeat: it is drawn with the first half. */
+const fillItems = (half: Placed, filled: readonly Filled[]): readonly PathItem[] =>
+  half.half === 'second'
+    ? []
+    : filled.flatMap((f) =>
+        f.paths.map((path) => ({
+          kind: 'path',
+          path: movePath(path, half.motion),
+          stroke: STROKES.fill,
+          facts: { repeat: half.repeat, region: f.region.name, fill: f.fill },
+        })),
+      );
 
 /** The etched lines are drawn once, on the first half that is shown: everywhere else the edge is enough. */
 const ghosts = (scope: Scope): readonly Item[] =>

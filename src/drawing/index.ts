@@ -3,6 +3,7 @@
 export * from './draw-design.ts';
 export * from './draw-template.ts';
 export * from './drawing.ts';
+export * from './filling.ts';
 export * from './ghost.ts';
 export * from './scope.ts';
 export * from './style.ts';

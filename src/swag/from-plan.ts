@@ -8,7 +8,7 @@ import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
 import { describeMiss, nearestMisses } from './near-miss.ts';
 import { type Search, searchFits } from './search.ts';
-import { type Stitching, stitchTemplate } from './stitching.ts';
+import { flatsOf, type Stitching, stitchTemplate } from './stitching.ts';
 import { hasSpot, spotNames } from './ways.ts';
 
 export type Designed =
@@ -51,6 +51,15 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
       expected: stitchings.map((s) => `${s.template.name}: ${spotNames(s).join(', ')}`).join('; '),
     });
   }
+  const { flat } = plan.swag;
+  if (flat !== undefined && stitchings.length > 0 && !stitchings.some((s) => flatsOf(s).length >= flat))
+    problems.push({
+      code: 'unknown-place',
+      key: 'swag.flat',
+      message: 'no template here has that flat',
+      found: String(flat),
+      expected: stitchings.map((s) => `${s.template.name}: ${flatsOf(s).length}`).join('; '),
+    });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, search: searchFits(plan, stitchings) };
 };
 

@@ -1,5 +1,6 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
+export * from './channels.ts';
 export * from './design.ts';
 export * from './edge-problem.ts';
 export * from './field.ts';
@@ -9,6 +10,7 @@ export * from './marking.ts';
 export * from './misfit.ts';
 export * from './near-miss.ts';
 export * from './placing.ts';
+export * from './regions.ts';
 export * from './pose.ts';
 export * from './runs.ts';
 export * from './score.ts';

@@ -96,6 +96,8 @@ const crownRoll = (stitched: StitchedEdge): number => {
 
 /** A straight stretch of the edge that can be laid along a drawn line. */
 export interface Flat {
+  /** Counted from 1 at the heel. */
+  readonly number: number;
   readonly label: string;
   /** mm along the edge. */
   readonly from: number;
@@ -117,6 +119,7 @@ export const flatsOf = ({ template, sections }: Stitching): readonly Flat[] => {
       const d = pieceDirection(piece, 0);
       const section = sections.find((s) => at >= s.from - 1e-6 && at < s.to - 1e-6);
       flats.push({
+        number: flats.length + 1,
         label: section ? `the flat of ${sectionLabel(section)}` : 'the flat',
         from: at,
         to: at + length,

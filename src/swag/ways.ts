@@ -6,6 +6,7 @@ import { type Direction, shapeOf, type TemplateSide } from './shape.ts';
 import { endStops, flatsOf, lineStops, type Stitching, type Stop, startStops } from './stitching.ts';
 
 const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
+const LAID = ['square', 'along'] as const;
 const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
 
 /** All ways of one template within what the plan fixes. */
@@ -16,7 +17,7 @@ export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => 
   const ways: Way[] = [];
   for (const side of sides) {
     for (const direction of directions) {
-      for (const { setting, starts } of settingsFor(stitching, swag.setting, swag.from, direction)) {
+      for (const { setting, starts } of settingsFor(stitching, swag, direction)) {
         for (const from of starts) {
           for (const to of ends) {
             const shape = shapeOf(stitching, from, to, side, direction);
@@ -36,8 +37,7 @@ interface SettingWithStarts {
 
 const settingsFor = (
   stitching: Stitching,
-  wanted: Plan['swag']['setting'],
-  from: Spot | undefined,
+  { setting: wanted, from, laid: laidAs, flat: flatNumber }: Plan['swag'],
   direction: Direction,
 ): readonly SettingWithStarts[] => {
   const starts = stopsFor(from, startStops(stitching), stitching);
@@ -49,13 +49,16 @@ const settingsFor = (
   if ((wanted === undefined || wanted === 'alignment-line') && direction === 'heel-first') {
     for (const stop of lineStops(stitching)) {
       if (!stop.line || (from && !names(from, stop))) continue;
-      for (const laid of ['square', 'along'] as const) {
+      for (const laid of laidAs ? [laidAs] : LAID) {
         all.push({ setting: { kind: 'alignment-line', line: stop.line, laid }, starts: [stop] });
       }
     }
   }
   if (wanted === undefined || wanted === 'flat-on-guide') {
-    for (const flat of flatsOf(stitching)) all.push({ setting: { kind: 'flat-on-guide', flat }, starts });
+    for (const flat of flatsOf(stitching)) {
+      if (flatNumber !== undefined && flat.number !== flatNumber) continue;
+      all.push({ setting: { kind: 'flat-on-guide', flat }, starts });
+    }
   }
   return all;
 };
