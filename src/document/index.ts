@@ -10,6 +10,7 @@ export {
   MOST_NAME,
   MOST_TITLE,
   nameText,
+  perUnit,
   titleText,
   unitsOf,
 } from './parts.ts';

@@ -110,3 +110,13 @@ export const baseName = (fileName: string): string => {
   const base = fileName.split(/[\\/]/).at(-1) ?? fileName;
   return base.replace(/\.(ya?ml|json)$/i, '') || base;
 };
+
+/** A schema for each unit, made when it is first asked for: making one takes longer than most files do. */
+export const perUnit = <T>(make: (unit: Units) => T): ((unit: Units) => T) => {
+  const made = new Map<Units, T>();
+  return (unit) => {
+    const known = made.get(unit) ?? make(unit);
+    made.set(unit, known);
+    return known;
+  };
+};

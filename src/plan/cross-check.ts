@@ -69,7 +69,7 @@ const frame = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
   ];
 };
 
-const swag = ({ swag: { from, to, repeats }, layout }: Plan): Found[] => {
+const swag = ({ swag: { from, to, repeats, setting, laid, flat }, layout }: Plan): Found[] => {
   const found: Found[] = [];
   if (from?.kind === 'crown')
     found.push({
@@ -93,6 +93,20 @@ const swag = ({ swag: { from, to, repeats }, layout }: Plan): Found[] => {
       message: 'the swag ends before it starts',
       found: `from ${from.number} to ${to.number}`,
       expected: 'sections counted from the heel',
+    });
+  if (laid && setting !== undefined && setting !== 'alignment-line')
+    found.push({
+      path: ['swag', 'laid'],
+      message: 'no alignment line is laid in this setting',
+      found: `setting: ${setting}`,
+      expected: 'setting: alignment-line',
+    });
+  if (flat !== undefined && setting !== undefined && setting !== 'flat-on-guide')
+    found.push({
+      path: ['swag', 'flat'],
+      message: 'no flat is laid in this setting',
+      found: `setting: ${setting}`,
+      expected: 'setting: flat-on-guide',
     });
   if (repeats && layout.kind === 'frame')
     found.push({

@@ -90,6 +90,10 @@ export interface SwagChoices {
   readonly from: Spot | undefined;
   readonly to: Spot | undefined;
   readonly setting: SettingName | undefined;
+  /** How an alignment line lies: on the start mark's line, square to the seam, or along the line the swags start on. */
+  readonly laid: 'square' | 'along' | undefined;
+  /** Which flat is laid along the guide line, counted from 1 at the heel. */
+  readonly flat: number | undefined;
   /** Whether the template lies inside or outside the swag. */
   readonly side: 'inside' | 'outside' | undefined;
   readonly direction: 'heel-first' | 'crown-first' | undefined;

@@ -8,6 +8,7 @@ import {
   listOrOne,
   MOST_NAME,
   nameText,
+  perUnit,
   refuse,
   titleText,
 } from '../document/index.ts';
@@ -47,7 +48,7 @@ const choice = <const W extends readonly string[]>(words: W, description: string
 const auto = z.literal('auto');
 
 /** The schema for a file whose bare numbers are in `unit`. */
-export const planSchema = (unit: Units) =>
+export const planSchema = perUnit((unit: Units) =>
   group(
     {
       $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
@@ -93,7 +94,8 @@ export const planSchema = (unit: Units) =>
       ),
     },
     'a plan: the keys template and layout at least',
-  );
+  ),
+);
 
 const PAPERS = [
   'letter',
@@ -226,6 +228,16 @@ const swagSchema = (unit: Units) => {
       from: spotSchema('Where on the edge the swag starts: a section, or an alignment line.'),
       to: spotSchema('Where on the edge it ends: the end of a section, or the crown end.'),
       setting: choice(['crown-on-centre', 'alignment-line', 'flat-on-guide'], 'How the template is set.'),
+      laid: choice(
+        ['square', 'along'],
+        'With alignment-line: the line lies square to the seam, on the start mark, or along the seam.',
+      ),
+      flat: z
+        .union([z.int().min(1).max(999), auto], {
+          error: "a flat's number, counted from 1 at the heel, or auto",
+        })
+        .meta({ description: 'With flat-on-guide: which straight stretch lies along the guide line.' })
+        .optional(),
       side: choice(['inside', 'outside'], 'Whether the template lies inside or outside the swag.'),
       direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
       repeats,

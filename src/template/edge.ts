@@ -80,6 +80,8 @@ export const edgeFromSteps = (steps: readonly EdgeStep[]): EdgeReading => {
       at = step.to;
       if (!Array.isArray(made)) {
         faults.push({ ...made, step: i });
+        // As if it had some length, so that a break after it is not called one at the heel.
+        length += 1;
         continue;
       }
       for (const piece of made) {

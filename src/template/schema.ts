@@ -1,7 +1,16 @@
 /** The keys of a template file, what each may hold, and the limits: what lies beyond them is a slip of the pen. */
 
 import * as z from 'zod';
-import { group, jsonSchemaOf, lengthOf, listOrOne, nameText, refuse, titleText } from '../document/index.ts';
+import {
+  group,
+  jsonSchemaOf,
+  lengthOf,
+  listOrOne,
+  nameText,
+  perUnit,
+  refuse,
+  titleText,
+} from '../document/index.ts';
 import { MM_PER_INCH, type Units } from '../length/index.ts';
 
 /** A path traced by hand has some dozens of steps. */
@@ -81,7 +90,7 @@ const stepSchema = (unit: Units) => {
 };
 
 /** The schema for a file whose bare numbers are in `unit`; every length in it becomes mm. */
-export const templateSchema = (unit: Units) =>
+export const templateSchema = perUnit((unit: Units) =>
   group(
     {
       $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
@@ -134,7 +143,8 @@ export const templateSchema = (unit: Units) =>
         .default('end'),
     },
     'a template: the keys title, units, thickness, edge, alignment, channelLines',
-  );
+  ),
+);
 
 export type TemplateFile = z.output<ReturnType<typeof templateSchema>>;
 
