@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url';
 import type { Io, Sink } from './io.ts';
 
 export const nodeIo = (): Io => ({
-  stdout: sinkOf(process.stdout),
-  stderr: sinkOf(process.stderr),
+  stdout: sinkOf(() => process.stdout),
+  stderr: sinkOf(() => process.stderr),
   cwd: process.cwd(),
   env: debugging(),
   files,
@@ -20,13 +20,17 @@ const debugging = (): Io['env'] => {
   return { SWAGWRIGHT_DEBUG };
 };
 
-/** A reader that goes away (`| head`) is no fault of the run's: the rest is dropped without a word. */
-const sinkOf = (stream: NodeJS.WriteStream): Sink => {
-  // Without a listener the stream would throw what the callback below already reports.
-  stream.on('error', () => {});
+/**
+ * A reader that goes away (`| head`) is no fault of the run's: the rest is dropped without a word. Node sets a
+ * stream up when it is first asked for, so it is asked for late.
+ */
+const sinkOf = (open: () => NodeJS.WriteStream): Sink => {
+  let stream: NodeJS.WriteStream | undefined;
   return {
     write: (chunk) =>
       new Promise((resolve, reject) => {
+        // Without a listener the stream would throw what the callback below already reports.
+        stream ??= open().on('error', () => {});
         stream.write(chunk, (error) => {
           if (!error || (error as NodeJS.ErrnoException).code === 'EPIPE') resolve();
           else reject(error);
