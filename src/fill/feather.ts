@@ -17,7 +17,6 @@
 
 import {
   add,
-  crossings,
   directionAlong,
   distance,
   isEmptyRegion,

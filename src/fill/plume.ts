@@ -2,18 +2,14 @@
 
 import {
   add,
-  cross,
-  distance,
   dot,
   type Piece,
   type Point,
-  pieceDirection,
   pieceLength,
   reversePiece,
   scale,
   subtract,
   tangentArc,
-  unit,
 } from '../geometry/index.ts';
 
 /** The arc from `from` along the unit direction `leaving` to `to`. */

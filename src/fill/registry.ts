@@ -6,8 +6,9 @@ import { echo } from './echo.ts';
 import { feather } from './feather.ts';
 import type { Fill } from './fill.ts';
 import { lines } from './lines.ts';
+import { pebbles } from './pebbles.ts';
 
-export const FILLS: readonly Fill[] = [feather, crosshatch, lines, echo];
+export const FILLS: readonly Fill[] = [feather, pebbles, crosshatch, lines, echo];
 
 /** The fill of that name, or what to tell the user, with the names there are. */
 export const fillNamed = (name: string): Fill | Problem => {

@@ -1,0 +1,39 @@
+/** Pebbles: circles that touch and do not overlap, small ones in small places, in one line through their contacts. */
+
+import { isEmptyRegion, regionArea } from '../geometry/index.ts';
+import { contactsOf, tourOfCircles } from './contact-tour.ts';
+import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { packCircles } from './packing.ts';
+import { randomOf } from './random.ts';
+
+/** Radii as shares of the spacing: the largest pebbles are as wide as the spacing, the least 0.28 of that. */
+export const PEBBLE_RADII = { largest: 0.5, smallest: 0.3, least: 0.14 } as const;
+
+/** Pebbles keep this share of the spacing from the edge: a thread's width or so. */
+const EDGE_GAP = 0.06;
+
+/** Circles whose gap is below this (mm) touch. */
+const CONTACT = 1e-6;
+
+export const pebbles: Fill = {
+  name: 'pebbles',
+  about: 'touching circles, the largest as wide as the spacing, small ones in small places',
+  suits: 'area',
+  fill: (region, { spacing, seed }) => {
+    const bad = badSpacing(spacing);
+    if (bad) return nothing(bad);
+    if (isEmptyRegion(region)) return nothing('pebbles: nothing to fill');
+    if (!(regionArea(region) / (spacing * spacing * 0.3) < MOST_ELEMENTS))
+      return nothing('pebbles: the spacing is too fine for this area');
+    const circles = packCircles(region, {
+      largest: PEBBLE_RADII.largest * spacing,
+      smallest: PEBBLE_RADII.smallest * spacing,
+      least: PEBBLE_RADII.least * spacing,
+      gap: EDGE_GAP * spacing,
+      random: randomOf(seed),
+    });
+    if (circles.length === 0) return nothing('pebbles: the area is too small for a pebble at this spacing');
+    const paths = tourOfCircles(circles, contactsOf(circles, CONTACT));
+    return { paths, continuous: paths.length === 1, messages: [] };
+  },
+};
