@@ -199,12 +199,17 @@ const expectedOf = (issue: Issue): string => {
   const words = wordsOf(issue);
   if (words.length > 0) return series(words, 'or');
   const limit = issue.maximum ?? issue.minimum;
-  if (issue.code === 'too_big') return `at most ${limit}${UNITS_OF_ORIGIN[issue.origin ?? ''] ?? ''}`;
-  if (issue.code === 'too_small') return `at least ${limit}${UNITS_OF_ORIGIN[issue.origin ?? ''] ?? ''}`;
+  if (issue.code === 'too_big') return `at most ${limit}${countedAs(issue.origin, limit)}`;
+  if (issue.code === 'too_small') return `at least ${limit}${countedAs(issue.origin, limit)}`;
   return KINDS[issue.expected ?? ''] ?? 'another value';
 };
 
-const UNITS_OF_ORIGIN: Readonly<Record<string, string>> = { string: ' characters', array: ' entries' };
+/** `1 entry`, `3 entries`, `120 characters`; plain numbers are counted as nothing. */
+const countedAs = (origin: string | undefined, limit: number | bigint | undefined): string => {
+  if (origin === 'array') return limit === 1 ? ' entry' : ' entries';
+  if (origin === 'string') return limit === 1 ? ' character' : ' characters';
+  return '';
+};
 
 const KINDS: Readonly<Record<string, string>> = {
   object: 'a group of keys',
@@ -225,11 +230,13 @@ const wordsOf = (issue: Issue): string[] => [
 
 const customProblem = (document: SourceDocument, issue: Issue, path: KeyPath): Found => {
   const { code, message, ...rest }: ProblemParams = issue.params ?? {};
+  const value = valueAt(document, path);
   return {
     code: code ?? 'wrong-value',
     message: message ?? (issue.message || 'this does not fit here'),
     place: placeOf(document, path),
     ...keyOf(path),
+    ...((typeof value === 'string' || typeof value === 'number') && { found: describeValue(value) }),
     ...rest,
     path,
     echoes: true,

@@ -13,6 +13,7 @@ import {
 } from '../length/index.ts';
 import { refuse } from './check.ts';
 import { describeValue } from './describe.ts';
+import { oneLine } from './problem.ts';
 import { type SourceDocument, valueAt } from './read.ts';
 
 /** Both in mm, both allowed themselves. A limit is there because what lies beyond is a slip, and says which. */
@@ -76,9 +77,9 @@ const EXAMPLES: Readonly<Record<Units, string[]>> = {
 };
 
 /** A list, where a single entry may be written without brackets. */
-export const listOrOne = <T extends z.ZodType>(entry: T, most: number, expected: string) =>
+export const listOrOne = <T extends z.ZodType>(entry: T, most: number, expected: string, least = 0) =>
   z
-    .union([z.array(entry).max(most), entry], { error: expected })
+    .union([z.array(entry).min(least).max(most), entry], { error: expected })
     .transform((value): readonly z.output<T>[] => (Array.isArray(value) ? value : [value as z.output<T>]));
 
 /** Printed in headings and on every sheet. */
@@ -88,7 +89,7 @@ export const titleText = (): z.ZodType<string> =>
     .union([z.string().trim().min(1).max(MOST_TITLE), z.number()], {
       error: `a text of at most ${MOST_TITLE} characters`,
     })
-    .transform((value) => String(value));
+    .transform((value) => oneLine(String(value)));
 
 /** A name that can be said in one breath, and written beside a mark. */
 export const MOST_NAME = 40;
@@ -97,7 +98,7 @@ export const nameText = (): z.ZodType<string> =>
     .union([z.string().trim().min(1).max(MOST_NAME), z.number()], {
       error: `a name of at most ${MOST_NAME} characters`,
     })
-    .transform((value) => String(value));
+    .transform((value) => oneLine(String(value)));
 
 /** Read before all else, because every bare number depends on it. What is wrong with it the schema says. */
 export const unitsOf = (document: SourceDocument): Units => {

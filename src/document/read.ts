@@ -13,7 +13,7 @@ import { MOST_SHOWN, quoted } from './describe.ts';
 import type { Place, Problem } from './problem.ts';
 import { explainSyntax, firstMistake, syntaxOffset } from './syntax.ts';
 
-/** A plan has some thousand characters, a traced template some ten thousand. Worst texts of this size take 3 s. */
+/** A plan has some thousand characters, a traced template some ten thousand. The worst texts of this size take some 3 s. */
 export const MOST_CHARACTERS = 200_000;
 
 /** The deepest path that means anything has five keys. */

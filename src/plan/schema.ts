@@ -115,6 +115,7 @@ const templateList = listOrOne(
   z.string({ error: 'a name or a path' }).trim().min(1).max(MOST_PATH_CHARACTERS),
   MOST_TEMPLATES,
   'a name such as baluster, a path such as ./mine.yaml, or a list of them',
+  1,
 );
 
 const marginSchema = (unit: Units) => {
@@ -207,7 +208,10 @@ const spotSchema = (description: string) =>
     .optional();
 
 const swagSchema = (unit: Units) => {
-  const count = z.int({ error: 'a whole number such as 8' }).min(1).max(MOST_REPEATS);
+  const count = z
+    .int({ error: `a whole number from 1 to ${MOST_REPEATS}` })
+    .min(1)
+    .max(MOST_REPEATS);
   const expected = 'a whole number such as 8, a list of four, or auto';
   const repeats = z
     .union([count, z.array(count), group({ top: count, right: count, bottom: count, left: count }), auto], {
@@ -242,7 +246,7 @@ const swagSchema = (unit: Units) => {
       direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
       repeats,
       gap: z
-        .union([auto, lengthOf(unit, LIMITS.gap)])
+        .union([auto, lengthOf(unit, LIMITS.gap)], { error: 'a length such as 1/2 in, or auto' })
         .meta({ description: 'Between neighbours; auto for the least that serves.' })
         .optional(),
     },

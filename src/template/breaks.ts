@@ -5,7 +5,6 @@
 
 import {
   cross,
-  distance,
   type Path,
   type Piece,
   type Point,
@@ -75,11 +74,4 @@ const backKind = (before: Piece, after: Piece): 'notch' | 'corner' => {
   const out = subtract(pieceAt(after, step / pieceLength(after)), corner);
   const back = subtract(pieceAt(before, 1 - step / pieceLength(before)), corner);
   return cross(out, back) >= 0 ? 'notch' : 'corner';
-};
-
-/** The distance between the two ends of an edge: the longest chord it can put between start and stop mark. */
-export const endToEnd = (edge: Path): number => {
-  const first = edge.pieces[0];
-  const last = edge.pieces.at(-1);
-  return first && last ? distance(first.from, last.to) : 0;
 };

@@ -14,9 +14,19 @@ import {
   unitsOf,
   valueAt,
 } from '../document/index.ts';
-import { findEdgeFault, locate, type Path, type Point, pathBox, pathLength } from '../geometry/index.ts';
+import {
+  distance,
+  findEdgeFault,
+  locate,
+  type Path,
+  type Point,
+  pathBox,
+  pathEnd,
+  pathLength,
+  pathStart,
+} from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
-import { endToEnd, findBreaks } from './breaks.ts';
+import { findBreaks } from './breaks.ts';
 import { type Edge, type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
 import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
@@ -141,7 +151,9 @@ const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units:
     ];
   const fault = crossing(document, path, stepOfPiece, say);
   if (fault) return [fault];
-  if (!(endToEnd(path) >= LEAST_CHORD))
+  const heel = pathStart(path);
+  const crown = pathEnd(path);
+  if (!(heel && crown && distance(heel, crown) >= LEAST_CHORD))
     return [
       problemAt(document, ['edge'], 'edge', 'the edge ends where it begins', {
         expected: 'a crown end away from the heel',

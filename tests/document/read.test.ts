@@ -205,15 +205,15 @@ describe('texts that mean harm', () => {
   });
 
   test.each([
-    ['commas', `[${','.repeat(199_000)}`],
-    ['closing brackets', ']'.repeat(199_000)],
-    ['tags', '!a '.repeat(66_000)],
-    ['directives', '%a\n'.repeat(66_000)],
+    ['commas', `[${','.repeat(60_000)}`],
+    ['closing brackets', ']'.repeat(60_000)],
+    ['tags', '!a '.repeat(20_000)],
+    ['directives', '%a\n'.repeat(20_000)],
     ['many keys', Array.from({ length: 18_000 }, (_, i) => `k${i}: 1\n`).join('')],
   ])('%s are dealt with in seconds', (_, text) => {
     const start = performance.now();
     readDocument(text, 'f');
-    // Measured at 0.3 to 3 s; the bound only has to catch what never ends.
+    // Measured at 0.1 to 1 s, growing evenly with the text; the bound only has to catch what never ends.
     expect(performance.now() - start).toBeLessThan(20_000);
   });
 

@@ -272,7 +272,7 @@ describe('mistakes in a template', () => {
           expect(line).not.toMatch(/\[object|undefined|Invalid|NaN/);
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: 800 },
     );
   });
 });

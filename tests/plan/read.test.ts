@@ -1,0 +1,281 @@
+import { describe, expect, test } from 'vitest';
+import * as z from 'zod';
+import { describeProblem } from '../../src/document/index.ts';
+import { type Plan, type PlanReading, planJsonSchema, readPlan } from '../../src/plan/index.ts';
+import { templateJsonSchema } from '../../src/template/index.ts';
+import { RAFFLE } from './sample.ts';
+
+const good = (text: string, fileName = 'plans/raffle.yaml'): Extract<PlanReading, { ok: true }> => {
+  const reading = readPlan(text, fileName);
+  if (!reading.ok) throw new Error(reading.problems.map(describeProblem).join('\n'));
+  return reading;
+};
+const plan = (text: string): Plan => good(text).plan;
+
+const SHORT = 'template: baluster\nlayout: { strip: { length: 60, width: 6 } }\n';
+const withSwag = (swag: string): Plan['swag'] => plan(`${SHORT}swag: { ${swag} }\n`).swag;
+const withLayout = (layout: string): Plan['layout'] => plan(`template: baluster\nlayout: ${layout}\n`).layout;
+
+describe('readPlan', () => {
+  test('reads every key, lengths in mm', () => {
+    expect(plan(RAFFLE)).toEqual({
+      title: 'Guild raffle quilt, outer border',
+      units: 'in',
+      paper: 'letter',
+      foot: { clearance: 6.35 },
+      templates: ['baluster'],
+      layout: {
+        kind: 'border',
+        width: 152.4,
+        // 60 1/8, 72, 60 and 72 1/4 in, times 25.4.
+        inner: { top: 1527.175, right: 1828.8, bottom: 1524, left: 1835.15 },
+        margin: { inner: 12.7, outer: 12.7 },
+        from: 'inner',
+        corners: 'turn',
+        cornersAreOpen: false,
+      },
+      swag: {
+        from: { kind: 'section', number: 1 },
+        to: { kind: 'crown' },
+        setting: 'crown-on-centre',
+        side: 'inside',
+        direction: 'heel-first',
+        repeats: undefined,
+        gap: 0,
+      },
+      channels: { outward: [6.35], inward: [6.35, 3.175] },
+      fills: {
+        swag: { kind: 'feather' },
+        background: { kind: 'stipple' },
+        corner: undefined,
+        channels: [{ kind: 'pearls' }],
+      },
+      stitch: { length: 2.54 },
+      marks: { style: { unit: 'in', denominator: 16 } },
+    });
+  });
+
+  test('fills in all but template and layout, and leaves the choices open', () => {
+    expect(plan(SHORT)).toEqual({
+      title: 'raffle',
+      units: 'in',
+      paper: 'letter',
+      foot: { clearance: 6.35 },
+      templates: ['baluster'],
+      layout: { kind: 'strip', length: 1524, width: 152.4, margin: { inner: 0, outer: 0 } },
+      swag: {
+        from: undefined,
+        to: undefined,
+        setting: undefined,
+        side: undefined,
+        direction: undefined,
+        repeats: undefined,
+        gap: undefined,
+      },
+      channels: { outward: [], inward: [] },
+      fills: { swag: undefined, background: undefined, corner: undefined, channels: [] },
+      stitch: { length: 2.54 },
+      marks: { style: { unit: 'in', denominator: 16 } },
+    });
+  });
+
+  test('auto is the same as leaving a choice out, but for the gap', () => {
+    const open = withSwag('from: auto, to: auto, setting: auto, side: auto, direction: auto, repeats: auto');
+    expect(open).toEqual(plan(SHORT).swag);
+    expect(withSwag('gap: auto').gap).toBe('auto');
+  });
+
+  test('the same plan as JSON', () => {
+    const json = {
+      template: ['a', './b.yaml'],
+      layout: { strip: { length: '60 in', width: 6 } },
+      $schema: 'x',
+    };
+    expect(plan(JSON.stringify(json)).templates).toEqual(['a', './b.yaml']);
+  });
+
+  test('bare numbers are in the units of the file, wherever in it they are named', () => {
+    expect(plan(`${SHORT}units: cm\n`).layout).toMatchObject({ length: 600, width: 60 });
+    expect(
+      plan('template: a\nlayout: { strip: { length: 1500, width: 6 in } }\nunits: mm').layout,
+    ).toMatchObject({
+      length: 1500,
+      width: 152.4,
+    });
+    expect(plan(`${SHORT}units: mm\n`.replace('60,', '600,').replace('6 }', '60 }')).foot.clearance).toBe(
+      6.35,
+    );
+  });
+
+  test('knows where keys stand', () => {
+    const { placeAt } = good(RAFFLE);
+    expect(placeAt(['template'])).toEqual({ file: 'plans/raffle.yaml', line: 5, column: 11 });
+    expect(placeAt(['layout', 'border', 'inner', 'right'])).toMatchObject({ line: 9, column: 34 });
+    expect(placeAt(['fills', 'corner'])).toMatchObject({ line: 22, column: 1 });
+  });
+});
+
+describe('layouts', () => {
+  test('margins: one for both seams, or each its own', () => {
+    const margin = (m: string) => withLayout(`{ strip: { length: 60, width: 6, margin: ${m} } }`);
+    expect(margin('1/2')).toMatchObject({ margin: { inner: 12.7, outer: 12.7 } });
+    expect(margin('{ inner: 1/2, outer: 1/4 }')).toMatchObject({ margin: { inner: 12.7, outer: 6.35 } });
+    expect(margin('{ outer: 1/4 }')).toMatchObject({ margin: { inner: 0, outer: 6.35 } });
+  });
+
+  test('a square quilt needs one length, and corners left open turn', () => {
+    const inner = 1524;
+    expect(withLayout('{ border: { width: 6, inner: 60 } }')).toEqual({
+      kind: 'border',
+      width: 152.4,
+      inner: { top: inner, right: inner, bottom: inner, left: inner },
+      margin: { inner: 0, outer: 0 },
+      from: 'inner',
+      corners: 'turn',
+      cornersAreOpen: true,
+    });
+    expect(withLayout('{ border: { width: 6, inner: 60, corners: auto } }')).toMatchObject({
+      cornersAreOpen: true,
+    });
+    expect(withLayout('{ border: { width: 6, inner: 60, corners: meet, from: outer } }')).toMatchObject({
+      corners: 'meet',
+      cornersAreOpen: false,
+      from: 'outer',
+    });
+  });
+
+  test('frames', () => {
+    expect(withLayout('{ frame: { count: 8, around: 9 in, clearance: 1/2 in, within: 16 in } }')).toEqual({
+      kind: 'frame',
+      count: 8,
+      around: 228.6,
+      clearance: 12.7,
+      within: 406.4,
+    });
+    expect(withLayout('{ frame: { count: auto, around: 9 } }')).toEqual({
+      kind: 'frame',
+      count: undefined,
+      around: 228.6,
+      clearance: 0,
+      within: undefined,
+    });
+  });
+});
+
+describe('choices', () => {
+  test.each([
+    ['from: 2', { from: { kind: 'section', number: 2 } }],
+    ['from: shoulder', { from: { kind: 'named', name: 'shoulder' } }],
+    ['from: heel', { from: { kind: 'heel' } }],
+    ['to: crown', { to: { kind: 'crown' } }],
+    ['to: 3', { to: { kind: 'section', number: 3 } }],
+    ['setting: alignment-line', { setting: 'alignment-line' }],
+    ['setting: flat-on-guide', { setting: 'flat-on-guide' }],
+    ['side: outside', { side: 'outside' }],
+    ['direction: crown-first', { direction: 'crown-first' }],
+    ['repeats: 8', { repeats: [8] }],
+    ['repeats: [8]', { repeats: [8] }],
+    ['gap: 1/2', { gap: 12.7 }],
+    ['gap: 5 mm', { gap: 5 }],
+  ])('%s', (text, expected) => {
+    expect(withSwag(text)).toMatchObject(expected);
+  });
+
+  test('repeats for four sides run clockwise from the top, as a list or by name', () => {
+    const border = 'template: a\nlayout: { border: { width: 6, inner: 60 } }\n';
+    expect(plan(`${border}swag: { repeats: [8, 9, 8, 9] }`).swag.repeats).toEqual([8, 9, 8, 9]);
+    expect(plan(`${border}swag: { repeats: { left: 4, bottom: 3, right: 2, top: 1 } }`).swag.repeats).toEqual(
+      [1, 2, 3, 4],
+    );
+  });
+
+  test('fills with settings, single entries without brackets', () => {
+    const text = `${SHORT}channels: { outward: 1/4 }\nfills: { swag: { kind: stipple, spacing: 1/4, seed: 3 }, corner: { kind: crosshatch, angle: 45 }, channels: pearls }`;
+    expect(plan(text)).toMatchObject({
+      channels: { outward: [6.35] },
+      fills: {
+        swag: { kind: 'stipple', spacing: 6.35, seed: 3 },
+        corner: { kind: 'crosshatch', angle: Math.PI / 4 },
+        channels: [{ kind: 'pearls' }],
+      },
+    });
+  });
+
+  test.each([
+    ['in', '1/16', { unit: 'in', denominator: 16 }],
+    ['in', '1/32 in', { unit: 'in', denominator: 32 }],
+    ['in', '0.5 mm', { unit: 'mm', step: 0.5 }],
+    ['mm', '1', { unit: 'mm', step: 1 }],
+    ['cm', '0.1', { unit: 'cm', step: 1 }],
+    ['mm', '1/8 in', { unit: 'in', denominator: 8 }],
+  ])('marks in a file in %s rounded to %s', (units, round, style) => {
+    const sizes = { in: [60, 6], cm: [150, 15], mm: [1500, 150] }[units as Plan['units']];
+    const text = `units: ${units}\ntemplate: a\nlayout: { strip: { length: ${sizes[0]}, width: ${sizes[1]} } }\nmarks: { round: ${round} }`;
+    expect(plan(text).marks.style).toEqual(style);
+  });
+
+  test('a title stays one line, whatever is written in it', () => {
+    expect(plan(`${SHORT}title: "a\\u0000b\\nc"`).title).toBe('a b c');
+    expect(plan(`${SHORT}title: 2026`).title).toBe('2026');
+  });
+
+  test('paper by name, in capitals or not', () => {
+    expect(['A4', 'a4', 'Letter', 'letter-a4'].map((p) => plan(`${SHORT}paper: ${p}`).paper)).toEqual([
+      'a4',
+      'a4',
+      'letter',
+      'letter-a4',
+    ]);
+  });
+});
+
+/** Read back as a program that knows only JSON Schema would. */
+describe('JSON Schemas', () => {
+  const planCheck = z.fromJSONSchema(planJsonSchema() as Parameters<typeof z.fromJSONSchema>[0]);
+  const templateCheck = z.fromJSONSchema(templateJsonSchema() as Parameters<typeof z.fromJSONSchema>[0]);
+
+  const layout = { strip: { length: '60 1/8', width: 6 } };
+  test.each([
+    [{ template: 'a', layout }, true],
+    [
+      { template: ['a', 'b'], layout, units: 'cm', swag: { from: 1, gap: 'auto', repeats: [8, 9, 8, 9] } },
+      true,
+    ],
+    [{ template: 'a', layout, fills: { swag: { kind: 'stipple', spacing: '1/4', seed: 3 } } }, true],
+    [{ layout }, false],
+    [{ template: 'a' }, false],
+    [{ template: 'a', layout, unit: 'cm' }, false],
+    [{ template: 'a', layout, units: 'feet' }, false],
+    [{ template: 'a', layout: { strip: { length: 60 } } }, false],
+    [{ template: 'a', layout: { strip: { length: [60], width: 6 } } }, false],
+    [{ template: 'a', layout, swag: { setting: 'by-eye' } }, false],
+  ])('a plan %j fits: %s', (value, fits) => {
+    expect(planCheck.safeParse(value).success).toBe(fits);
+  });
+
+  const edge = [{ start: [0, 0] }, { line: { to: ['5 1/2', '1/8'] } }];
+  test.each([
+    [{ edge }, true],
+    [
+      {
+        edge: { svg: 'M 0 0 L 9 0', unit: 'mm' },
+        alignment: [{ name: 'A', at: '1/4' }],
+        channelLines: ['1/8'],
+      },
+      true,
+    ],
+    [{ title: 'x' }, false],
+    [{ edge: [{ start: [0, 0] }] }, false],
+    [{ edge: [{ start: [0, 0] }, { lien: { to: [1, 1] } }] }, false],
+    [{ edge, crownEnd: 'round' }, false],
+  ])('a template %j fits: %s', (value, fits) => {
+    expect(templateCheck.safeParse(value).success).toBe(fits);
+  });
+
+  test('they are plain JSON, and explain what is not plain', () => {
+    const text = JSON.stringify([planJsonSchema(), templateJsonSchema()]);
+    expect(text).toContain('"$schema":"http://json-schema.org/draft-07/schema#"');
+    for (const words of ['positive towards the foot', 'From seam to seam', 'The seam the swags leave from'])
+      expect(text).toContain(words);
+  });
+});
