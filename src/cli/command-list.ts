@@ -18,9 +18,19 @@ export interface CommandEntry {
 
 export const COMMANDS: readonly CommandEntry[] = [
   {
+    name: 'fit',
+    summary: 'find what fits the layout, best first',
+    load: async () => (await import('./commands/fit.ts')).defineFit,
+  },
+  {
     name: 'mockup',
     summary: 'print the design at true size, on sheets to tape together',
     load: async () => (await import('./commands/mockup.ts')).defineMockup,
+  },
+  {
+    name: 'card',
+    summary: 'print the marking card: where every mark goes, and how the template sits',
+    load: async () => (await import('./commands/card.ts')).defineCard,
   },
   {
     name: 'draw',

@@ -7,10 +7,13 @@ export interface OutputOptions {
   readonly json?: boolean;
 }
 
-export interface SheetOptions {
+export interface PaperOptions {
   readonly paper?: string;
   readonly orientation?: string;
   readonly margin?: string;
+}
+
+export interface SheetOptions extends PaperOptions {
   readonly overlap?: string;
   readonly measured?: string;
 }
@@ -25,14 +28,20 @@ export const addOutput = (command: Command, what: string, usual: string): Comman
 export const addJson = (command: Command): Command =>
   command.option('--json', 'print what was made as JSON on stdout, in mm and degrees');
 
-export const addSheets = (command: Command): Command =>
+/** For pages that are read, not taped. */
+export const addPaper = (command: Command): Command => addPaperAs(command, 'portrait, landscape, or auto');
+
+const addPaperAs = (command: Command, orientation: string): Command =>
   command
     .option('--paper <name>', 'letter, a4, legal, tabloid, a3, or letter-a4, which prints on both')
-    .option('--orientation <way>', 'portrait, landscape, or auto, whichever takes fewer sheets')
+    .option('--orientation <way>', orientation)
     .option(
       '--margin <length>',
       'white kept at the edges of each sheet, at least 1/4 in; or four lengths: top,right,bottom,left',
-    )
+    );
+
+export const addSheets = (command: Command): Command =>
+  addPaperAs(command, 'portrait, landscape, or auto, whichever takes fewer sheets')
     .option('--overlap <length>', 'how far neighbouring sheets lie over each other')
     .option(
       '--measured <width,height>',

@@ -8,17 +8,27 @@ import { findPlanTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
 import { readTextFile } from './read-file.ts';
 
-export interface Planned {
+/** A plan with its templates, read and found to be in order. */
+export interface PlanFiles {
   readonly plan: Plan;
-  readonly design: Design;
-  /** The paths of all files that were read. */
+  /** The plan as it is written. */
+  readonly text: string;
+  /** In the order in which the plan names them. */
+  readonly templates: readonly Template[];
+  /** The paths of all files that were read, the plan's first. */
   readonly inputs: readonly string[];
+  /** The design knows no files: it names a template or a key, and this gives them their line and column. */
+  readonly placed: (problem: Problem) => Problem;
+}
+
+export interface Planned extends PlanFiles {
+  readonly design: Design;
 }
 
 type PlaceAt = (path: KeyPath) => Place;
 
-/** Throws a ProblemError with all problems of the step that failed. */
-export const planned = async (io: Io, file: string): Promise<Planned> => {
+/** Throws a ProblemError with all problems of the plan, or of all its templates. */
+export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> => {
   const source = await readTextFile(io, file);
   const reading = readPlan(source.text, file);
   if (!reading.ok) throw new ProblemError(reading.problems);
@@ -38,13 +48,19 @@ export const planned = async (io: Io, file: string): Promise<Planned> => {
     } else problems.push(...read.problems);
   }
   if (problems.length > 0) throw new ProblemError(problems);
-  const made = designFromPlan(plan, templates);
-  if (!made.ok) throw new ProblemError(made.problems.map((p) => placed(p, placeAt, places)));
-  return { plan, design: made.design, inputs };
+  const placed = (problem: Problem): Problem => placedIn(problem, placeAt, places);
+  return { plan, text: source.text, templates, inputs, placed };
 };
 
-/** The design knows no files: it names a template or a key, and here they get their line and column. */
-const placed = (problem: Problem, planPlace: PlaceAt, places: ReadonlyMap<string, PlaceAt>): Problem => {
+/** The best design of a plan. Throws a ProblemError with all problems of the step that failed. */
+export const planned = async (io: Io, file: string): Promise<Planned> => {
+  const files = await readPlanFiles(io, file);
+  const made = designFromPlan(files.plan, files.templates);
+  if (!made.ok) throw new ProblemError(made.problems.map(files.placed));
+  return { ...files, design: made.design };
+};
+
+const placedIn = (problem: Problem, planPlace: PlaceAt, places: ReadonlyMap<string, PlaceAt>): Problem => {
   const template = problem.place && places.get(problem.place.file);
   if (!template && problem.place) return problem;
   const placeAt = template ?? planPlace;

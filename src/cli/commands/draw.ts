@@ -28,7 +28,7 @@ export const defineDraw: Define = (command, io) => {
   addOutput(command, 'the picture to write', "the plan's name and .svg");
   command
     .option('--format <format>', "svg, pdf or png (default: by the ending of the output's name)")
-    .option('--dpi <number>', 'dots per inch of a PNG (default: 150)')
+    .option('--dpi <number>', 'dots per inch of a PNG (default: 150, less for a large one)')
     .option('--width <pixels>', 'width of a PNG in pixels, instead of --dpi')
     .option('--measured <width,height>', 'of a PDF: what its check square measured; see mockup --help');
   addShow(command, 'all');

@@ -1,9 +1,10 @@
 /** What `draw` does. */
 
-import { type Drawing, drawDesign } from '../../drawing/index.ts';
+import type { Drawing } from '../../drawing/index.ts';
 import { shownDrawing, type ViewOptions } from '../../output/view/index.ts';
 import type { PerAxis } from '../../pagination/index.ts';
 import { defaultName } from '../default-name.ts';
+import { drawnPlan } from '../drawn-plan.ts';
 import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { readMeasured } from '../measured.ts';
@@ -33,7 +34,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const scope = readShow(design, options.show ?? 'all');
   const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
   const summary = describeDesign(design, plan.units);
-  const drawing = drawDesign(design, scope, { title: plan.title });
+  const drawing = await drawnPlan(io, design, plan, scope, view.without ?? []);
   const picture = await render(
     format,
     drawing,

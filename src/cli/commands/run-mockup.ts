@@ -1,9 +1,9 @@
 /** What `mockup` does. */
 
-import { drawDesign } from '../../drawing/index.ts';
 import { shownDrawing } from '../../output/view/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
+import { drawnPlan } from '../drawn-plan.ts';
 import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { printJson, say } from '../messages.ts';
@@ -23,7 +23,7 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const scope = readShow(design, options.show ?? usualShow(design));
   const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
-  const drawing = shownDrawing(drawDesign(design, scope, { title: plan.title }), { without });
+  const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without), { without });
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeDesign(design, plan.units);
   await output.write(await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units }));

@@ -6,7 +6,10 @@ import { type Box, boxHeight, boxWidth } from '../../geometry/index.ts';
 import { type ViewOptions, viewBox } from '../view/index.ts';
 
 export interface PictureOptions extends ViewOptions {
-  /** 150 unless told: sharp on a screen, and fair on paper. Not together with `widthInPixels`. */
+  /**
+   * Not together with `widthInPixels`. Without either it is 150, sharp on a screen and fair on paper, or less
+   * where the drawing is large.
+   */
   readonly dotsPerInch?: number;
   readonly widthInPixels?: number;
 }
@@ -26,6 +29,8 @@ export type PictureResult =
 
 const MM_PER_INCH = 25.4;
 const DEFAULT_DOTS_PER_INCH = 150;
+/** More pixels than this on a side are a nuisance to open and to send; who wants them asks for them. */
+const USUAL_LONGEST_SIDE = 6000;
 
 /** 400 MB of memory at four bytes a pixel: what an ordinary computer can spare. */
 export const MOST_PIXELS = 100_000_000;
@@ -34,7 +39,8 @@ export const LONGEST_SIDE = 32_767;
 
 /** The size of the picture; a problem when it would be too large, or when the options make no sense. */
 export const planPicture = (drawing: Drawing, options: PictureOptions = {}): PictureResult => {
-  const wanted = options.widthInPixels ?? options.dotsPerInch ?? DEFAULT_DOTS_PER_INCH;
+  const box = viewBox(drawing, options);
+  const wanted = options.widthInPixels ?? options.dotsPerInch ?? usualDotsPerInch(box);
   const key = options.widthInPixels === undefined ? 'dots per inch' : 'width in pixels';
   if (!(wanted > 0 && Number.isFinite(wanted)))
     return refuse({
@@ -42,7 +48,6 @@ export const planPicture = (drawing: Drawing, options: PictureOptions = {}): Pic
       message: `a picture needs ${key} above 0`,
       found: String(wanted),
     });
-  const box = viewBox(drawing, options);
   const pixelsPerMm =
     options.widthInPixels === undefined ? wanted / MM_PER_INCH : Math.round(wanted) / boxWidth(box);
   // An ulp more than a whole number of pixels must not add a column of nothing.
@@ -60,6 +65,12 @@ export const planPicture = (drawing: Drawing, options: PictureOptions = {}): Pic
 };
 
 const PIXEL_NOISE = 1e-6;
+
+const usualDotsPerInch = (box: Box): number =>
+  Math.min(
+    DEFAULT_DOTS_PER_INCH,
+    (USUAL_LONGEST_SIDE * MM_PER_INCH) / Math.max(boxWidth(box), boxHeight(box)),
+  );
 
 const refuse = (problem: Problem): PictureResult => ({ ok: false, problems: [problem] });
 

@@ -184,6 +184,14 @@ describe('limits of a picture', () => {
     expect(planPicture(huge, { dotsPerInch: most * 1.02 }).ok).toBe(false);
   });
 
+  it('takes a resolution that serves when none is asked for', () => {
+    const small = stitched({ kind: 'path', path: polyline([point(0, 0), point(50.3, 0)]), stroke: BLACK });
+    const usual = planPicture(small);
+    expect(usual.ok && usual.picture.pixelsPerMm * 25.4).toBeCloseTo(150, 9);
+    const plan = planPicture(huge);
+    expect(plan.ok && plan.picture.width).toBe(6000);
+  });
+
   it('refuses a side longer than canvases have', () => {
     const long = stitched({ kind: 'path', path: polyline([point(0, 0), point(9000, 0)]), stroke: BLACK });
     const plan = planPicture(long, { widthInPixels: 40_000 });

@@ -1,0 +1,42 @@
+/** `fit PLAN`: what fits, ranked. */
+
+import type { Define } from '../command-list.ts';
+import { addJson, addPaper, type PaperOptions } from '../options.ts';
+
+export interface FitOptions extends PaperOptions {
+  readonly json?: boolean;
+  readonly most?: string;
+  readonly sheet?: string;
+  readonly take?: string;
+  readonly output?: string;
+  readonly inPlace?: boolean;
+}
+
+export const defineFit: Define = (command, io) => {
+  command
+    .description(
+      'Find what fits the layout: which part of which template, how often, and how it is set. The best come ' +
+        'first; where nothing fits, it says what came nearest and what would make it fit.',
+    )
+    .argument('<plan>', 'the plan file (YAML)')
+    .option('--most <number>', 'how many to show (default: 10)')
+    .option('--sheet <file>', 'draw them side by side, to one scale, in a PDF to choose from by eye')
+    .option('--take <number>', 'write the plan again with everything decided as in that result')
+    .option('-o, --output <file>', "where --take writes it (default: the plan's name, -fit- and the number; - for stdout)")
+    .option('--in-place', 'let --take change the plan file itself');
+  addPaper(command);
+  addJson(command)
+    .addHelpText('after', HELP)
+    .action(async (plan: string, options: FitOptions) => {
+      const { runFit } = await import('./run-fit.ts');
+      await runFit(io, plan, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright fit raffle-quilt.yaml
+  swagwright fit raffle-quilt.yaml --sheet choices.pdf --most 12
+  swagwright fit raffle-quilt.yaml --take 3 -o raffle-quilt-chosen.yaml
+
+What the plan fixes stays fixed: give it a list of templates and leave swag out to see everything.`;

@@ -1,0 +1,21 @@
+/** The picture of a plan, with what a person should know about it said on the way. */
+
+import { ProblemError } from '../document/index.ts';
+import { type Drawing, drawPlan, type LayerId, type Scope } from '../drawing/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Design } from '../swag/index.ts';
+import type { Io } from './io.ts';
+import { say } from './messages.ts';
+
+export const drawnPlan = async (
+  io: Io,
+  design: Design,
+  plan: Plan,
+  scope: Scope,
+  without: readonly LayerId[],
+): Promise<Drawing> => {
+  const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill') });
+  if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
+  for (const message of drawn.messages) await say(io, message);
+  return drawn.drawing;
+};
