@@ -81,6 +81,7 @@ export const designFromPlan = (plan: Plan, templates: readonly Template[]): Desi
 const tooThin = (template: Template, plan: Plan): Problem => ({
   code: 'too-thin',
   message: `the template “${template.title}” is thinner than a ruler foot needs, and can slip under it`,
+  place: { file: template.name },
   key: 'thickness',
   found: formatLength(template.thickness ?? 0, plan.marks.style),
   expected: `at least 3 mm for low- and medium-shank feet, 1/4 in for longarms and high-shank feet`,
