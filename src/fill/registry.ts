@@ -6,9 +6,12 @@ import { echo } from './echo.ts';
 import { feather } from './feather.ts';
 import type { Fill } from './fill.ts';
 import { lines } from './lines.ts';
+import { pearls } from './pearls.ts';
 import { pebbles } from './pebbles.ts';
+import { ribbon } from './ribbon.ts';
+import { stipple } from './stipple.ts';
 
-export const FILLS: readonly Fill[] = [feather, pebbles, crosshatch, lines, echo];
+export const FILLS: readonly Fill[] = [feather, stipple, pebbles, crosshatch, lines, echo, pearls, ribbon];
 
 /** The fill of that name, or what to tell the user, with the names there are. */
 export const fillNamed = (name: string): Fill | Problem => {

@@ -1,0 +1,125 @@
+/** Pearls: a row of touching circles along a band, stitched in one line there and back. */
+
+import {
+  distance,
+  isEmptyRegion,
+  type Point,
+  pathLength,
+  pointAlong,
+  probeRegion,
+  type Region,
+  regionParts,
+} from '../geometry/index.ts';
+import { type Circle, contactsOf, tourOfCircles } from './contact-tour.ts';
+import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { spineOf } from './spine.ts';
+import { axisOf } from './symmetry.ts';
+
+/** Pearls keep this share of the spacing from the band's edges. */
+const EDGE_GAP = 0.08;
+
+/** A pearl is at most as wide as two spacings, and at least as wide as this share of one. */
+const MOST_RADIUS = 1;
+const LEAST_RADIUS = 0.12;
+
+export const pearls: Fill = {
+  name: 'pearls',
+  about: 'a row of touching circles along a band',
+  suits: 'band',
+  fill: (region, { spacing }, context) => {
+    const bad = badSpacing(spacing);
+    if (bad) return nothing(bad);
+    if (isEmptyRegion(region)) return nothing('pearls: nothing to fill');
+    const parts = regionParts(region);
+    const rows = parts.map((part) => rowIn(part, spacing, parts.length === 1 ? context : undefined));
+    const paths = rows.flatMap((row) => tourOfCircles(row, contactsOf(row, CONTACT)));
+    const empty = rows.filter((r) => r.length === 0).length;
+    if (empty === parts.length) return nothing('pearls: the band is too narrow for a pearl at this spacing');
+    const messages =
+      empty > 0 ? [`pearls: ${empty} of ${parts.length} parts are too narrow for a pearl`] : [];
+    return { paths, continuous: paths.length === parts.length - empty, messages };
+  },
+};
+
+/** Pearls whose gap is below this (mm) touch. */
+const CONTACT = 1e-6;
+
+const rowIn = (region: Region, spacing: number, context: FillContext | undefined): Circle[] => {
+  const gap = EDGE_GAP * spacing;
+  const least = LEAST_RADIUS * spacing;
+  const spine = context?.spine ?? spineOf(region, Math.min(least, gap), axisOf(region, context));
+  if (!spine) return [];
+  const probe = probeRegion(region);
+  const length = pathLength(spine);
+  const at = (s: number): Point => pointAlong(spine, s)!;
+  const radius = (s: number): number => Math.min(MOST_RADIUS * spacing, probe.depth(at(s)) - gap);
+  const begin = firstPlace(radius, 0, length, least);
+  const end = firstPlace((s) => radius(length - s), 0, length, least);
+  if (begin === undefined || end === undefined) return [];
+  const last = length - end;
+  if (last <= begin) {
+    const s = (begin + last) / 2;
+    return radius(s) >= least ? [{ center: at(s), radius: radius(s) }] : [];
+  }
+  // As many pearls as fit at full size, and one more, all made smaller together until the last one ends the row.
+  const full = lay(at, radius, 1, begin, last, MOST_ELEMENTS, least);
+  const count = full.length + 1;
+  let [low, high] = [0.5, 1];
+  for (let k = 0; k < 50; k++) {
+    const share = (low + high) / 2;
+    if (lay(at, radius, share, begin, last, count, least).length >= count) low = share;
+    else high = share;
+  }
+  return lay(at, radius, low, begin, last, count, least);
+};
+
+/** The first place from an end where the room no longer grows as fast as one goes: past a square end, but not past a long taper. */
+const firstPlace = (
+  radius: (s: number) => number,
+  from: number,
+  to: number,
+  least: number,
+): number | undefined => {
+  const step = Math.max((to - from) / 2000, 0.02);
+  for (let s = from; s + step <= to; s += step) {
+    const r = radius(s);
+    if (r >= least && radius(s + step) - r < 0.7 * step) return s;
+  }
+  return undefined;
+};
+
+const lay = (
+  at: (s: number) => Point,
+  radius: (s: number) => number,
+  share: number,
+  begin: number,
+  last: number,
+  most: number,
+  least: number,
+): Circle[] => {
+  const row: Circle[] = [{ center: at(begin), radius: share * radius(begin) }];
+  let s = begin;
+  while (row.length < most) {
+    const before = row.at(-1)!;
+    const miss = (u: number): number =>
+      distance(at(u), before.center) - before.radius - share * Math.max(least / 2, radius(u));
+    let low = s;
+    let high = s;
+    const step = Math.max(before.radius / 2, 0.05);
+    do {
+      low = high;
+      high = Math.min(last, high + step);
+    } while (miss(high) < 0 && high < last);
+    if (miss(high) < 0) break;
+    for (let k = 0; k < 60; k++) {
+      const middle = (low + high) / 2;
+      if (miss(middle) < 0) low = middle;
+      else high = middle;
+    }
+    s = high;
+    const r = distance(at(s), before.center) - before.radius;
+    if (!(r > 0)) break;
+    row.push({ center: at(s), radius: r });
+  }
+  return row;
+};
