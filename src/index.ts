@@ -12,6 +12,7 @@ export {
   type Drawing,
   type DrawOptions,
   drawDesign,
+  drawPlan,
   drawTemplate,
   fillDesign,
   LAYERS,

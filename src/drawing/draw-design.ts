@@ -19,6 +19,7 @@ import {
   type Placed,
   type PlacedSide,
   placedPath,
+  placingOf,
   repeatMarks,
 } from '../swag/index.ts';
 import type { Drawing, Facts, Item, PathItem, TextItem } from './drawing.ts';
@@ -51,7 +52,7 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
       stitch: scope.halves.map(stitchItem),
       marks: [
         ...scope.stretches.flatMap((s) => markItems(design, s, size)),
-        ...cornerMarks(design, scope, size),
+        ...cornerMarks(design, scope, size, options.channels),
       ],
       notes: scope.stretches.flatMap((s) => sideNotes(design, s, size)),
     },
@@ -152,7 +153,10 @@ const seamItems = (design: Design, { side, from, to }: Stretch): readonly Item[]
   return items;
 };
 
+/** Half the length of a start or stop mark, mm. */
 const TICK = 5;
+/** Words beside a tick, as a share of the labels' size. */
+const SMALL_LABEL = 0.75;
 
 const markItems = (design: Design, { side, repeats }: Stretch, size: number): readonly Item[] => {
   const { field } = design;
@@ -179,16 +183,24 @@ const markItems = (design: Design, { side, repeats }: Stretch, size: number): re
     upright(start, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'start' });
     upright(stop, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'stop' });
     upright(centre, near - TICK, far + TICK, STROKES.centreLine, { repeat, mark: 'centre' });
-    const labelAt = { x: centre, y: near - TICK - 1.4 * size };
-    items.push(label(side.motion, labelAt, repeat, size, INK.mark, true));
+    const below = near - TICK - 1.4 * size;
+    items.push(label(side.motion, { x: centre, y: below }, repeat, size, INK.mark, true));
+    // Each beside its own tick, so that where neighbours meet it reads “stop | start”.
+    const small = SMALL_LABEL * size;
+    items.push(
+      label(side.motion, { x: start + SMALL_LABEL * 2.2 * size, y: below }, 'start', small, INK.mark, false),
+    );
+    items.push(
+      label(side.motion, { x: stop - SMALL_LABEL * 2.2 * size, y: below }, 'stop', small, INK.mark, false),
+    );
   }
-  items.push(...guideItems(design, side, repeats));
+  items.push(...guideItems(side, repeats));
   return items;
 };
 
 /** The line along which a flat of the template is laid, where that is how the template is set. */
-const guideItems = (design: Design, side: PlacedSide, repeats: readonly number[]): readonly Item[] => {
-  const height = guideHeight(side);
+const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item[] => {
+  const height = placingOf(side.cell).guide;
   if (height === undefined) return [];
   return repeats.map((index) => {
     const { start, stop } = repeatMarks(side, index);
@@ -202,21 +214,21 @@ const guideItems = (design: Design, side: PlacedSide, repeats: readonly number[]
         side.motion,
       ),
       stroke: STROKES.guideLine,
-      facts: { repeat: `${side.run.name} ${index + 1}`, mark: 'guide', width: String(design.field.width) },
+      facts: { repeat: `${side.run.name} ${index + 1}`, mark: 'guide' },
     };
   });
 };
 
-/** mm from the start line to the guide line of a flat; undefined for the other settings. */
-export const guideHeight = (side: PlacedSide): number | undefined => {
-  const { setting } = side.fit.seat.way;
-  if (setting.kind !== 'flat-on-guide') return undefined;
-  return move(side.cell.motion, setting.flat.piece.from).y;
-};
-
-const cornerMarks = (design: Design, scope: Scope, size: number): readonly Item[] => {
+const cornerMarks = (
+  design: Design,
+  scope: Scope,
+  size: number,
+  channels: DrawOptions['channels'],
+): readonly Item[] => {
   const corner = design.corner;
   if (!corner) return [];
+  const outward = (channels?.get(corner.cell) ?? []).filter((c) => c.side === 'outward');
+  const outwardReach = Math.max(0, ...outward.map((c) => c.distance));
   return scope.halves
     .filter((h) => h.cell === corner.cell)
     .flatMap((h): readonly Item[] => {
@@ -235,7 +247,8 @@ const cornerMarks = (design: Design, scope: Scope, size: number): readonly Item[
         const start = move(h.motion, { x: corner.cell.crown.x, y: 0 });
         const outward = subtract(crown, start);
         const length = Math.hypot(outward.x, outward.y) || 1;
-        const at = add(crown, { x: (outward.x / length) * 2.5 * size, y: (outward.y / length) * 2.5 * size });
+        const away = outwardReach + 2.5 * size;
+        const at = add(crown, { x: (outward.x / length) * away, y: (outward.y / length) * away });
         items.push({ ...text(at, h.repeat.slice('corner '.length), size, INK.mark), bold: true });
       }
       return items;

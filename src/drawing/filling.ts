@@ -31,11 +31,12 @@ const USUAL_SPACING = 6.35;
 const BAND_SHARE = 0.5;
 const USUAL_SEED = 1;
 
-export const fillDesign = (design: Design, plan: Plan): Filling => {
+/** Fills the regions of some of a design's cells. */
+export const fillDesign = (design: Design, cells: readonly Cell[], plan: Plan): Filling => {
   const byCell = new Map<Cell, readonly Filled[]>();
   const messages = new Set<string>();
   const problems: Problem[] = [];
-  for (const cell of design.cells) {
+  for (const cell of cells) {
     const filled: Filled[] = [];
     for (const region of regionsOf(cell, design, plan.channels)) {
       const choice = choiceFor(region, cell, plan);
