@@ -5,7 +5,7 @@
  */
 
 import { type Box, boxHeight, boxWidth, type Motion, middle, mover, type Point } from '../geometry/index.ts';
-import type { Cross, SharedEdge, Side } from './sheet-plan.ts';
+import type { Cross, Rule, SharedEdge, Side } from './sheet-plan.ts';
 
 /** Shares of a join's length at which crosses stand: far apart, so that a small turn shows; more on long joins. */
 const CROSSES = [1 / 6, 5 / 6];
@@ -31,11 +31,12 @@ export const crossPoints = (a: Box, b: Box): Point[] => {
 export const sharedEdge = (
   live: Box,
   overlap: number,
-  side: Side,
+  rule: Rule,
   neighbour: string,
   place: Motion,
   crosses: readonly Point[],
 ): SharedEdge => {
+  const { side } = rule;
   const band = stripAt(live, side, overlap);
   const outer = stripAt(live, side, overlap / 2);
   const put = mover(place);
@@ -47,8 +48,22 @@ export const sharedEdge = (
     outer,
     trim: innerSide(outer, side),
     crosses: crosses.map((drawing): Cross => ({ drawing, paper: put(drawing) })),
-    labelAt: middle({ x: outer.minX, y: outer.minY }, { x: outer.maxX, y: outer.maxY }),
+    labelAt: labelPlace(outer, rule),
   };
+};
+
+/** Room that a number at a tick takes before the tick, mm. */
+const NUMBER_ROOM = 4.5;
+
+/** The middle of the strip, moved along it to the nearest gap between two numbers of the rule. */
+const labelPlace = (outer: Box, rule: Rule): Point => {
+  const center = middle({ x: outer.minX, y: outer.minY }, { x: outer.maxX, y: outer.maxY });
+  const level = rule.along.x !== 0;
+  const half = level ? center.x - rule.zero.x : center.y - rule.zero.y;
+  const numbered = [0, ...rule.ticks.filter((t) => t.label !== undefined).map((t) => t.at)];
+  const gaps = numbered.slice(1).map((at, i) => (numbered[i]! + at - NUMBER_ROOM) / 2);
+  const along = gaps.reduce((best, gap) => (Math.abs(gap - half) < Math.abs(best - half) ? gap : best), 0);
+  return level ? { ...center, x: rule.zero.x + along } : { ...center, y: rule.zero.y + along };
 };
 
 /** The strip of a given depth along one side of a box. */

@@ -7,7 +7,7 @@ import { type Problem, ProblemError } from '../document/index.ts';
 import type { Drawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
-import { CHECK_SECOND, CHECK_SIDE, leastLive, placeChecks } from './check-square.ts';
+import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
 import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
 import {
@@ -23,7 +23,14 @@ import {
 } from './papers.ts';
 import { rulesFor } from './rules.ts';
 import { fewestSheets, type WindowShape } from './search.ts';
-import { type PerAxis, type SharedEdge, type SheetPlan, SIDES, type Side, sheetLabel } from './sheet-plan.ts';
+import {
+  type PerAxis,
+  type Rule,
+  type SharedEdge,
+  type SheetPlan,
+  type Side,
+  sheetLabel,
+} from './sheet-plan.ts';
 import { type Axis, type Tiling, windowOf } from './tiling.ts';
 
 export interface LayOutOptions {
@@ -84,10 +91,14 @@ export const layOut = (drawing: Drawing, options: LayOutOptions): SheetPlan => {
   );
   if (!found) throw new ProblemError([tooMany(paper, `more than ${most}`, most)]);
   const layout = layouts[found.shape]!;
-  const tiling = centred(ink, found.tiling);
-  const cells = cellsOf(tiling, layout.turned);
-  const sheets = sheetsOf(cells, layout, overlap);
-  const checks = placeChecks(ink, found.grid, layout.live, sheets);
+  const rules = rulesFor(layout.live, options.units === undefined || options.units === 'in' ? 'in' : 'mm');
+  const { cells, sheets, checks } = tidiest(
+    slides(ink, found.tiling).map((tiling) => {
+      const laid = cellsOf(tiling, layout.turned);
+      const bare = sheetsOf(laid, layout, rules, overlap);
+      return { cells: laid, sheets: bare, checks: placeChecks(ink, found.grid, layout.live, bare) };
+    }),
+  );
   const rows = Math.max(...cells.map((c) => c.row)) + 1;
   const columns = Math.max(...cells.map((c) => c.column)) + 1;
   return {
@@ -101,7 +112,7 @@ export const layOut = (drawing: Drawing, options: LayOutOptions): SheetPlan => {
     measured,
     factors: { x: 1 / measured.x, y: 1 / measured.y },
     live: layout.live,
-    rules: rulesFor(layout.live, options.units === 'mm' || options.units === 'cm' ? 'mm' : 'in'),
+    rules,
     check: { side: CHECK_SIDE, second: CHECK_SECOND },
     rows,
     columns,
@@ -155,8 +166,11 @@ const layoutsFor = (
 /** Windows that differ by less than this (mm) are the same but for rounding. */
 const SAME_SIZE = 1e-9;
 
-/** One row or one column of sheets can be centred on the ink across: all of it lies in them either way. */
-const centred = (ink: Ink, t: Tiling): Tiling => {
+/**
+ * One row or one column of sheets can slide across the ink, which lies wholly in it: centred if nothing speaks
+ * against it, else to either end, where it may leave a clear place for the check square.
+ */
+const slides = (ink: Ink, t: Tiling): Tiling[] => {
   const rows = new Set<number>();
   const columns = new Set<number>();
   for (const [index, printed] of t.printed.entries()) {
@@ -164,19 +178,27 @@ const centred = (ink: Ink, t: Tiling): Tiling => {
     columns.add(index % t.x.count);
     rows.add(Math.floor(index / t.x.count));
   }
-  const [column] = columns;
-  const [row] = rows;
-  return {
-    ...t,
-    x: columns.size === 1 ? centredAxis(t.x, column!, ink.box.minX, ink.box.maxX) : t.x,
-    y: rows.size === 1 ? centredAxis(t.y, row!, ink.box.minY, ink.box.maxY) : t.y,
-  };
+  const { minX, maxX, minY, maxY } = ink.box;
+  const xs = columns.size === 1 ? slidesAlong(t.x, [...columns][0]!, minX, maxX) : [t.x];
+  const ys = rows.size === 1 ? slidesAlong(t.y, [...rows][0]!, minY, maxY) : [t.y];
+  return ys.flatMap((y) => xs.map((x) => ({ ...t, x, y })));
 };
 
-const centredAxis = (axis: Axis, index: number, min: number, max: number): Axis => ({
-  ...axis,
-  start: (min + max - axis.step - axis.overlap) / 2 - index * axis.step,
-});
+/** Kept between the ink and the frame when it slides to an end (mm): clear of the frame's ticks and numbers. */
+const OFF_FRAME = 8;
+
+const slidesAlong = (axis: Axis, index: number, min: number, max: number): Axis[] => {
+  const length = axis.step + axis.overlap;
+  const centred = (min + max - length) / 2;
+  const room = Math.max(0, (length - (max - min)) / 2 - OFF_FRAME);
+  return [centred, centred - room, centred + room].map((at) => ({ ...axis, start: at - index * axis.step }));
+};
+
+/** The first with the most check squares that cover no ink. */
+const tidiest = <T extends { readonly checks: readonly CheckPlace[] }>(all: readonly T[]): T => {
+  const clear = (one: T): number => one.checks.filter((c) => c.clear).length;
+  return all.reduce((best, one) => (clear(one) > clear(best) ? one : best));
+};
 
 interface Cell {
   readonly row: number;
@@ -217,13 +239,19 @@ interface BareSheet {
   readonly edges: readonly SharedEdge[];
 }
 
-const sheetsOf = (cells: readonly Cell[], layout: Layout, overlap: number): BareSheet[] => {
+const sheetsOf = (
+  cells: readonly Cell[],
+  layout: Layout,
+  rules: readonly Rule[],
+  overlap: number,
+): BareSheet[] => {
   const printed = cells.filter((c) => c.printed);
   const at = new Map(printed.map((c) => [sheetLabel(c.row, c.column), c]));
   return printed.map((cell) => {
     const place = placeOf(cell.window, layout);
     const edges: SharedEdge[] = [];
-    for (const side of SIDES) {
+    for (const rule of rules) {
+      const { side } = rule;
       const neighbour = sheetLabel(...beside(cell, side));
       const other = at.get(neighbour);
       if (!other) continue;
@@ -232,7 +260,7 @@ const sheetsOf = (cells: readonly Cell[], layout: Layout, overlap: number): Bare
       const crosses = before
         ? crossPoints(cell.window, other.window)
         : crossPoints(other.window, cell.window);
-      edges.push(sharedEdge(layout.live, overlap, side, neighbour, place, crosses));
+      edges.push(sharedEdge(layout.live, overlap, rule, neighbour, place, crosses));
     }
     const { row, column, window } = cell;
     return { label: sheetLabel(row, column), row, column, window, place, edges };

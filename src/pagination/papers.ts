@@ -2,8 +2,8 @@
  * Sheets of paper by name, upright, in exact millimetres.
  *
  * Sources: A4 and A3 from ISO 216 (A series, sizes in whole mm); letter and tabloid from ASME Y14.1 (8 1/2 × 11
- * and 11 × 17 in); legal, 8 1/2 × 14 in, from the size list of the Printer Working Group's "Media Standardized
- * Names" (PWG 5101.1). 1 in = 25.4 mm exactly.
+ * and 11 × 17 in); legal, 8 1/2 × 14 in, is not in that standard (the media size lists of printing systems have it).
+ * Written in mm, because products such as 8.5 · 25.4 are not exact in binary.
  */
 
 import { MM_PER_INCH } from '../length/index.ts';
@@ -23,13 +23,14 @@ export interface Paper {
   readonly inTray: boolean;
 }
 
-const LETTER_HEIGHT = 11 * MM_PER_INCH;
+const LETTER_WIDTH = 215.9;
+const LETTER_HEIGHT = 279.4;
 const A4_WIDTH = 210;
 
 export const PAPERS: Readonly<Record<PaperId, Paper>> = {
-  letter: { id: 'letter', name: 'Letter', width: 8.5 * MM_PER_INCH, height: LETTER_HEIGHT, inTray: true },
+  letter: { id: 'letter', name: 'Letter', width: LETTER_WIDTH, height: LETTER_HEIGHT, inTray: true },
   a4: { id: 'a4', name: 'A4', width: A4_WIDTH, height: 297, inTray: true },
-  legal: { id: 'legal', name: 'Legal', width: 8.5 * MM_PER_INCH, height: 14 * MM_PER_INCH, inTray: true },
+  legal: { id: 'legal', name: 'Legal', width: LETTER_WIDTH, height: 355.6, inTray: true },
   tabloid: {
     id: 'tabloid',
     name: 'Tabloid',

@@ -7,10 +7,9 @@
  * best count. So the answer is least among all shifts, and few shifts are counted exactly.
  */
 
-import { boxHeight, boxWidth } from '../geometry/index.ts';
 import type { Ink } from './ink.ts';
-import { firstInside, lastInside, type Occupancy, occupancyOf } from './occupancy.ts';
-import { axisFor, type Tiling, tile, type Untidiness, untidinessOf } from './tiling.ts';
+import { type Occupancy, occupancyOf } from './occupancy.ts';
+import { axisFor, type Divided, divide, type Tiling, tile, type Untidiness, untidinessOf } from './tiling.ts';
 
 /** The search's step (mm), the same on both axes. */
 export const SHIFT_STEP = 1;
@@ -34,18 +33,18 @@ export interface Found {
 /** The least tiling over all shapes and shifts, or undefined when every one needs more than `most` sheets. */
 export const fewestSheets = (ink: Ink, shapes: readonly WindowShape[], most: number): Found | undefined => {
   const grid = occupancyOf(ink);
-  const candidates = shapes.map((shape) => boundsFor(ink, grid, shape));
+  const candidates = shapes.map((shape) => candidateFor(ink, grid, shape));
   let best: { found: Found; untidiness: Untidiness } | undefined;
   // The bounds are small whole numbers, so they are gone through one by one.
   for (let bound = 0; bound <= (best?.found.tiling.sheets ?? most); bound++) {
-    for (const [shape, { bounds, shiftsX }] of candidates.entries()) {
-      for (let index = 0; index < bounds.length; index++) {
-        if (bounds[index] !== bound) continue;
+    for (const [shape, { bounds, across, up }] of candidates.entries()) {
+      for (let index = bounds.indexOf(bound); index >= 0; index = bounds.indexOf(bound, index + 1)) {
         const limit = best?.found.tiling.sheets ?? most;
-        if (bound > limit) break;
-        const tiling = tileAt(ink, grid, shapes[shape]!, index % shiftsX, Math.floor(index / shiftsX), limit);
+        const x = across[index % across.length]!;
+        const y = up[Math.floor(index / across.length)]!;
+        const tiling = tile(ink, grid, x, y, limit);
         if (!tiling) continue;
-        const untidiness = untidinessOf(ink, grid, tiling);
+        const untidiness = untidinessOf(ink, grid, tiling, x, y);
         const better =
           !best || tiling.sheets < best.found.tiling.sheets || isTidier(untidiness, best.untidiness);
         if (better) best = { found: { shape, tiling, grid }, untidiness };
@@ -66,54 +65,53 @@ const OFF_CENTRE_NOISE = 1e-6;
 
 const shiftsFor = (step: number): number => Math.max(1, Math.ceil(step / SHIFT_STEP));
 
-const tileAt = (
-  ink: Ink,
-  grid: Occupancy,
-  shape: WindowShape,
-  shiftX: number,
-  shiftY: number,
-  most: number,
-): Tiling | undefined => {
-  const { box } = ink;
-  const stepX = shape.width - shape.overlapX;
-  const stepY = shape.height - shape.overlapY;
-  const x = axisFor(box.minX, box.maxX, shiftX * SHIFT_STEP, stepX, shape.overlapX);
-  const y = axisFor(box.minY, box.maxY, shiftY * SHIFT_STEP, stepY, shape.overlapY);
-  return tile(ink, grid, x, y, most);
-};
-
-interface Bounds {
-  /** bounds[shiftY · shiftsX + shiftX]: at least so many sheets. */
+interface Candidate {
+  /** The axes for every shift. */
+  readonly across: readonly Divided[];
+  readonly up: readonly Divided[];
+  /** bounds[shiftY · across.length + shiftX]: at least so many sheets. */
   readonly bounds: Int32Array;
-  readonly shiftsX: number;
 }
 
-const boundsFor = (ink: Ink, grid: Occupancy, shape: WindowShape): Bounds => {
-  const stepX = shape.width - shape.overlapX;
-  const stepY = shape.height - shape.overlapY;
-  const shiftsX = shiftsFor(stepX);
-  const shiftsY = shiftsFor(stepY);
-  const bounds = new Int32Array(shiftsX * shiftsY);
-  const width = boxWidth(ink.box);
-  const height = boxHeight(ink.box);
+const candidateFor = (ink: Ink, grid: Occupancy, shape: WindowShape): Candidate => {
+  const { box } = ink;
+  const axes = (min: number, max: number, step: number, overlap: number): Divided[] =>
+    Array.from({ length: shiftsFor(step) }, (_, shift) =>
+      divide(axisFor(min, max, shift * SHIFT_STEP, step, overlap), grid, min),
+    );
+  const across = axes(box.minX, box.maxX, shape.width - shape.overlapX, shape.overlapX);
+  const up = axes(box.minY, box.maxY, shape.height - shape.overlapY, shape.overlapY);
+  return { across, up, bounds: boundsFor(grid, across, up) };
+};
+
+const boundsFor = (grid: Occupancy, across: readonly Divided[], up: readonly Divided[]): Int32Array => {
+  const bounds = new Int32Array(across.length * up.length);
   const wide = grid.columns + 1;
   const below = new Int32Array(wide);
-  for (let shiftY = 0; shiftY < shiftsY; shiftY++) {
-    for (let bottom = -shiftY * SHIFT_STEP; bottom < height; bottom += stepY) {
-      const j0 = Math.max(0, firstInside(grid, bottom + shape.overlapY));
-      const j1 = Math.min(grid.rows, lastInside(grid, bottom + stepY));
+  // The cores' ends as plain numbers, clamped to the grid once: shift by shift, window by window.
+  const ends = across.map(({ axis, stretches }) => {
+    const cells = new Int32Array(2 * axis.count);
+    for (let k = 0; k < axis.count; k++) {
+      const [i0, i1] = stretches[2 * k + 1]!.within;
+      const first = Math.min(grid.columns, Math.max(0, i0));
+      cells[2 * k] = first;
+      cells[2 * k + 1] = Math.max(first, Math.min(grid.columns, i1));
+    }
+    return cells;
+  });
+  for (const [shiftY, { axis, stretches }] of up.entries()) {
+    for (let k = 0; k < axis.count; k++) {
+      const [first, last] = stretches[2 * k + 1]!.within;
+      const j0 = Math.max(0, first);
+      const j1 = Math.min(grid.rows, last);
       if (!(j0 < j1)) continue;
       for (let i = 0; i < wide; i++) below[i] = grid.sums[j1 * wide + i]! - grid.sums[j0 * wide + i]!;
-      for (let shiftX = 0; shiftX < shiftsX; shiftX++) {
+      for (const [shiftX, cells] of ends.entries()) {
         let inked = 0;
-        for (let left = -shiftX * SHIFT_STEP; left < width; left += stepX) {
-          const i0 = Math.max(0, firstInside(grid, left + shape.overlapX));
-          const i1 = Math.min(grid.columns, lastInside(grid, left + stepX));
-          if (i0 < i1 && below[i1]! > below[i0]!) inked++;
-        }
-        bounds[shiftY * shiftsX + shiftX]! += inked;
+        for (let e = 0; e < cells.length; e += 2) if (below[cells[e + 1]!]! > below[cells[e]!]!) inked++;
+        bounds[shiftY * across.length + shiftX]! += inked;
       }
     }
   }
-  return { bounds, shiftsX };
+  return bounds;
 };

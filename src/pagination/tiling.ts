@@ -6,7 +6,7 @@
 import type { Box } from '../geometry/index.ts';
 import { fewestFor } from './covering.ts';
 import { holdsInk, type Ink } from './ink.ts';
-import { countInside, countTouched, type Occupancy } from './occupancy.ts';
+import { countCells, firstInside, lastInside, type Occupancy } from './occupancy.ts';
 
 /** One axis of a grid of windows: window k runs from `start + k·step` for `step + overlap`, k from 0 to count − 1. */
 export interface Axis {
@@ -14,6 +14,20 @@ export interface Axis {
   readonly step: number;
   readonly overlap: number;
   readonly count: number;
+}
+
+/** A stretch of an axis, mm, with its cells: those that lie wholly in it and those that it touches, end excluded. */
+interface Stretch {
+  readonly min: number;
+  readonly max: number;
+  readonly within: readonly [number, number];
+  readonly touched: readonly [number, number];
+}
+
+/** An axis and its stretches from end to end: band, core, band, …, band. Stretch 2k + 1 is the core of window k. */
+export interface Divided {
+  readonly axis: Axis;
+  readonly stretches: readonly Stretch[];
 }
 
 export interface Tiling {
@@ -42,69 +56,83 @@ export const windowOf = (x: Axis, y: Axis, column: number, row: number): Box => 
   maxY: y.start + (row + 1) * y.step + y.overlap,
 });
 
-/** A stretch of an axis and the windows that show it: two for a band, one for a core. */
-interface Stretch {
-  readonly min: number;
-  readonly max: number;
-  readonly windows: readonly number[];
-}
-
-/** The axis from end to end in order: band, core, band, … The first band and the last have only one window. */
-const stretchesOf = (axis: Axis): Stretch[] => {
+/** Divides an axis; `origin` is the occupancy grid's corner along it. */
+export const divide = (axis: Axis, grid: Occupancy, origin: number): Divided => {
   const stretches: Stretch[] = [];
+  const add = (min: number, max: number): void => {
+    const low = min - origin;
+    const high = max - origin;
+    stretches.push({
+      min,
+      max,
+      within: [firstInside(grid, low), lastInside(grid, high)],
+      touched: [lastInside(grid, low), firstInside(grid, high)],
+    });
+  };
   for (let k = 0; k <= axis.count; k++) {
     const at = axis.start + k * axis.step;
-    const both = [k - 1, k].filter((w) => w >= 0 && w < axis.count);
-    stretches.push({ min: at, max: at + axis.overlap, windows: both });
-    if (k < axis.count) stretches.push({ min: at + axis.overlap, max: at + axis.step, windows: [k] });
+    add(at, at + axis.overlap);
+    if (k < axis.count) add(at + axis.overlap, at + axis.step);
   }
-  return stretches;
+  return { axis, stretches };
 };
 
-/**
- * Whether a box holds ink: by the grid where that is certain, by the exact test where only cells on the box's
- * rim are marked.
- */
-const inked = (ink: Ink, grid: Occupancy, box: Box): boolean => {
-  if (countInside(grid, box) > 0) return true;
-  return countTouched(grid, box) > 0 && holdsInk(ink, box);
+/** By the grid where that is certain, by the exact test where only cells on the rim are marked. */
+const isInked = (ink: Ink, grid: Occupancy, x: Stretch, y: Stretch): boolean => {
+  if (countCells(grid, x.within[0], y.within[0], x.within[1], y.within[1]) > 0) return true;
+  return (
+    countCells(grid, x.touched[0], y.touched[0], x.touched[1], y.touched[1]) > 0 &&
+    holdsInk(ink, { minX: x.min, minY: y.min, maxX: x.max, maxY: y.max })
+  );
+};
+
+/** The windows that show a stretch: one for a core, two for a band, one for the bands at the ends. */
+const windowsOn = (stretch: number, count: number): number[] => {
+  const k = stretch >> 1;
+  return stretch % 2 === 1 ? [k] : [k - 1, k].filter((w) => w >= 0 && w < count);
 };
 
 /** The tiling with the fewest sheets for this placing of the grid, or undefined when it needs more than `most`. */
-export const tile = (ink: Ink, grid: Occupancy, x: Axis, y: Axis, most: number): Tiling | undefined => {
-  const printed = new Array<boolean>(x.count * y.count).fill(false);
+export const tile = (
+  ink: Ink,
+  grid: Occupancy,
+  across: Divided,
+  up: Divided,
+  most: number,
+): Tiling | undefined => {
+  const columns = across.axis.count;
+  const rows = up.axis.count;
+  const printed = new Array<boolean>(columns * rows).fill(false);
   let sheets = 0;
-  for (let row = 0; row < y.count; row++) {
-    for (let column = 0; column < x.count; column++) {
-      const w = windowOf(x, y, column, row);
-      const core = {
-        minX: w.minX + x.overlap,
-        minY: w.minY + y.overlap,
-        maxX: w.maxX - x.overlap,
-        maxY: w.maxY - y.overlap,
-      };
-      if (!inked(ink, grid, core)) continue;
-      printed[row * x.count + column] = true;
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      if (!isInked(ink, grid, across.stretches[2 * column + 1]!, up.stretches[2 * row + 1]!)) continue;
+      printed[row * columns + column] = true;
       if (++sheets > most) return undefined;
     }
   }
-  const across = stretchesOf(x);
+  const isPrinted = (column: number, row: number): boolean =>
+    column >= 0 && row >= 0 && column < columns && row < rows && printed[row * columns + column]!;
   const groups: number[][] = [];
-  for (const [index, up] of stretchesOf(y).entries()) {
+  for (let j = 0; j <= 2 * rows; j++) {
+    const row = j >> 1;
+    const coreRow = j % 2 === 1;
     // Cores are done: of a row of cores only the bands are left.
-    const coreRow = index % 2 === 1;
-    for (let i = 0; i < across.length; i += coreRow ? 2 : 1) {
-      const along = across[i]!;
-      const group = up.windows.flatMap((row) => along.windows.map((column) => row * x.count + column));
-      if (group.some((sheet) => printed[sheet])) continue;
-      const box = { minX: along.min, minY: up.min, maxX: along.max, maxY: up.max };
-      if (inked(ink, grid, box)) groups.push(group);
+    for (let i = 0; i <= 2 * columns; i += coreRow ? 2 : 1) {
+      const column = i >> 1;
+      const shown =
+        isPrinted(column, row) ||
+        (i % 2 === 0 && isPrinted(column - 1, row)) ||
+        (!coreRow && (isPrinted(column, row - 1) || (i % 2 === 0 && isPrinted(column - 1, row - 1))));
+      if (shown || !isInked(ink, grid, across.stretches[i]!, up.stretches[j]!)) continue;
+      const beside = windowsOn(i, columns);
+      groups.push(windowsOn(j, rows).flatMap((r) => beside.map((c) => r * columns + c)));
     }
   }
   const extra = fewestFor(groups);
   if (sheets + extra.length > most) return undefined;
   for (const sheet of extra) printed[sheet] = true;
-  return { x, y, printed, sheets: sheets + extra.length };
+  return { x: across.axis, y: up.axis, printed, sheets: sheets + extra.length };
 };
 
 /** What decides between tilings with equally many sheets: less first, in this order. */
@@ -117,12 +145,22 @@ export interface Untidiness {
   readonly offCentre: number;
 }
 
-export const untidinessOf = (ink: Ink, grid: Occupancy, t: Tiling): Untidiness => {
+export const untidinessOf = (
+  ink: Ink,
+  grid: Occupancy,
+  t: Tiling,
+  across: Divided,
+  up: Divided,
+): Untidiness => {
   let joins = 0;
   let inkInBands = 0;
   let [left, right, low, high] = [t.x.count, -1, t.y.count, -1];
   const isPrinted = (column: number, row: number): boolean =>
     column < t.x.count && row < t.y.count && t.printed[row * t.x.count + column] === true;
+  const window = (d: Divided, k: number): [number, number] => [
+    d.stretches[2 * k]!.touched[0],
+    d.stretches[2 * k + 2]!.touched[1],
+  ];
   for (let row = 0; row < t.y.count; row++) {
     for (let column = 0; column < t.x.count; column++) {
       if (!isPrinted(column, row)) continue;
@@ -130,14 +168,17 @@ export const untidinessOf = (ink: Ink, grid: Occupancy, t: Tiling): Untidiness =
       right = Math.max(right, column);
       low = Math.min(low, row);
       high = Math.max(high, row);
-      const w = windowOf(t.x, t.y, column, row);
       if (isPrinted(column + 1, row)) {
+        const [i0, i1] = across.stretches[2 * column + 2]!.touched;
+        const [j0, j1] = window(up, row);
         joins++;
-        inkInBands += countTouched(grid, { ...w, minX: w.maxX - t.x.overlap });
+        inkInBands += countCells(grid, i0, j0, i1, j1);
       }
       if (isPrinted(column, row + 1)) {
+        const [j0, j1] = up.stretches[2 * row + 2]!.touched;
+        const [i0, i1] = window(across, column);
         joins++;
-        inkInBands += countTouched(grid, { ...w, minY: w.maxY - t.y.overlap });
+        inkInBands += countCells(grid, i0, j0, i1, j1);
       }
     }
   }

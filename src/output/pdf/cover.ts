@@ -4,9 +4,9 @@ import type { Box } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
 import type { Ink, SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
-import { type Block, flowBlocks } from './flow.ts';
+import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
 import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
-import { drawMap } from './map.ts';
+import { drawMap, mapPlace } from './map.ts';
 import type { PageContent } from './page-content.ts';
 import { wrapText } from './typeface.ts';
 
@@ -33,20 +33,43 @@ export const drawCover = (pdf: Pdf, ink: Ink, plan: SheetPlan, words: CoverWords
   };
   const content = pdf.page({ width, height, label: 'Cover' });
   const below = drawHead(content, plan, words, area);
-  const mapRoom = { ...area, maxY: below, minY: below - MAP_SHARE * (area.maxY - area.minY) };
-  const mapEnd = drawMapWithCaption(content, ink, plan, words.units, mapRoom);
-  let rest = flowBlocks(content, blocksFor(plan, words), columnsIn({ ...area, maxY: mapEnd - 6 }));
-  for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++) {
-    const more = pdf.page({ width, height, label: `Cover ${page}` });
-    rest = flowBlocks(more, rest, columnsIn(area));
-  }
+  const blocks = blocksFor(plan, words);
+  const tall = area.maxY - area.minY;
+  // The largest map that leaves room for all words; a long list of cautions goes on overleaf.
+  const rooms = MAP_SHARES.map((share) => ({ ...area, maxY: below, minY: below - share * tall }));
+  const fits = (room: Box): boolean =>
+    setBlocks(pdf.faces, blocks, columnsIn(belowMap(plan, room, area))).rest.length === 0;
+  const room = rooms.find(fits) ?? rooms[0]!;
+  drawMapWithCaption(content, ink, plan, words.units, room);
+  let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(belowMap(plan, room, area)));
+  for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++)
+    rest = flowOnto(pdf.page({ width, height, label: `Cover ${page}` }), rest, columnsIn(area));
 };
+
+const flowOnto = (
+  content: PageContent,
+  blocks: readonly Block[],
+  columns: readonly Box[],
+): readonly Block[] => {
+  const flow = setBlocks(content.faces, blocks, balancedColumns(content.faces, blocks, columns));
+  drawFlow(content, flow);
+  return flow.rest;
+};
+
+/** Between the map and its caption, and between the caption and the words, mm. */
+const CAPTION = 5;
+const UNDER_CAPTION = 7;
+
+const belowMap = (plan: SheetPlan, room: Box, area: Box): Box => ({
+  ...area,
+  maxY: mapPlace(plan, room).bottom - CAPTION - UNDER_CAPTION,
+});
 
 /** Room round the cover's text, mm: wider than any printer's edge. */
 const SIDE = 17;
 
-/** The map has up to this share of the page's height. */
-const MAP_SHARE = 0.34;
+/** The map has the first of these shares of the page's height that leaves room for the words. */
+const MAP_SHARES = [0.4, 0.36, 0.32, 0.28, 0.24, 0.2];
 
 const columnsIn = (area: Box): Box[] => {
   const width = (area.maxX - area.minX - GUTTER) / 2;
@@ -92,21 +115,19 @@ const drawMapWithCaption = (
   plan: SheetPlan,
   units: Units,
   room: Box,
-): number => {
+): void => {
   const { scale, bottom } = drawMap(content, ink, plan, room);
   const size = [plan.ink.maxX - plan.ink.minX, plan.ink.maxY - plan.ink.minY];
   const shown = (plan.turned ? size.reverse() : size)
     .map((mm) => formatLength(mm, units === 'in' ? INCH_EIGHTH : MM_WHOLE))
     .join(' × ');
-  const y = bottom - 5;
   content.text({
     text: `Map, about ${Math.round(scale * 100)} % of true size. The whole drawing is ${shown}.`,
-    at: { x: (room.minX + room.maxX) / 2, y },
+    at: { x: (room.minX + room.maxX) / 2, y: bottom - CAPTION },
     size: TYPE.small,
     color: INK.quiet,
     align: 'middle',
   });
-  return y;
 };
 
 const blocksFor = (plan: SheetPlan, words: CoverWords): Block[] => [

@@ -3,7 +3,7 @@
 import type { Box } from '../../geometry/index.ts';
 import { INK, LEADING, TYPE } from './look.ts';
 import type { PageContent } from './page-content.ts';
-import { wrapText } from './typeface.ts';
+import { type Typefaces, wrapText } from './typeface.ts';
 
 export interface Block {
   readonly kind: 'heading' | 'text' | 'point';
@@ -20,47 +20,87 @@ interface SetLine {
   /** Space above, unless the line is a column's first; then its own height. mm. */
   readonly above: number;
   readonly height: number;
-  /** Whether the column may not end after this line. */
-  readonly keep: boolean;
 }
 
 const INDENT = 4.6;
 const ABOVE = { heading: 4.2, text: 1.2, point: 0.9 } as const;
 
-/** Draws as many blocks as the columns hold, and returns those that are left over. Blocks are never split. */
-export const flowBlocks = (
-  content: PageContent,
-  blocks: readonly Block[],
-  columns: readonly Box[],
-): Block[] => {
+interface Placed {
+  readonly lines: readonly SetLine[];
+  readonly left: number;
+  readonly top: number;
+  /** Whether nothing stands above it in its column. */
+  readonly first: boolean;
+}
+
+export interface Flow {
+  readonly placed: readonly Placed[];
+  /** The blocks that the columns did not hold. */
+  readonly rest: readonly Block[];
+}
+
+/** Sets as many blocks as the columns hold. Blocks are never split; a heading and what it heads stay together. */
+export const setBlocks = (faces: Typefaces, blocks: readonly Block[], columns: readonly Box[]): Flow => {
+  const placed: Placed[] = [];
   let index = 0;
   for (const column of columns) {
-    let y = column.maxY;
+    const width = column.maxX - column.minX;
+    let top = column.maxY;
     let first = true;
     while (index < blocks.length) {
-      const lines = setBlock(content, blocks[index]!, column.maxX - column.minX);
-      const next = blocks[index + 1];
-      // A heading goes with what it heads.
-      const follower =
-        blocks[index]!.kind === 'heading' && next ? setBlock(content, next, column.maxX - column.minX) : [];
-      const needed = heightOf(lines, first) + heightOf(follower, false);
-      if (y - needed < column.minY && !(first && column === columns.at(-1) && y === column.maxY)) break;
-      y = drawBlock(content, lines, column.minX, y, first);
+      const lines = setBlock(faces, blocks[index]!, width);
+      const own = heightOf(lines, first);
+      const goesWith = followersOf(blocks, index).map((b) => heightOf(setBlock(faces, b, width), false));
+      const section = goesWith.reduce((sum, height) => sum + height, own);
+      // A section stays together where a column can hold it; else its heading at least goes with a line of it.
+      const needed = section <= column.maxY - column.minY ? section : own + (goesWith[0] ?? 0);
+      if (top - needed < column.minY) break;
+      placed.push({ lines, left: column.minX, top, first });
+      top -= own;
       first = false;
       index++;
     }
   }
-  return blocks.slice(index);
+  return { placed, rest: blocks.slice(index) };
+};
+
+/** What a heading heads: the blocks up to the next heading. */
+const followersOf = (blocks: readonly Block[], index: number): readonly Block[] => {
+  if (blocks[index]?.kind !== 'heading') return [];
+  const end = blocks.findIndex((b, i) => i > index && b.kind === 'heading');
+  return blocks.slice(index + 1, end < 0 ? blocks.length : end);
+};
+
+/** Columns side by side no longer than they must be to hold all blocks; as long as they are when they cannot. */
+export const balancedColumns = (
+  faces: Typefaces,
+  blocks: readonly Block[],
+  columns: readonly Box[],
+): readonly Box[] => {
+  const [column] = columns;
+  if (!column) return columns;
+  for (let bottom = column.maxY; bottom > column.minY; bottom -= BALANCE_STEP) {
+    const shorter = columns.map((c) => ({ ...c, minY: bottom }));
+    if (setBlocks(faces, blocks, shorter).rest.length === 0) return shorter;
+  }
+  return columns;
+};
+
+/** mm: about a line of type. */
+const BALANCE_STEP = 4;
+
+export const drawFlow = (content: PageContent, flow: Flow): void => {
+  for (const { lines, left, top, first } of flow.placed) drawBlock(content, lines, left, top, first);
 };
 
 const heightOf = (lines: readonly SetLine[], first: boolean): number =>
   lines.reduce((sum, line, i) => sum + line.height + (first && i === 0 ? 0 : line.above), 0);
 
-const setBlock = (content: PageContent, block: Block, width: number): SetLine[] => {
+const setBlock = (faces: Typefaces, block: Block, width: number): SetLine[] => {
   const heading = block.kind === 'heading';
   const indent = block.kind === 'point' ? INDENT : 0;
   const size = heading ? TYPE.heading : TYPE.body;
-  const face = heading ? content.faces.bold : content.faces.regular;
+  const face = heading ? faces.bold : faces.regular;
   return wrapText(face, block.text, size, width - indent).map((text, i) => ({
     text,
     mark: i === 0 ? block.mark : undefined,
@@ -68,7 +108,6 @@ const setBlock = (content: PageContent, block: Block, width: number): SetLine[] 
     indent,
     above: i === 0 ? ABOVE[block.kind] : 0,
     height: LEADING * size,
-    keep: heading,
   }));
 };
 
@@ -78,7 +117,7 @@ const drawBlock = (
   left: number,
   top: number,
   first: boolean,
-): number => {
+): void => {
   let y = top;
   for (const [i, line] of lines.entries()) {
     y -= (first && i === 0 ? 0 : line.above) + line.height;
@@ -95,5 +134,4 @@ const drawBlock = (
       bold: line.heading,
     });
   }
-  return y;
 };

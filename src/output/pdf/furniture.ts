@@ -121,6 +121,13 @@ const drawSquare = (content: PageContent, side: number, second: number): void =>
     ],
     SQUARE,
   );
+  // Small, in the square's rim: its side along the top and the right, the ticks' measure beside the ticks.
+  const name = { size: NUMBER_SIZE, color: INK.quiet, align: 'end' } as const;
+  const off = 0.8;
+  const cap = 0.73 * NUMBER_SIZE;
+  content.text({ ...name, text: `${second} mm`, at: { x: second - off, y: off } });
+  content.text({ ...name, text: `${second} mm`, at: { x: off + cap, y: second - off }, angle: Math.PI / 2 });
+  content.text({ ...name, text: '2 in', at: { x: side - off, y: side - off - cap } });
 };
 
 /** Bands first, under the drawing. */

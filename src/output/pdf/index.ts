@@ -3,7 +3,7 @@
 export { type CoverWords, drawCover } from './cover.ts';
 export { type Deflate, type PageOptions, type Pdf, type PdfOptions, startPdf } from './document.ts';
 export { drawItem, drawSmall } from './draw-item.ts';
-export { type Block, flowBlocks } from './flow.ts';
+export { type Block, balancedColumns, drawFlow, type Flow, setBlocks } from './flow.ts';
 export { FRAME, HAIRLINE, INK, LEADING, SQUARE, TICK, TYPE } from './look.ts';
 export { POINTS_PER_MM, pdfNumber, pointsOf } from './numbers.ts';
 export { type OnePageOptions, writeOnePage } from './one-page.ts';
@@ -14,6 +14,7 @@ export {
   NO_CORRECTION,
   type PageContent,
 } from './page-content.ts';
+export { type PageSetup, pageSetup } from './page-setup.ts';
 export { type SheetsOptions, textWidthOf, writeSheets } from './sheets.ts';
 export {
   type FontBytes,

@@ -1,6 +1,15 @@
 /** The map: the whole drawing at reduced scale, as it lies when taped, under the grid of its sheets. */
 
-import { type Box, boxHeight, boxWidth, type Motion, mover, shift, turn } from '../../geometry/index.ts';
+import {
+  type Box,
+  boxHeight,
+  boxWidth,
+  joinBoxes,
+  type Motion,
+  mover,
+  shift,
+  turn,
+} from '../../geometry/index.ts';
 import type { Ink, SheetPlan, Side } from '../../pagination/index.ts';
 import { drawSmall } from './draw-item.ts';
 import { INK } from './look.ts';
@@ -12,23 +21,41 @@ const LARGEST_SCALE = 0.6;
 const PRINTED = { width: 0.25, color: '#8c8c8c' } as const;
 const SKIPPED = { width: 0.12, color: '#c4c4c4', dash: [0.8, 0.8] } as const;
 
-/** Draws the map at the top of a box, centred; returns its scale and where it ends. */
-export const drawMap = (
-  content: PageContent,
-  ink: Ink,
-  plan: SheetPlan,
-  room: Box,
-): { readonly scale: number; readonly bottom: number } => {
-  const up: Motion = plan.turned ? turn(Math.PI / 2) : shift(0, 0);
-  const cells = [...plan.sheets, ...plan.skipped].map((sheet) => ({
+interface MapPlace {
+  readonly scale: number;
+  /** Where the drawing's origin, turned as it lies on the table, comes to stand. */
+  readonly x: number;
+  readonly y: number;
+  /** Where the map ends. */
+  readonly bottom: number;
+}
+
+const upOf = (plan: SheetPlan): Motion => (plan.turned ? turn(Math.PI / 2) : shift(0, 0));
+
+const cellsOf = (plan: SheetPlan) =>
+  [...plan.sheets, ...plan.skipped].map((sheet) => ({
     label: sheet.label,
-    box: cellBox(plan, sheet.window, up, sheet.row, sheet.column),
+    box: cellBox(plan, sheet.window, upOf(plan), sheet.row, sheet.column),
     printed: 'place' in sheet,
   }));
-  const whole = cells.map((c) => c.box).reduce(join);
+
+/** At the top of a box, centred across. */
+export const mapPlace = (plan: SheetPlan, room: Box): MapPlace => {
+  const whole = cellsOf(plan)
+    .map((c) => c.box)
+    .reduce(joinBoxes);
   const scale = Math.min(LARGEST_SCALE, boxWidth(room) / boxWidth(whole), boxHeight(room) / boxHeight(whole));
   const x = (room.minX + room.maxX) / 2 - (scale * (whole.minX + whole.maxX)) / 2;
   const y = room.maxY - scale * whole.maxY;
+  return { scale, x, y, bottom: y + scale * whole.minY };
+};
+
+/** Draws the map at the top of a box. */
+export const drawMap = (content: PageContent, ink: Ink, plan: SheetPlan, room: Box): MapPlace => {
+  const up = upOf(plan);
+  const cells = cellsOf(plan);
+  const place = mapPlace(plan, room);
+  const { scale, x, y } = place;
   const small = (box: Box): Box => ({
     minX: x + scale * box.minX,
     minY: y + scale * box.minY,
@@ -47,27 +74,20 @@ export const drawMap = (
     scale,
   );
   for (const cell of cells) {
+    // In the corner where reading starts, so that the quilting is not written over.
     const box = small(cell.box);
-    const size = Math.max(1.8, Math.min(6, boxHeight(box) * 0.3, boxWidth(box) * 0.3));
+    const size = Math.max(1.6, Math.min(3.4, boxHeight(box) * 0.24, boxWidth(box) * 0.24));
     content.text({
       text: cell.printed ? cell.label : '–',
-      at: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - 0.36 * size },
-      size: cell.printed ? size : Math.min(size, 3),
+      at: { x: box.minX + 0.45 * size, y: box.maxY - 1.2 * size },
+      size,
       color: cell.printed ? INK.text : INK.faint,
-      align: 'middle',
       bold: cell.printed,
       halo: cell.printed ? size * 0.16 : undefined,
     });
   }
-  return { scale, bottom: y + scale * whole.minY };
+  return place;
 };
-
-const join = (a: Box, b: Box): Box => ({
-  minX: Math.min(a.minX, b.minX),
-  minY: Math.min(a.minY, b.minY),
-  maxX: Math.max(a.maxX, b.maxX),
-  maxY: Math.max(a.maxY, b.maxY),
-});
 
 /** A sheet's window as it lies on the table, cut at the trim lines where the grid goes on. */
 const cellBox = (plan: SheetPlan, window: Box, up: Motion, row: number, column: number): Box => {

@@ -25,7 +25,7 @@ export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, t
   for (const [i, text] of facts.entries())
     content.text({
       text,
-      at: { x: right, y: top - CAP * TYPE.fine - i * LEADING * TYPE.fine },
+      at: { x: right, y: label.y + (facts.length - 1 - i) * LEADING * TYPE.fine },
       size: TYPE.fine,
       color: INK.quiet,
       align: 'end',
@@ -48,12 +48,10 @@ export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, t
 const wordsFor = (plan: SheetPlan, sheet: Sheet): string[] => {
   const words = [
     'Print at 100 % / actual size, not fit to page; borderless off; one-sided.',
-    'Lay a ruler here: square 2 in, ticks 50 mm. And along the frame. Where 100 mm reads 94, 96 or 97, the viewer shrank it.',
+    'Lay a ruler here and along the frame. Where 100 mm reads 94, 96 or 97, the viewer shrank it.',
   ];
   const cut = ['top', 'left'].filter((side) => sheet.edges.some((e) => e.cut && e.side === side));
   if (cut.length > 0) words.push(`Cut along the dashes (${cut.join(', ')}), lay on top, cross on cross.`);
-  words.push(`Correction × ${factor(plan.factors.x)} across, × ${factor(plan.factors.y)} up`);
+  words.push(`Corrected × ${plan.factors.x.toFixed(4)} across, × ${plan.factors.y.toFixed(4)} up`);
   return words;
 };
-
-const factor = (value: number): string => (value === 1 ? '1' : value.toFixed(4));
