@@ -44,6 +44,9 @@ export const pearls: Fill = {
 /** Pearls whose gap is below this (mm) touch. */
 const CONTACT = 1e-6;
 
+/** Entries of the table along the spine. */
+const PLACES = 1500;
+
 const rowIn = (region: Region, spacing: number, context: FillContext | undefined): Circle[] => {
   const gap = EDGE_GAP * spacing;
   const least = LEAST_RADIUS * spacing;
@@ -51,8 +54,25 @@ const rowIn = (region: Region, spacing: number, context: FillContext | undefined
   if (!spine) return [];
   const probe = probeRegion(region);
   const length = pathLength(spine);
-  const at = (s: number): Point => pointAlong(spine, s)!;
-  const radius = (s: number): number => Math.min(MOST_RADIUS * spacing, probe.depth(at(s)) - gap);
+  // A table along the spine: the room changes so slowly that straight lines between its entries will do.
+  const table = Array.from({ length: PLACES + 1 }, (_, i) => {
+    const p = pointAlong(spine, (length * i) / PLACES)!;
+    return { p, room: probe.depth(p) - gap };
+  });
+  const between = (s: number): { i: number; t: number } => {
+    const x = Math.min(PLACES, Math.max(0, (s / length) * PLACES));
+    const i = Math.min(PLACES - 1, Math.floor(x));
+    return { i, t: x - i };
+  };
+  const at = (s: number): Point => {
+    const { i, t } = between(s);
+    const [a, b] = [table[i]!.p, table[i + 1]!.p];
+    return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
+  };
+  const radius = (s: number): number => {
+    const { i, t } = between(s);
+    return Math.min(MOST_RADIUS * spacing, table[i]!.room + (table[i + 1]!.room - table[i]!.room) * t);
+  };
   const begin = firstPlace(radius, 0, length, least);
   const end = firstPlace((s) => radius(length - s), 0, length, least);
   if (begin === undefined || end === undefined) return [];
@@ -65,7 +85,7 @@ const rowIn = (region: Region, spacing: number, context: FillContext | undefined
   const full = lay(at, radius, 1, begin, last, MOST_ELEMENTS, least);
   const count = full.length + 1;
   let [low, high] = [0.5, 1];
-  for (let k = 0; k < 50; k++) {
+  for (let k = 0; k < 40; k++) {
     const share = (low + high) / 2;
     if (lay(at, radius, share, begin, last, count, least).length >= count) low = share;
     else high = share;
@@ -111,7 +131,7 @@ const lay = (
       high = Math.min(last, high + step);
     } while (miss(high) < 0 && high < last);
     if (miss(high) < 0) break;
-    for (let k = 0; k < 60; k++) {
+    for (let k = 0; k < 45; k++) {
       const middle = (low + high) / 2;
       if (miss(middle) < 0) low = middle;
       else high = middle;

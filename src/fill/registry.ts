@@ -10,8 +10,19 @@ import { pearls } from './pearls.ts';
 import { pebbles } from './pebbles.ts';
 import { ribbon } from './ribbon.ts';
 import { stipple } from './stipple.ts';
+import { swirls } from './swirls.ts';
 
-export const FILLS: readonly Fill[] = [feather, stipple, pebbles, crosshatch, lines, echo, pearls, ribbon];
+export const FILLS: readonly Fill[] = [
+  feather,
+  stipple,
+  pebbles,
+  swirls,
+  crosshatch,
+  lines,
+  echo,
+  pearls,
+  ribbon,
+];
 
 /** The fill of that name, or what to tell the user, with the names there are. */
 export const fillNamed = (name: string): Fill | Problem => {

@@ -44,6 +44,9 @@ export const ribbon: Fill = {
   },
 };
 
+/** Along the spine, for a direction across it. */
+const rightOf = (across: Point): Point => ({ x: across.y, y: -across.x });
+
 interface Leg {
   readonly at: Point;
   readonly across: Point;
@@ -81,11 +84,14 @@ const ribbonIn = (region: Region, spacing: number, context: FillContext | undefi
     const room = side > 0 ? Math.min(a.left, b.left) : Math.min(a.right, b.right);
     const turnAt = (l: Leg): Point => add(l.at, scale(l.across, side * room));
     const half = distance(turnAt(a), turnAt(b)) / 2;
-    // The turn is about a half circle over the legs' ends.
+    // The turn is a half circle over the legs' ends where there is room for one, and a flatter bow where there is not.
     const reach = Math.max(0, room - half);
+    const steep = room >= half ? Math.PI / 2 : 2 * Math.atan(room / half);
     const [p, q] = [add(a.at, scale(a.across, side * reach)), add(b.at, scale(b.across, side * reach))];
+    const leaning = (l: Leg, up: number): Point =>
+      add(scale(rightOf(l.across), Math.cos(steep)), scale(l.across, side * up * Math.sin(steep)));
     if (distance(from, p) > 1e-9) pieces.push({ kind: 'line', from, to: p });
-    pieces.push(...biarc(p, scale(a.across, side), q, scale(b.across, -side)));
+    pieces.push(...biarc(p, leaning(a, 1), q, leaning(b, -1)));
     from = q;
   }
   const end = usable.at(-1)!.at;

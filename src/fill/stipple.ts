@@ -19,8 +19,18 @@ import { spreadPoints } from './spread.ts';
 import { componentsOf, growTree, type Tree } from './tree.ts';
 import { tourBeside } from './tree-tour.ts';
 
-/** No two stretches of the line are nearer than this share of the spacing, nor the line to the region's edge. */
-export const STIPPLE_GAP = 0.45;
+/** No two stretches of the line are nearer than this share of the spacing. */
+export const STIPPLE_GAP = 0.4;
+
+/** The line is nowhere nearer to the region's edge than this share of the spacing. */
+export const STIPPLE_EDGE_GAP = 0.2;
+
+/** The gap that branches are first given; they close up only where a point would be left out. */
+const ROOMY_GAP = 0.55;
+
+/** The line runs this share of the spacing beside its tree, whose points are this many spacings apart. */
+const AWAY = 0.43;
+const APART = 1.75;
 
 const degrees = Math.PI / 180;
 
@@ -55,28 +65,31 @@ export const stipple: Fill = {
 };
 
 const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
-  const away = spacing / 2;
+  const away = AWAY * spacing;
   const margin = away + STIPPLE_GAP * spacing;
-  const points = spreadPoints(region, 2 * spacing, margin * 1.001, random);
+  const edge = away + STIPPLE_EDGE_GAP * spacing;
+  const points = spreadPoints(region, APART * spacing, margin * 1.001, random);
   const probe = probeRegion(region);
   const tree = growTree(
     points,
     {
-      longest: 4 * spacing,
-      apart: 2 * away + STIPPLE_GAP * spacing,
-      angles: [80 * degrees, 58 * degrees],
+      passes: [
+        { angle: 80 * degrees, apart: 2 * away + ROOMY_GAP * spacing, longest: 2 * APART * spacing },
+        { angle: 58 * degrees, apart: 2 * away + STIPPLE_GAP * spacing, longest: 2 * APART * spacing },
+        { angle: 50 * degrees, apart: 2 * away + STIPPLE_GAP * spacing, longest: 3 * APART * spacing },
+      ],
       allowed: (a, b) => {
         for (let k = 1; k < 12; k++) {
           const t = k / 12;
           const p = { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
-          if (!(probe.distance(p) >= margin * 0.995) || !probe.contains(p)) return false;
+          if (!(probe.distance(p) >= edge) || !probe.contains(p)) return false;
         }
         return true;
       },
     },
     random,
   );
-  return worthwhile(tree).map((part) => tourBeside(tree, part[0]!, away, spacing * 0.75));
+  return worthwhile(tree).map((part) => tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
 };
 
 /** Trees large enough for a line of their own; points left alone inside the region are where the others had no room. */

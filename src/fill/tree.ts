@@ -16,13 +16,18 @@ export interface Tree {
   readonly next: readonly (readonly number[])[];
 }
 
-export interface TreeRules {
-  /** The longest branch (mm). */
-  readonly longest: number;
+export interface Pass {
+  /** The sharpest angle (radians) between branches at a point. */
+  readonly angle: number;
   /** Branches that do not share a point stay this far (mm) apart. */
   readonly apart: number;
-  /** The sharpest angle (radians) between branches at a point: first those that look well, then all that are possible. */
-  readonly angles: readonly number[];
+  /** The longest branch (mm). */
+  readonly longest: number;
+}
+
+export interface TreeRules {
+  /** First what looks well, then what is possible at all. */
+  readonly passes: readonly Pass[];
   /** Whether a branch lies in the region. */
   readonly allowed: (a: Point, b: Point) => boolean;
 }
@@ -44,24 +49,25 @@ export const growTree = (points: readonly Point[], rules: TreeRules, random: Ran
     }
     return at;
   };
-  const grid = gridOf<Branch>(rules.longest);
+  const reach = Math.max(...rules.passes.map((p) => p.longest));
+  const grid = gridOf<Branch>(reach);
   const candidates = edgesOf(points)
-    .filter(({ a, b }) => distance(points[a]!, points[b]!) <= rules.longest)
+    .filter(({ a, b }) => distance(points[a]!, points[b]!) <= reach)
     .map((e) => ({ ...e, key: random.next() }))
     .sort((x, y) => x.key - y.key);
-  for (const angle of rules.angles)
+  for (const { angle, apart, longest } of rules.passes)
     for (const { a, b } of candidates) {
-      if (find(a) === find(b)) continue;
+      if (find(a) === find(b) || !(distance(points[a]!, points[b]!) <= longest)) continue;
       const [p, q] = [points[a]!, points[b]!];
       if (!opensEnough(points, next, a, b, angle) || !opensEnough(points, next, b, a, angle)) continue;
-      const near = grid.near(middle(p, q), rules.longest + rules.apart);
+      const near = grid.near(middle(p, q), reach + apart);
       const clear = near.every(
         (o) =>
           o.a === a ||
           o.a === b ||
           o.b === a ||
           o.b === b ||
-          segmentsApart(p, q, points[o.a]!, points[o.b]!) >= rules.apart,
+          segmentsApart(p, q, points[o.a]!, points[o.b]!) >= apart,
       );
       if (!clear || !rules.allowed(p, q)) continue;
       root[find(a)] = find(b);
