@@ -34,8 +34,8 @@ export const PAPERS: Readonly<Record<PaperId, Paper>> = {
   tabloid: {
     id: 'tabloid',
     name: 'Tabloid',
-    width: 11 * MM_PER_INCH,
-    height: 17 * MM_PER_INCH,
+    width: LETTER_HEIGHT,
+    height: 431.8,
     inTray: true,
   },
   a3: { id: 'a3', name: 'A3', width: 297, height: 420, inTray: true },

@@ -23,6 +23,11 @@ export const pageSetup = (paper: Paper, orientation: Orientation, margins: Margi
     pickTray: paper.inTray,
     width,
     height,
-    live: { minX: margins.left, minY: margins.bottom, maxX: width - margins.right, maxY: height - margins.top },
+    live: {
+      minX: margins.left,
+      minY: margins.bottom,
+      maxX: width - margins.right,
+      maxY: height - margins.top,
+    },
   };
 };
