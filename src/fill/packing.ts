@@ -107,16 +107,21 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
     }
   };
 
-  // One first circle at the middle of each stretch of the edge starts the front wherever there is room.
-  for (const piece of boundary) {
-    const at = pieceAt(piece, 0.5);
-    const radius = random.between(smallest, largest);
-    const center = add(at, scale(leftOf(pieceDirection(piece, 0.5)), gap + radius));
-    if (circles.length < MOST_ELEMENTS && free({ center, radius })) {
-      put({ center, radius });
-      advance();
+  // First circles at the middle of each stretch of the edge start the front wherever there is room; where none of the usual
+  // size has any, smaller ones do, so that a strip is not left empty.
+  const start = (radius: number): void => {
+    for (const piece of boundary) {
+      if (circles.length >= MOST_ELEMENTS) return;
+      const at = pieceAt(piece, 0.5);
+      const center = add(at, scale(leftOf(pieceDirection(piece, 0.5)), gap + radius));
+      if (free({ center, radius })) {
+        put({ center, radius });
+        advance();
+      }
     }
-  }
+  };
+  start(random.between(smallest, largest));
+  for (let radius = smallest; circles.length === 0 && radius >= least; radius *= 0.9) start(radius);
 
   const samples = edgeSamples(region, Math.max(least, largest / 2));
   const settled = new Set<string>();

@@ -19,9 +19,9 @@ import {
   scale,
 } from '../geometry/index.ts';
 import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
-import { biarc } from './plume.ts';
 import { spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
+import { biarc } from './two-arcs.ts';
 
 /** Turns keep this share of the spacing from the band's edges. */
 const EDGE_GAP = 0.12;

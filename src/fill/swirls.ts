@@ -30,11 +30,11 @@ import {
 import { type Circle, contactsOf } from './contact-tour.ts';
 import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { packCircles } from './packing.ts';
-import { biarc } from './plume.ts';
 import { type Random, randomOf } from './random.ts';
+import { biarc } from './two-arcs.ts';
 
 /** Radii of the swirls in spacings: a swirl gains half a turn with each spacing. */
-export const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.15 } as const;
+export const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.3 } as const;
 
 /** Swirls keep half this share of the spacing from one another, and all of it from the edge. */
 const EDGE_GAP = 0.25;
@@ -78,7 +78,8 @@ const swirlsIn = (region: Region, spacing: number, random: Random): Path[] => {
     random,
   });
   const touching = contactsOf(circles, CONTACT);
-  // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries.
+  // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries. Small swirls that hang on
+  // no other are left out rather than stitched on their own.
   let best: Swirl[] = [];
   let covered = -1;
   for (let k = 0; k < TRIES && covered < circles.length; k++) {
@@ -86,16 +87,17 @@ const swirlsIn = (region: Region, spacing: number, random: Random): Path[] => {
     const inFirst = roots.reduce((most, r) => Math.max(most, r.count), 0);
     if (inFirst > covered) {
       covered = inFirst;
-      best = roots.filter((r) => r.count >= LEAST_ALONE || r.count === inFirst).map((r) => r.root);
+      best = roots
+        .filter(
+          (r) => r.count > 1 || r.root.circle.radius >= SWIRL_RADII.smallest * spacing || roots.length === 1,
+        )
+        .map((r) => r.root);
     }
   }
   return best.map((root) => openPath(loopOf(root, spacing)));
 };
 
 const TRIES = 40;
-
-/** Fewer swirls than this that hang on no others are left out rather than stitched on their own. */
-const LEAST_ALONE = 4;
 
 const growAll = (
   circles: readonly Circle[],

@@ -1,4 +1,4 @@
-/** The two curves that a feather's plumes are made of: the divider that rises from the spine, and the head. */
+/** Two arcs in place of a curve: heads of plumes, turns of a ribbon, bends of a swirl. */
 
 import {
   add,
@@ -11,9 +11,6 @@ import {
   subtract,
   tangentArc,
 } from '../geometry/index.ts';
-
-/** The arc from `from` along the unit direction `leaving` to `to`. */
-export const divider = (from: Point, leaving: Point, to: Point): Piece => tangentArc(from, leaving, to);
 
 /**
  * Two arcs with one tangent from `a`, left along the unit vector `leaving`, to `b`, reached along `arriving`. Of all such biarcs
@@ -41,6 +38,3 @@ export const biarc = (a: Point, leaving: Point, b: Point, arriving: Point): Piec
   const second = reversePiece(tangentArc(b, scale(arriving, -1), joint));
   return [first, second].filter((p) => pieceLength(p) > 0);
 };
-
-/** Whether a piece keeps going about the same way round: no handle turned it inside out. */
-export const turnsGently = (p: Piece): boolean => p.kind === 'line' || Math.abs(p.sweep) < Math.PI * 1.4;
