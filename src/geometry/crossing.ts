@@ -64,11 +64,27 @@ export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined 
   }
   const size = Math.abs(p.sweep);
   if (!(size > 0 && p.radius > 0)) return distance(p.from, at) <= slack ? 0 : undefined;
+  const noise = slack / p.radius;
+  if (size < SHORT_SWEEP) return within(sweptByChord(p, at) / size, noise / size);
   let swept = (angleOf(subtract(at, p.center)) - p.start) * Math.sign(p.sweep);
   swept -= Math.floor(swept / TURN) * TURN;
-  const noise = slack / p.radius;
   if (swept > size + noise && TURN - swept <= noise) swept -= TURN;
   return within(swept / size, noise / size);
+};
+
+/**
+ * Arcs that turn less than this (radians) measure along themselves by chords from their start: the angle at a
+ * centre far away has too few digits left.
+ */
+const SHORT_SWEEP = 0.5;
+
+/** The turn, in the arc's own sense and in [−π, π], from its start to another point of its circle. */
+const sweptByChord = (p: Arc, at: Point): number => {
+  const x = at.x - p.from.x;
+  const y = at.y - p.from.y;
+  const swept = 2 * Math.asin(Math.min(1, Math.hypot(x, y) / (2 * p.radius)));
+  const forward = (y * Math.cos(p.start) - x * Math.sin(p.start)) * Math.sign(p.sweep);
+  return forward < 0 ? -swept : swept;
 };
 
 const within = (share: number, slack: number): number | undefined =>
@@ -100,18 +116,53 @@ const offLine = (l: Line, p: Point): number => {
   return length > 0 ? Math.abs(cross(along, subtract(p, l.from))) / length : distance(l.from, p);
 };
 
+/** Whether a point lies on an arc's circle, within the slack; measured from the arc's start (see `power`). */
+const isOnCircle = (c: Arc, p: Point, slack: number): boolean =>
+  Math.abs(power(c, p)) <= slack * (2 * c.radius + slack);
+
+/**
+ * The power of a point, |p − centre|² − r², as |q|² − 2q·w with q = p − start and w = centre − start. The
+ * centre of a nearly straight arc may be kilometres away; so written, nothing of its size is ever subtracted.
+ */
+const power = (c: Arc, p: Point): number => {
+  const x = p.x - c.from.x;
+  const y = p.y - c.from.y;
+  return x * (x - 2 * (c.center.x - c.from.x)) + y * (y - 2 * (c.center.y - c.from.y));
+};
+
 const lineCircle = (l: Line, c: Arc, slack: number, out: Point[]): void => {
   const along = subtract(l.to, l.from);
   const length = norm(along);
-  if (!(length > 0)) return;
-  const u = scale(along, 1 / length);
-  const foot = add(l.from, scale(u, dot(subtract(c.center, l.from), u)));
-  const off = distance(foot, c.center);
-  if (!(off <= c.radius + slack)) return;
-  const half = Math.sqrt(Math.max(0, (c.radius - off) * (c.radius + off)));
-  out.push(add(foot, scale(u, half)), add(foot, scale(u, -half)));
-  if (half < TANGENT_HALF * c.radius) out.push(foot);
+  if (length > 0) rayCircle(l.from, scale(along, 1 / length), c, slack, out);
 };
+
+/**
+ * Where the endless line through `at` along the unit vector u meets a circle: at the parameters −b ± h, with
+ * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent.
+ */
+const rayCircle = (at: Point, u: Point, c: Arc, slack: number, out: Point[]): boolean => {
+  const w = subtract(c.center, c.from);
+  const q = subtract(at, c.from);
+  const beside = cross(u, w);
+  const side = beside < 0 ? -1 : 1;
+  // r − |distance to the centre|, with r − |u×w| as (u·w)²/(r + |u×w|), so that large radii do not cancel.
+  const uw = dot(u, w);
+  const inside = (uw * uw) / (c.radius + side * beside) + side * cross(u, q);
+  if (!(inside >= -slack)) return false;
+  const half = Math.sqrt(Math.max(0, inside * (2 * c.radius - inside)));
+  const b = dot(u, q) - uw;
+  const far = b > 0 ? -b - half : -b + half;
+  let near = b > 0 ? -b + half : -b - half;
+  // The product of the two parameters is the power of `at`: it gives the one that would cancel.
+  if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, at) / far;
+  out.push(add(at, scale(u, near)), add(at, scale(u, far)));
+  const tangent = half < TANGENT_HALF * c.radius;
+  if (tangent) out.push(add(at, scale(u, -b)));
+  return tangent;
+};
+
+/** A root smaller than this share of the other has lost three digits or more to cancellation. */
+const CANCELS = 1e-3;
 
 const circleCircle = (a: Arc, b: Arc, slack: number, out: Point[]): void => {
   const between = subtract(b.center, a.center);
@@ -121,21 +172,28 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: Point[]): void => {
     out.push(b.from, b.to, a.from, a.to);
     return;
   }
-  if (!(d <= a.radius + b.radius + slack && d >= apart - slack && d > 0)) return;
-  const u = scale(between, 1 / d);
-  // (d² + ra² − rb²)/(2d), written so that nearly equal radii do not cancel.
-  const along = (d + ((a.radius - b.radius) * (a.radius + b.radius)) / d) / 2;
-  const half = Math.sqrt(Math.max(0, (a.radius - along) * (a.radius + along)));
-  const foot = add(a.center, scale(u, along));
-  const side = leftOf(u);
-  out.push(add(foot, scale(side, half)), add(foot, scale(side, -half)));
-  if (half < TANGENT_HALF * Math.min(a.radius, b.radius)) {
-    out.push(add(a.center, scale(u, Math.sign(along) * a.radius)));
+  if (!(d <= a.radius + b.radius + slack && d >= apart - slack && d > 0)) {
+    // Centres kilometres apart are not known to within the slack.
+    if (!(a.radius + b.radius > FAR_CENTRE && d > 0)) return;
+  }
+  // The crossings lie on the radical line, on which both circles have the same power. The smaller circle has
+  // the power 0 at its own start, so the line is the larger one's power there away from it.
+  const [small, large] = a.radius <= b.radius ? [a, b] : [b, a];
+  const u = scale(subtract(large.center, small.center), 1 / d);
+  const at = add(small.from, scale(u, power(large, small.from) / (2 * d)));
+  // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
+  const found: Point[] = [];
+  const tangent = rayCircle(at, leftOf(u), small, slack * (1 + large.radius / d), found);
+  out.push(...found);
+  if (tangent) {
     // Two circles this close to tangent run along one another for a while; arcs that end there meet at their ends.
-    for (const p of [b.from, b.to]) if (Math.abs(distance(p, a.center) - a.radius) <= slack) out.push(p);
-    for (const p of [a.from, a.to]) if (Math.abs(distance(p, b.center) - b.radius) <= slack) out.push(p);
+    for (const p of [b.from, b.to]) if (isOnCircle(a, p, slack)) out.push(p);
+    for (const p of [a.from, a.to]) if (isOnCircle(b, p, slack)) out.push(p);
   }
 };
+
+/** Radii (mm) beyond which rounding at the centre comes near to `TOUCH`. */
+const FAR_CENTRE = 1e5;
 
 /** Half chords below this share of the radius are where the two crossings of a near tangency lose their digits. */
 const TANGENT_HALF = 1e-4;

@@ -47,9 +47,11 @@ const findSelfCrossing = ({ pieces, closed }: Path): EdgeFault | undefined => {
     if (shared && distance(shared, m.point) <= AT_CORNER) return false;
     // Two pieces that close a loop share both ends.
     if (closed && count === 2 && distance(pieces[0]!.from, m.point) <= AT_CORNER) return false;
-    // Between neighbours of a hair's length everything is at the corner.
+    // Pieces of a hair's length between two others are the corner of those two.
     const between = pieces.slice(m.first + 1, m.second);
-    if (m.second - m.first > 1 && between.reduce((s, p) => s + pieceLength(p), 0) <= AT_CORNER) return false;
+    if (m.second - m.first > 1 && between.reduce((s, p) => s + pieceLength(p), 0) <= AT_CORNER) {
+      if (distance(pieces[m.second]!.from, m.point) <= 2 * AT_CORNER) return false;
+    }
     fault = { kind: 'crosses-itself', at: m.point, pieces: [m.first, m.second] };
     return true;
   });

@@ -10,16 +10,17 @@ export interface Run {
   readonly arrive: Point;
 }
 
-/** Ends this near (mm) are one crossing: what two nearly tangent arcs can be apart in closed form. */
-export const LINK = 1e-6;
+/** Ends that are this much farther (mm) than the nearest are at the same place as the nearest. */
+const SAME_PLACE = 1e-9;
 
 /**
- * Loops as lists of indices into `runs`. Where several runs start at the same place, the sharpest left turn
- * keeps to the same free space. A run that leads nowhere is in no loop.
+ * Loops as lists of indices into `runs`. A run leads on to the one that starts nearest to its end, within the slack (mm); where
+ * several start at one place, the sharpest left turn keeps to the same free space. A run that leads nowhere,
+ * or that nothing leads to, is in no loop.
  */
-export const linkLoops = (runs: readonly Run[]): readonly (readonly number[])[] => {
+export const linkLoops = (runs: readonly Run[], slack: number): readonly (readonly number[])[] => {
   const byX = runs.map((_, i) => i).sort((i, j) => runs[i]!.from.x - runs[j]!.from.x);
-  const next = runs.map((run) => follower(runs, byX, run));
+  const next = runs.map((run) => follower(runs, byX, run, slack));
   const seen = new Uint8Array(runs.length);
   const loops: number[][] = [];
   for (let i = 0; i < runs.length; i++) {
@@ -37,23 +38,32 @@ export const linkLoops = (runs: readonly Run[]): readonly (readonly number[])[] 
   return loops;
 };
 
-const follower = (runs: readonly Run[], byX: readonly number[], run: Run): number => {
+const follower = (runs: readonly Run[], byX: readonly number[], run: Run, slack: number): number => {
   let low = 0;
   let high = byX.length;
   while (low < high) {
     const mid = (low + high) >> 1;
-    if (runs[byX[mid]!]!.from.x < run.to.x - LINK) low = mid + 1;
+    if (runs[byX[mid]!]!.from.x < run.to.x - slack) low = mid + 1;
     else high = mid;
+  }
+  const near: { readonly index: number; readonly away: number }[] = [];
+  let least = slack;
+  for (let k = low; k < byX.length; k++) {
+    const index = byX[k]!;
+    const { from } = runs[index]!;
+    if (from.x > run.to.x + slack) break;
+    const away = distance(from, run.to);
+    if (!(away <= slack)) continue;
+    near.push({ index, away });
+    least = Math.min(least, away);
   }
   let best = -1;
   let bestTurn = Number.NEGATIVE_INFINITY;
-  for (let k = low; k < byX.length; k++) {
-    const candidate = runs[byX[k]!]!;
-    if (candidate.from.x > run.to.x + LINK) break;
-    if (!(distance(candidate.from, run.to) <= LINK)) continue;
-    const turn = turnBetween(run.arrive, candidate.setOut);
+  for (const { index, away } of near) {
+    if (away > least + SAME_PLACE) continue;
+    const turn = turnBetween(run.arrive, runs[index]!.setOut);
     if (turn > bestTurn) {
-      best = byX[k]!;
+      best = index;
       bestTurn = turn;
     }
   }

@@ -101,7 +101,11 @@ export const distanceToPiece = (p: Piece, at: Point): number => {
       py,
     )
   ) {
-    return Math.abs(Math.hypot(px, py) - p.radius);
+    // | |p| − r | as |power of the point| / (|p| + r), the power taken from the arc's start: see crossing.ts.
+    const x = at.x - p.from.x;
+    const y = at.y - p.from.y;
+    const power = x * (x + 2 * (p.from.x - p.center.x)) + y * (y + 2 * (p.from.y - p.center.y));
+    return Math.abs(power) / (Math.sqrt(px * px + py * py) + p.radius);
   }
   return Math.min(Math.hypot(at.x - p.from.x, at.y - p.from.y), Math.hypot(at.x - p.to.x, at.y - p.to.y));
 };

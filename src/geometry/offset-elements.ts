@@ -3,20 +3,9 @@
  * radius c round every convex corner, in the order of the edge.
  */
 
-import { type Arc, arcBetween, type Piece, pieceAt, pieceDirection, pieceLength } from './piece.ts';
-import {
-  add,
-  angleOf,
-  cross,
-  distance,
-  leftOf,
-  middle,
-  type Point,
-  positiveAngle,
-  scale,
-  subtract,
-  turnBetween,
-} from './point.ts';
+import { arcBetween, type Piece, pieceAt, pieceDirection, pieceLength, roundFrom } from './piece.ts';
+import { add, cross, leftOf, scale, subtract, turnBetween } from './point.ts';
+import type { Welded } from './weld.ts';
 
 export interface OffsetElement {
   readonly piece: Piece;
@@ -27,11 +16,15 @@ export interface OffsetElement {
 }
 
 /**
- * Turns (radians) below this are noise of the figures in a file and of fitted curves, not corners. Were it
- * smaller, the overlap that a concave kink leaves would lie within rounding of the distance c, and nothing
- * could tell it from the stitched edge; the ends it moves, it moves by at most c·KINK/2.
+ * Turns (radians) below this are noise of the figures in a file and of fitted curves, not corners; 5e-6 for
+ * the usual clearance. The overlap that a concave kink φ leaves is c·φ/2 long on each side and on average
+ * c·φ²/4 deep. A kink is told from a smooth joint when that is four times the rounding of a distance; below,
+ * the ends are brought together, which moves them along the edge by c·φ/2 and off it by nothing to speak of.
  */
-export const KINK = 4e-6;
+export const kinkFor = (clearance: number): number => 4 * Math.sqrt(DISTANCE_NOISE / clearance);
+
+/** Rounding of a distance, mm: a hundred times the noise of coordinates of a few metres. */
+export const DISTANCE_NOISE = 1e-11;
 
 /** Within this of a half turn (radians) the sign of a turn says nothing, and the pieces' bending decides. */
 const HALF_TURN_NOISE = 1e-6;
@@ -57,76 +50,83 @@ export const offsetPiece = (p: Piece, c: number): Piece | undefined => {
     const by = scale(leftOf(pieceDirection(p, 0)), c);
     return { kind: 'line', from: add(p.from, by), to: add(p.to, by) };
   }
-  const radius = p.sweep > 0 ? p.radius - c : p.radius + c;
+  const outward = p.sweep > 0 ? -c : c;
+  const radius = p.radius + outward;
   if (!(radius > 0)) return undefined;
-  const grow = radius / p.radius;
+  // From the end itself, not from the centre, which may be kilometres away.
+  const by = outward / p.radius;
   return {
     ...p,
     radius,
-    from: add(p.center, scale(subtract(p.from, p.center), grow)),
-    to: add(p.center, scale(subtract(p.to, p.center), grow)),
+    from: add(p.from, scale(subtract(p.from, p.center), by)),
+    to: add(p.to, scale(subtract(p.to, p.center), by)),
   };
 };
 
 /**
- * The elements of one walk round `pieces`, which must close. `caps` are the indices of pieces that are
+ * The elements of one walk that comes back to where it starts. `caps` are the indices of pieces that are
  * followed by an end of the edge, round which the disc goes by half a turn.
  */
 export const offsetElements = (
-  pieces: readonly Piece[],
+  walk: readonly Welded[],
   c: number,
   caps: ReadonlySet<number>,
 ): readonly OffsetElement[] => {
+  const pieces = walk.map((w) => w.piece);
   const count = pieces.length;
+  const kink = kinkFor(c);
   const moved = pieces.map((p) => offsetPiece(p, c));
   const corners: (OffsetElement | undefined)[] = new Array(count).fill(undefined);
-  let at = 0;
-  const starts: number[] = [];
   for (let i = 0; i < count; i++) {
-    starts.push(at);
-    at += pieceLength(pieces[i]!);
     const next = (i + 1) % count;
     const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
-    if (Math.abs(turn) < KINK) {
-      const before = moved[i];
-      const after = moved[next];
-      if (before && after) {
-        const shared = middle(before.to, after.from);
-        moved[i] = withEnds(before, before.from, shared);
-        moved[next] = withEnds(moved[next]!, shared, moved[next]!.to);
-      }
+    const before = moved[i];
+    const after = moved[next];
+    // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
+    const share = (-turn * c) / 2;
+    if (Math.abs(turn) < kink && before && after && hasRoom(before, share) && hasRoom(after, share)) {
+      moved[i] = lengthened(before, 0, share);
+      moved[next] = lengthened(moved[next]!, share, 0);
     } else if (turn < 0) {
       const vertex = pieces[i]!.to;
-      const from = moved[i]?.to ?? add(vertex, scale(leftOf(pieceDirection(pieces[i]!, 1)), c));
-      const to = moved[next]?.from ?? add(vertex, scale(leftOf(pieceDirection(pieces[next]!, 0)), c));
+      const from = before?.to ?? add(vertex, scale(leftOf(pieceDirection(pieces[i]!, 1)), c));
+      const to = after?.from ?? add(vertex, scale(leftOf(pieceDirection(pieces[next]!, 0)), c));
       const piece = arcBetween(vertex, from, to, false);
+      const at = walk[i]!.to;
       corners[i] = { piece, contactFrom: at, contactTo: at, kind: caps.has(i) ? 'cap' : 'corner' };
     }
   }
   const elements: OffsetElement[] = [];
   for (let i = 0; i < count; i++) {
     const piece = moved[i];
-    const from = starts[i]!;
-    if (piece) elements.push({ piece, contactFrom: from, contactTo: starts[i + 1] ?? at, kind: 'edge' });
+    const { from, to } = walk[i]!;
+    if (piece) elements.push({ piece, contactFrom: from, contactTo: to, kind: 'edge' });
     const corner = corners[i];
     if (corner) elements.push(corner);
   }
   return elements;
 };
 
-/** The same piece with its ends moved by a hair along it. */
-export const withEnds = (p: Piece, from: Point, to: Point): Piece => {
-  if (p.kind === 'line') return { kind: 'line', from, to };
-  const sense = Math.sign(p.sweep);
-  const start = distance(from, p.from) > 0 ? nearAngle(p, from, p.start) : p.start;
-  const end = distance(to, p.to) > 0 ? nearAngle(p, to, p.start + p.sweep) : p.start + p.sweep;
-  const sweep = end - start;
-  return { ...p, start, sweep: sense * sweep > 0 ? sweep : p.sweep, from, to };
-};
+/** Whether a piece is long and wide enough to be lengthened or shortened by a hair. */
+const hasRoom = (p: Piece, by: number): boolean =>
+  Math.abs(by) * ROOM < Math.min(pieceLength(p), p.kind === 'arc' ? p.radius : Number.POSITIVE_INFINITY);
 
-/** The angle of a point on an arc, by the turn that is nearest to `near`. */
-const nearAngle = (p: Arc, at: Point, near: number): number => {
-  const a = angleOf(subtract(at, p.center));
-  const off = positiveAngle(a - near + Math.PI) - Math.PI;
-  return near + off;
+/** A kink beside a piece shorter than this many times what it leaves open counts as a corner. */
+const ROOM = 8;
+
+/** A piece led on along its own line or circle by so much (mm) before its start and after its end. */
+const lengthened = (p: Piece, before: number, after: number): Piece => {
+  if (p.kind === 'line') {
+    const along = pieceDirection(p, 0);
+    return { kind: 'line', from: add(p.from, scale(along, -before)), to: add(p.to, scale(along, after)) };
+  }
+  const sense = Math.sign(p.sweep);
+  const start = p.start - (sense * before) / p.radius;
+  const sweep = p.sweep + (sense * (before + after)) / p.radius;
+  const led = { ...p, start, sweep };
+  return {
+    ...led,
+    from: before === 0 ? p.from : roundFrom(p.from, p.start, (-sense * before) / p.radius, p.radius),
+    to: after === 0 ? p.to : roundFrom(p.to, p.start + p.sweep, (sense * after) / p.radius, p.radius),
+  };
 };

@@ -96,10 +96,17 @@ export const signedArea = (path: Path): number => {
   let twice = 0;
   for (const p of path.pieces) {
     twice += cross(p.from, p.to);
-    if (p.kind === 'arc') twice += p.radius * p.radius * (p.sweep - Math.sin(p.sweep));
+    if (p.kind === 'arc') twice += p.radius * p.radius * lessItsSine(p.sweep);
   }
   return twice / 2;
 };
+
+/** a − sin a, by its series where the difference would cancel: nearly straight arcs have huge radii. */
+const lessItsSine = (a: number): number =>
+  Math.abs(a) < SMALL_SWEEP ? ((a * a * a) / 6) * (1 - (a * a) / 20) : a - Math.sin(a);
+
+/** Below this (radians) the series' next term is less than 1e-11 of the whole, and the cancellation no better. */
+const SMALL_SWEEP = 1e-2;
 
 /**
  * Points along a path, no farther from it than `tolerance` (mm) in between: for what must be polygons
@@ -112,7 +119,8 @@ export const flatten = (path: Path, tolerance: number): Point[] => {
   for (const p of path.pieces) {
     if (p.kind === 'arc') {
       const sagitta = Math.min(1, tolerance / p.radius);
-      const step = 2 * Math.acos(1 - sagitta);
+      // 2·acos(1 − s), written so that a small share of a large radius does not vanish beside 1.
+      const step = 4 * Math.asin(Math.sqrt(sagitta / 2));
       const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(Math.abs(p.sweep) / step)));
       for (let i = 1; i < parts; i++) points.push(pieceAt(p, i / parts));
     }

@@ -99,7 +99,19 @@ export const pieceAt = (p: Piece, t: number): Point => {
   if (t >= 1) return p.to;
   if (p.kind === 'line')
     return { x: p.from.x + (p.to.x - p.from.x) * t, y: p.from.y + (p.to.y - p.from.y) * t };
-  return add(p.center, polar(p.start + p.sweep * t, p.radius));
+  return t <= 0.5
+    ? roundFrom(p.from, p.start, p.sweep * t, p.radius)
+    : roundFrom(p.to, p.start + p.sweep, p.sweep * (t - 1), p.radius);
+};
+
+/**
+ * The point a turn farther round a circle from a point of it. By its chord from there, not from the centre: a
+ * nearly straight arc has its centre kilometres away, and from so far off a micron is lost in rounding.
+ */
+export const roundFrom = (at: Point, angle: number, turn: number, radius: number): Point => {
+  const chord = 2 * radius * Math.sin(turn / 2);
+  const middle = angle + turn / 2;
+  return { x: at.x - chord * Math.sin(middle), y: at.y + chord * Math.cos(middle) };
 };
 
 /** The unit direction of travel at a share t of the piece; zero for a line without length. */
@@ -143,8 +155,8 @@ export const pieceBox = (p: Piece): Box => {
   if (p.kind === 'line') return boxOfPoints([p.from, p.to]);
   const points = [p.from, p.to];
   for (let quarter = 0; quarter < 4; quarter++) {
-    const angle = (quarter * Math.PI) / 2;
-    if (shareOfAngle(p, angle) !== undefined) points.push(add(p.center, polar(angle, p.radius)));
+    const share = shareOfAngle(p, (quarter * Math.PI) / 2);
+    if (share !== undefined) points.push(pieceAt(p, share));
   }
   return boxOfPoints(points);
 };

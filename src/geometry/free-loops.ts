@@ -1,0 +1,176 @@
+/**
+ * The loops along which the centre of a disc can go while the disc touches an edge and overlaps it nowhere.
+ *
+ * The offset elements are cut wherever they meet; a stretch between two cuts is kept when its middle is no
+ * nearer to the edge than c; and the kept stretches are linked, end to start, into loops with the free space
+ * on their left. In exact arithmetic every kept stretch is part of a loop. Where rounding breaks one, because
+ * many elements run through one point or beside one another, the same is done for a clearance larger by a
+ * hundredth of the promised accuracy: that parts what coincides.
+ */
+
+import { cutShares } from './cuts.ts';
+import { linkLoops, type Run } from './loops.ts';
+import { nearnessOf } from './nearness.ts';
+import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
+import { closedPath, signedArea } from './path.ts';
+import { type Piece, pieceAt, pieceDirection, pieceLength, trimPiece } from './piece.ts';
+import { add, distance, leftOf, type Point, scale } from './point.ts';
+import type { Welded } from './weld.ts';
+
+/** A slot is open to the foot when it is wider than twice the clearance by more than this (mm). */
+export const SLOT_PLAY = 1e-7;
+
+/** Stretches shorter than this (mm) are left out; the runs beside them link across. */
+const CRUMB = 1e-9;
+
+/** A stretch of an offset element that the disc can reach without touching anything else. */
+export interface Stretch {
+  readonly element: number;
+  readonly t0: number;
+  readonly t1: number;
+}
+
+export interface Loop {
+  readonly stretches: readonly Stretch[];
+  /** mm², negative for the loop round everything. */
+  readonly area: number;
+}
+
+export interface FreeLoops {
+  readonly elements: readonly OffsetElement[];
+  readonly loops: readonly Loop[];
+}
+
+/** How much (mm) the clearance is enlarged at each new attempt, and how often that is tried. */
+const NUDGE = 1e-8;
+const MOST_NUDGES = 6;
+
+/** How far apart (mm) the two ends of one crossing may come out; the first is what nearly tangent pieces need. */
+const LINK = 1e-6;
+const LOOSE_LINK = 1e-4;
+
+/** `walk` comes back to where it starts; `caps` are the pieces of it that an end of the edge follows. */
+export const freeLoops = (
+  walk: readonly Welded[],
+  obstacle: readonly Piece[],
+  clearance: number,
+  caps: ReadonlySet<number>,
+): FreeLoops => {
+  const near = nearnessOf(obstacle);
+  let first: FreeLoops | undefined;
+  for (let k = 0; k <= MOST_NUDGES; k++) {
+    const c = clearance + k * NUDGE;
+    const elements = offsetElements(walk, c, caps);
+    const runs = joinedRuns(keptStretches(elements, near.nearer, c), elements);
+    const slack = k < MOST_NUDGES / 2 ? LINK : LOOSE_LINK;
+    const linked = linkLoops(
+      runs.map((run) => endsOf(run, elements)),
+      slack,
+    );
+    const found = { elements, loops: linked.map((indices) => loopOf(indices, runs, elements)) };
+    if (isComplete(linked, runs, elements, slack)) return found;
+    first ??= found;
+  }
+  return first!;
+};
+
+const endsOf = (run: readonly Stretch[], elements: readonly OffsetElement[]): Run => {
+  const first = run[0]!;
+  const last = run.at(-1)!;
+  const a = elements[first.element]!.piece;
+  const b = elements[last.element]!.piece;
+  return {
+    from: pieceAt(a, first.t0),
+    to: pieceAt(b, last.t1),
+    setOut: pieceDirection(a, first.t0),
+    arrive: pieceDirection(b, last.t1),
+  };
+};
+
+const loopOf = (
+  indices: readonly number[],
+  runs: readonly (readonly Stretch[])[],
+  elements: readonly OffsetElement[],
+): Loop => {
+  const stretches = indices.flatMap((i) => runs[i]!);
+  return { stretches, area: signedArea(closedPath(stretches.map((s) => pieceOf(s, elements)))) };
+};
+
+/** Whether every run is in a loop, but for such as fit into the slack of linking. */
+const isComplete = (
+  linked: readonly (readonly number[])[],
+  runs: readonly (readonly Stretch[])[],
+  elements: readonly OffsetElement[],
+  slack: number,
+): boolean => {
+  const used = new Set(linked.flat());
+  return runs.every((run, i) => used.has(i) || run.every((s) => pieceLength(pieceOf(s, elements)) <= slack));
+};
+
+export const pieceOf = (s: Stretch, elements: readonly OffsetElement[]): Piece => {
+  const { piece } = elements[s.element]!;
+  return s.t0 === 0 && s.t1 === 1 ? piece : trimPiece(piece, s.t0, s.t1);
+};
+
+/** Cuts the elements at their meetings and keeps the stretches at which the disc touches nothing else. */
+const keptStretches = (
+  elements: readonly OffsetElement[],
+  nearer: (p: Point, reach: number) => boolean,
+  c: number,
+): readonly Stretch[] => {
+  const cuts = cutShares(elements.map((e) => e.piece));
+  const kept: Stretch[] = [];
+  for (let element = 0; element < elements.length; element++) {
+    const { piece } = elements[element]!;
+    const length = pieceLength(piece);
+    let t0 = 0;
+    for (const t1 of cuts[element]!) {
+      if (!((t1 - t0) * length > CRUMB)) continue;
+      if (isFree(piece, (t0 + t1) / 2, nearer, c)) {
+        const last = kept.at(-1);
+        if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
+        else kept.push({ element, t0, t1 });
+      }
+      t0 = t1;
+    }
+  }
+  return kept;
+};
+
+/** Free means: no nearer than c here, and still so a hair farther out, so that a slot without play is closed. */
+const isFree = (
+  piece: Piece,
+  t: number,
+  nearer: (p: Point, reach: number) => boolean,
+  c: number,
+): boolean => {
+  const at = pieceAt(piece, t);
+  const reach = c - DISTANCE_NOISE;
+  if (nearer(at, reach)) return false;
+  return !nearer(add(at, scale(leftOf(pieceDirection(piece, t)), SLOT_PLAY)), reach);
+};
+
+/** Stretches that follow on one another without a gap, in the walk's cyclic order, as runs. */
+const joinedRuns = (
+  stretches: readonly Stretch[],
+  elements: readonly OffsetElement[],
+): readonly (readonly Stretch[])[] => {
+  const count = elements.length;
+  const follows = (a: Stretch, b: Stretch): boolean =>
+    a.element === b.element
+      ? a.t1 === b.t0
+      : b.element === (a.element + 1) % count &&
+        a.t1 === 1 &&
+        b.t0 === 0 &&
+        distance(elements[a.element]!.piece.to, elements[b.element]!.piece.from) <= LINK;
+  const runs: Stretch[][] = [];
+  for (const s of stretches) {
+    const run = runs.at(-1);
+    if (run && follows(run.at(-1)!, s)) run.push(s);
+    else runs.push([s]);
+  }
+  if (runs.length > 1 && follows(runs.at(-1)!.at(-1)!, runs[0]![0]!)) {
+    runs[0] = [...runs.pop()!, ...runs[0]!];
+  }
+  return runs;
+};
