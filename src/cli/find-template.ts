@@ -6,7 +6,7 @@ import { errorCode } from './file-problem.ts';
 import type { Io } from './io.ts';
 
 /** A name is a path when it says so: by a slash, or by the ending of a file. */
-const isPath = (name: string): boolean => /[\\/]/.test(name) || /\.(ya?ml|json)$/i.test(name);
+export const isPath = (name: string): boolean => /[\\/]/.test(name) || /\.(ya?ml|json)$/i.test(name);
 
 const ENDING = '.yaml';
 

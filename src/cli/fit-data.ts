@@ -1,6 +1,6 @@
 /** What `fit` found, for programs: mm and degrees. */
 
-import { type Plan } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 import { changeFor, choicesOf, describeMisfit, designOf, type Miss, type Ranked } from '../swag/index.ts';
 import { designAsData } from './report-design.ts';
 

@@ -19,7 +19,8 @@ export interface PdfWords {
 const fontFile = (file: string): Promise<Uint8Array> =>
   readFile(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`));
 
-const means = async () => ({
+/** The fonts and the compressor. */
+export const pdfMeans = async () => ({
   deflate: (bytes: Uint8Array): Uint8Array => deflateSync(bytes),
   fonts: {
     regular: await fontFile('DejaVuSans.ttf'),
@@ -28,11 +29,11 @@ const means = async () => ({
 });
 
 export const sheetsPdf = async (drawing: Drawing, plan: SheetPlan, words: PdfWords): Promise<Uint8Array> =>
-  writeSheets(drawing, plan, { ...words, cautions: CAUTIONS, ...(await means()) });
+  writeSheets(drawing, plan, { ...words, cautions: CAUTIONS, ...(await pdfMeans()) });
 
 /** The whole drawing on one page of its own size. */
 export const onePagePdf = async (
   drawing: Drawing,
   words: Omit<PdfWords, 'summary'>,
   measured: PerAxis | undefined,
-): Promise<Uint8Array> => writeOnePage(drawing, { ...words, measured, ...(await means()) });
+): Promise<Uint8Array> => writeOnePage(drawing, { ...words, measured, ...(await pdfMeans()) });

@@ -1,6 +1,8 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
+export * from './channel-setting.ts';
 export * from './channels.ts';
+export * from './choices.ts';
 export * from './design.ts';
 export * from './edge-problem.ts';
 export * from './field.ts';
@@ -9,9 +11,10 @@ export * from './from-plan.ts';
 export * from './marking.ts';
 export * from './misfit.ts';
 export * from './near-miss.ts';
+export * from './pausing.ts';
 export * from './placing.ts';
-export * from './regions.ts';
 export * from './pose.ts';
+export * from './regions.ts';
 export * from './runs.ts';
 export * from './score.ts';
 export * from './search.ts';
@@ -19,4 +22,5 @@ export * from './seat.ts';
 export * from './setting.ts';
 export * from './shape.ts';
 export * from './stitching.ts';
+export * from './thread.ts';
 export * from './ways.ts';

@@ -3,7 +3,16 @@
  * measured from the start mark along the start line and up from it. The second half is its mirror image.
  */
 
-import { distance, move, type Point, pointAlong, positiveAngle } from '../geometry/index.ts';
+import {
+  distance,
+  move,
+  ORIGIN,
+  type Point,
+  pathEnd,
+  pathStart,
+  pointAlong,
+  positiveAngle,
+} from '../geometry/index.ts';
 import type { AlignmentLine } from '../template/index.ts';
 import type { Cell } from './design.ts';
 import type { Setting } from './setting.ts';
@@ -38,7 +47,9 @@ export interface Placing {
   /** Whether the first half is stitched with the template turned over (and the second then face up). */
   readonly firstTurnedOver: boolean;
   readonly templateSide: 'inside' | 'outside';
-  /** The place at the start mark, and the one at the crown. */
+  /** Where the end of the edge stands that is nearer to the start: the heel, or the crown end when crown-first. */
+  readonly end: Standing;
+  /** The place at the start mark, and the one at the crown; undefined where that is no place on the edge. */
   readonly start: Standing | undefined;
   readonly crown: Standing | undefined;
   readonly lines: readonly LineStanding[];
@@ -57,7 +68,8 @@ export const placingOf = (cell: Cell): Placing => {
     lean: leanOf(pose.tilt),
     firstTurnedOver: shape.motion.flip,
     templateSide: shape.side,
-    start: standing(cell, first, { x: 0, y: 0 }),
+    end: endStanding(cell),
+    start: standing(cell, first, ORIGIN),
     crown: standing(cell, last, cell.crown),
     lines: template.alignment.map((line) => lineStanding(cell, line)),
     guide:
@@ -71,6 +83,15 @@ const standing = (cell: Cell, stop: Stop, needle: Point): Standing | undefined =
   if (!place) return undefined;
   const at = move(cell.motion, place);
   return { label: stop.label, along: at.x, up: at.y, back: distance(at, needle) };
+};
+
+const endStanding = (cell: Cell): Standing => {
+  const { shape } = cell.seat;
+  const { edge } = shape.stitching.template;
+  const heelFirst = shape.direction === 'heel-first';
+  const place = heelFirst ? pathStart(edge) : pathEnd(edge);
+  const at = move(cell.motion, place ?? ORIGIN);
+  return { label: heelFirst ? 'heel' : 'crown end', along: at.x, up: at.y, back: distance(at, ORIGIN) };
 };
 
 const lineStanding = (cell: Cell, line: AlignmentLine): LineStanding => {

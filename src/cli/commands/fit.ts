@@ -22,7 +22,10 @@ export const defineFit: Define = (command, io) => {
     .option('--most <number>', 'how many to show (default: 10)')
     .option('--sheet <file>', 'draw them side by side, to one scale, in a PDF to choose from by eye')
     .option('--take <number>', 'write the plan again with everything decided as in that result')
-    .option('-o, --output <file>', "where --take writes it (default: the plan's name, -fit- and the number; - for stdout)")
+    .option(
+      '-o, --output <file>',
+      "where --take writes it (default: the plan's name, -fit- and the number; - for stdout)",
+    )
     .option('--in-place', 'let --take change the plan file itself');
   addPaper(command);
   addJson(command)

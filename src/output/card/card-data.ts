@@ -1,0 +1,69 @@
+/** The card for programs: mm and degrees. */
+
+import type { Plan } from '../../plan/index.ts';
+import {
+  channelSetting,
+  type Design,
+  markError,
+  marksOf,
+  outOfReach,
+  pausesOf,
+  placingOf,
+  stitchedLength,
+  threadFor,
+} from '../../swag/index.ts';
+
+const DEGREES = 180 / Math.PI;
+
+export const cardAsData = (design: Design, plan: Plan): object => {
+  const { field, fit } = design;
+  const { shape, setting } = fit.way;
+  const { template } = shape.stitching;
+  const length = stitchedLength(design, plan.channels);
+  const total = length.swags + length.channels;
+  const settingOf = (width: number) => channelSetting(width, plan.foot.clearance, template.channelLines);
+  return {
+    units: 'mm and degrees',
+    title: plan.title,
+    template: template.name,
+    part: { from: shape.from.label, to: shape.to.label },
+    setting: setting.kind,
+    side: shape.side,
+    direction: shape.direction,
+    startLine: { fromSeam: field.startMargin, seam: field.from },
+    markError: markError(plan.marks.style),
+    sides: marksOf(design, plan.marks.style).map((side) => ({
+      side: side.side,
+      from: side.corner,
+      length: side.length,
+      marks: side.marks.map(({ kind, repeat, at, rounded }) => ({
+        kind,
+        repeat: repeat ?? null,
+        at,
+        rounded,
+      })),
+    })),
+    corner: design.corner ? { toCorner: design.corner.fit.toCorner, offset: design.corner.fit.offset } : null,
+    placing: design.cells.map((cell) => {
+      const p = placingOf(cell);
+      return {
+        on: cell.name,
+        lean: p.lean * DEGREES,
+        firstTurnedOver: p.firstTurnedOver,
+        end: p.end,
+        start: p.start ?? null,
+        crown: p.crown ?? null,
+        stitchedCrown: { along: cell.crown.x, up: cell.crown.y },
+        guide: p.guide ?? null,
+        lines: p.lines.map((l) => ({ name: l.line.name, along: l.along ?? null, angle: l.angle * DEGREES })),
+        pauses: pausesOf(cell).map(({ label, kind, after }) => ({ label, kind, after })),
+        unreached: outOfReach(cell),
+      };
+    }),
+    channels: (['outward', 'inward'] as const).flatMap((side) =>
+      plan.channels[side].map((width, i) => ({ side, number: i + 1, width, setting: settingOf(width) })),
+    ),
+    stitched: { total, ...length, stitches: Math.round(total / plan.stitch.length) },
+    thread: { ...threadFor(total), estimate: true },
+  };
+};

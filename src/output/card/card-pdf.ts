@@ -1,0 +1,257 @@
+/**
+ * The card as pages to pin up beside the machine: the picture and the setting first, then the marks in large
+ * figures, then what is looked up once.
+ */
+
+import { boxWidth } from '../../geometry/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import type { Design } from '../../swag/index.ts';
+import {
+  type Deflate,
+  type FontBytes,
+  HAIRLINE,
+  INK,
+  type PageContent,
+  type PageSetup,
+  type Pdf,
+  startPdf,
+  wrapText,
+} from '../pdf/index.ts';
+import type { Card, CardBlock, CardSection, CardTable } from './card.ts';
+import { drawFigure, figureHeight } from './card-figure.ts';
+import { drawTable, splitTable, tableHeight } from './card-table.ts';
+
+export interface CardPdfOptions {
+  readonly setup: PageSetup;
+  readonly deflate: Deflate;
+  readonly fonts: FontBytes;
+}
+
+/** Sizes of type, mm: 20, 13, 11 and 9 points. Figures are larger, see the tables. */
+const TITLE = 7;
+const HEADING = 4.6;
+const TEXT = 3.75;
+const SMALL = 3.25;
+const LEADING = 1.36;
+const GUTTER = 9;
+const INDENT = 4.2;
+const ABOVE_HEADING = 5.5;
+/** Kept at the foot of each page for its number. */
+const FOOT = 6;
+/** The figure may take this share of the page. */
+const FIGURE_SHARE = 0.3;
+
+/** More pages than this would be a plan for something else than a quilt. */
+const MOST_PAGES = 40;
+
+interface Flow {
+  readonly pdf: Pdf;
+  readonly setup: PageSetup;
+  readonly title: string;
+  content: PageContent;
+  /** Where the next thing may start, mm. */
+  y: number;
+  pages: PageContent[];
+}
+
+export const writeCardPdf = async (
+  card: Card,
+  design: Design,
+  _plan: Plan,
+  { setup, deflate, fonts }: CardPdfOptions,
+): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> => {
+  const title = `${card.title}, marking card`;
+  const pdf = await startPdf({ title, deflate, fonts, pickTray: setup.pickTray });
+  const flow = startFlow(pdf, setup, card.title);
+  drawHead(flow, card);
+  const width = boxWidth(setup.live);
+  const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
+  drawFigure(flow.content, design, { x: setup.live.minX, y: flow.y }, width, most);
+  flow.y -= figureHeight(design, width, most);
+  for (const section of card.sections) {
+    if (section.id === 'marks') drawMarks(flow, section);
+    else if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
+  }
+  drawAside(
+    flow,
+    card.sections.filter((s) => ['pauses', 'channels', 'thread', 'cautions'].includes(s.id)),
+  );
+  drawNumbers(flow);
+  return { bytes: await pdf.finish(), pages: flow.pages.length };
+};
+
+const startFlow = (pdf: Pdf, setup: PageSetup, title: string): Flow => {
+  const content = pdf.page({ width: setup.width, height: setup.height, label: 'Card' });
+  return { pdf, setup, title, content, y: setup.live.maxY, pages: [content] };
+};
+
+const nextPage = (flow: Flow): void => {
+  const { pdf, setup } = flow;
+  if (flow.pages.length >= MOST_PAGES) throw new Error('A marking card ran on without end');
+  flow.content = pdf.page({
+    width: setup.width,
+    height: setup.height,
+    label: `Card ${flow.pages.length + 1}`,
+  });
+  flow.pages.push(flow.content);
+  flow.y = setup.live.maxY;
+};
+
+const bottomOf = ({ setup }: Flow): number => setup.live.minY + FOOT;
+
+const isFresh = (flow: Flow): boolean => flow.y === flow.setup.live.maxY;
+
+/** Begins a page when less than `height` is left; on a fresh page there is no more to be had. */
+const need = (flow: Flow, height: number): void => {
+  if (flow.y - height < bottomOf(flow) && !isFresh(flow)) nextPage(flow);
+};
+
+const drawHead = (flow: Flow, card: Card): void => {
+  const { content, setup } = flow;
+  const { minX, maxX } = setup.live;
+  for (const line of wrapText(content.faces.bold, card.title, TITLE, maxX - minX)) {
+    flow.y -= 1.05 * TITLE;
+    content.text({ text: line, at: { x: minX, y: flow.y }, size: TITLE, color: INK.strong, bold: true });
+  }
+  flow.y -= 1.5;
+  for (const text of card.summary) drawText(flow, text, minX, maxX - minX, TEXT);
+  flow.y -= 2.5;
+  content.lines([{ from: { x: minX, y: flow.y }, to: { x: maxX, y: flow.y } }], HAIRLINE);
+  flow.y -= 2;
+};
+
+const drawText = (flow: Flow, text: string, x: number, width: number, size: number): void => {
+  for (const line of wrapText(flow.content.faces.regular, text, size, width)) {
+    flow.y -= LEADING * size;
+    flow.content.text({ text: line, at: { x, y: flow.y }, size, color: INK.strong });
+  }
+};
+
+const textHeight = (flow: Flow, text: string, width: number, size: number): number =>
+  wrapText(flow.content.faces.regular, text, size, width).length * LEADING * size;
+
+/** A point's or a paragraph's height with the space above it. */
+const blockHeight = (flow: Flow, block: CardBlock, width: number, size: number): number => {
+  if (block.kind === 'table') return tableHeight(block) + 3;
+  return 0.35 * size + textHeight(flow, block.text, block.kind === 'point' ? width - INDENT : width, size);
+};
+
+/** `mark` stands before a point. */
+const drawBlock = (
+  flow: Flow,
+  block: CardBlock,
+  x: number,
+  width: number,
+  size: number,
+  mark: string,
+): void => {
+  if (block.kind === 'table') {
+    flow.y -= 3;
+    drawTable(flow.content, block, { x, y: flow.y }, width);
+    flow.y -= tableHeight(block);
+    return;
+  }
+  flow.y -= 0.35 * size;
+  if (block.kind === 'point') {
+    flow.content.text({
+      text: mark,
+      at: { x, y: flow.y - LEADING * size },
+      size,
+      color: INK.strong,
+      bold: true,
+    });
+    drawText(flow, block.text, x + INDENT, width - INDENT, size);
+  } else drawText(flow, block.text, x, width, size);
+};
+
+const drawHeading = (flow: Flow, text: string, x: number): void => {
+  flow.y -= isFresh(flow) ? HEADING : ABOVE_HEADING + 0.6 * HEADING;
+  flow.content.text({ text, at: { x, y: flow.y }, size: HEADING, color: INK.strong, bold: true });
+  flow.y -= 0.8;
+};
+
+const drawSection = (flow: Flow, section: CardSection): void => {
+  const { minX } = flow.setup.live;
+  const width = boxWidth(flow.setup.live);
+  const first = section.blocks[0];
+  need(flow, 12 + (first ? blockHeight(flow, first, width, TEXT) : 0));
+  drawHeading(flow, section.heading, minX);
+  let number = 0;
+  for (const block of section.blocks) {
+    need(flow, blockHeight(flow, block, width, TEXT));
+    if (block.kind === 'point') number++;
+    drawBlock(flow, block, minX, width, TEXT, String(number));
+  }
+};
+
+/** Tables two by two. A long one is parted, and a lone one is parted so that both columns are used. */
+const drawMarks = (flow: Flow, section: CardSection): void => {
+  const { minX } = flow.setup.live;
+  const width = boxWidth(flow.setup.live);
+  const column = (width - GUTTER) / 2;
+  const tables = section.blocks.filter((b): b is CardTable => b.kind === 'table');
+  const intro = section.blocks.filter((b) => b.kind !== 'table');
+  const page = flow.setup.live.maxY - bottomOf(flow);
+  const parts = tables.flatMap((table) =>
+    splitTable(table, page - 24, tables.length === 1 && table.rows.length > ROWS_IN_ONE),
+  );
+  const pairs: (readonly CardTable[])[] = [];
+  for (let i = 0; i < parts.length; i += 2) pairs.push(parts.slice(i, i + 2));
+  const heightOf = (pair: readonly CardTable[]): number => Math.max(...pair.map(tableHeight)) + ABOVE_TABLE;
+  const all = pairs.reduce((sum, pair) => sum + heightOf(pair), 0);
+  const head = 14 + intro.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), 0);
+  // All marks together on the next page are better than some here and some there.
+  need(flow, head + (head + all <= page ? all : heightOf(pairs[0] ?? [])));
+  drawHeading(flow, section.heading, minX);
+  for (const block of intro) drawBlock(flow, block, minX, width, TEXT, '');
+  for (const pair of pairs) {
+    need(flow, heightOf(pair));
+    flow.y -= ABOVE_TABLE;
+    for (const [i, table] of pair.entries())
+      drawTable(flow.content, table, { x: minX + i * (column + GUTTER), y: flow.y }, column);
+    flow.y -= heightOf(pair) - ABOVE_TABLE;
+  }
+};
+
+const ABOVE_TABLE = 4.5;
+/** A lone table of more rows is parted in two. */
+const ROWS_IN_ONE = 10;
+
+/** What is looked up once, in two columns of smaller type: each section goes where there is more room. */
+const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
+  const { minX } = flow.setup.live;
+  const column = (boxWidth(flow.setup.live) - GUTTER) / 2;
+  const heightOf = (s: CardSection): number =>
+    ABOVE_HEADING + HEADING + s.blocks.reduce((sum, b) => sum + blockHeight(flow, b, column, SMALL), 0);
+  let tops: [number, number] = [flow.y, flow.y];
+  for (const section of sections) {
+    const height = heightOf(section);
+    let side: 0 | 1 = tops[0] >= tops[1] ? 0 : 1;
+    if (tops[side] - height < bottomOf(flow)) {
+      nextPage(flow);
+      tops = [flow.y, flow.y];
+      side = 0;
+    }
+    flow.y = tops[side];
+    const x = minX + side * (column + GUTTER);
+    drawHeading(flow, section.heading, x);
+    for (const block of section.blocks) drawBlock(flow, block, x, column, SMALL, '–');
+    tops[side] = flow.y;
+  }
+  flow.y = Math.min(...tops);
+};
+
+const drawNumbers = ({ pages, setup, title }: Flow): void => {
+  for (const [i, content] of pages.entries()) {
+    const y = setup.live.minY;
+    const size = 2.7;
+    content.text({ text: title, at: { x: setup.live.minX, y }, size, color: INK.quiet });
+    content.text({
+      text: `marking card, page ${i + 1} of ${pages.length}`,
+      at: { x: setup.live.maxX, y },
+      size,
+      color: INK.quiet,
+      align: 'end',
+    });
+  }
+};

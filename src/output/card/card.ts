@@ -1,0 +1,77 @@
+/**
+ * The marking card as plain content, before it is set as text or as pages: so that both say the same. The words
+ * themselves are made in the files beside this one.
+ */
+
+import type { Plan } from '../../plan/index.ts';
+import { type Design, marksOf, type SideMarks, stitchedLength } from '../../swag/index.ts';
+import type { Column } from '../text/index.ts';
+import { channelBlocks } from './channel-words.ts';
+import { MARKS_INTRO, marksTable } from './mark-words.ts';
+import { guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
+import { summaryLines } from './summary-words.ts';
+import { threadBlocks } from './thread-words.ts';
+
+export type CardBlock = { readonly kind: 'text' | 'point'; readonly text: string } | CardTable;
+
+export interface CardTable {
+  readonly kind: 'table';
+  readonly title?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+export interface CardSection {
+  /** A stable word: what the section is about. */
+  readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'thread' | 'cautions';
+  readonly heading: string;
+  readonly blocks: readonly CardBlock[];
+}
+
+export interface Card {
+  readonly title: string;
+  /** What is made, in a few lines. */
+  readonly summary: readonly string[];
+  readonly sections: readonly CardSection[];
+  readonly marks: readonly SideMarks[];
+}
+
+/** The card of a design that was made from `plan`. */
+export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card => {
+  const { style } = plan.marks;
+  const marks = marksOf(design, style);
+  const sections: readonly CardSection[] = [
+    { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
+    {
+      id: 'guides',
+      heading: 'Guide lines, and where the template stands',
+      blocks: guideBlocks(design, plan),
+    },
+    {
+      id: 'marks',
+      heading: 'Marks',
+      blocks: [
+        { kind: 'text', text: MARKS_INTRO(design, plan) },
+        ...marks.map((side) => marksTable(side, style)),
+      ],
+    },
+    { id: 'pauses', heading: 'Needle down, and move your hands', blocks: pauseBlocks(design, plan) },
+    { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },
+    {
+      id: 'thread',
+      heading: 'Stitching and thread',
+      blocks: threadBlocks(stitchedLength(design, plan.channels), plan),
+    },
+    {
+      id: 'cautions',
+      heading: 'Take care',
+      blocks: cautions.map((text) => ({ kind: 'point', text })),
+    },
+  ];
+  return {
+    title: plan.title,
+    summary: summaryLines(design, plan),
+    sections: sections.filter((s) => s.blocks.length > 0),
+    marks,
+  };
+};

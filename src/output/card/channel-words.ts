@@ -1,0 +1,50 @@
+/** For each channel: which etched line of the template to lay on the last stitching, or what else to do. */
+
+import { formatLength, type LengthStyle } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import { type ChannelSetting, channelSetting, type Design } from '../../swag/index.ts';
+import type { CardBlock } from './card.ts';
+
+export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
+  const { channels, foot, marks } = plan;
+  const { template } = design.fit.way.shape.stitching;
+  const points = (['outward', 'inward'] as const).flatMap((side) =>
+    channels[side].map((width, i): CardBlock => {
+      const setting = channelSetting(width, foot.clearance, template.channelLines);
+      const name = `${side} ${i + 1}, ${formatLength(width, marks.style)} wide`;
+      return { kind: 'point', text: `${name}: ${channelWords(setting, foot.clearance, marks.style)}` };
+    }),
+  );
+  if (points.length === 0) return [];
+  return [
+    { kind: 'text', text: INTRO },
+    ...points,
+    ...(channels.inward.length > 0 ? [{ kind: 'text', text: INWARD } as const] : []),
+  ];
+};
+
+/** Common practice, no source: the edge gives one clearance, a line etched e inside it gives e + clearance. */
+const INTRO =
+  'Widths are from one line of stitching to the next. Lay the template on the side away from the new line, ' +
+  'and slide it along as you go: where the stitching curves, the edge follows it only a little way at a time.';
+
+/** Inward channels are stitched from the other side of the swag, where a lobed edge does not lie along them. */
+const INWARD =
+  'Inward channels curve the other way round: where the template does not lie along them, stitch them by the ' +
+  'channel before, a little at a time.';
+
+export const channelWords = (setting: ChannelSetting, clearance: number, style: LengthStyle): string => {
+  const length = (mm: number): string => formatLength(mm, style);
+  switch (setting.kind) {
+    case 'edge':
+      return `lay the edge itself on the last stitching (that gives ${length(clearance)}).`;
+    case 'line':
+      return `lay the line etched ${length(setting.inside)} inside the edge on the last stitching (${length(setting.inside)} + ${length(clearance)}).`;
+    case 'spacer':
+      return `no etched line serves. Keep the edge ${length(setting.beyond)} beyond the last stitching with a spacer of that width, or mark a line there.`;
+    case 'too-narrow':
+      return `narrower than the foot's ${length(clearance)}: the edge would lie ${length(setting.by)} back over the last stitching. Mark the line and follow it by eye, or use a smaller foot.`;
+    default:
+      return setting satisfies never;
+  }
+};

@@ -1,0 +1,56 @@
+/** The marks of a side as a table of running distances. */
+
+import type { LengthStyle } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import type { Design, Mark, MarkKind, SideMarks } from '../../swag/index.ts';
+import { bareLength as bare, unitWords } from '../text/index.ts';
+import type { CardTable } from './card.ts';
+
+export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
+  const line = field.startMargin > 0 ? 'along the start line' : `along the ${seamName(field)}`;
+  const from = field.corners === 'none' ? 'its left end, the seam towards you' : 'the corner that is named';
+  return (
+    `Running distances ${line}, ${unitWords(marks.style)}. Lay the tape once, with its 0 at ${from}, and mark ` +
+    'everything without lifting it: nothing adds up.'
+  );
+};
+
+/** The seam that the swags leave from. */
+export const seamName = ({ corners, from }: Design['field']): string =>
+  corners === 'none' ? 'seam' : `${from} seam`;
+
+const COLUMNS: CardTable['columns'] = [
+  { head: 'swag', align: 'left' },
+  { head: 'start', align: 'right' },
+  { head: 'centre', align: 'right' },
+  { head: 'stop', align: 'right' },
+];
+
+export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
+  const find = (kind: MarkKind, repeat?: number): string => {
+    const mark = side.marks.find((m) => m.kind === kind && m.repeat === repeat);
+    return mark ? markText(mark, side, style) : '';
+  };
+  const count = side.marks.filter((m) => m.kind === 'start').length;
+  const rows = Array.from({ length: count }, (_, i): readonly string[] => [
+    String(i + 1),
+    find('start', i + 1),
+    find('centre', i + 1),
+    find('stop', i + 1),
+  ]);
+  const hasCorner = side.marks.some((m) => m.kind === 'corner stop');
+  return {
+    kind: 'table',
+    title: `${capital(side.side)}: ${bare(side.length, style)} ${style.unit}, 0 at the ${side.corner}${side.side === 'strip' ? '' : ' corner'}`,
+    columns: COLUMNS,
+    rows: hasCorner
+      ? [['corner', '', '', find('corner stop')], ...rows, ['corner', find('corner start'), '', '']]
+      : rows,
+  };
+};
+
+/** A mark at the side's own end is the corner itself, wherever the tape then reads. */
+const markText = (mark: Mark, side: SideMarks, style: LengthStyle): string =>
+  mark.at === side.length ? 'end' : bare(mark.rounded, style);
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

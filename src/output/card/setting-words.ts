@@ -1,0 +1,224 @@
+/** How the template is set for the first half and the second, in words; and where hands are moved. */
+
+import { formatLength, type LengthStyle } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import {
+  type Cell,
+  type Design,
+  outOfReach,
+  type Placing,
+  pausesOf,
+  placingOf,
+  type Setting,
+  type Shape,
+} from '../../swag/index.ts';
+import { bareLength as bare, unitWords } from '../text/index.ts';
+import type { CardBlock, CardTable } from './card.ts';
+import { capital, seamName } from './mark-words.ts';
+
+const point = (text: string): CardBlock => ({ kind: 'point', text });
+
+export const setBlocks = (design: Design, { marks: { style }, foot }: Plan): readonly CardBlock[] => {
+  const { field, fit } = design;
+  const length = (mm: number): string => formatLength(mm, style);
+  const seam = seamName(field);
+  const placing = placingOf(design.cells[0]!);
+  const { shape, setting } = fit.way;
+  const startsAt =
+    field.startMargin > 0
+      ? `Draw the start line ${length(field.startMargin)} from the ${seam}. The stitching starts and ends on it.`
+      : `The stitching starts and ends on the ${seam}.`;
+  const lies =
+    shape.side === 'inside'
+      ? 'inside the swag, between stitching and seam'
+      : 'outside the swag, beyond the stitching';
+  return [
+    point(startsAt),
+    point(
+      `First half, from the start mark to the centre line, with the seam towards you: the template lies ${lies}, ` +
+        `${faceWords(placing.firstTurnedOver)}, its ${nearEnd(shape)} at the start mark.`,
+    ),
+    point(settingSteps(setting, design, placing, length)),
+    ...backWords(placing, foot.clearance, length).map(point),
+    point(stopWords(design.cells)),
+    point(
+      `Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
+        'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
+    ),
+    ...cornerWords(design, length).map(point),
+  ];
+};
+
+/** Face up is as the outline prints: the foot on the left on the way from heel to crown end. */
+const faceWords = (turnedOver: boolean): string => (turnedOver ? 'turned over, face down' : 'face up');
+
+const nearEnd = ({ direction }: Shape): string => (direction === 'heel-first' ? 'heel' : 'crown end');
+
+const settingSteps = (
+  setting: Setting,
+  { cells, field }: Design,
+  placing: Placing,
+  length: (mm: number) => string,
+): string => {
+  const seam = seamName(field);
+  switch (setting.kind) {
+    case 'crown-on-centre': {
+      const heights = [...new Set(cells.map((c) => length(field.startMargin + c.crown.y)))];
+      const how = heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says';
+      return (
+        'Put the needle down on the start mark and the edge against the foot. Swing the template until the foot, ' +
+        `slid along the edge with the needle up, brings the needle to the crown: on the centre line, ${how}.`
+      );
+    }
+    case 'alignment-line':
+      return setting.laid === 'square'
+        ? `Lay line ${setting.line.name} on the start mark, square to the seam, and slide the template along it until the edge meets the foot.`
+        : `Lay line ${setting.line.name} along the ${field.startMargin > 0 ? 'start line' : seam}, and slide the template along it until the edge meets the foot at the start mark.`;
+    case 'flat-on-guide':
+      return (
+        `Draw a guide line ${length(field.startMargin + (placing.guide ?? 0))} from the ${seam}: it is for the template's ` +
+        `edge and not for the stitching. Lay ${setting.flat.label} along it, and slide the template until the edge meets the foot at the start mark.`
+      );
+    default:
+      return setting satisfies never;
+  }
+};
+
+/** A place on the edge is never on the start mark itself: the foot stands between. */
+const backWords = (
+  { start }: Placing,
+  clearance: number,
+  length: (mm: number) => string,
+): readonly string[] => {
+  if (!start) return [];
+  const more =
+    start.back > clearance + NOTICEABLE
+      ? ' (more than the clearance, because the foot does not reach into the notch)'
+      : '';
+  return [
+    `The ${start.label.replace(/^end of /, 'end of ')} is not on the start mark: it sits back ${length(start.back)} from it, because the foot stands between${more}.`,
+  ];
+};
+
+/** Less than this (mm) nobody sees: half of 1/64 in. */
+const NOTICEABLE = 0.2;
+
+const stopWords = (cells: readonly Cell[]): string => {
+  const cutShort = cells.some((c) => placingOf(c).crown === undefined);
+  return cutShort
+    ? 'Stop with the needle down where it comes to the centre line, though the edge goes on.'
+    : 'Stop with the needle down on the centre line.';
+};
+
+const cornerWords = ({ corner, field }: Design, length: (mm: number) => string): readonly string[] =>
+  corner
+    ? [
+        `Corners: the first half starts ${length(corner.fit.toCorner)} from the corner of the ${field.startMargin > 0 ? 'start line' : seamName(field)} and ends on the mitre; ` +
+          'the second half runs from there along the next side. Draw the mitre as its centre line.',
+      ]
+    : [];
+
+/** Rows that read the same are told together. */
+const grouped = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] => {
+  const groups = new Map<string, { names: string[]; cells: readonly string[] }>();
+  for (const [name, ...cells] of rows) {
+    const key = cells.join('|');
+    const known = groups.get(key);
+    if (known) known.names.push(name ?? '');
+    else groups.set(key, { names: [name ?? ''], cells });
+  }
+  return [...groups.values()].map(({ names, cells }) => [
+    groups.size === 1 && names.length > 1 ? 'all' : names.join(', '),
+    ...cells,
+  ]);
+};
+
+export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
+  const { field } = design;
+  const placings = design.cells.map(placingOf);
+  const [first] = placings;
+  if (!first) return [];
+  const near = first.start?.label ?? first.end.label;
+  const far = placings.find((p) => p.crown)?.crown?.label;
+  const right = (head: string): CardTable['columns'][number] => ({ head, align: 'right' });
+  const columns: CardTable['columns'] = [
+    { head: '' },
+    right('near end along'),
+    right('near end up'),
+    ...first.lines.map(({ line }) => right(`line ${line.name}`)),
+    ...(far === undefined ? [] : [right('far end along'), right('far end up')]),
+    right('crown up'),
+  ];
+  const rows = placings.map((p): readonly string[] => {
+    const at = p.start ?? p.end;
+    return [
+      p.cell.name === 'strip' ? 'each' : p.cell.name,
+      fromMark(at.along, style),
+      fromSeam(field.startMargin + at.up, style),
+      ...p.lines.map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
+      ...(far === undefined
+        ? []
+        : p.crown
+          ? [
+              fromMark(beyondCentre(p.cell, p.crown.along, p.crown.up), style),
+              fromSeam(field.startMargin + p.crown.up, style),
+            ]
+          : ['-', '-']),
+      bare(field.startMargin + p.cell.crown.y, style),
+    ];
+  });
+  const ends =
+    far === undefined ? `the near end is the ${near}` : `the near end is the ${near}, the far end the ${far}`;
+  const centre = far === undefined ? '' : ' (of the far end: before or past the centre line)';
+  const lines = first.lines.length > 0 ? ' A lettered line is told by where it crosses the start line.' : '';
+  return [
+    {
+      kind: 'text',
+      text:
+        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is before or past the start ` +
+        `mark${centre}, “up” is from the ${seamName(field)}.${lines} “crown up” is for the needle: where the stitching turns.`,
+    },
+    { kind: 'table', columns, rows: grouped(rows) },
+  ];
+};
+
+/** How far (mm) a place lies past the line through the crown: the centre line, or at a corner the mitre. */
+const beyondCentre = (cell: Cell, along: number, up: number): number =>
+  (along - cell.crown.x) * Math.sin(cell.mirror) - (up - cell.crown.y) * Math.cos(cell.mirror);
+
+const fromMark = (mm: number, style: LengthStyle): string => {
+  const text = bare(Math.abs(mm), style);
+  if (text === '0') return 'on it';
+  return `${text} ${mm < 0 ? 'before' : 'past'}`;
+};
+
+const fromSeam = (mm: number, style: LengthStyle): string => {
+  const text = bare(Math.abs(mm), style);
+  return mm < 0 && text !== '0' ? `${text} below` : text;
+};
+
+export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
+  const length = (mm: number): string => formatLength(mm, style);
+  // All halves follow the same edge; where one stops earlier at the centre line it only leaves out the last.
+  const cells = [...design.cells].sort((a, b) => pausesOf(b).length - pausesOf(a).length);
+  const longest = cells[0];
+  if (!longest) return [];
+  const pauses = pausesOf(longest);
+  const reach = outOfReach(longest);
+  const intro: CardBlock = {
+    kind: 'text',
+    text:
+      pauses.length > 0
+        ? 'Stop here with the needle down, and move your hands. In the second half the places come in the reverse order.'
+        : 'No break lies on the way: wherever your hands must move, stop with the needle down first.',
+  };
+  return [
+    intro,
+    ...pauses.map((p) => point(`${capital(p.label)}, ${length(p.after)} of stitching after the start mark.`)),
+    ...reach.map((u) =>
+      point(
+        `The foot does not reach into the edge from ${length(u.from)} to ${length(u.to)} along it: the stitching turns in a point ${length(u.away)} away.`,
+      ),
+    ),
+  ];
+};

@@ -1,0 +1,67 @@
+/** How much is stitched, and about how much thread it takes. */
+
+import { formatLength, MM_PER_INCH, type Units } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import {
+  LOCKSTITCH_RATIO,
+  modelRatio,
+  type StitchedLength,
+  threadFor,
+  twoDigits,
+  WASTAGE,
+} from '../../swag/index.ts';
+import type { CardBlock } from './card.ts';
+
+const MM_PER_YARD = 36 * MM_PER_INCH;
+const MM_PER_METRE = 1000;
+
+/** The thickness of quilt for which the card says how much more thread the model asks for, mm. */
+const THICK_QUILT = MM_PER_INCH / 8;
+
+export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardBlock[] => {
+  const { units, stitch, marks } = plan;
+  const total = length.swags + length.channels;
+  const thread = threadFor(total);
+  const long = longLength(units);
+  const each = length.repeats
+    .map((r) => `${r.name === 'strip' ? 'one swag' : r.name} ${formatLength(r.length, marks.style)}`)
+    .join(', ');
+  const parts =
+    length.channels > 0 ? ` (swags ${long(length.swags)}, channels ${long(length.channels)})` : '';
+  const stitches = Math.round(total / stitch.length);
+  return [
+    {
+      kind: 'text',
+      text: `Stitched length: ${long(total)} in all${parts}. One swag: ${each.replace(/^one swag /, '')}.`,
+    },
+    {
+      kind: 'text',
+      text: `About ${grouped(twoDigits(stitches))} stitches of ${stitchText(stitch.length, units)}.`,
+    },
+    {
+      kind: 'text',
+      text:
+        `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin. ` +
+        `Reckoned for a lockstitch (stitch type 301 of ISO 4915) at ${LOCKSTITCH_RATIO} times the seam, half each, as published ` +
+        `thread tables have it, and ${Math.round(100 * WASTAGE)} % for starts and ends. A thick quilt takes more: ` +
+        `${formatLength(THICK_QUILT, marks.style)} thick, at this stitch length, ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times the seam. ` +
+        'Unpick a measured length to know.',
+    },
+  ];
+};
+
+/** Exact lengths of stitching: `18.3 yd`, `16.7 m`. */
+const longLength =
+  (units: Units) =>
+  (mm: number): string =>
+    units === 'in' ? `${(mm / MM_PER_YARD).toFixed(1)} yd` : `${(mm / MM_PER_METRE).toFixed(1)} m`;
+
+const threadText = (mm: number, units: Units): string =>
+  units === 'in' ? `${twoDigits(mm / MM_PER_YARD)} yd` : `${twoDigits(mm / MM_PER_METRE)} m`;
+
+/** People say how many stitches go to the inch, or how many millimetres a stitch is long. */
+const stitchText = (mm: number, units: Units): string =>
+  units === 'in' ? `1/${twoDigits(MM_PER_INCH / mm)} in` : `${twoDigits(mm)} mm`;
+
+/** `12,000`: five figures in a row are not read at arm's length. */
+const grouped = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');

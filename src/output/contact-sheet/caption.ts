@@ -1,0 +1,21 @@
+/** What stands under a candidate's picture: four short lines. */
+
+import type { LengthStyle } from '../../length/index.ts';
+import { depthsOf, type Ranked } from '../../swag/index.ts';
+import { directionWords, partWords, rangeWords, repeatsWords, settingWords } from '../text/index.ts';
+
+export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): readonly string[] => {
+  const { shape, setting } = fit.way;
+  const seats = fit.sides.map((s) => s.seat);
+  const spans = seats.map((s) => 2 * s.pose.halfSpan);
+  const gaps = seats.map((s) => s.gap);
+  const { unit } = style;
+  const corners = field.corners === 'none' ? '' : `, corners ${field.corners}`;
+  const gap = score.gap > 0 ? `, gap ${rangeWords(gaps, style)}` : '';
+  return [
+    `${shape.stitching.template.title}, ${partWords(shape)}`,
+    `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
+    `${repeatsWords(fit)} swags${corners}; ${rangeWords(spans, style)} ${unit} wide`,
+    `${rangeWords(depthsOf(fit), style)} ${unit} deep, uses ${Math.round(100 * score.use)} %${gap}`,
+  ];
+};

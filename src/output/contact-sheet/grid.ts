@@ -1,0 +1,55 @@
+/** How pictures of different sizes are laid on pages: one grid and one scale for all, as large as can be. */
+
+/** Pictures no smaller than a given size stand on a page in rows and columns. */
+export interface Grid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly pages: number;
+  /** Millimetres of the quilt to a millimetre of paper: a number that a person can reckon with. */
+  readonly reduction: number;
+}
+
+export interface GridRoom {
+  /** Of the page's area for the grid, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Between cells, mm. */
+  readonly gutter: number;
+  /** Of each cell, for its number and caption, mm. */
+  readonly caption: number;
+}
+
+/** As a scale is written: 1 to one of these. */
+const REDUCTIONS = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
+
+/** More columns make captions too narrow to read, more rows pictures too small. */
+const MOST_COLUMNS = 3;
+const MOST_ROWS = 6;
+/** Fewer on a page than this means leafing where one wants to compare. */
+const WANTED_ON_PAGE = 6;
+
+/** The grid for `count` pictures, the widest `width` and the highest `height` mm at true size. */
+export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid => {
+  const most = Math.max(1, Math.ceil(count / WANTED_ON_PAGE));
+  let best: Grid | undefined;
+  for (let columns = 1; columns <= MOST_COLUMNS; columns++) {
+    for (let rows = 1; rows <= MOST_ROWS; rows++) {
+      const pages = Math.ceil(count / (columns * rows));
+      if (pages > most) continue;
+      const cellWidth = (room.width - (columns - 1) * room.gutter) / columns;
+      const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
+      const needed = Math.max(width / cellWidth, height / cellHeight);
+      if (!(cellHeight > 0)) continue;
+      const reduction = REDUCTIONS.find((r) => r >= needed - SCALE_NOISE) ?? Math.ceil(needed);
+      const better =
+        !best ||
+        reduction < best.reduction ||
+        (reduction === best.reduction && columns * rows < best.columns * best.rows && pages <= best.pages);
+      if (better) best = { columns, rows, pages, reduction };
+    }
+  }
+  if (!best) throw new Error(`No grid holds ${count} pictures`);
+  return best;
+};
+
+const SCALE_NOISE = 1e-9;

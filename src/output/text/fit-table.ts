@@ -1,0 +1,153 @@
+/** The best fits as a table for a terminal: two lines each, what to do and what comes of it. */
+
+import type { LengthStyle } from '../../length/index.ts';
+import { depthsOf, type Ranked } from '../../swag/index.ts';
+import {
+  bareLength as bare,
+  depthWords,
+  directionWords,
+  gapWords,
+  partWords,
+  rangeWords,
+  repeatsWords,
+  settingWords,
+  spanWords,
+  unitWords,
+} from './choice-words.ts';
+import { alignRows, wrapPlain } from './table.ts';
+
+export interface FitTable {
+  /** How many of the results are shown. */
+  readonly most: number;
+  readonly style: LengthStyle;
+  /** Characters of a line. */
+  readonly width: number;
+}
+
+/** No line is longer than the width, but for a width below what the bare figures need. */
+export const fitTableLines = (
+  results: readonly Ranked[],
+  { most, style, width }: FitTable,
+): readonly string[] => {
+  const shown = results.slice(0, most);
+  const numbers = alignRows(
+    [['no'], ...shown.map((_, i) => [String(i + 1)])],
+    [{ head: '', align: 'right' }],
+  );
+  const indent = ' '.repeat(numbers[0]!.length);
+  const room = width - indent.length - 2;
+  const top = firstThatFits(room, [
+    () =>
+      tableOf(
+        CHOICE_HEADS,
+        shown.map((r) => choiceRow(r, true, MOST_TITLE)),
+      ),
+    () =>
+      tableOf(
+        CHOICE_HEADS,
+        shown.map((r) => choiceRow(r, false, MOST_TITLE)),
+      ),
+    () =>
+      tableOf(
+        CHOICE_HEADS,
+        shown.map((r) => choiceRow(r, false, SHORT_TITLE)),
+      ),
+  ]);
+  const below = firstThatFits(room, [
+    () =>
+      tableOf(
+        FIGURE_HEADS,
+        shown.map((r) => figureRow(r, style, false)),
+      ),
+    () =>
+      tableOf(
+        FIGURE_HEADS,
+        shown.map((r) => figureRow(r, style, true)),
+      ),
+  ]);
+  const lines = numbers.map((number, i) => [`${number}  ${top[i]}`, `${indent}  ${below[i]}`]);
+  const rule = '-'.repeat(Math.max(...lines.flat().map((line) => line.length)));
+  return [...lines[0]!, rule, ...lines.slice(1).flat(), rule, ...notes(results, shown, style, width)];
+};
+
+const tableOf = (heads: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
+  alignRows(
+    [heads, ...rows],
+    heads.map((head) => ({ head })),
+  );
+
+/** The first way to set a table in which every line fits, else the last. */
+const firstThatFits = (room: number, ways: readonly (() => readonly string[])[]): readonly string[] => {
+  let lines: readonly string[] = [];
+  for (const way of ways) {
+    lines = way();
+    if (Math.max(...lines.map((line) => line.length)) <= room) break;
+  }
+  return lines;
+};
+
+/** Characters of a template's title. */
+const MOST_TITLE = 20;
+const SHORT_TITLE = 10;
+
+const cut = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+
+const CHOICE_HEADS = ['template', 'from - to', 'set', 'corners', 'lies', 'starts'];
+
+const choiceRow = ({ fit, field }: Ranked, withNames: boolean, title: number): readonly string[] => {
+  const { shape, setting } = fit.way;
+  const part = partWords(shape);
+  return [
+    cut(shape.stitching.template.title, title),
+    withNames ? part : part.replace(/ \([^)]*\)/g, ''),
+    settingWords(setting),
+    field.corners === 'none' ? '' : field.corners,
+    shape.side,
+    directionWords(shape),
+  ];
+};
+
+const FIGURE_HEADS = ['repeats', 'span', 'depth', 'differ', 'gap', 'uses'];
+
+const figureRow = ({ fit, score }: Ranked, style: LengthStyle, short: boolean): readonly string[] => {
+  const seats = fit.sides.map((s) => s.seat);
+  const each = (values: readonly number[], words: string): string =>
+    short ? rangeWords(values, style) : words;
+  return [
+    repeatsWords(fit),
+    each(
+      seats.map((s) => 2 * s.pose.halfSpan),
+      spanWords(fit, style),
+    ),
+    each(depthsOf(fit), depthWords(fit, style)),
+    bare(score.spread, style),
+    each(
+      seats.map((s) => s.gap),
+      gapWords(fit, style),
+    ),
+    `${Math.round(100 * score.use)} %`,
+  ];
+};
+
+const notes = (
+  results: readonly Ranked[],
+  shown: readonly Ranked[],
+  style: LengthStyle,
+  width: number,
+): readonly string[] => {
+  const sides = (results[0]?.fit.sides ?? []).map((s) => s.run.name);
+  const order = sides.length > 1 ? ` Where sides differ, they stand in the order ${sides.join(', ')}.` : '';
+  const counted =
+    shown.length < results.length
+      ? `The best ${shown.length} of ${results.length} that fit.`
+      : `All ${results.length} that fit.`;
+  return [
+    `${counted} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
+    HOW_RANKED,
+  ].flatMap((text) => wrapPlain(text, width));
+};
+
+/** In the order of the weights by which the search ranks. */
+export const HOW_RANKED =
+  'Best first: depths that look alike count most, then how well the depth uses the border, then small gaps, then a plain setting (the template nearly level with the seam, heel first, crown on centre).';
