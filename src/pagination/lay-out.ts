@@ -212,9 +212,9 @@ const cellsOf = (t: Tiling, turned: boolean): Cell[] => {
   const all: Cell[] = [];
   for (let j = 0; j < t.y.count; j++) {
     for (let i = 0; i < t.x.count; i++) {
-      // A quarter turn counterclockwise takes the drawing's x up the table and its y to the left.
-      const column = turned ? t.y.count - 1 - j : i;
-      const row = turned ? t.x.count - 1 - i : t.y.count - 1 - j;
+      // A quarter turn clockwise takes the drawing's x down the table and its y to the right.
+      const column = turned ? j : i;
+      const row = turned ? i : t.y.count - 1 - j;
       const printed = t.printed[j * t.x.count + i]!;
       all.push({ row, column, window: windowOf(t.x, t.y, i, j), printed });
     }
@@ -282,7 +282,7 @@ const beside = ({ row, column }: Cell, side: Side): [number, number] => {
 
 const placeOf = (window: Box, { live, turned }: Layout): Motion =>
   turned
-    ? { flip: false, angle: Math.PI / 2, x: live.minX + window.maxY, y: live.minY - window.minX }
+    ? { flip: false, angle: -Math.PI / 2, x: live.minX - window.minY, y: live.minY + window.maxX }
     : shift(live.minX - window.minX, live.minY - window.minY);
 
 const marginsFrom = (asked: number | Partial<Margins> | undefined): Margins =>

@@ -99,7 +99,7 @@ export interface PerAxis {
 export interface SheetPlan {
   readonly paper: Paper;
   readonly orientation: Orientation;
-  /** Whether the drawing is turned a quarter turn counterclockwise on the sheets. */
+  /** Whether the drawing is turned a quarter turn clockwise on the sheets, so that a strip starts on sheet A1. */
   readonly turned: boolean;
   /** The page in the file, mm, as it is read. */
   readonly width: number;

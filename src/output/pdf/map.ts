@@ -30,7 +30,7 @@ interface MapPlace {
   readonly bottom: number;
 }
 
-const upOf = (plan: SheetPlan): Motion => (plan.turned ? turn(Math.PI / 2) : shift(0, 0));
+const upOf = (plan: SheetPlan): Motion => (plan.turned ? turn(-Math.PI / 2) : shift(0, 0));
 
 const cellsOf = (plan: SheetPlan) =>
   [...plan.sheets, ...plan.skipped].map((sheet) => ({

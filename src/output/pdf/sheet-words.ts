@@ -33,8 +33,10 @@ export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, t
     });
 
   let y = label.y - 4.6;
-  const name = fitText(content.faces.bold, title, TYPE.small, right - left);
-  content.text({ text: name, at: { x: left, y }, size: TYPE.small, color: INK.text, bold: true, halo: HALO });
+  for (const [i, text] of titleLines(content, title, right - left).entries()) {
+    if (i > 0) y -= 1.25 * TYPE.small;
+    content.text({ text, at: { x: left, y }, size: TYPE.small, color: INK.text, bold: true, halo: HALO });
+  }
   for (const text of wordsFor(plan, sheet)) {
     y -= 0.9;
     for (const line of wrapText(content.faces.regular, text, TYPE.fine, right - left)) {
@@ -42,6 +44,14 @@ export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, t
       content.text({ text: line, at: { x: left, y }, size: TYPE.fine, color: INK.text, halo: HALO });
     }
   }
+};
+
+/** At most two lines; the rest of a longer title is on the cover. */
+const titleLines = (content: PageContent, title: string, width: number): string[] => {
+  const face = content.faces.bold;
+  const [first, ...rest] = wrapText(face, title, TYPE.small, width);
+  if (first === undefined) return [];
+  return rest.length === 0 ? [first] : [first, fitText(face, rest.join(' '), TYPE.small, width)];
 };
 
 /** Each a short paragraph. */
