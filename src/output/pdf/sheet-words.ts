@@ -16,12 +16,16 @@ export const drawWords = (content: PageContent, plan: SheetPlan, sheet: Sheet, t
   const left = sheet.check.x + PADDING;
   const right = sheet.check.x + plan.check.side - PADDING;
   const top = sheet.check.y + plan.check.side - PADDING;
-  const label = { x: left, y: top - CAP * LABEL_SIZE };
-  content.text({ text: sheet.label, at: label, size: LABEL_SIZE, color: INK.text, bold: true, halo: HALO });
   const facts = [
-    `${plan.paper.name}, ${plan.orientation}`,
-    plan.sheets.length === 1 ? 'the only sheet' : `one of ${plan.sheets.length} sheets`,
+    plan.paper.name,
+    plan.orientation,
+    plan.sheets.length === 1 ? 'the only sheet' : `one of ${plan.sheets.length}`,
   ];
+  const aside = Math.max(...facts.map((text) => content.width(text, TYPE.fine)));
+  // A label such as AB12 is set smaller rather than run into what stands beside it.
+  const size = Math.min(LABEL_SIZE, (right - left - aside - 2) / content.width(sheet.label, 1, true));
+  const label = { x: left, y: top - CAP * LABEL_SIZE };
+  content.text({ text: sheet.label, at: label, size, color: INK.text, bold: true, halo: HALO });
   for (const [i, text] of facts.entries())
     content.text({
       text,
