@@ -6,7 +6,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createCanvas, type SKRSContext2D } from '@napi-rs/canvas';
 import { FILLS } from '../src/fill/index.ts';
-import { boxHeight, boxWidth, type Path, regionBox } from '../src/geometry/index.ts';
+import { boxHeight, boxWidth, flatten, type Path, regionBox } from '../src/geometry/index.ts';
 import { HARD_REGIONS, SWAG_REGIONS } from '../tests/fill/sample-regions.ts';
 
 const DOTS_PER_MM = 150 / 25.4;
@@ -14,10 +14,9 @@ const OUT = 'out/fills';
 
 const trace = (ctx: SKRSContext2D, path: Path): void => {
   ctx.beginPath();
-  path.pieces.forEach((p, i) => {
-    if (i === 0) ctx.moveTo(p.from.x, p.from.y);
-    if (p.kind === 'line') ctx.lineTo(p.to.x, p.to.y);
-    else ctx.arc(p.center.x, p.center.y, p.radius, p.start, p.start + p.sweep, p.sweep < 0);
+  flatten(path, 0.005).forEach((p, i) => {
+    if (i === 0) ctx.moveTo(p.x, p.y);
+    else ctx.lineTo(p.x, p.y);
   });
   if (path.closed) ctx.closePath();
   ctx.stroke();

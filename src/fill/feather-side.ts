@@ -14,6 +14,8 @@ import {
   distance,
   EMPTY_BOX,
   joinBoxes,
+  mirror,
+  mover,
   type Path,
   type Piece,
   type Point,
@@ -26,6 +28,7 @@ import {
   tangentArc,
 } from '../geometry/index.ts';
 import type { Axis } from './fill.ts';
+import { offAxis } from './symmetry.ts';
 import { biarc } from './two-arcs.ts';
 
 /** A plume's width at its head, as a share of its length: fuller looks like petals, slimmer like grass. */
@@ -169,12 +172,27 @@ export const growSide = (spec: SideSpec): Side | undefined => {
   for (let round = 0; round < MOST_ROUNDS; round++) {
     made = layPlumes(growth, places, spec, least);
     if (!made) return undefined;
-    wrong = misfits(made, probe, gap);
+    wrong = misfits(made, stalk, probe, gap);
+    const bud = until.kind === 'axis' ? budOver(made, until.axis, spacing) : undefined;
+    if (bud && !keepsInside(bud, probe, gap)) wrong = [...wrong, made.dividers.length - 1];
     if (wrong.length === 0) return made;
     for (const i of wrong) shrinkAround(growth, places, made.bases[i]!, made.bases[i + 1] ?? made.bases[i]!);
   }
   return made && longestGood(made, wrong);
 };
+
+/** The head over the axis, between a side's last divider and its mirror image; undefined where those are too far apart. */
+export const budOver = (made: Side, axis: Axis, spacing: number): Piece[] | undefined => {
+  const motion = mirror(axis.at, axis.angle);
+  const last = made.dividers.at(-1)!.to;
+  const image = mover(motion)(last);
+  if (!(distance(last, image) <= WIDEST_BUD * PLUME_WIDTHS[1] * spacing)) return undefined;
+  const out = made.ends.at(-1)!;
+  return biarc(last, out, image, scale(mover({ ...motion, x: 0, y: 0 })(out), -1));
+};
+
+/** A bud is at most this many times as wide as the widest plume. */
+const WIDEST_BUD = 1.6;
 
 /** How long a divider may be: as far as a head of the width that suits it still keeps its gap to the edge. */
 const roomAlong = (base: Point, toward: Point, probe: RegionProbe, gap: number, spacing: number): number => {
@@ -241,9 +259,6 @@ const growthAt = (growth: readonly Growth[], places: readonly number[], s: numbe
 const outerEnd = (g: Growth, side: number): Point =>
   add(g.base, scale(rotated(g.along, side * g.stance.lean), g.length));
 
-const offAxis = (p: Point, axis: Axis): number =>
-  (p.y - axis.at.y) * Math.cos(axis.angle) - (p.x - axis.at.x) * Math.sin(axis.angle);
-
 const layPlumes = (
   growth: readonly Growth[],
   places: readonly number[],
@@ -296,24 +311,25 @@ export const keepsInside = (pieces: readonly Piece[], probe: RegionProbe, gap: n
     [0.15, 0.35, 0.5, 0.65, 0.85, 1].every((t) => probe.depth(pieceAt(p, t)) >= gap * 0.75),
   );
 
-/** Plumes whose head comes too near the edge, or that cross an earlier one. */
-const misfits = (made: Side, probe: RegionProbe, gap: number): number[] => {
+/** Plumes whose head comes too near the edge, or that cross an earlier one or the spine. */
+const misfits = (made: Side, stalk: Path, probe: RegionProbe, gap: number): number[] => {
   const plumes = made.dividers.map((d, i) => [d, ...(made.heads[i] ?? [])]);
   const boxes = plumes.map((p) => p.reduce((box, q) => joinBoxes(box, pieceBox(q)), EMPTY_BOX));
   return plumes.flatMap((plume, i) => {
-    if (!keepsInside(plume.slice(1), probe, gap)) return [i];
+    if (!keepsInside(plume.slice(1), probe, gap) || pathsCross(plume, stalk.pieces, plume[0]!.from))
+      return [i];
     for (let j = 0; j < i; j++)
       if (boxesTouch(boxes[i]!, boxes[j]!) && pathsCross(plume, plumes[j]!)) return [i];
     return [];
   });
 };
 
-/** Whether two rows of pieces cross, but for where they share an end. */
-export const pathsCross = (a: readonly Piece[], b: readonly Piece[]): boolean =>
+/** Whether two rows of pieces cross, but for where they share an end, or meet at a known point. */
+export const pathsCross = (a: readonly Piece[], b: readonly Piece[], known?: Point): boolean =>
   a.some((p) =>
     b.some((q) => {
       const shared = [p.from, p.to].filter(
-        (e) => distance(e, q.from) < NEAR_END || distance(e, q.to) < NEAR_END,
+        (e) => e === known || distance(e, q.from) < NEAR_END || distance(e, q.to) < NEAR_END,
       );
       return crossings(p, q).some((c) => shared.every((e) => distance(e, c.point) > NEAR_END));
     }),

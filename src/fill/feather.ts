@@ -27,16 +27,24 @@ import {
   probeRegion,
   type Region,
   type RegionProbe,
-  regionParts,
   reversePath,
   reversePiece,
   scale,
   slicePath,
 } from '../geometry/index.ts';
-import { growSide, keepsInside, pathsCross, type Side, tipPlace } from './feather-side.ts';
+import {
+  budOver,
+  growSide,
+  keepsInside,
+  pathsCross,
+  type Side,
+  type SideSpec,
+  tipPlace,
+} from './feather-side.ts';
 import { type Axis, badSpacing, type Fill, type FillContext, nothing } from './fill.ts';
+import { roomyParts } from './parts.ts';
 import { spineOf } from './spine.ts';
-import { axisOf, mirrorOf } from './symmetry.ts';
+import { axisOf, mirrorOf, offAxis } from './symmetry.ts';
 import { biarc } from './two-arcs.ts';
 
 /** Plumes keep this share of the spacing away from the region's edge. */
@@ -44,6 +52,9 @@ const EDGE_GAP = 0.3;
 
 /** Where there is no room for plumes at the spacing asked for, smaller ones are tried: these shares of it. */
 const SMALLER = [1, 0.7, 0.5] as const;
+
+/** A neck narrower than two of these shares of the spacing holds no plumes, and parts the region into two feathers. */
+const NARROW = 0.5;
 
 export const feather: Fill = {
   name: 'feather',
@@ -53,14 +64,14 @@ export const feather: Fill = {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);
     if (isEmptyRegion(region)) return nothing('feather: nothing to fill');
-    const parts = regionParts(region);
+    const parts = roomyParts(region, NARROW * spacing);
     const paths: Path[] = [];
     const messages: string[] = [];
     let empty = 0;
     for (const part of parts) {
       const made = featherIn(part, spacing, parts.length === 1 ? context : undefined);
       if (!made) empty++;
-      else paths.push(made.path);
+      else paths.push(...made.paths);
       if (made && made.share < 1)
         messages.push('feather: the area is narrow, so the plumes are smaller than the spacing asks for');
     }
@@ -70,7 +81,7 @@ export const feather: Fill = {
           ? 'feather: the area has no room for plumes at this spacing'
           : `feather: ${empty} of ${parts.length} parts have no room for plumes at this spacing`,
       );
-    return { paths, continuous: true, messages };
+    return { paths, continuous: paths.length <= parts.length, messages };
   },
 };
 
@@ -78,39 +89,70 @@ const featherIn = (
   region: Region,
   spacing: number,
   context: FillContext | undefined,
-): { readonly path: Path; readonly share: number } | undefined => {
+): (Made & { readonly share: number }) | undefined => {
   const axis = axisOf(region, context);
   const spine = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
   if (!spine) return undefined;
   const probe = probeRegion(region);
+  let fullest: (Made & { readonly share: number }) | undefined;
   for (const share of SMALLER) {
-    const path = featherOn(spine, probe, spacing * share, axis);
-    if (path) return { path, share };
+    const made = featherOn(spine, probe, spacing * share, axis);
+    if (made && made.cover > (fullest?.cover ?? 0) + GOOD_COVER / 4) fullest = { ...made, share };
+    if (fullest && fullest.cover >= GOOD_COVER) break;
   }
-  return undefined;
+  return fullest;
 };
+
+/** A feather with plumes along this share of its spine (mean of both sides) is full enough. */
+const GOOD_COVER = 0.6;
+
+interface Made {
+  readonly paths: readonly Path[];
+  readonly cover: number;
+}
 
 const featherOn = (
   spine: Path,
   probe: RegionProbe,
   spacing: number,
   axis: Axis | undefined,
-): Path | undefined => {
+): Made | undefined => {
   const gap = EDGE_GAP * spacing;
-  if (axis && crossesAxis(spine, axis)) {
-    const stalk = slicePath(spine, 0, pathLength(spine) / 2);
-    const [left, right] = ([1, -1] as const).map((side) =>
-      growSide({ stalk, side, probe, spacing, gap, until: { kind: 'axis', axis } }),
-    );
-    return left || right ? joinMirrored(spine, [right, left], axis) : undefined;
+  const mirrored = axis && crossesAxis(spine, axis);
+  const stalk = mirrored ? slicePath(spine, 0, pathLength(spine) / 2) : spine;
+  const grow = (until: SideSpec['until'], within: RegionProbe): (Side | undefined)[] =>
+    ([-1, 1] as const).map((side) => growSide({ stalk, side, probe: within, spacing, gap, until }));
+  const length = pathLength(stalk);
+  // Before a bud on the axis the plumes lean over the spine's last stretch, and cover it too.
+  const coverOf = (sides: readonly (Side | undefined)[], bud: boolean): number =>
+    sides.reduce((sum, s) => sum + (s ? (bud ? length : s.bases.at(-1)!) - s.bases[0]! : 0), 0) /
+    (2 * length);
+
+  let best: Made | undefined;
+  if (mirrored) {
+    const sides = grow({ kind: 'axis', axis }, probe);
+    const path = joinMirrored(spine, sides, axis, probe, spacing);
+    if (path) best = { paths: [path], cover: coverOf(sides, true) };
+    // Where the middle is too narrow for a bud, each half may do better with a tip of its own.
+    if (best && best.cover >= GOOD_COVER) return best;
   }
-  const tip = tipPlace(spine, probe, spacing, gap);
-  if (tip === undefined) return undefined;
-  const [left, right] = ([1, -1] as const).map((side) =>
-    growSide({ stalk: spine, side, probe, spacing, gap, until: { kind: 'tip', at: tip } }),
-  );
-  return left && right ? joinAtTip(spine, left, right, probe, gap) : undefined;
+  const ownSide = mirrored ? shortOf(probe, axis) : probe;
+  const at = tipPlace(stalk, ownSide, spacing, gap);
+  const [right, left] = at === undefined ? [] : grow({ kind: 'tip', at }, ownSide);
+  if (!left || !right) return best;
+  const cover = coverOf([left, right], false);
+  if (best && !(cover > best.cover + 0.1)) return best;
+  const one = joinAtTip(stalk, left, right, ownSide, gap);
+  if (!mirrored) return { paths: [one], cover };
+  const over = mirror(axis.at, axis.angle);
+  return { paths: [one, movePath(one, over)], cover };
 };
+
+/** The region cut off at its axis, on the side where a distance to the axis is left. */
+const shortOf = (probe: RegionProbe, axis: Axis): RegionProbe => ({
+  ...probe,
+  depth: (p) => Math.min(probe.depth(p), Math.abs(offAxis(p, axis))),
+});
 
 /** Whether the spine is its own mirror image, end to end. */
 const crossesAxis = (spine: Path, axis: Axis): boolean => {
@@ -129,19 +171,30 @@ const chainOf = ({ dividers, heads }: Side): Piece[] =>
     return head && next ? [d, ...head, reversePiece(next)] : [d];
   });
 
-/** Both feathers of a mirrored region: the spine from end to end, then one row of plumes back, and the other one there again. */
-const joinMirrored = (spine: Path, sides: readonly (Side | undefined)[], axis: Axis): Path => {
+/**
+ * Both feathers of a mirrored region: the spine from end to end, then one row of plumes back, and the other one there again. A
+ * side that does not come near enough to the axis for a bud spoils it: then undefined.
+ */
+const joinMirrored = (
+  spine: Path,
+  sides: readonly (Side | undefined)[],
+  axis: Axis,
+  probe: RegionProbe,
+  spacing: number,
+): Path | undefined => {
+  const gap = EDGE_GAP * spacing;
   const over = mirror(axis.at, axis.angle);
-  const turnOver = mover({ ...over, x: 0, y: 0 });
   const length = pathLength(spine);
-  const pieces: Piece[] = [...spine.pieces];
-  let at = length;
+  const begin = Math.max(0, Math.min(...sides.map((s) => s?.bases[0] ?? length)) - MOST_BARE * gap);
+  if (!(begin < length / 2)) return undefined;
+  const pieces: Piece[] = [...slicePath(spine, begin, length - begin).pieces];
+  let at = length - begin;
   for (const side of sides) {
     if (!side) continue;
     const chain = openPath(chainOf(side));
     const image = reversePath(movePath(chain, over));
-    const [last, out] = [side.dividers.at(-1)!, side.ends.at(-1)!];
-    const bud = biarc(last.to, out, image.pieces[0]!.from, scale(turnOver(out), -1));
+    const bud = budOver(side, axis, spacing);
+    if (!bud || !keepsInside(bud, probe, gap) || pathsCross(bud, spine.pieces)) return undefined;
     const row = openPath([...chain.pieces, ...bud, ...image.pieces]);
     // The row starts near one end of the spine and ends as near the other: take it from where the needle is.
     const first = side.bases[0]!;
@@ -153,6 +206,9 @@ const joinMirrored = (spine: Path, sides: readonly (Side | undefined)[], axis: A
   return openPath(pieces);
 };
 
+/** A stem without plumes is no longer than this many gaps to the edge: long bare stems look as if something were missing. */
+const MOST_BARE = 4;
+
 /** The way along the spine from one place to another, backwards if need be. */
 const along = (spine: Path, from: number, to: number): readonly Piece[] =>
   from <= to ? slicePath(spine, from, to).pieces : reversePath(slicePath(spine, to, from)).pieces;
@@ -160,7 +216,8 @@ const along = (spine: Path, from: number, to: number): readonly Piece[] =>
 /** One feather: the spine to the tip and back, up one side, over the bud at the tip, and down the other side. */
 const joinAtTip = (spine: Path, left: Side, right: Side, probe: RegionProbe, gap: number): Path => {
   const top = Math.max(left.bases.at(-1)!, right.bases.at(-1)!);
-  const pieces: Piece[] = [...slicePath(spine, 0, top).pieces, ...along(spine, top, left.bases[0]!)];
+  const begin = Math.max(0, Math.min(left.bases[0]!, right.bases[0]!) - MOST_BARE * gap);
+  const pieces: Piece[] = [...slicePath(spine, begin, top).pieces, ...along(spine, top, left.bases[0]!)];
   const [l, r] = [left.dividers.at(-1)!, right.dividers.at(-1)!];
   const bud = biarc(l.to, left.ends.at(-1)!, r.to, scale(right.ends.at(-1)!, -1));
   const chains = [chainOf(left), reversePath(openPath(chainOf(right))).pieces] as const;

@@ -37,10 +37,18 @@ export const curveThrough = (points: readonly Point[]): Path => {
       );
     const first = add(b, handle(a, b, c, t1, t2, t2));
     const second = subtract(c, handle(b, c, d, t2, t3, t2));
-    pieces.push(...cubicToArcs(b, first, second, c, FILL_TOLERANCE));
+    pieces.push(...cubicToArcs(b, first, second, c, FILL_TOLERANCE).map(straightened));
   }
   return openPath(pieces);
 };
+
+/** An arc as flat as this (mm) is a line: centres many metres away would only make trouble for whoever draws it. */
+const FLAT_RISE = 0.002;
+
+const straightened = (p: Piece): Piece =>
+  p.kind === 'arc' && p.radius * (1 - Math.cos(Math.min(Math.PI, Math.abs(p.sweep)) / 2)) < FLAT_RISE
+    ? { kind: 'line', from: p.from, to: p.to }
+    : p;
 
 const knot = (a: Point, b: Point): number => Math.sqrt(distance(a, b));
 

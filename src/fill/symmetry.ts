@@ -5,6 +5,7 @@ import {
   type Motion,
   mirror,
   mover,
+  type Point,
   pieceAt,
   probeRegion,
   type Region,
@@ -37,3 +38,7 @@ const isMirrored = (region: Region, axis: Axis): boolean => {
 };
 
 export const mirrorOf = (axis: Axis): Motion => mirror(axis.at, axis.angle);
+
+/** The distance (mm) from the axis, positive on its left. */
+export const offAxis = (p: Point, axis: Axis): number =>
+  (p.y - axis.at.y) * Math.cos(axis.angle) - (p.x - axis.at.x) * Math.sin(axis.angle);

@@ -263,8 +263,11 @@ const tangentArcBack = (from: Point, to: Point, direction: Point): Piece => {
   return { ...back, start: angleOf(subtract(from, back.center)), sweep: -back.sweep, from, to };
 };
 
-/** An arc that rises less than this (mm) over its chord is a line. */
-const FLAT = 1e-9;
+/**
+ * An arc that rises less than this (mm) over its chord is a line: a tighter bound would keep arcs whose centre is so far away that
+ * rounding moves their points by as much. The kink that a line leaves is four times this over its length.
+ */
+const FLAT = 1e-7;
 
 /** An arc that turns less than this (radians) is a line: its centre would be lost in rounding. */
 const FLAT_ANGLE = 1e-9;

@@ -51,7 +51,8 @@ describe('curves of known length', () => {
         expect(Math.abs(lengthOf(pieces) - length)).toBeLessThan(tolerance * 4);
         const turned = pieces.reduce((s, p) => s + (p.kind === 'arc' ? p.sweep : 0), 0);
         expect(turned).toBeCloseTo(turning, 5);
-        for (const kink of kinks(pieces)) expect(kink).toBeLessThan(1e-6);
+        // One tangent throughout, but that an arc which rises less than 1e-7 mm becomes a line.
+        for (const kink of kinks(pieces)) expect(kink).toBeLessThan(1e-5);
       });
     }
   }
