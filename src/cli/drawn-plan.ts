@@ -1,6 +1,6 @@
 /** The picture of a plan, with what a person should know about it said on the way. */
 
-import { ProblemError } from '../document/index.ts';
+import { type Problem, ProblemError } from '../document/index.ts';
 import { type Drawing, drawPlan, type LayerId, type Scope } from '../drawing/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Design } from '../swag/index.ts';
@@ -13,9 +13,10 @@ export const drawnPlan = async (
   plan: Plan,
   scope: Scope,
   without: readonly LayerId[],
+  placed: (problem: Problem) => Problem,
 ): Promise<Drawing> => {
   const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill') });
-  if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
+  if (drawn.problems.length > 0) throw new ProblemError(drawn.problems.map(placed));
   for (const message of drawn.messages) await say(io, message);
   return drawn.drawing;
 };

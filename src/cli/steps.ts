@@ -60,9 +60,13 @@ export const planned = async (io: Io, file: string): Promise<Planned> => {
   return { ...files, design: made.design };
 };
 
+/** A key as a person reads it, which counts from 1, as the path that it is. */
+const pathOf = (key = ''): KeyPath =>
+  key === '' ? [] : key.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) - 1 : step));
+
 const placedIn = (problem: Problem, planPlace: PlaceAt, places: ReadonlyMap<string, PlaceAt>): Problem => {
   const template = problem.place && places.get(problem.place.file);
   if (!template && problem.place) return problem;
   const placeAt = template ?? planPlace;
-  return { ...problem, place: placeAt(problem.key?.split('.') ?? []) };
+  return { ...problem, place: placeAt(pathOf(problem.key)) };
 };

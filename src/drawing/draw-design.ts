@@ -32,8 +32,8 @@ export interface DrawOptions {
   readonly title: string;
   /** Size of labels, mm. */
   readonly labelSize?: number;
-  /** The channels of each cell. */
-  readonly channels?: ReadonlyMap<Cell, readonly Channel[]>;
+  /** The channels of each cell, or of each half where they are known so closely. */
+  readonly channels?: ReadonlyMap<Cell | Placed, readonly Channel[]>;
   /** The fills of each cell's regions. */
   readonly fills?: ReadonlyMap<Cell, readonly Filled[]>;
   /** Whether each half shows the template that makes it. */
@@ -48,7 +48,9 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
       fill: scope.halves.flatMap((h) => fillItems(h, options.fills?.get(h.cell) ?? [])),
       border: scope.stretches.flatMap((s) => seamItems(design, s)),
       template: options.ghosts === false ? [] : ghosts(scope),
-      channel: scope.halves.flatMap((h) => channelItems(h, options.channels?.get(h.cell) ?? [])),
+      channel: scope.halves.flatMap((h) =>
+        channelItems(h, options.channels?.get(h) ?? options.channels?.get(h.cell) ?? []),
+      ),
       stitch: scope.halves.map(stitchItem),
       marks: [
         ...scope.stretches.flatMap((s) => markItems(design, s, size)),
@@ -227,7 +229,9 @@ const cornerMarks = (
 ): readonly Item[] => {
   const corner = design.corner;
   if (!corner) return [];
-  const outward = (channels?.get(corner.cell) ?? []).filter((c) => c.side === 'outward');
+  const shown = scope.halves.find((h) => h.cell === corner.cell);
+  const ofCorner = (shown && channels?.get(shown)) ?? channels?.get(corner.cell) ?? [];
+  const outward = ofCorner.filter((c) => c.side === 'outward');
   const outwardReach = Math.max(0, ...outward.map((c) => c.distance));
   return scope.halves
     .filter((h) => h.cell === corner.cell)

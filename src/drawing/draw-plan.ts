@@ -1,8 +1,9 @@
 /** A design with everything that its plan asks for: channels, fills, and what a person should know about them. */
 
 import type { Problem } from '../document/index.ts';
+import { formatLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
-import { type Cell, type Channel, channelsOf, type Design } from '../swag/index.ts';
+import { type Cell, type Channel, type Design, type Placed, placedChannels } from '../swag/index.ts';
 import { type DrawOptions, drawDesign } from './draw-design.ts';
 import type { Drawing } from './drawing.ts';
 import { type Filled, fillDesign } from './filling.ts';
@@ -12,9 +13,9 @@ export interface DrawnPlan {
   readonly drawing: Drawing;
   /** A sentence each: channels of which nothing is left, regions left empty. */
   readonly messages: readonly string[];
-  /** Fills that the plan asks for and that do not exist. */
+  /** Fills that the plan asks for and that do not exist, with their keys in it. */
   readonly problems: readonly Problem[];
-  readonly channels: ReadonlyMap<Cell, readonly Channel[]>;
+  readonly channels: ReadonlyMap<Placed, readonly Channel[]>;
   readonly fills: ReadonlyMap<Cell, readonly Filled[]>;
 }
 
@@ -30,7 +31,7 @@ export const drawPlan = (
   options: DrawPlanOptions = {},
 ): DrawnPlan => {
   const cells = design.cells.filter((cell) => scope.halves.some((h) => h.cell === cell));
-  const channels = new Map(cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
+  const channels = placedChannels(design, plan.channels, scope.halves);
   const filling =
     options.withFills === false
       ? { byCell: new Map<Cell, readonly Filled[]>(), messages: [], problems: [] }
@@ -38,26 +39,38 @@ export const drawPlan = (
   const { withFills: _, ...drawing } = options;
   return {
     drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills: filling.byCell }),
-    messages: [...endedChannels(channels), ...filling.messages],
+    messages: [...endedChannels(channels, plan), ...filling.messages],
     problems: filling.problems,
     channels,
     fills: filling.byCell,
   };
 };
 
-/** Channels of which nothing is left in any cell, or not in all of them. */
-const endedChannels = (channels: ReadonlyMap<Cell, readonly Channel[]>): readonly string[] => {
-  const ended = new Map<string, string[]>();
-  for (const [cell, list] of channels) {
-    for (const channel of list) {
-      if (channel.paths.length > 0) continue;
-      const name = `${channel.side} channel ${channel.number}`;
-      ended.set(name, [...(ended.get(name) ?? []), cell.name]);
-    }
+/** Channels of which nothing is left in any cell, or not in all of them, and why. */
+const endedChannels = (
+  channels: ReadonlyMap<Placed, readonly Channel[]>,
+  { marks, channels: wanted }: Plan,
+): readonly string[] => {
+  const cells = new Set([...channels.keys()].map((half) => half.cell));
+  const messages: string[] = [];
+  for (const side of ['outward', 'inward'] as const) {
+    wanted[side].forEach((_, i) => {
+      const ofAll = [...channels].flatMap(([half, list]) => {
+        const channel = list.find((c) => c.side === side && c.number === i + 1);
+        return channel ? [{ cell: half.cell, channel }] : [];
+      });
+      const left = new Set(ofAll.filter((c) => c.channel.paths.length > 0).map((c) => c.cell));
+      const ended = [...cells].filter((cell) => !left.has(cell));
+      const first = ofAll[0]?.channel;
+      if (ended.length === 0 || !first) return;
+      const where = left.size > 0 ? ` on ${ended.map((cell) => cell.name).join(', ')}` : '';
+      const away = formatLength(first.distance, marks.style);
+      const why =
+        side === 'inward'
+          ? `no place inside the swag is ${away} from the stitching`
+          : `${away} from the stitching is beyond the margin everywhere`;
+      messages.push(`${side} channel ${i + 1}: nothing is left of it${where}; ${why}`);
+    });
   }
-  return [...ended].map(([name, cells]) =>
-    cells.length === channels.size
-      ? `${name}: nothing is left of it, the channels before it fill the swag`
-      : `${name}: nothing is left of it on ${cells.join(', ')}`,
-  );
+  return messages;
 };

@@ -1,13 +1,20 @@
 /**
  * A plan's fills, stitched into the regions of a design. Copies of one cell share one fill, so that every
- * repeat of a side looks alike, as a quilter would stitch it.
+ * repeat of a side looks alike, as a quilter would stitch it; and cells that are not shown are not filled.
  */
 
-import type { Problem } from '../document/index.ts';
-import { type FillResult, fillNamed } from '../fill/index.ts';
-import { isEmptyRegion, type Path } from '../geometry/index.ts';
-import type { Fill as FillChoice, Plan } from '../plan/index.ts';
-import { type Cell, type Design, regionsOf, type SwagRegion } from '../swag/index.ts';
+import { keyName, nearestOf, type Problem } from '../document/index.ts';
+import { FILLS, type Fill, fillNamed } from '../fill/index.ts';
+import { isEmptyRegion, type Path, pathLength, regionParts } from '../geometry/index.ts';
+import type { Channels, Fill as FillChoice, Plan } from '../plan/index.ts';
+import {
+  bandMiddle,
+  type Cell,
+  CHANNEL_SIDES,
+  type Design,
+  regionsOf,
+  type SwagRegion,
+} from '../swag/index.ts';
 
 /** What fills one region of a repeat, in the frame of the repeat's first half. */
 export interface Filled {
@@ -22,56 +29,123 @@ export interface Filling {
   readonly byCell: ReadonlyMap<Cell, readonly Filled[]>;
   /** What a person should know, a sentence each: regions left empty, parts too small. */
   readonly messages: readonly string[];
+  /** Fills that are asked for and that do not exist, with their keys in the plan. */
   readonly problems: readonly Problem[];
 }
 
 /** Lines of quilting a quarter of an inch apart read as texture at arm's length. Common practice, no source. */
-const USUAL_SPACING = 6.35;
-/** In a band, pearls and ribbons take the band's own width; other fills half of it. */
+export const USUAL_SPACING = 6.35;
+/** In a band a fill that is meant for areas gets two lines at least; pearls and ribbons go by the band itself. */
 const BAND_SHARE = 0.5;
-const USUAL_SEED = 1;
+export const USUAL_SEED = 1;
 
 /** Fills the regions of some of a design's cells. */
 export const fillDesign = (design: Design, cells: readonly Cell[], plan: Plan): Filling => {
+  const problems = fillProblems(plan);
+  if (problems.length > 0 || !asksForFills(plan)) return { byCell: new Map(), messages: [], problems };
   const byCell = new Map<Cell, readonly Filled[]>();
-  const messages = new Set<string>();
-  const problems: Problem[] = [];
+  const messages: string[] = [...spareFills(plan)];
+  const said = new Map<string, string[]>();
   for (const cell of cells) {
     const filled: Filled[] = [];
     for (const region of regionsOf(cell, design, plan.channels)) {
       const choice = choiceFor(region, cell, plan);
-      if (!choice) continue;
-      const where = `${cell.name}: ${region.name}`;
-      if (isEmptyRegion(region.region)) {
-        messages.add(`${where}: nothing is left to fill`);
-        continue;
+      const fill = choice && fillNamed(choice.kind);
+      if (!choice || !fill || !('fill' in fill)) continue;
+      const made = fillRegion(fill, region, cell, design, plan.channels, choice);
+      for (const message of made.messages) {
+        const what = `${region.name}: ${message}`;
+        said.set(what, [...(said.get(what) ?? []), cell.name]);
       }
-      const fill = fillNamed(choice.kind);
-      if (!('fill' in fill)) {
-        if (!problems.some((p) => p.found === fill.found)) problems.push(fill);
-        continue;
-      }
-      const result: FillResult = fill.fill(
-        region.region,
-        {
-          spacing: choice.spacing ?? spacingFor(region, plan),
-          seed: choice.seed ?? USUAL_SEED,
-          ...(choice.angle === undefined ? {} : { angle: choice.angle }),
-        },
-        { axis: { at: cell.crown, angle: cell.mirror } },
-      );
-      for (const message of result.messages) messages.add(`${where}: ${message}`);
-      filled.push({ region, fill: fill.name, paths: result.paths, continuous: result.continuous });
+      if (made.paths.length > 0) filled.push({ region, fill: fill.name, ...made });
     }
     byCell.set(cell, filled);
   }
-  return { byCell, messages: [...messages], problems };
+  // What holds for every cell is said once, without naming them.
+  for (const [what, names] of said)
+    messages.push(names.length === cells.length ? what : `${names.join(', ')}, ${what}`);
+  return { byCell, messages, problems };
 };
 
-const spacingFor = (region: SwagRegion, plan: Plan): number => {
-  if (region.kind !== 'channel') return USUAL_SPACING;
-  const [side, number] = region.name.split(' ') as ['outward' | 'inward', string];
-  return BAND_SHARE * (plan.channels[side][Number(number) - 1] ?? USUAL_SPACING);
+/** One fill in one region of a cell, with the line and the mirror that it may follow. */
+export const fillRegion = (
+  fill: Fill,
+  region: SwagRegion,
+  cell: Cell,
+  design: Design,
+  channels: Channels,
+  choice: Omit<FillChoice, 'kind'> = {},
+): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
+  if (isEmptyRegion(region.region))
+    return { paths: [], continuous: true, messages: ['nothing is left to fill'] };
+  const spine = region.kind === 'channel' ? bandSpine(region, cell, design, channels) : undefined;
+  return fill.fill(
+    region.region,
+    {
+      spacing: choice.spacing ?? spacingFor(region),
+      seed: choice.seed ?? USUAL_SEED,
+      ...(choice.angle === undefined ? {} : { angle: choice.angle }),
+    },
+    { axis: { at: cell.crown, angle: cell.mirror }, ...(spine ? { spine } : {}) },
+  );
+};
+
+/** The length (mm) of what fills a whole repeat of each cell, for the thread that it takes. */
+export const fillLengths = ({ byCell }: Filling): ReadonlyMap<Cell, number> =>
+  new Map(
+    [...byCell].map(([cell, filled]) => [
+      cell,
+      filled.reduce((sum, f) => sum + f.paths.reduce((length, p) => length + pathLength(p), 0), 0),
+    ]),
+  );
+
+/** A band's middle line, where the band is in one piece and so is its middle. */
+const bandSpine = (
+  region: SwagRegion & { readonly kind: 'channel' },
+  cell: Cell,
+  design: Design,
+  channels: Channels,
+): Path | undefined => {
+  if (regionParts(region.region).length !== 1) return undefined;
+  const middle = bandMiddle(region, cell, design, channels);
+  return middle.length === 1 && !middle[0]!.closed ? middle[0] : undefined;
+};
+
+const spacingFor = (region: SwagRegion): number =>
+  region.kind === 'channel' ? BAND_SHARE * region.width : USUAL_SPACING;
+
+const asksForFills = ({ fills }: Plan): boolean =>
+  Boolean(fills.swag ?? fills.background ?? fills.corner) || fills.channels.length > 0;
+
+/** Every fill that the plan names, with its place in it. */
+const namedFills = ({ fills }: Plan): readonly { path: readonly (string | number)[]; kind: string }[] => [
+  ...(['swag', 'background', 'corner'] as const).flatMap((key) => {
+    const choice = fills[key];
+    return choice ? [{ path: ['fills', key], kind: choice.kind }] : [];
+  }),
+  ...fills.channels.map(({ kind }, i) => ({ path: ['fills', 'channels', i], kind })),
+];
+
+const fillProblems = (plan: Plan): readonly Problem[] =>
+  namedFills(plan).flatMap(({ path, kind }) => {
+    const fill = fillNamed(kind);
+    if ('fill' in fill) return [];
+    const near = nearestOf(
+      kind,
+      FILLS.map((f) => f.name),
+    );
+    return [
+      { ...fill, key: keyName(path), ...(near === undefined ? {} : { hint: `did you mean “${near}”?` }) },
+    ];
+  });
+
+const spareFills = ({ fills, channels }: Plan): readonly string[] => {
+  const bands = channels.outward.length + channels.inward.length;
+  const given = fills.channels.length;
+  if (given <= bands) return [];
+  return [
+    `fills.channels: ${given} fills for ${bands === 1 ? '1 channel' : `${bands} channels`}, the last ${given - bands === 1 ? 'is' : `${given - bands} are`} not used`,
+  ];
 };
 
 /** Channel fills go by their order in the plan: outward ones first, each side from the stitching on. */
@@ -82,13 +156,10 @@ const choiceFor = (region: SwagRegion, cell: Cell, plan: Plan): FillChoice | und
     case 'background':
       return plan.fills.background;
     case 'channel': {
-      const order = [
-        ...plan.channels.outward.map((_, i) => `outward ${i + 1}`),
-        ...plan.channels.inward.map((_, i) => `inward ${i + 1}`),
-      ];
-      return plan.fills.channels[order.indexOf(region.name)];
+      const before = region.side === CHANNEL_SIDES[0] ? 0 : plan.channels.outward.length;
+      return plan.fills.channels[before + region.number - 1];
     }
     default:
-      return region.kind satisfies never;
+      return region satisfies never;
   }
 };

@@ -107,6 +107,8 @@ export interface SwagChoices {
 export interface Channels {
   readonly outward: readonly number[];
   readonly inward: readonly number[];
+  /** How a channel turns at a point of the stitching: rolled round it, or pivoted, which keeps the point. */
+  readonly points: 'round' | 'pivot';
 }
 
 /** A fill by its name; whether there is such a fill is for the fills to say. */

@@ -76,6 +76,12 @@ export const planSchema = perUnit((unit: Units) =>
         {
           outward: channelWidths(unit).default([]),
           inward: channelWidths(unit).default([]),
+          points: z
+            .enum(['round', 'pivot'])
+            .meta({
+              description: 'At a point: round rolls round it, pivot turns on it and keeps it a point.',
+            })
+            .default('round'),
         },
         'a group such as { outward: [1/4], inward: [1/4, 1/8] }',
       ).prefault({}),

@@ -8,35 +8,52 @@
  * stitched samples by Malek, Jaouachi, Khedher and Adolphe, Autex Research Journal 20(4), 2020, 415–425.
  */
 
-import { pathLength } from '../geometry/index.ts';
+import { type Path, pathLength } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
-import { channelsOf } from './channels.ts';
-import type { Cell, Design } from './design.ts';
+import { channelsOf, placedChannels } from './channels.ts';
+import type { Cell, Design, Placed } from './design.ts';
 
 export interface StitchedLength {
-  /** One repeat of each side, and one corner swag, mm. */
-  readonly repeats: readonly { readonly name: string; readonly length: number }[];
+  /** One repeat of each side, and one corner swag, mm: its stitching, its channels, its fills. */
+  readonly repeats: readonly {
+    readonly name: string;
+    readonly length: number;
+    readonly channels: number;
+    readonly fills: number;
+  }[];
   /** All swags of the whole border or strip, mm. */
   readonly swags: number;
   /** All channels of it, mm. */
   readonly channels: number;
+  /** All its fills, mm: 0 where they were not given. */
+  readonly fills: number;
 }
 
-export const stitchedLength = (design: Design, channels: Channels): StitchedLength => {
-  const echo = new Map<Cell, number>();
-  for (const cell of design.cells) {
-    const paths = channelsOf(cell, design, channels).flatMap((c) => c.paths);
-    echo.set(
-      cell,
-      paths.reduce((sum, p) => sum + pathLength(p), 0),
-    );
-  }
+/** `fills` gives the length (mm) of what fills a whole repeat of a cell. */
+export const stitchedLength = (
+  design: Design,
+  channels: Channels,
+  fills: ReadonlyMap<Cell, number> = new Map(),
+): StitchedLength => {
+  const placed = placedChannels(design, channels);
+  const echo = (half: Placed): number =>
+    (placed.get(half) ?? []).reduce((sum, channel) => sum + lengthOf(channel.paths), 0);
+  const fillOf = (cell: Cell): number => fills.get(cell) ?? 0;
+  const { halves } = design;
   return {
-    repeats: design.cells.map((cell) => ({ name: cell.name, length: 2 * pathLength(cell.path) })),
-    swags: design.halves.reduce((sum, half) => sum + pathLength(half.cell.path), 0),
-    channels: design.halves.reduce((sum, half) => sum + (echo.get(half.cell) ?? 0), 0),
+    repeats: design.cells.map((cell) => ({
+      name: cell.name,
+      length: 2 * pathLength(cell.path),
+      channels: 2 * channelsOf(cell, design, channels).reduce((sum, c) => sum + lengthOf(c.paths), 0),
+      fills: fillOf(cell),
+    })),
+    swags: halves.reduce((sum, half) => sum + pathLength(half.cell.path), 0),
+    channels: halves.reduce((sum, half) => sum + echo(half), 0),
+    fills: halves.reduce((sum, half) => sum + fillOf(half.cell) / 2, 0),
   };
 };
+
+const lengthOf = (paths: readonly Path[]): number => paths.reduce((sum, p) => sum + pathLength(p), 0);
 
 /** Units of thread for a unit of seam, both threads together. */
 export const LOCKSTITCH_RATIO = 2.5;

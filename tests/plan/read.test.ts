@@ -43,7 +43,7 @@ describe('readPlan', () => {
         repeats: undefined,
         gap: 0,
       },
-      channels: { outward: [6.35], inward: [6.35, 3.175] },
+      channels: { outward: [6.35], inward: [6.35, 3.175], points: 'round' },
       fills: {
         swag: { kind: 'feather' },
         background: { kind: 'stipple' },
@@ -72,7 +72,7 @@ describe('readPlan', () => {
         repeats: undefined,
         gap: undefined,
       },
-      channels: { outward: [], inward: [] },
+      channels: { outward: [], inward: [], points: 'round' },
       fills: { swag: undefined, background: undefined, corner: undefined, channels: [] },
       stitch: { length: 2.54 },
       marks: { style: { unit: 'in', denominator: 16 } },

@@ -29,12 +29,12 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (options.measured !== undefined && format !== 'pdf')
     throw wrongValue('--measured', `it is for PDF, and this is ${format.toUpperCase()}`);
   const view: ViewOptions = { without: readWithout(options) };
-  const { plan, design, inputs } = await planned(io, file);
+  const { plan, design, inputs, placed } = await planned(io, file);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const scope = readShow(design, options.show ?? 'all');
   const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
   const summary = describeDesign(design, plan.units);
-  const drawing = await drawnPlan(io, design, plan, scope, view.without ?? []);
+  const drawing = await drawnPlan(io, design, plan, scope, view.without ?? [], placed);
   const picture = await render(
     format,
     drawing,

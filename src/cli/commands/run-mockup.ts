@@ -19,11 +19,11 @@ import type { MockupOptions } from './mockup.ts';
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const { plan, design, inputs } = await planned(io, file);
+  const { plan, design, inputs, placed } = await planned(io, file);
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const scope = readShow(design, options.show ?? usualShow(design));
   const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
-  const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without), { without });
+  const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeDesign(design, plan.units);
   await output.write(await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units }));
