@@ -1,16 +1,19 @@
 /**
  * Counts for runs that end at their corners: each side of length L takes n repeats of L/n, on its own. What
  * shows on the quilt is the difference in depth between the sides, so the counts are chosen together.
+ *
+ * A count is first only a comparison of numbers (windows.ts, followed.ts). What is chosen is then laid, and
+ * with that checked a second time, from the laid path.
  */
 
+import { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
 import type { Field, Run } from './field.ts';
-import { depthsOf, type Fit, type SideFit, spreadOf } from './fit.ts';
+import type { Fit, SideFit } from './fit.ts';
+import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
-import { type SeatRules, seat } from './seat.ts';
+import { bulgeFor, gapFor, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
-
-/** The counts that a plan allows for a side: one, or all up to a most. */
-export type Counts = { readonly exactly: number } | { readonly upTo: number };
+import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
 
 /** What was tried and missed, for telling a person what would be nearest. */
 export interface Miss {
@@ -22,91 +25,151 @@ export interface Miss {
 
 export interface Tried {
   readonly fits: readonly Fit[];
-  readonly misses: readonly Miss[];
+  /** How many counts and poses were looked at. */
+  readonly tried: number;
 }
 
-/** All good choices of counts for one way: for each side's possible depth, the other sides' nearest to it. */
+/** For one way and each count of the first side, the counts of the others that make the depths most alike. */
 export const fitRuns = (way: Way, field: Field, rules: SeatRules, counts: readonly Counts[]): Tried => {
-  const missed: Miss[] = [];
-  const bySide = field.runs.map((run, i) => seatsOf(way, run, rules, counts[i]!, field, missed));
+  const { depthIn, least, most } = depthsFor(way, field, rules);
+  let tried = 0;
+  const bySide = field.runs.map((run, i): readonly Choice[] => {
+    const found: Choice[] = [];
+    for (const repeats of countsBetween(counts[i]!, run.length / most, run.length / least)) {
+      tried++;
+      const depth = depthIn(run.length / repeats);
+      if (depth !== undefined) found.push({ repeats, depth });
+    }
+    return found;
+  });
+  if (bySide.some((choices) => choices.length === 0)) return { fits: [], tried };
+  const laid = field.runs.map(() => new Map<number, SideFit | undefined>());
+  const lay = (i: number, repeats: number): SideFit | undefined => {
+    const known = laid[i]!;
+    if (!known.has(repeats)) known.set(repeats, sideFit(way, field.runs[i]!, repeats, rules, field));
+    return known.get(repeats);
+  };
   const fits: Fit[] = [];
-  const seen = new Set<string>();
-  for (const anchors of bySide) {
-    for (const anchor of anchors) {
-      const sides: SideFit[] = [];
-      for (const choices of bySide) {
-        const nearest = nearestDepth(choices, anchor.seat.pose.depth);
-        if (nearest) sides.push(nearest);
-      }
-      const key = sides.map((s) => s.repeats).join(' ');
-      if (sides.length < bySide.length || seen.has(key)) continue;
-      seen.add(key);
-      fits.push({ way, sides, corner: undefined });
-    }
+  for (const chosen of alikeChoices(bySide)) {
+    const sides = chosen.map((c, i) => lay(i, c.repeats));
+    if (sides.every((s) => s !== undefined)) fits.push({ way, sides, corner: undefined });
   }
-  return { fits: fits.sort((a, b) => spreadOf(depthsOf(a)) - spreadOf(depthsOf(b))), misses: missed };
+  return { fits, tried };
 };
 
-const nearestDepth = (choices: readonly SideFit[], depth: number): SideFit | undefined => {
-  let best: SideFit | undefined;
-  let off = Number.POSITIVE_INFINITY;
-  for (const c of choices) {
-    const d = Math.abs(c.seat.pose.depth - depth);
-    if (d < off) {
-      best = c;
-      off = d;
-    }
-  }
-  return best;
-};
-
-const seatsOf = (
+const sideFit = (
   way: Way,
   run: Run,
+  repeats: number,
   rules: SeatRules,
-  counts: Counts,
   field: Field,
-  missed: Miss[],
-): readonly SideFit[] => {
-  const found: SideFit[] = [];
-  for (const repeats of countsFor(counts, way, run.length, rules)) {
-    const tried = seat(way, run.length / repeats, rules);
-    if (!tried.ok) {
-      missed.push({ way, run, repeats, misfit: tried.misfit });
-      continue;
-    }
-    const over = pastCornerMitre(tried.value.pose.tilt, way, tried.value.gap, field);
-    if (over > FIT_NOISE) missed.push({ way, run, repeats, misfit: { kind: 'past-centre', by: over } });
-    else found.push({ run, repeats, seat: tried.value });
-  }
-  return found;
+): SideFit | undefined => {
+  const tried = seat(way, run.length / repeats, rules);
+  if (!tried.ok) return undefined;
+  const { shape, pose, gap } = tried.value;
+  if (sharesCorner(field) && pastCorner(shape.support, pose.tilt, gap) > FIT_NOISE) return undefined;
+  return { run, repeats, seat: tried.value };
 };
 
-/** The counts worth laying: from the first at which the chord reaches, to the last at which the depth may still fit. */
-export const countsFor = (counts: Counts, way: Way, length: number, rules: SeatRules): readonly number[] => {
-  if ('exactly' in counts) return [counts.exactly];
-  const gap = rules.gap === 'auto' ? 0 : rules.gap;
-  const { chord } = way.shape;
-  // h ≤ C gives the fewest; d ≤ room, so h ≥ √(C² − room²), gives the most. One more on each side is a near miss to report.
-  const least = Math.max(1, Math.floor(length / (2 * chord + gap)));
-  const half = Math.sqrt(Math.max(0, chord * chord - rules.room * rules.room));
-  const fewest =
-    half > 0 && way.tilt === undefined && rules.gap !== 'auto'
-      ? Math.ceil(length / (2 * half + gap)) + 1
-      : counts.upTo;
-  const most = Math.min(counts.upTo, fewest);
-  const list: number[] = [];
-  for (let n = least; n <= most; n++) list.push(n);
-  return list;
-};
+/** From the outer seam, two runs that meet at a corner lean over the same cloth. */
+export const sharesCorner = (field: Field): boolean => field.from === 'outer' && field.corners === 'meet';
 
-/** From the outer seam, two runs that meet at a corner lean over the same cloth: each keeps to its side of the mitre. */
-const pastCornerMitre = (tilt: number, way: Way, gap: number, field: Field): number => {
-  if (field.from !== 'outer' || field.corners !== 'meet') return 0;
+/** How far (mm) the first half of a run passes the mitre of its corner, which lies half a gap before its start. */
+export const pastCorner = (
+  support: (ux: number, uy: number) => number,
+  tilt: number,
+  gap: number,
+): number => {
   const c = Math.cos(tilt);
   const s = Math.sin(tilt);
   // The mitre leaves the corner at 45°: beyond it is the direction (−1, 1)/√2, seen from the first start.
   const nx = -Math.SQRT1_2;
   const ny = Math.SQRT1_2;
-  return way.shape.support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.SQRT1_2;
+  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.SQRT1_2;
+};
+
+interface Depths {
+  /** The depth (mm) that a way has in a share (mm) of a side; undefined where it does not fit there. */
+  readonly depthIn: (share: number) => number | undefined;
+  /** No share outside these (mm) can do. */
+  readonly least: number;
+  readonly most: number;
+}
+
+const depthsFor = (way: Way, field: Field, rules: SeatRules): Depths =>
+  way.tilt === undefined ? depthsByCrown(way, field, rules) : depthsByTilt(way, way.tilt, rules);
+
+const NONE: Depths = { depthIn: () => undefined, least: Number.POSITIVE_INFINITY, most: 1 };
+
+const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths => {
+  const limits = limitsOf(shape, rules.room);
+  const fixed = rules.gap === 'auto' ? 0 : rules.gap;
+  let windows = windowsOf(limits, Math.PI / 2);
+  const upright = uprightRise(limits);
+  if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
+  if (sharesCorner(field) && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, Math.PI / 4));
+  if (windows.length === 0) return NONE;
+  const { chord } = shape;
+  const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
+  const depthIn = (share: number): number | undefined => {
+    let rise = riseIn(share, fixed);
+    if (rules.gap === 'auto' && rise > upright) {
+      let gap = 0;
+      for (let round = 0; round < MOST_ROUNDS; round++) {
+        const tilt = rise - shape.chordAngle;
+        const wanted = gapFor({ bulge: shape.support(-Math.cos(tilt), Math.sin(tilt)) });
+        if (wanted <= gap + FIT_NOISE) break;
+        gap = wanted;
+        if (!(gap < share)) return undefined;
+        rise = riseIn(share, gap);
+      }
+    }
+    return isWithin(windows, rise) ? chord * Math.sin(rise) : undefined;
+  };
+  const flattest = windows[0]!.from;
+  const steepest = windows.at(-1)!.to;
+  // A gap that is made to suit is no wider than a swag that fills the rest of its share.
+  const widest = 2 * chord * Math.cos(flattest) + (rules.gap === 'auto' ? 2 * shape.reach + 2 : fixed);
+  return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most: widest };
+};
+
+const depthsByTilt = (way: Way, tilt: number, rules: SeatRules): Depths => {
+  const { shape } = way;
+  const follow = followerOf(shape, tilt);
+  const halfSpan = shape.chord * Math.cos(shape.chordAngle + tilt);
+  const depth = shape.chord * Math.sin(shape.chordAngle + tilt);
+  const fixed = rules.gap === 'auto' ? 0 : rules.gap;
+  const serves = (f: { depth: number; top: number; dip: number }): boolean =>
+    f.depth > FIT_NOISE && f.dip <= FIT_NOISE && f.top <= rules.room + FIT_NOISE;
+  const c = Math.cos(tilt);
+  const s = Math.sin(tilt);
+  const ends = {
+    top: shape.support(s, c),
+    dip: shape.support(-s, -c),
+    bulge: shape.support(-c, s),
+    right: shape.support(c, -s),
+  };
+  const wholeServes = serves({ ...ends, depth }) && ends.right <= halfSpan + FIT_NOISE && halfSpan > 0;
+  const narrowest = Math.max(fixed, gapFor(ends, rules.gap));
+  if (!wholeServes && !way.mayStopSooner) return NONE;
+  const depthIn = (share: number): number | undefined => {
+    if (halfSpan > 0 && 2 * halfSpan + narrowest <= share + FIT_NOISE)
+      return wholeServes && share < 4 * halfSpan ? depth : undefined;
+    if (!way.mayStopSooner) return undefined;
+    let gap = fixed;
+    for (let round = 0; round < 3; round++) {
+      const f = follow((share - gap) / 2);
+      if (!f || !serves(f)) return undefined;
+      const wanted = gapFor(f, rules.gap);
+      if (wanted <= gap + FIT_NOISE) return f.depth;
+      if (rules.gap !== 'auto') return undefined;
+      gap = wanted;
+    }
+    return undefined;
+  };
+  return {
+    depthIn,
+    least: way.mayStopSooner ? 1 : 2 * halfSpan + narrowest - FIT_NOISE,
+    most: Math.max(4 * halfSpan, 2 * ends.right + narrowest),
+  };
 };

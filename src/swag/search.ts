@@ -1,12 +1,15 @@
 /**
  * The fit search: templates × start × end × setting × side × direction × counts, within what the plan fixes.
- * Keeps what is valid, best first, and what came nearest where nothing is.
+ * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
 import type { Plan } from '../plan/index.ts';
+import type { Counts } from './counts.ts';
 import { type Field, fieldOf } from './field.ts';
 import type { Fit } from './fit.ts';
-import { type Counts, fitRuns, type Miss } from './runs.ts';
+import { missesOf } from './missed.ts';
+import { fitRuns, type Miss } from './runs.ts';
+import { withoutRepeats } from './same-line.ts';
 import { type Score, scoreOf } from './score.ts';
 import type { SeatRules } from './seat.ts';
 import type { Stitching } from './stitching.ts';
@@ -22,8 +25,9 @@ export interface Ranked {
 export interface Search {
   /** Best first. */
   readonly results: readonly Ranked[];
+  /** Only where nothing fits. */
   readonly misses: readonly Miss[];
-  /** How many poses were tried. */
+  /** How many counts and poses were tried. */
   readonly tried: number;
 }
 
@@ -32,31 +36,51 @@ export const MOST_COUNT = 40;
 
 /** Searches all templates; the plan's layout must not be a frame. */
 export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {
-  if (plan.layout.kind === 'frame') return { results: [], misses: [], tried: 0 };
   const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
   const results: Ranked[] = [];
-  const misses: Miss[] = [];
   let tried = 0;
-  const layout = plan.layout;
-  const choices = layout.kind === 'border' && layout.cornersAreOpen ? (['turn', 'meet'] as const) : undefined;
-  const fields = choices
-    ? choices.map((corners) => fieldOf({ ...layout, corners } as typeof layout))
-    : [fieldOf(layout)];
-  for (const field of fields) {
-    const rules: SeatRules = { room: field.room - outward, gap: plan.swag.gap ?? 'auto' };
-    const counts = countsOf(plan, field);
-    for (const stitching of stitchings) {
-      for (const way of waysOf(stitching, plan)) {
-        const found =
-          field.corners === 'turn' ? fitTurns(way, field, rules, counts) : fitRuns(way, field, rules, counts);
-        tried += found.fits.length + found.misses.length;
+  const grounds = groundsOf(plan);
+  for (const stitching of stitchings) {
+    const ways = waysOf(stitching, plan);
+    for (const { field, rules, counts } of grounds) {
+      const fitWay = field.corners === 'turn' ? fitTurns : fitRuns;
+      for (const way of ways) {
+        const found = fitWay(way, field, rules, counts);
+        tried += found.tried;
         for (const fit of found.fits) results.push({ field, fit, score: scoreOf(fit, field, outward) });
-        misses.push(...found.misses);
       }
     }
   }
   results.sort((a, b) => a.score.cost - b.score.cost);
-  return { results, misses, tried };
+  const misses =
+    results.length > 0
+      ? []
+      : grounds.flatMap(({ field, rules, counts }) =>
+          stitchings.flatMap((s) => waysOf(s, plan).flatMap((way) => missesOf(way, field, rules, counts))),
+        );
+  return { results: withoutRepeats(results), misses, tried };
+};
+
+/** A field with what a plan asks of it. */
+interface Ground {
+  readonly field: Field;
+  readonly rules: SeatRules;
+  readonly counts: readonly Counts[];
+}
+
+const groundsOf = (plan: Plan): readonly Ground[] => {
+  const { layout } = plan;
+  if (layout.kind === 'frame') return [];
+  const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
+  const fields =
+    layout.kind === 'border' && layout.cornersAreOpen
+      ? (['turn', 'meet'] as const).map((corners) => fieldOf({ ...layout, corners }))
+      : [fieldOf(layout)];
+  return fields.map((field) => ({
+    field,
+    rules: { room: field.room - outward, gap: plan.swag.gap ?? 'auto' },
+    counts: countsOf(plan, field),
+  }));
 };
 
 const countsOf = (plan: Plan, field: Field): readonly Counts[] =>

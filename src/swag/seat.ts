@@ -48,7 +48,7 @@ const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
     if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
     const pose = crownPose(shape, halfSpan);
     if (!pose) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
-    const wanted = gapFor(pose);
+    const wanted = gapFor(pose, rules.gap);
     if (wanted <= gap + FIT_NOISE) return check({ way, shape, pose, gap }, rules);
     if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
     // A wider gap makes a steeper tilt, and that never a smaller bulge: from below this finds the least gap.
@@ -58,30 +58,50 @@ const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
 };
 
 /** The gap settles geometrically; after this many rounds it does not settle at all. */
-const MOST_ROUNDS = 200;
+export const MOST_ROUNDS = 200;
 
-/** The least gap (mm) that a pose's bulge leaves possible. */
-export const gapFor = (pose: Pose): number => (pose.bulge > FIT_NOISE ? 2 * pose.bulge + NEIGHBOUR_ROOM : 0);
+/** Two halves that touch across their gap would be one line (mm). */
+const APART = 1e-3;
+
+/**
+ * The least gap (mm) that a bulge past the start (mm) leaves possible: a gap that is made to suit leaves some
+ * cloth between the neighbours, one that a person asked for need only keep them from touching.
+ */
+export const gapFor = ({ bulge }: Pick<Pose, 'bulge'>, gap: number | 'auto' = 'auto'): number =>
+  bulge > FIT_NOISE ? 2 * bulge + (gap === 'auto' ? NEIGHBOUR_ROOM : APART) : 0;
+
+/** What a gap (mm) leaves a bulge: the other way round. */
+export const bulgeFor = (gap: number): number => Math.max(0, (gap - APART) / 2);
 
 const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Result<Seat> => {
   const least = rules.gap === 'auto' ? 0 : rules.gap;
   const whole = tiltedPose(way.shape, tilt);
-  if (!(whole.halfSpan > 0)) return misses({ kind: 'past-centre', by: -whole.halfSpan });
-  const most = (share - Math.max(least, gapFor(whole))) / 2;
-  if (!(most > 0)) return misses({ kind: 'no-length', by: -most });
-  if (whole.halfSpan <= most + FIT_NOISE) {
-    const gap = share - 2 * whole.halfSpan;
+  const narrowest = Math.max(least, gapFor(whole, rules.gap));
+  if (whole.halfSpan > 0 && 2 * whole.halfSpan + narrowest <= share + FIT_NOISE) {
+    const gap = Math.max(0, share - 2 * whole.halfSpan);
     if (gap >= 2 * whole.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * whole.halfSpan });
-    return check({ way, shape: way.shape, pose: whole, gap: Math.max(0, gap) }, rules);
+    return check({ way, shape: way.shape, pose: whole, gap }, rules);
   }
-  const shape = shapeToLine(way.shape, tilt, most);
-  if (!shape) return misses({ kind: 'past-centre', by: whole.halfSpan - most });
-  const pose = tiltedPose(shape, tilt);
-  const gap = share - 2 * pose.halfSpan;
-  const wanted = gapFor(pose);
-  if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
-  return check({ way, shape, pose, gap: Math.max(0, gap) }, rules);
+  if (!way.mayStopSooner) return misses({ kind: 'no-length', by: 2 * whole.halfSpan + narrowest - share });
+  // What is left out of the path may be what bulges, so the gap is worked out for what is left of it.
+  let gap = least;
+  for (let round = 0; round < TILT_ROUNDS; round++) {
+    const halfSpan = (share - gap) / 2;
+    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
+    const shape = shapeToLine(way.shape, tilt, halfSpan);
+    if (!shape) return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, whole.halfSpan - halfSpan) });
+    const pose = tiltedPose(shape, tilt);
+    const wanted = gapFor(pose, rules.gap);
+    if (wanted <= gap + FIT_NOISE)
+      return check({ way, shape, pose, gap: Math.max(0, share - 2 * pose.halfSpan) }, rules);
+    if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+    gap = wanted;
+  }
+  return misses({ kind: 'no-length', by: gap });
 };
+
+/** A wider gap leaves less of the path and never a larger bulge: the second gap serves, the third round says so. */
+const TILT_ROUNDS = 3;
 
 /** The shape followed at a tilt until it first comes to the line `at` mm from its start, square to the start line. */
 const shapeToLine = (shape: Shape, tilt: number, at: number): Shape | undefined => {

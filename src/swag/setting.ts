@@ -18,6 +18,9 @@ export interface Way {
   readonly setting: Setting;
   /** Radians that the shape is turned; undefined where the span decides it. */
   readonly tilt: number | undefined;
+  /** With a fixed tilt: whether it may also stop sooner, where the path comes to the centre line. Of ways that
+   * differ in their end alone only the longest does, so that no swag is found twice. */
+  readonly mayStopSooner: boolean;
 }
 
 /** The tilt (radians, of the shape's frame) that a setting gives, undefined where it leaves it to the span. */

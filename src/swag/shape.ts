@@ -4,6 +4,7 @@
  */
 
 import {
+  angleOf,
   compose,
   type Motion,
   move,
@@ -15,6 +16,7 @@ import {
   reversePath,
   STAY,
   type Support,
+  shareOfAngle,
   shift,
   slicePath,
   subtract,
@@ -41,6 +43,8 @@ export interface Shape {
   /** The straight line from start to end: its length (mm) and its angle before tilting (radians). */
   readonly chord: number;
   readonly chordAngle: number;
+  /** The farthest that the path comes from its start, mm. */
+  readonly reach: number;
   readonly support: Support;
 }
 
@@ -86,6 +90,18 @@ export const shapeOf = (
     path,
     chord,
     chordAngle: Math.atan2(along.y, along.x),
+    reach: reachOf(path),
     support: supportOf(path),
   };
+};
+
+const reachOf = (path: Path): number => {
+  let most = 0;
+  for (const p of path.pieces) {
+    most = Math.max(most, norm(p.to));
+    // The farthest point of a circle lies behind its centre.
+    if (p.kind === 'arc' && shareOfAngle(p, angleOf(p.center)) !== undefined)
+      most = Math.max(most, norm(p.center) + p.radius);
+  }
+  return most;
 };

@@ -18,10 +18,16 @@ export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => 
   for (const side of sides) {
     for (const direction of directions) {
       for (const { setting, starts } of settingsFor(stitching, swag, direction)) {
+        // A swag that stops where it comes to the centre line does not care how much edge lies beyond.
+        const firstStart = Math.min(...starts.map((s) => s.along));
+        const lastEnd = Math.max(...ends.map((s) => s.along));
+        const isLongest = (from: Stop, to: Stop): boolean =>
+          direction === 'heel-first' ? to.along === lastEnd : from.along === firstStart;
         for (const from of starts) {
           for (const to of ends) {
             const shape = shapeOf(stitching, from, to, side, direction);
-            if (shape) ways.push({ shape, setting, tilt: tiltOf(shape, setting) });
+            if (shape)
+              ways.push({ shape, setting, tilt: tiltOf(shape, setting), mayStopSooner: isLongest(from, to) });
           }
         }
       }

@@ -3,13 +3,15 @@
  * half span = C·cos. What may not be (below the start line, past a mirror, into the margin) depends on the
  * rise alone, so it is found once for a shape, and every count and corner is then a comparison of numbers.
  *
- * Method. Each condition compares support functions, which change by at most the shape's radius R for each
- * radian of turn. So a stretch of rises of width w whose middle misses by more than R·w/2 holds no valid
- * rise, and the rest is halved until it is narrower than SLIVER. Ends are then bisected.
+ * Method. Turning about a fixed point keeps a path on one side of a line through that point for one stretch
+ * of turns, which follows from the least and the greatest angle at which the path is seen from the point: the
+ * start for the start line and the join, the crown for the centre mirror or the mitre. Only the reach towards
+ * the far margin is not of that kind. It changes by at most R a radian (R: the farthest point from the start),
+ * so a stretch of rises of width w whose middle is clear of the limit by R·w/2, on either side, is decided
+ * as a whole, and the rest is halved.
  */
 
-import { norm } from '../geometry/index.ts';
-import { FIT_NOISE } from './misfit.ts';
+import { angleOf, distance, type Path, type Point, subtract, TURN } from '../geometry/index.ts';
 import type { Shape } from './shape.ts';
 
 /** Rises from `from` to `to`, radians in (0, π/2). */
@@ -18,87 +20,164 @@ export interface Window {
   readonly to: number;
 }
 
-export interface WindowRules {
-  /** mm that the stitching may reach from the start line. */
-  readonly room: number;
-  /** mm that it may bulge back past its start; Infinity where the gap is made to suit. */
-  readonly bulge: number;
-  /** Angle (radians) of the mirror through the crown: upright on a side, the mitre at a corner. */
-  readonly mirror: number;
+/** What limits the rises of a shape, before any count is tried. All in radians. */
+export interface Limits {
+  /** How far the path is seen to the right (≤ 0) and left (≥ 0) of the chord, from the start. */
+  readonly fromStart: Extent;
+  /** The same from the crown, looking back along the chord. */
+  readonly fromCrown: Extent;
+  /** Where the path keeps out of the far margin. */
+  readonly shallow: readonly Window[];
 }
 
-/** Valid rises on a narrower stretch than this (radians; a hundredth of a degree) nobody could set by hand. */
-const SLIVER = 2e-4;
-/** Stretches are looked at no wider than this, so that a short invalid one between valid ends is seen. */
-const WIDEST = Math.PI / 128;
-const BISECTIONS = 40;
-
-export const windowsOf = (shape: Shape, rules: WindowRules): readonly Window[] => {
-  const excess = excessOf(shape, rules);
-  const radius = shape.path.pieces.reduce(
-    (r, p) => Math.max(r, norm(p.from) + (p.kind === 'arc' ? 2 * p.radius : 0)),
-    shape.chord,
-  );
-  const valid: Window[] = [];
-  const look = (from: number, to: number): void => {
-    const width = to - from;
-    const mid = (from + to) / 2;
-    const by = excess(mid);
-    if (by > (2 * radius * width) / 2) return;
-    if (width > WIDEST || (width > SLIVER && !(excess(from) <= 0 && by <= 0 && excess(to) <= 0))) {
-      look(from, mid);
-      look(mid, to);
-      return;
-    }
-    if (!(by <= 0)) return;
-    const last = valid.at(-1);
-    if (last && from - last.to < SLIVER / 2) valid[valid.length - 1] = { from: last.from, to };
-    else valid.push({ from, to });
-  };
-  look(FLATTEST, Math.PI / 2 - FLATTEST);
-  return valid.map((w) => ({ from: edgeOf(excess, w.from, -1), to: edgeOf(excess, w.to, 1) }));
-};
+interface Extent {
+  readonly least: number;
+  readonly most: number;
+}
 
 /** A swag without depth is a line, and one without span a spike. */
 const FLATTEST = 1e-3;
+/** Valid rises on a narrower stretch than this (radians; a hundredth of a degree) nobody could set by hand. */
+const SLIVER = 2e-4;
+/** Halvings of a sliver down to the last digit of a rise. */
+const BISECTIONS = 40;
+/** Tangents are kept out of this (radians) when a mirror is touched only in passing: rounding of an arcsine. */
+const ANGLE_NOISE = 1e-10;
+
+export const limitsOf = (shape: Shape, room: number): Limits => {
+  const { path, chordAngle } = shape;
+  const start: Point = { x: 0, y: 0 };
+  const crown: Point = { x: shape.chord * Math.cos(chordAngle), y: shape.chord * Math.sin(chordAngle) };
+  return {
+    fromStart: extentOf(path, start, chordAngle),
+    fromCrown: extentOf(path, crown, chordAngle + Math.PI),
+    shallow: shallowRises(shape, room),
+  };
+};
+
+/** The rises at which the path keeps between its start line, the mirror through its crown and the far margin. */
+export const windowsOf = ({ fromStart, fromCrown, shallow }: Limits, mirror: number): readonly Window[] => {
+  const from = Math.max(-fromStart.least, mirror - Math.PI - fromCrown.least) - ANGLE_NOISE;
+  const to = Math.min(Math.PI - fromStart.most, mirror - fromCrown.most) + ANGLE_NOISE;
+  return clip(shallow, from, to);
+};
+
+/** The highest rise at which the path does not bulge back past its start. */
+export const uprightRise = ({ fromStart }: Limits): number => Math.PI / 2 - fromStart.most + ANGLE_NOISE;
+
+/** The highest rise at which the path keeps, from its very start, below a line at `angle` to the start line. */
+export const riseBelow = ({ fromStart }: Limits, angle: number): number =>
+  angle - fromStart.most + ANGLE_NOISE;
+
+/** The highest rise up to π/2 at which the path bulges back past its start by no more than `most` mm. */
+export const riseOfBulge = (shape: Shape, limits: Limits, most: number): number => {
+  const bulge = (rise: number): number => {
+    const tilt = rise - shape.chordAngle;
+    return shape.support(-Math.cos(tilt), Math.sin(tilt));
+  };
+  // A path above its start line bulges the more the more it is raised.
+  let low = Math.min(uprightRise(limits), Math.PI / 2);
+  let high = Math.PI / 2;
+  if (!(most > 0) || bulge(high) <= most) return most > 0 ? high : low;
+  for (let i = 0; i < BISECTIONS; i++) {
+    const mid = (low + high) / 2;
+    if (bulge(mid) <= most) low = mid;
+    else high = mid;
+  }
+  return low;
+};
+
+export const clip = (windows: readonly Window[], from: number, to: number): readonly Window[] =>
+  windows.flatMap((w) => {
+    const a = Math.max(w.from, from);
+    const b = Math.min(w.to, to);
+    return b > a ? [{ from: a, to: b }] : [];
+  });
+
+export const isWithin = (windows: readonly Window[], rise: number): boolean => {
+  for (const w of windows) if (rise >= w.from && rise <= w.to) return true;
+  return false;
+};
+
+/** The least and greatest angle of a path's points, seen from `eye` and measured from the direction `ahead`. */
+const extentOf = (path: Path, eye: Point, ahead: number): Extent => {
+  let least = 0;
+  let most = 0;
+  const see = (angle: number): void => {
+    const a = angle - ahead - TURN * Math.round((angle - ahead) / TURN);
+    if (a < least) least = a;
+    if (a > most) most = a;
+  };
+  for (const p of path.pieces) {
+    const fromFar = distance(p.from, eye) > AT_EYE;
+    const toFar = distance(p.to, eye) > AT_EYE;
+    if (fromFar) see(angleOf(subtract(p.from, eye)));
+    if (toFar) see(angleOf(subtract(p.to, eye)));
+    if (p.kind === 'line') continue;
+    const quarter = (Math.sign(p.sweep) * Math.PI) / 2;
+    // An arc that starts or ends at the eye is first seen along its own direction there.
+    if (!fromFar) see(p.start + quarter);
+    if (!toFar) see(p.start + p.sweep - quarter);
+    if (!fromFar || !toFar) continue;
+    const away = distance(p.center, eye);
+    if (!(away > p.radius)) continue;
+    // From outside a circle its two tangents limit the view: they touch where the radius is square to them.
+    const toEye = angleOf(subtract(eye, p.center));
+    const opening = Math.acos(p.radius / away);
+    for (const side of [-1, 1]) {
+      const touch = toEye + side * opening;
+      const swept = (touch - p.start) * Math.sign(p.sweep);
+      if (swept - TURN * Math.floor(swept / TURN) > Math.abs(p.sweep)) continue;
+      see(toEye + Math.PI - side * Math.asin(p.radius / away));
+    }
+  }
+  return { least, most };
+};
+
+/** A point this near (mm) to the eye has no direction from it. */
+const AT_EYE = 1e-7;
+
+const shallowRises = (shape: Shape, room: number): readonly Window[] => {
+  const whole = { from: FLATTEST, to: Math.PI / 2 - FLATTEST };
+  if (shape.reach <= room) return [whole];
+  const over = (rise: number): number => {
+    const tilt = rise - shape.chordAngle;
+    return shape.support(Math.sin(tilt), Math.cos(tilt)) - room;
+  };
+  const valid: { from: number; to: number }[] = [];
+  const look = (from: number, to: number): void => {
+    const mid = (from + to) / 2;
+    const by = over(mid);
+    const change = (shape.reach * (to - from)) / 2;
+    if (by > change) return;
+    if (by > -change) {
+      if (to - from > SLIVER) {
+        look(from, mid);
+        look(mid, to);
+        return;
+      }
+      if (!(by <= 0)) return;
+    }
+    const last = valid.at(-1);
+    if (last && from - last.to < SLIVER) last.to = to;
+    else valid.push({ from, to });
+  };
+  look(whole.from, whole.to);
+  return valid.map((w) => ({
+    from: w.from > whole.from ? edgeOf(over, w.from, -1) : w.from,
+    to: w.to < whole.to ? edgeOf(over, w.to, 1) : w.to,
+  }));
+};
 
 /** Moves a window's end out, or in, to where the excess passes zero. */
 const edgeOf = (excess: (rise: number) => number, end: number, outward: 1 | -1): number => {
-  let inside = end - outward * SLIVER;
-  let outside = end + outward * SLIVER;
-  if (excess(end) <= 0) inside = end;
-  else outside = end;
+  const endIsIn = excess(end) <= 0;
+  let inside = endIsIn ? end : end - outward * SLIVER;
+  let outside = endIsIn ? end + outward * SLIVER : end;
   for (let i = 0; i < BISECTIONS; i++) {
     const mid = (inside + outside) / 2;
     if (excess(mid) <= 0) inside = mid;
     else outside = mid;
   }
   return inside;
-};
-
-/** By how much (mm) the worst condition is missed at a rise; at most 0 where all hold. */
-const excessOf =
-  (shape: Shape, rules: WindowRules) =>
-  (rise: number): number => {
-    const tilt = rise - shape.chordAngle;
-    const c = Math.cos(tilt);
-    const s = Math.sin(tilt);
-    const nx = Math.sin(rules.mirror);
-    const ny = -Math.cos(rules.mirror);
-    const crown = shape.chord * (Math.cos(rise) * nx + Math.sin(rise) * ny);
-    return (
-      Math.max(
-        shape.support(s, c) - rules.room,
-        shape.support(-s, -c),
-        shape.support(c * nx + s * ny, c * ny - s * nx) - crown,
-        Number.isFinite(rules.bulge) ? shape.support(-c, s) - rules.bulge : Number.NEGATIVE_INFINITY,
-      ) - FIT_NOISE
-    );
-  };
-
-/** How far (radians) a rise lies from the nearest window; 0 inside one. */
-export const outsideBy = (windows: readonly Window[], rise: number): number => {
-  let least = Number.POSITIVE_INFINITY;
-  for (const w of windows) least = Math.min(least, Math.max(0, w.from - rise, rise - w.to));
-  return least;
 };

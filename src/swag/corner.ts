@@ -1,0 +1,31 @@
+/** One half of a swag that turns a corner: its crown on the mitre, its other half on the next side. */
+
+import type { Field } from './field.ts';
+import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
+import { type Pose, pastMirror } from './pose.ts';
+import { gapFor, type Seat, type SeatRules } from './seat.ts';
+import type { Way } from './setting.ts';
+
+/** −1 where a corner swag's depth brings its start nearer to the corner, 1 where farther off. */
+export const depthSign = (field: Field): number => (field.from === 'inner' ? -1 : 1);
+
+/** Whether a half swag may turn a corner: between its join and the mitre, within the margins. */
+export const checkCorner = (
+  way: Way,
+  pose: Pose,
+  gap: number,
+  field: Field,
+  rules: SeatRules,
+): Result<Seat> => {
+  const { shape } = way;
+  const wanted = gapFor(pose, rules.gap);
+  if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+  if (!(pose.depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -pose.depth) });
+  if (pose.dip > FIT_NOISE) return misses({ kind: 'dips', by: pose.dip });
+  const toCorner = pose.halfSpan + depthSign(field) * pose.depth;
+  if (toCorner < -FIT_NOISE) return misses({ kind: 'beyond-corner', by: -toCorner });
+  const past = pastMirror(shape, pose, field.mitre);
+  if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });
+  if (pose.top > rules.room + FIT_NOISE) return misses({ kind: 'too-deep', by: pose.top - rules.room });
+  return fits({ way, shape, pose, gap });
+};

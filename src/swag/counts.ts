@@ -1,0 +1,72 @@
+/** How many swags a side may have, and which counts on four sides look alike. */
+
+/** The counts that a plan allows for a side: one, or all up to a most. */
+export type Counts = { readonly exactly: number } | { readonly upTo: number };
+
+/** The counts from `least` to `most` (any real numbers) that a plan allows. */
+export const countsBetween = (counts: Counts, least: number, most: number): readonly number[] => {
+  if ('exactly' in counts) return [counts.exactly];
+  const list: number[] = [];
+  for (let n = Math.max(1, Math.ceil(least)); n <= Math.min(most, counts.upTo); n++) list.push(n);
+  return list;
+};
+
+/** A count that is possible on one side, with the depth (mm) that it gives. */
+export interface Choice {
+  readonly repeats: number;
+  readonly depth: number;
+}
+
+/**
+ * One choice for each side so that the depths differ least: for every choice of the first side the best, and
+ * so also the best of all.
+ *
+ * Method. Whatever is chosen, one of the choices is the shallowest. For each that can be, going down from the
+ * first side's own depth, each other side takes its least depth from there up: nothing else brings the
+ * deepest closer. Going down ends where the floor alone is farther off than the best so far.
+ */
+export const alikeChoices = <C extends Choice>(
+  sides: readonly (readonly C[])[],
+): readonly (readonly C[])[] => {
+  const [firsts = [], ...others] = sides.map((choices) => [...choices].sort((a, b) => a.depth - b.depth));
+  const depths = others.flatMap((choices) => choices.map((c) => c.depth)).sort((a, b) => b - a);
+  const found: (readonly C[])[] = [];
+  for (const first of firsts) {
+    let best: readonly C[] | undefined;
+    let spread = Number.POSITIVE_INFINITY;
+    const tryFloor = (floor: number): void => {
+      const chosen = [first];
+      let most = first.depth;
+      for (const choices of others) {
+        const next = choices[firstFrom(choices, floor)];
+        if (!next) return;
+        chosen.push(next);
+        if (next.depth > most) most = next.depth;
+      }
+      if (most - floor < spread) {
+        best = chosen;
+        spread = most - floor;
+      }
+    };
+    tryFloor(first.depth);
+    for (const floor of depths) {
+      if (floor >= first.depth) continue;
+      if (first.depth - floor >= spread) break;
+      tryFloor(floor);
+    }
+    if (best) found.push(best);
+  }
+  return found;
+};
+
+/** The index of the first choice at least as deep, in a list sorted by depth. */
+const firstFrom = (choices: readonly Choice[], depth: number): number => {
+  let from = 0;
+  let to = choices.length;
+  while (from < to) {
+    const mid = (from + to) >> 1;
+    if (choices[mid]!.depth < depth) from = mid + 1;
+    else to = mid;
+  }
+  return from;
+};

@@ -1,0 +1,66 @@
+/** Where nothing fits: by how much each way misses, at the counts that come nearest. */
+
+import { checkCorner, depthSign } from './corner.ts';
+import type { Counts } from './counts.ts';
+import type { Field } from './field.ts';
+import { FIT_NOISE, type Misfit } from './misfit.ts';
+import { crownPose, tiltedPose } from './pose.ts';
+import { type Miss, pastCorner, sharesCorner } from './runs.ts';
+import { type SeatRules, seat } from './seat.ts';
+import type { Way } from './setting.ts';
+
+/** One miss for each side and count that was near enough to try. */
+export const missesOf = (
+  way: Way,
+  field: Field,
+  rules: SeatRules,
+  counts: readonly Counts[],
+): readonly Miss[] => {
+  const offset = field.corners === 'turn' ? cornerFor(way, field, rules) : { by: 0 };
+  if (offset.misfit) return [{ way, run: field.runs[0]!, repeats: 1, misfit: offset.misfit }];
+  return field.runs.flatMap((run, i) => {
+    const length = run.length - 2 * offset.by;
+    return nearCounts(counts[i]!, way, length).flatMap((repeats): Miss[] => {
+      const misfit = missOf(way, length / repeats, rules, field);
+      return misfit ? [{ way, run, repeats, misfit }] : [];
+    });
+  });
+};
+
+/** The counts whose spans are from the template's longest to a third of it; more make spikes. */
+const nearCounts = (counts: Counts, way: Way, length: number): readonly number[] => {
+  if ('exactly' in counts) return [counts.exactly];
+  const fewest = Math.max(1, Math.floor(length / (2 * way.shape.chord)));
+  const list: number[] = [];
+  for (let n = fewest; n <= Math.min(counts.upTo, 3 * fewest + 1); n++) list.push(n);
+  return list;
+};
+
+const missOf = (way: Way, share: number, rules: SeatRules, field: Field): Misfit | undefined => {
+  const tried = seat(way, share, rules);
+  if (!tried.ok) return tried.misfit;
+  const { shape, pose, gap } = tried.value;
+  const over = sharesCorner(field) ? pastCorner(shape.support, pose.tilt, gap) : 0;
+  return over > FIT_NOISE ? { kind: 'past-centre', by: over } : undefined;
+};
+
+/** The corner of a way that misses least: its offset (mm), or its misfit. */
+const cornerFor = (way: Way, field: Field, rules: SeatRules): { by: number; misfit?: Misfit } => {
+  let nearest: { by: number; misfit?: Misfit } | undefined;
+  const gap = rules.gap === 'auto' ? 0 : rules.gap;
+  for (const rise of CORNER_RISES) {
+    const { chord } = way.shape;
+    const pose =
+      way.tilt === undefined ? crownPose(way.shape, chord * Math.cos(rise)) : tiltedPose(way.shape, way.tilt);
+    if (!pose) continue;
+    const by = pose.halfSpan + depthSign(field) * pose.depth + gap / 2;
+    const tried = checkCorner(way, pose, gap, field, rules);
+    if (tried.ok) return { by };
+    if (!(tried.misfit.by >= (nearest?.misfit?.by ?? Number.POSITIVE_INFINITY)))
+      nearest = { by, misfit: tried.misfit };
+  }
+  return nearest ?? { by: 0 };
+};
+
+/** From a flat drape to one as deep as half its span is wide (radians). */
+const CORNER_RISES = [0.3, 0.4, 0.5, 0.6, 0.7, 0.78];

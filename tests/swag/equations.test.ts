@@ -1,0 +1,174 @@
+/**
+ * What every result of the fit search must satisfy, checked on the laid-out design: the equations of runs and
+ * corners (h² + d² = C², L = n·(2h + g) + 2a), joins and crowns that meet, margins, and the needle's distance
+ * from the template. The points are sampled here; nothing of the search's own checks is used.
+ */
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { designOf, type Ranked } from '../../src/swag/index.ts';
+import { planOf, pointsAlong, search } from './fit-helpers.ts';
+import { distanceToPiece, move, type Point, pathEnd, pathStart, placedPath } from './laid.ts';
+
+const EXACT = 1e-6;
+const near = (a: number, b: number, what: string): void => {
+  if (!(Math.abs(a - b) <= EXACT)) throw new Error(`${what}: ${a} is not ${b}`);
+};
+const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** Throws where a result breaks an equation; `outward` is the channels' reach in mm. */
+const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean): void => {
+  const design = designOf(field, fit);
+  const sign = field.from === 'inner' ? -1 : 1;
+  const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];
+  for (const { shape, pose, way } of seats) {
+    near(Math.hypot(pose.halfSpan, pose.depth), shape.chord, 'h² + d² = C²');
+    if (!(pose.halfSpan > 0 && pose.depth > 0)) throw new Error('a swag has span and depth');
+    if (way.tilt !== undefined) near(pose.tilt, way.tilt, 'a fixed tilt is kept');
+  }
+  for (const { run, repeats, seat } of fit.sides) {
+    if (!(seat.gap >= 0)) throw new Error('no gap is negative');
+    const a = fit.corner
+      ? fit.corner.seat.pose.halfSpan + sign * fit.corner.seat.pose.depth + seat.gap / 2
+      : 0;
+    near(
+      repeats * (2 * seat.pose.halfSpan + seat.gap) + 2 * a,
+      run.length,
+      `L = n(2h + g) + 2a, ${run.name}`,
+    );
+  }
+  if (fit.corner) {
+    const { seat, toCorner, offset } = fit.corner;
+    near(toCorner, seat.pose.halfSpan + sign * seat.pose.depth, 'the corner’s start');
+    near(offset, toCorner + fit.sides[0]!.seat.gap / 2, 'a = h ∓ d + g/2');
+    if (!(toCorner >= -EXACT)) throw new Error('the corner swag starts before its corner');
+  }
+  for (const cell of design.cells) {
+    const start = pathStart(cell.path)!;
+    const end = pathEnd(cell.path)!;
+    near(apart(start, { x: 0, y: 0 }), 0, 'a half starts at its start mark');
+    near(apart(end, cell.crown), 0, 'a half ends at its crown');
+    const { edge, clearance } = cell.seat.shape.stitching.stitched;
+    if (!sampled) continue;
+    const mirror = { x: Math.sin(cell.mirror), y: -Math.cos(cell.mirror) };
+    for (const p of pointsAlong(cell.path, 1)) {
+      if (p.y < -EXACT) throw new Error(`below the start line by ${-p.y}`);
+      if (p.y > field.room - outward + EXACT)
+        throw new Error(`into the far margin by ${p.y - field.room + outward}`);
+      if (p.x < cell.join - EXACT) throw new Error(`past the join by ${cell.join - p.x}`);
+      const past = (p.x - cell.crown.x) * mirror.x + (p.y - cell.crown.y) * mirror.y;
+      if (past > EXACT) throw new Error(`past the centre mirror by ${past}`);
+      const back = move(cell.motion, p);
+      near(
+        Math.min(...edge.pieces.map((e) => distanceToPiece(e, back))),
+        clearance,
+        'one clearance from the edge',
+      );
+    }
+  }
+  // Halves that follow on one another: crowns meet, and joins meet or stand a gap apart.
+  for (const side of design.sides) {
+    const halves = design.halves.filter((h) => h.cell === side.cell && h.side === side.run.name);
+    expect(halves.length).toBe(2 * side.fit.repeats);
+    for (let i = 0; i < halves.length; i += 2) {
+      near(apart(pathEnd(placedPath(halves[i]!))!, pathEnd(placedPath(halves[i + 1]!))!), 0, 'crowns meet');
+      const next = halves[i + 2];
+      const torn = side.tear && side.tear.after === i / 2 + 1 ? side.tear.by : 0;
+      if (next)
+        near(
+          apart(pathStart(placedPath(halves[i + 1]!))!, pathStart(placedPath(next))!),
+          side.fit.seat.gap + torn,
+          'neighbours stand a gap apart',
+        );
+    }
+  }
+  if (design.corner) {
+    const halves = design.halves.filter((h) => h.cell === design.corner!.cell);
+    expect(halves.length).toBe(8);
+    for (const name of new Set(halves.map((h) => h.repeat))) {
+      const [a, b] = halves.filter((h) => h.repeat === name);
+      const end = pathEnd(placedPath(a!))!;
+      near(apart(end, pathEnd(placedPath(b!))!), 0, 'corner halves meet');
+      // On the 45° line through the corner of the two start lines, which is as far from both of them.
+      const starts = [pathStart(placedPath(a!))!, pathStart(placedPath(b!))!];
+      const corner = cornerOf(starts as [Point, Point], end);
+      near(Math.abs(end.x - corner.x), Math.abs(end.y - corner.y), 'on the mitre');
+      near(apart(starts[0]!, corner), fit.corner!.toCorner, 'the corner swag starts at a − g/2');
+    }
+  }
+};
+
+/** Where the start lines of two sides cross: each runs along x or y through its start. */
+const cornerOf = ([a, b]: [Point, Point], end: Point): Point => {
+  const first = { x: a.x, y: b.y };
+  const second = { x: b.x, y: a.y };
+  // Of the two, the one that the crown is as far from in x as in y.
+  const off = (p: Point): number => Math.abs(Math.abs(end.x - p.x) - Math.abs(end.y - p.y));
+  return off(first) <= off(second) ? first : second;
+};
+
+const layout = fc.record({
+  kind: fc.constantFrom('strip', 'border', 'border', 'border'),
+  sides: fc.array(fc.integer({ min: 320, max: 1600 }), { minLength: 4, maxLength: 4 }),
+  width: fc.integer({ min: 40, max: 140 }),
+  inner: fc.integer({ min: 0, max: 10 }),
+  outer: fc.integer({ min: 0, max: 10 }),
+  from: fc.constantFrom('inner', 'outer'),
+  corners: fc.constantFrom('turn', 'turn', 'meet', 'open', 'auto'),
+  gap: fc.constantFrom('auto', 'auto', '0', '1/4 in', '12.7 mm'),
+  channels: fc.constantFrom('[]', '[1/4]', '[1/8, 1/4]'),
+  clearance: fc.constantFrom('1/4', '1/8', '5/16'),
+});
+
+const textOf = (l: typeof layout extends fc.Arbitrary<infer T> ? T : never): string => {
+  const [top, right, bottom, left] = l.sides.map((s) => `${s / 16} in`);
+  const margin = `margin: { inner: ${l.inner} mm, outer: ${l.outer} mm }`;
+  const ground =
+    l.kind === 'strip'
+      ? `strip: { length: ${top}, width: ${l.width + 20} mm, ${margin} }`
+      : `border: { width: ${l.width + 20} mm, inner: { top: ${top}, right: ${right}, bottom: ${bottom}, left: ${left} }, ${margin}, from: ${l.from}, corners: ${l.corners} }`;
+  return `layout: { ${ground} }\nfoot: { clearance: ${l.clearance} }\nswag: { gap: ${l.gap} }\nchannels: { outward: ${l.channels} }`;
+};
+
+describe('every result of the fit search', () => {
+  test('satisfies the equations to 1e-6 mm and keeps its cell and margins', () => {
+    const seen = new Map<string, number>();
+    fc.assert(
+      fc.property(layout, (l) => {
+        const plan = planOf(textOf(l));
+        const { results } = search(plan);
+        const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
+        results.forEach((r, i) => {
+          if (i < 20 || i % 7 === 0) checkResult(r, outward, i < 3 || i % 70 === 0);
+          const { way } = r.fit;
+          for (const k of [
+            r.field.corners,
+            r.field.from,
+            way.setting.kind,
+            way.shape.side,
+            way.shape.direction,
+          ])
+            seen.set(k, (seen.get(k) ?? 0) + 1);
+        });
+      }),
+      { seed: 20250801, numRuns: 30 },
+    );
+    // A check that never met a kind of result says nothing about it.
+    for (const kind of [
+      'none',
+      'turn',
+      'meet',
+      'open',
+      'inner',
+      'outer',
+      'crown-on-centre',
+      'alignment-line',
+      'flat-on-guide',
+      'inside',
+      'outside',
+      'heel-first',
+      'crown-first',
+    ])
+      expect(seen.get(kind) ?? 0, kind).toBeGreaterThan(20);
+  }, 120_000);
+});

@@ -1,0 +1,79 @@
+/** The fast search against a slow and plain one (slow-search.ts): nothing better that it missed, nothing valid where it says none. */
+
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
+import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
+import { slowSpread } from './slow-search.ts';
+
+/** Radians between tilts: a twentieth of a degree. */
+const STEP = Math.PI / 3600;
+/** What the grid's step can add to a spread it finds (mm), for chords up to 200 mm: the slow one is not exact. */
+const GRID = 1e-3;
+
+const question = fc.record({
+  template: fc.integer({ min: 0, max: 2 }),
+  start: fc.nat(),
+  end: fc.nat(),
+  side: fc.constantFrom('inside' as const, 'inside' as const, 'outside' as const),
+  direction: fc.constantFrom('heel-first' as const, 'crown-first' as const),
+  sides: fc.array(fc.integer({ min: 400, max: 1300 }), { minLength: 4, maxLength: 4 }),
+  width: fc.integer({ min: 50, max: 160 }),
+  from: fc.constantFrom('inner' as const, 'outer' as const),
+  corners: fc.constantFrom('turn', 'turn', 'turn', 'open'),
+  gap: fc.constantFrom(0, 0, 8, 25),
+  unequal: fc.boolean(),
+  share: fc.double({ min: 0.3, max: 1.1, noNaN: true }),
+});
+
+test('for given counts no tilt of a fine grid is better than what the search found', () => {
+  let valid = 0;
+  let invalid = 0;
+  fc.assert(
+    fc.property(question, (q) => {
+      const template = PROFILES[q.template]!;
+      const stitched = stitchTemplate(template, 6.35);
+      if (!stitched.ok) throw new Error('the profiles can be stitched');
+      const starts = startStops(stitched.stitching);
+      const first = q.start % starts.length;
+      const from = starts[first]!;
+      const to = endStops(stitched.stitching)[first + (q.end % (starts.length - first))]!;
+      const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
+      if (!shape) return;
+      const sides = q.unequal ? q.sides : q.sides.map(() => q.sides[0]!);
+      const spans = q.share * 2 * shape.chord;
+      const counts = sides.map((s) => Math.max(1, Math.round(s / (spans + q.gap))));
+      const [top, right, bottom, left] = sides;
+      const plan = planOf(
+        `layout: { border: { width: ${q.width} mm, inner: { top: ${top} mm, right: ${right} mm, bottom: ${bottom} mm, left: ${left} mm }, from: ${q.from}, corners: ${q.corners} } }
+swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre, gap: ${q.gap} mm, repeats: [${counts}] }`,
+      );
+      if (plan.layout.kind !== 'border') throw new Error('a border');
+      const field = fieldOf(plan.layout);
+      const slow = slowSpread(
+        { points: pointsAlong(shape.path, 0.5) },
+        {
+          lengths: field.runs.map((r) => r.length),
+          turn: q.corners === 'turn',
+          from: q.from,
+          room: field.room,
+          gap: q.gap,
+        },
+        counts,
+        STEP,
+      );
+      const fast = search(plan, [template]).results.map(spreadOfFit);
+      if (slow === undefined) {
+        invalid++;
+        return;
+      }
+      valid++;
+      if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
+      expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
+    }),
+    { seed: 4711, numRuns: 600 },
+  );
+  // Both answers must have been asked for.
+  expect(valid).toBeGreaterThan(60);
+  expect(invalid).toBeGreaterThan(60);
+}, 120_000);

@@ -1,0 +1,84 @@
+/**
+ * The fit search over again, slow and plain: for given counts every tilt of a fine grid is laid by turning
+ * points of the stitched path, and looked at point by point. It shares no code with the search but the path
+ * of a half swag (which has tests of its own).
+ */
+
+import type { Point } from '../../src/geometry/index.ts';
+
+export interface SlowWay {
+  /** Points of the half swag from start to crown, the start at the origin, not tilted. */
+  readonly points: readonly Point[];
+}
+
+export interface SlowGround {
+  readonly lengths: readonly number[];
+  readonly turn: boolean;
+  readonly from: 'inner' | 'outer';
+  /** mm that stitching may reach from the start line. */
+  readonly room: number;
+  readonly gap: number;
+}
+
+/** mm by which points of a valid pose may be outside: less than what a step of the grid moves them. */
+const EDGE = 1e-6;
+
+/** Whether a half swag, tilted so that its crown is `rise` over the start line, stays in its cell. */
+const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean => {
+  const end = way.points.at(-1)!;
+  const tilt = rise - Math.atan2(end.y, end.x);
+  const laid = way.points.map((p) => ({
+    x: p.x * Math.cos(tilt) - p.y * Math.sin(tilt),
+    y: p.x * Math.sin(tilt) + p.y * Math.cos(tilt),
+  }));
+  const crown = laid.at(-1)!;
+  if (!(crown.x > 0.1 && crown.y > 0.1)) return false;
+  return laid.every((p) => {
+    if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
+    if (p.x < -ground.gap / 2 - EDGE) return false;
+    if (!corner) return p.x <= crown.x + EDGE;
+    // The mitre through the crown: x − y is constant on it from the inner seam, x + y from the outer.
+    return ground.from === 'inner'
+      ? p.x - p.y <= crown.x - crown.y + EDGE
+      : p.x + p.y <= crown.x + crown.y + EDGE;
+  });
+};
+
+/** The least spread of depths for these counts over a grid of the corner's tilts; undefined where no tilt is valid. */
+export const slowSpread = (
+  way: SlowWay,
+  ground: SlowGround,
+  counts: readonly number[],
+  step: number,
+): number | undefined => {
+  const end = way.points.at(-1)!;
+  const chord = Math.hypot(end.x, end.y);
+  const sidesAt = (a: number): number[] | undefined => {
+    const depths: number[] = [];
+    for (let i = 0; i < counts.length; i++) {
+      const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
+      if (!(h > 0 && h < chord)) return undefined;
+      const rise = Math.acos(h / chord);
+      if (!isValid(way, rise, ground, false)) return undefined;
+      depths.push(chord * Math.sin(rise));
+    }
+    return depths;
+  };
+  const spread = (depths: readonly number[]): number => Math.max(...depths) - Math.min(...depths);
+  if (!ground.turn) {
+    const depths = sidesAt(0);
+    return depths && spread(depths);
+  }
+  let best: number | undefined;
+  for (let rise = step; rise < Math.PI / 2; rise += step) {
+    const h = chord * Math.cos(rise);
+    const d = chord * Math.sin(rise);
+    const start = ground.from === 'inner' ? h - d : h + d;
+    if (start < 0) continue;
+    const depths = sidesAt(start + ground.gap / 2);
+    if (!depths || !isValid(way, rise, ground, true)) continue;
+    const s = spread([...depths, d]);
+    if (best === undefined || s < best) best = s;
+  }
+  return best;
+};
