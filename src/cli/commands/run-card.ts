@@ -25,7 +25,7 @@ export const runCard = async (io: Io, file: string, options: CardOptions): Promi
   if (options.output !== undefined) {
     const output = await openOutput(io, options.output, inputs);
     if (format === 'pdf' && setup) {
-      const written = await writeCardPdf(card, design, plan, { setup, ...(await pdfMeans()) });
+      const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
       await output.write(written.bytes);
       for (const line of describeDesign(design, plan.units)) await say(io, line);
       await say(io, `${output.name}: the marking card, ${plural(written.pages, 'page')} of ${setup.name}`);

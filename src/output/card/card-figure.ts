@@ -1,6 +1,6 @@
 /** The card's picture: one swag with the template in place for its first half, and the marks by name. */
 
-import { ghostItems, type Stroke } from '../../drawing/index.ts';
+import { etchedAlignment, ghostItems, STROKES, type Stroke } from '../../drawing/index.ts';
 import {
   add,
   type Box,
@@ -14,9 +14,12 @@ import {
   mirror,
   move,
   movePath,
+  ORIGIN,
   type Path,
   type Point,
   pathBox,
+  pathEnd,
+  pathStart,
   polyline,
   scale as scaled,
   shift,
@@ -29,8 +32,10 @@ const LABEL = 3.4;
 /** Above the far seam and below the near one, for labels. */
 const ABOVE = 8;
 const BELOW = 9;
-/** Beside the swag, so that marks at its ends do not stand at the paper's edge. */
-const BESIDE = 10;
+/** Beside the swag, for the names of lines and places. */
+const BESIDE = 26;
+/** How far the seams run on past what is shown, before their names. */
+const PAST_END = 4;
 const TICK = 3;
 
 const SEAM: Stroke = { width: 0.35, color: '#707070' };
@@ -42,6 +47,7 @@ const GUIDE: Stroke = { width: 0.25, color: '#333333', dash: [2, 1] };
 const MARK: Stroke = { width: 0.5, color: '#111111' };
 const EDGE: Stroke = { width: 0.5, color: '#8a8a8a' };
 const ETCHED: Stroke = { width: 0.18, color: '#8a8a8a', dash: [0.8, 0.8] };
+const LEADER: Stroke = { width: 0.18, color: '#555555' };
 const FOOT: Stroke = { width: 0.25, color: '#8a8a8a' };
 
 /** How high the figure is (mm) in a room of a given width, at most `most`. */
@@ -65,9 +71,10 @@ const viewOf = ({ cells, field }: Design): View => {
   const second = mirror(cell.crown, cell.mirror);
   const near = -field.startMargin;
   const far = field.width - field.startMargin;
+  const top = topOf(cell, far);
   const swag = boxOfPoints([
     { x: Math.min(0, cell.join), y: near },
-    { x: 2 * cell.crown.x - cell.join, y: far },
+    { x: 2 * cell.crown.x - cell.join, y: top },
   ]);
   // The stretch of the template that is used; the rest of it may run out of the picture.
   const { shape } = cell.seat;
@@ -82,6 +89,15 @@ const viewOf = ({ cells, field }: Design): View => {
   };
   return { cell, second, box: joinBoxes(swag, reach) };
 };
+
+/** A shallow swag in a wide border is shown without the far seam, so that it is large enough to read. */
+const topOf = (cell: Cell, far: number): number => {
+  const reach = cell.seat.pose.top;
+  return reach > SHALLOW * far ? far : reach * ABOVE_SHALLOW;
+};
+
+const SHALLOW = 0.6;
+const ABOVE_SHALLOW = 1.3;
 
 /** Draws the figure with its top left corner at `at`; returns nothing, its height is `figureHeight`. */
 export const drawFigure = (
@@ -102,8 +118,9 @@ export const drawFigure = (
   const straight = (a: Point, b: Point, stroke: Stroke): void => draw(polyline([a, b]), stroke);
   const near = -field.startMargin;
   const far = field.width - field.startMargin;
-  const x0 = box.minX - BESIDE / scale;
-  const x1 = box.maxX + BESIDE / scale;
+  const top = topOf(cell, far);
+  const x0 = box.minX - PAST_END / scale;
+  const x1 = box.maxX + PAST_END / scale;
   const frame: Box = {
     minX: at.x,
     maxX: at.x + width,
@@ -113,14 +130,13 @@ export const drawFigure = (
   const template = cell.seat.shape.stitching.template;
 
   content.clipped(frame, () => {
-    for (const y of [near, far]) straight({ x: x0, y }, { x: x1, y }, SEAM);
+    for (const y of top < far ? [near] : [near, far]) straight({ x: x0, y }, { x: x1, y }, SEAM);
     if (field.startMargin > 0) straight({ x: x0, y: 0 }, { x: x1, y: 0 }, START_LINE);
     for (const item of ghostItems(template, cell.motion, {}, true))
-      draw(item.path, item.facts?.['part'] === 'edge' ? EDGE : ETCHED);
-    const placing = placingOf(cell);
-    if (placing.guide !== undefined)
-      straight({ x: x0, y: placing.guide }, { x: x1, y: placing.guide }, GUIDE);
-    straight({ x: cell.crown.x, y: near - TICK / scale }, { x: cell.crown.x, y: far + TICK / scale }, CENTRE);
+      draw(item.path, item.stroke.width === STROKES.ghostEdge.width ? EDGE : ETCHED);
+    const { guide } = placingOf(cell);
+    if (guide !== undefined) straight({ x: x0, y: guide }, { x: x1, y: guide }, GUIDE);
+    straight({ x: cell.crown.x, y: near - TICK / scale }, { x: cell.crown.x, y: top + TICK / scale }, CENTRE);
     const { clearance } = cell.seat.shape.stitching.stitched;
     for (const p of [{ x: 0, y: 0 }, cell.crown]) draw(circle(p, clearance), FOOT);
     draw(movePath(cell.path, second), SECOND);
@@ -129,55 +145,82 @@ export const drawFigure = (
       straight({ x, y: near - TICK / scale }, { x, y: near + (field.startMargin + TICK / scale) }, MARK);
   });
 
-  const label = (
-    text: string,
-    p: Point,
-    dx: number,
-    dy: number,
-    align: 'start' | 'middle' | 'end',
-    bold = false,
-  ) => {
-    const q = onPage(p);
-    const size = LABEL;
-    content.text({ text, at: { x: q.x + dx, y: q.y + dy }, size, color: INK.strong, align, bold, halo: 0.5 });
-  };
-  const below = -TICK - LABEL - 0.6;
-  label('start mark', { x: 0, y: near }, 0, below, 'middle', true);
-  label('centre line', { x: cell.crown.x, y: far }, 0, TICK + 1, 'middle', true);
-  label('stop mark', { x: 2 * cell.crown.x, y: near }, 0, below, 'middle', true);
-  if (design.sides.length > 0) {
-    const seam = field.corners === 'none' ? 'seam' : `${field.from} seam`;
-    label(seam, { x: (cell.crown.x * 3) / 2, y: near }, 0, -LABEL - 0.8, 'middle');
-  }
+  const label = (text: string, at: Point, align: Align, bold = false): void =>
+    content.text({ text, at, size: LABEL, color: INK.strong, align, bold, halo: 0.6 });
+  const below = onPage({ x: 0, y: near }).y - TICK - LABEL - 0.6;
+  const centreTop = onPage({ x: cell.crown.x, y: top });
+  label('start mark', { x: onPage(ORIGIN).x, y: below }, 'middle', true);
+  label('stop mark', { x: onPage({ x: 2 * cell.crown.x, y: 0 }).x, y: below }, 'middle', true);
+  label('centre line', { x: centreTop.x, y: centreTop.y + TICK + 1 }, 'middle', true);
+
   const placing = placingOf(cell);
-  const names = [placing.start ?? placing.end, ...(placing.crown ? [placing.crown] : [])];
-  for (const place of names) {
-    const p = { x: place.along, y: place.up };
-    dot(content, onPage(p));
-    const isNear = place === names[0];
-    // Where the template lies inside, its own names stand under the edge.
-    const under = placing.templateSide === 'inside';
-    label(place.label, p, isNear ? 2 : -1.5, under ? -LABEL - 1 : 1.8, isNear ? 'start' : 'end');
+  const seam = field.corners === 'none' ? 'seam' : `${field.from} seam`;
+  const levels = [
+    ...(field.startMargin > 0 ? [{ text: 'start line', up: 0 }] : []),
+    ...(placing.guide === undefined ? [] : [{ text: 'guide line', up: placing.guide }]),
+    { text: seam, up: near },
+  ].sort((p, q) => q.up - p.up);
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const { text, up } of levels) {
+    // Names of lines that lie close together are moved apart, downward.
+    lowest = Math.min(onPage({ x: 0, y: up }).y - 0.35 * LABEL, lowest - 1.15 * LABEL);
+    label(text, { x: onPage({ x: box.maxX, y: 0 }).x + PAST_END + 1.5, y: lowest }, 'start');
+  }
+
+  const pointAt = (text: string, place: Point, at: Point, align: Align): void => {
+    const q = onPage(place);
+    content.lines([{ from: q, to: { x: at.x, y: at.y + 0.35 * LABEL } }], LEADER);
+    dot(content, q);
+    label(text, { x: at.x + (align === 'end' ? -0.8 : 0.8), y: at.y }, align);
+  };
+  const foot = cell.seat.shape.stitching.stitched.clearance * scale;
+  const nearEnd = placing.start ?? placing.end;
+  const start = onPage(ORIGIN);
+  pointAt(
+    nearEnd.label,
+    { x: nearEnd.along, y: nearEnd.up },
+    { x: start.x - foot - 2, y: start.y + foot + 1.5 },
+    'end',
+  );
+  if (placing.crown) {
+    const place = { x: placing.crown.along, y: placing.crown.up };
+    // The template's side of the stitching is free of other lines.
+    const drop = placing.templateSide === 'inside' ? -9 : 6;
+    const q = onPage(place);
+    const x = Math.max(q.x, onPage(cell.crown).x) + foot + 4;
+    pointAt(placing.crown.label, place, { x, y: q.y + drop }, 'start');
   }
   for (const pause of pausesOf(cell)) {
     const b = template.breaks[pause.section - 2];
     if (!b) continue;
-    const p = move(cell.motion, b.point);
-    const inward = move(
-      { ...cell.motion, x: 0, y: 0 },
-      scaled(leftOf(directionAlong(template.edge, b.at) ?? { x: 1, y: 0 }), -1),
+    const q = onPage(move(cell.motion, b.point));
+    const outward = leftOf(directionAlong(template.edge, b.at) ?? { x: 1, y: 0 });
+    const inward = move({ ...cell.motion, x: 0, y: 0 }, scaled(outward, -1));
+    dot(content, q);
+    label(
+      String(pause.section),
+      { x: q.x + inward.x * 4.4, y: q.y + inward.y * 4.4 - 0.35 * LABEL },
+      'middle',
     );
-    dot(content, onPage(p));
-    label(String(pause.section), p, inward.x * 4.4, inward.y * 4.4 - 0.35 * LABEL, 'middle');
   }
-  for (const line of placing.lines) {
-    if (line.along === undefined) continue;
-    const foot = move(cell.motion, { x: line.line.at, y: 0 });
-    const inBox = foot.y > box.minY && foot.y < box.maxY && foot.x > box.minX && foot.x < box.maxX;
-    if (inBox) label(line.line.name, foot, 0.8, -LABEL - 0.6, 'start');
+  for (const etched of etchedAlignment(template)) {
+    const at = letterPlace(movePath(etched.path, cell.motion), near + 1.2 / scale, box);
+    if (at) label(etched.name, { x: onPage(at).x + 0.7, y: onPage(at).y }, 'start');
   }
-  if (placing.guide !== undefined)
-    label('guide line, for the flat', { x: box.maxX, y: placing.guide }, BESIDE - 1, 1, 'end');
+};
+
+type Align = 'start' | 'middle' | 'end';
+
+/** Beside an etched line: where it comes down to a level, or where it ends when it lies along the seam. */
+const letterPlace = (line: Path, level: number, box: Box): Point | undefined => {
+  const from = pathStart(line);
+  const to = pathEnd(line);
+  if (!from || !to) return undefined;
+  const share = (level - from.y) / (to.y - from.y);
+  const at =
+    share >= 0 && share <= 1 ? { x: from.x + share * (to.x - from.x), y: level } : { x: to.x, y: to.y };
+  const inside = at.x >= box.minX && at.x <= box.maxX && at.y >= box.minY && at.y <= box.maxY;
+  return inside ? at : undefined;
 };
 
 const dot = (content: PageContent, at: Point): void => content.area([circle(at, 0.8)], '#111111');

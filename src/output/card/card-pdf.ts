@@ -4,7 +4,6 @@
  */
 
 import { boxWidth } from '../../geometry/index.ts';
-import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import {
   type Deflate,
@@ -31,7 +30,7 @@ export interface CardPdfOptions {
 const TITLE = 7;
 const HEADING = 4.6;
 const TEXT = 3.75;
-const SMALL = 3.25;
+const SMALL = 3.2;
 const LEADING = 1.36;
 const GUTTER = 9;
 const INDENT = 4.2;
@@ -57,7 +56,6 @@ interface Flow {
 export const writeCardPdf = async (
   card: Card,
   design: Design,
-  _plan: Plan,
   { setup, deflate, fonts }: CardPdfOptions,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> => {
   const title = `${card.title}, marking card`;
@@ -217,28 +215,33 @@ const ABOVE_TABLE = 4.5;
 /** A lone table of more rows is parted in two. */
 const ROWS_IN_ONE = 10;
 
-/** What is looked up once, in two columns of smaller type: each section goes where there is more room. */
+/** What is looked up once, in two columns of smaller type, as even as can be. */
 const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
   const { minX } = flow.setup.live;
   const column = (boxWidth(flow.setup.live) - GUTTER) / 2;
   const heightOf = (s: CardSection): number =>
     ABOVE_HEADING + HEADING + s.blocks.reduce((sum, b) => sum + blockHeight(flow, b, column, SMALL), 0);
-  let tops: [number, number] = [flow.y, flow.y];
-  for (const section of sections) {
-    const height = heightOf(section);
-    let side: 0 | 1 = tops[0] >= tops[1] ? 0 : 1;
-    if (tops[side] - height < bottomOf(flow)) {
-      nextPage(flow);
-      tops = [flow.y, flow.y];
-      side = 0;
+  const heights = sections.map(heightOf);
+  const total = heights.reduce((a, b) => a + b, 0);
+  // Every way to part the sections between the columns is tried: there are a handful of them.
+  const ways = Array.from({ length: 2 ** sections.length }, (_, mask) => {
+    const left = heights.reduce((sum, h, i) => sum + (mask & (1 << i) ? 0 : h), 0);
+    return { mask, height: Math.max(left, total - left) };
+  });
+  const best = ways.reduce((a, b) => (b.height < a.height - 1e-9 ? b : a));
+  need(flow, best.height);
+  const top = flow.y;
+  const ends = [0, 1].map((side) => {
+    flow.y = top;
+    for (const [i, section] of sections.entries()) {
+      if (((best.mask >> i) & 1) !== side) continue;
+      const x = minX + side * (column + GUTTER);
+      drawHeading(flow, section.heading, x);
+      for (const block of section.blocks) drawBlock(flow, block, x, column, SMALL, '–');
     }
-    flow.y = tops[side];
-    const x = minX + side * (column + GUTTER);
-    drawHeading(flow, section.heading, x);
-    for (const block of section.blocks) drawBlock(flow, block, x, column, SMALL, '–');
-    tops[side] = flow.y;
-  }
-  flow.y = Math.min(...tops);
+    return flow.y;
+  });
+  flow.y = Math.min(...ends);
 };
 
 const drawNumbers = ({ pages, setup, title }: Flow): void => {

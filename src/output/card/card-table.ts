@@ -1,12 +1,14 @@
 /** Tables on the card's pages: figures large enough to read from the machine, rows told apart by a tint. */
 
 import type { Point } from '../../geometry/index.ts';
-import { fitText, INK, type PageContent, wrapText } from '../pdf/index.ts';
+import { fitText, INK, type PageContent } from '../pdf/index.ts';
 import type { CardTable } from './card.ts';
 
 /** Sizes of type, mm: 13 points for figures, 12 in long tables; 12 for the title, 8.5 for heads. */
 const FIGURE = 4.6;
 const FIGURE_IN_LONG = 4.25;
+/** Smaller than this they are not read at arm's length; a table of so many columns runs over. */
+const LEAST_FIGURE = 3.2;
 const TITLE = 4.1;
 const HEAD = 3;
 const ROW = 6.6;
@@ -24,13 +26,20 @@ const PADDING = 1.6;
 const rowHeight = (table: CardTable): number => (table.rows.length > LONG ? ROW_IN_LONG : ROW);
 
 const headLines = (table: CardTable): number =>
-  table.columns.some((c) => c.head.includes(' ') && table.columns.length > 4) ? HEAD_LINES : 1;
+  table.columns.some((c) => headParts(c.head).length > 1) ? HEAD_LINES : 1;
 
 export const tableHeight = (table: CardTable): number =>
   (table.title === undefined ? 0 : TITLE_HEIGHT) +
   headLines(table) * HEAD_HEIGHT +
   table.rows.length * rowHeight(table) +
   1;
+
+/** `near end along` on two lines, broken before its last word. */
+const headParts = (head: string): readonly string[] => {
+  const at = head.lastIndexOf(' ');
+  const first = head.slice(0, at);
+  return first.includes(' ') ? [first, head.slice(at + 1)] : [head];
+};
 
 /** The table in parts that are at most `most` mm high; in at least two where it is to be halved. */
 export const splitTable = (table: CardTable, most: number, halved: boolean): readonly CardTable[] => {
@@ -41,14 +50,14 @@ export const splitTable = (table: CardTable, most: number, halved: boolean): rea
   return Array.from({ length: parts }, (_, i) => ({
     ...table,
     rows: table.rows.slice(i * each, (i + 1) * each),
-    ...(i > 0 && table.title !== undefined ? { title: `${table.title.replace(/:.*/, '')}, continued` } : {}),
+    ...(i > 0 && table.title !== undefined ? { title: `${table.title.split(' ')[0]}, continued` } : {}),
   }));
 };
 
 /** Draws a table from its top left corner; the columns share the width as their longest figures ask. */
 export const drawTable = (content: PageContent, table: CardTable, at: Point, width: number): void => {
   const height = rowHeight(table);
-  const size = table.rows.length > LONG ? FIGURE_IN_LONG : FIGURE;
+  const size = figureSize(content, table, width);
   const { regular, bold } = content.faces;
   let y = at.y;
   if (table.title !== undefined) {
@@ -61,7 +70,9 @@ export const drawTable = (content: PageContent, table: CardTable, at: Point, wid
   for (const [i, column] of table.columns.entries()) {
     const right = rights[i]!;
     const left = (i === 0 ? at.x : rights[i - 1]!) + PADDING;
-    const heads = wrapText(regular, column.head, HEAD, right - left).slice(0, HEAD_LINES);
+    const heads = (lines > 1 ? headParts(column.head) : [column.head]).map((h) =>
+      fitText(regular, h, HEAD, right - left),
+    );
     for (const [k, text] of heads.entries()) {
       const base = y - (lines - heads.length + k + 1) * HEAD_HEIGHT + 1.2;
       const isRight = column.align === 'right';
@@ -99,6 +110,13 @@ export const drawTable = (content: PageContent, table: CardTable, at: Point, wid
     content.lines([{ from: { x: at.x, y: level }, to: { x: at.x + width, y: level } }], RULE);
 };
 
+/** As large as the columns leave room for. */
+const figureSize = (content: PageContent, table: CardTable, width: number): number => {
+  const wanted = table.rows.length > LONG ? FIGURE_IN_LONG : FIGURE;
+  const needed = columnWidths(content, table, wanted).reduce((a, b) => a + b, 0);
+  return needed > width ? Math.max(LEAST_FIGURE, (wanted * width) / needed) : wanted;
+};
+
 /** Where each column ends: as wide as its widest figure, the rest shared equally. */
 const columnEnds = (
   content: PageContent,
@@ -107,14 +125,7 @@ const columnEnds = (
   width: number,
   size: number,
 ): readonly number[] => {
-  const wanted = table.columns.map(
-    (column, i) =>
-      2 * PADDING +
-      Math.max(
-        ...column.head.split(' ').map((word) => content.width(word, HEAD)),
-        ...table.rows.map((row) => content.width(row[i] ?? '', size, i === 0)),
-      ),
-  );
+  const wanted = columnWidths(content, table, size);
   const spare = (width - wanted.reduce((a, b) => a + b, 0)) / wanted.length;
   let x = left;
   return wanted.map((w) => {
@@ -122,3 +133,13 @@ const columnEnds = (
     return x;
   });
 };
+
+const columnWidths = (content: PageContent, table: CardTable, size: number): readonly number[] =>
+  table.columns.map(
+    (column, i) =>
+      2 * PADDING +
+      Math.max(
+        ...headParts(column.head).map((part) => content.width(part, HEAD)),
+        ...table.rows.map((row) => content.width(row[i] ?? '', size, i === 0)),
+      ),
+  );

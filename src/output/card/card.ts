@@ -44,7 +44,7 @@ export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]):
     { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
     {
       id: 'guides',
-      heading: 'Guide lines, and where the template stands',
+      heading: 'Guide lines: where the template stands',
       blocks: guideBlocks(design, plan),
     },
     {
@@ -55,7 +55,7 @@ export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]):
         ...marks.map((side) => marksTable(side, style)),
       ],
     },
-    { id: 'pauses', heading: 'Needle down, and move your hands', blocks: pauseBlocks(design, plan) },
+    { id: 'pauses', heading: 'Where to pause, needle down', blocks: pauseBlocks(design, plan) },
     { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },
     {
       id: 'thread',

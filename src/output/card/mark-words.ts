@@ -41,7 +41,7 @@ export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
   const hasCorner = side.marks.some((m) => m.kind === 'corner stop');
   return {
     kind: 'table',
-    title: `${capital(side.side)}: ${bare(side.length, style)} ${style.unit}, 0 at the ${side.corner}${side.side === 'strip' ? '' : ' corner'}`,
+    title: `${capital(side.side)} ${bare(side.length, style)} ${style.unit}, from ${side.side === 'strip' ? 'its ' : ''}${side.corner}`,
     columns: COLUMNS,
     rows: hasCorner
       ? [['corner', '', '', find('corner stop')], ...rows, ['corner', find('corner start'), '', '']]

@@ -1,7 +1,7 @@
 /** How the template is set for the first half and the second, in words; and where hands are moved. */
 
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import type { Plan } from '../../plan/index.ts';
+import { type Plan, SIDES } from '../../plan/index.ts';
 import {
   type Cell,
   type Design,
@@ -40,9 +40,8 @@ export const setBlocks = (design: Design, { marks: { style }, foot }: Plan): rea
     ),
     point(settingSteps(setting, design, placing, length)),
     ...backWords(placing, foot.clearance, length).map(point),
-    point(stopWords(design.cells)),
     point(
-      `Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
+      `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
     ),
     ...cornerWords(design, length).map(point),
@@ -84,6 +83,9 @@ const settingSteps = (
   }
 };
 
+/** `the heel`, `the start of section 2 (vase)`, `the end of section 2`. */
+const placeWords = (label: string): string => `the ${label.startsWith('section') ? 'start of ' : ''}${label}`;
+
 /** A place on the edge is never on the start mark itself: the foot stands between. */
 const backWords = (
   { start }: Placing,
@@ -96,7 +98,7 @@ const backWords = (
       ? ' (more than the clearance, because the foot does not reach into the notch)'
       : '';
   return [
-    `The ${start.label.replace(/^end of /, 'end of ')} is not on the start mark: it sits back ${length(start.back)} from it, because the foot stands between${more}.`,
+    `${capital(placeWords(start.label))} is not on the start mark: it sits back ${length(start.back)} from it, because the foot stands between${more}.`,
   ];
 };
 
@@ -128,7 +130,11 @@ const grouped = (rows: readonly (readonly string[])[]): readonly (readonly strin
     else groups.set(key, { names: [name ?? ''], cells });
   }
   return [...groups.values()].map(({ names, cells }) => [
-    groups.size === 1 && names.length > 1 ? 'all' : names.join(', '),
+    groups.size === 1 && names.length > 1
+      ? 'all'
+      : names.length === SIDES.length
+        ? 'sides'
+        : names.join(', '),
     ...cells,
   ]);
 };
@@ -140,13 +146,18 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
   if (!first) return [];
   const near = first.start?.label ?? first.end.label;
   const far = placings.find((p) => p.crown)?.crown?.label;
+  // Lines are etched near the heel: they help only where the heel is at the start mark.
+  const { shape } = design.fit.way;
+  const heelAtStart = shape.direction === 'heel-first' && (shape.from.section ?? 1) === 1;
+  const lines = heelAtStart ? first.lines : [];
   const right = (head: string): CardTable['columns'][number] => ({ head, align: 'right' });
   const columns: CardTable['columns'] = [
     { head: '' },
     right('near end along'),
     right('near end up'),
-    ...first.lines.map(({ line }) => right(`line ${line.name}`)),
+    ...lines.map(({ line }) => right(`line ${line.name}`)),
     ...(far === undefined ? [] : [right('far end along'), right('far end up')]),
+    ...(first.guide === undefined ? [] : [right('flat up')]),
     right('crown up'),
   ];
   const rows = placings.map((p): readonly string[] => {
@@ -155,7 +166,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
       p.cell.name === 'strip' ? 'each' : p.cell.name,
       fromMark(at.along, style),
       fromSeam(field.startMargin + at.up, style),
-      ...p.lines.map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
+      ...p.lines.slice(0, lines.length).map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
       ...(far === undefined
         ? []
         : p.crown
@@ -164,19 +175,22 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
               fromSeam(field.startMargin + p.crown.up, style),
             ]
           : ['-', '-']),
+      ...(p.guide === undefined ? [] : [fromSeam(field.startMargin + p.guide, style)]),
       bare(field.startMargin + p.cell.crown.y, style),
     ];
   });
   const ends =
-    far === undefined ? `the near end is the ${near}` : `the near end is the ${near}, the far end the ${far}`;
+    far === undefined
+      ? `the near end is ${placeWords(near)}`
+      : `the near end is ${placeWords(near)}, the far end ${placeWords(far)}`;
   const centre = far === undefined ? '' : ' (of the far end: before or past the centre line)';
-  const lines = first.lines.length > 0 ? ' A lettered line is told by where it crosses the start line.' : '';
+  const lettered = lines.length > 0 ? ' A lettered line is told by where it crosses the start line.' : '';
   return [
     {
       kind: 'text',
       text:
         `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is before or past the start ` +
-        `mark${centre}, “up” is from the ${seamName(field)}.${lines} “crown up” is for the needle: where the stitching turns.`,
+        `mark${centre}, “up” is from the ${seamName(field)}.${lettered} “crown up” is for the needle: where the stitching turns.`,
     },
     { kind: 'table', columns, rows: grouped(rows) },
   ];

@@ -2,22 +2,23 @@
 
 import { formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import type { Design } from '../../swag/index.ts';
-import { depthWords, partWords, repeatsWords, spanWords } from '../text/index.ts';
+import { type Design, depthsOf } from '../../swag/index.ts';
+import { partWords, rangeWords } from '../text/index.ts';
 
 export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }: Plan): readonly string[] => {
   const { shape } = fit.way;
   const { template } = shape.stitching;
-  const order = fit.sides.length > 1 ? ` (${fit.sides.map((s) => s.run.name).join(', ')})` : '';
-  const corners = {
-    none: '',
-    turn: ', and one across each corner',
-    meet: '',
-    open: ', the corners left open',
-  };
+  const counts =
+    fit.sides.length > 1
+      ? fit.sides.map((s) => `${s.run.name} ${s.repeats}`).join(', ')
+      : String(fit.sides[0]?.repeats);
+  const corners = { none: '', turn: ', one across each corner', meet: '', open: ', corners left open' };
+  const spans = fit.sides.map((s) => 2 * s.seat.pose.halfSpan);
+  const gaps = fit.sides.map((s) => s.seat.gap);
+  const gap = Math.max(...gaps) > 0 ? `, ${rangeWords(gaps, style)} ${style.unit} between neighbours` : '';
   const thick = template.thickness === undefined ? '' : `, ${formatLength(template.thickness, style)} thick`;
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${formatLength(foot.clearance, style)} from the needle to its outer edge.`,
-    `${repeatsWords(fit)} swags${order}${corners[field.corners]}. Span ${spanWords(fit, style)} ${style.unit}, depth ${depthWords(fit, style)} ${style.unit}.`,
+    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, depth ${rangeWords(depthsOf(fit), style)} ${style.unit}${gap}.`,
   ];
 };

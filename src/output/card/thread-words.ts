@@ -42,10 +42,10 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
       kind: 'text',
       text:
         `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin. ` +
-        `Reckoned for a lockstitch (stitch type 301 of ISO 4915) at ${LOCKSTITCH_RATIO} times the seam, half each, as published ` +
-        `thread tables have it, and ${Math.round(100 * WASTAGE)} % for starts and ends. A thick quilt takes more: ` +
+        `For a lockstitch (type 301 of ISO 4915) published tables have ${LOCKSTITCH_RATIO} times the seam, half each; ` +
+        `${Math.round(100 * WASTAGE)}% is added for starts and ends. A thick quilt takes more: ` +
         `${formatLength(THICK_QUILT, marks.style)} thick, at this stitch length, ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times the seam. ` +
-        'Unpick a measured length to know.',
+        'Unpick a measured length to be sure.',
     },
   ];
 };
