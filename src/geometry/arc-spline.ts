@@ -123,13 +123,13 @@ const greedy = (row: Row, from: number, to: number, tolerance: number): Stretch[
 };
 
 /** The fit to the farthest end, found by doubling the step and then halving it. */
-const farthest = <T>(from: number, to: number, fit: (end: number) => T | undefined): T | undefined => {
+const farthest = <T>(from: number, to: number, reach: (end: number) => T | undefined): T | undefined => {
   let best: T | undefined;
   let good = from;
   let bad = to + 1;
   for (let step = 1; ; step *= 2) {
     const end = Math.min(to, from + step);
-    const f = fit(end);
+    const f = reach(end);
     if (f) {
       best = f;
       good = end;
@@ -141,7 +141,7 @@ const farthest = <T>(from: number, to: number, fit: (end: number) => T | undefin
   }
   while (bad - good > 1) {
     const end = (good + bad) >> 1;
-    const f = fit(end);
+    const f = reach(end);
     if (f) {
       best = f;
       good = end;

@@ -1,0 +1,222 @@
+/**
+ * The corners of an outline that was seen through pixels, which round every corner off. Where the ways before and
+ * after a place, each followed by a parabola that keeps clear of the place, arrive there in different directions,
+ * there is a corner; and it stands where the two parabolas cross.
+ */
+
+import { chordLengths, cross, dot, norm, type Point, subtract } from '../geometry/index.ts';
+
+export interface Corner {
+  /** Along the ring from its first point, mm. */
+  readonly at: number;
+  readonly point: Point;
+  /** Radians, positive to the left. */
+  readonly turn: number;
+}
+
+export interface CornerOptions {
+  /** How far on either side of a corner the outline cannot be believed, mm. */
+  readonly gap: number;
+  /** How far points may lie off a fair curve by noise, mm. */
+  readonly noise: number;
+}
+
+/** A ring of points in mm, closed without its first point again at the end. */
+export interface Ring {
+  readonly points: readonly Point[];
+  /** The running length at each point, and of the whole at the end. */
+  readonly lengths: readonly number[];
+}
+
+export const ringOf = (points: readonly Point[]): Ring => ({
+  points,
+  lengths: chordLengths([...points, points[0]!]),
+});
+
+export const ringLength = (ring: Ring): number => ring.lengths.at(-1)!;
+
+/** The least turn that is told from noise and from a tight curve (radians). */
+export const LEAST_TURN = (15 * Math.PI) / 180;
+/** Places looked at, apart (mm). */
+const STEP = 0.15;
+/** How much of the outline on either side is followed (mm): as much as is fair, the longest first. */
+const ARMS = [3, 2, 1.2, 0.8];
+/** Corners are at least this far apart (mm). */
+const APART = 1.2;
+
+export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner[] => {
+  const whole = ringLength(ring);
+  const count = Math.ceil(whole / STEP);
+  const step = whole / count;
+  const seen: { at: number; turn: number; before: Arm; after: Arm }[] = [];
+  for (let i = 0; i < count; i++) {
+    const at = i * step;
+    const before = armAt(ring, at, -1, options);
+    const after = armAt(ring, at, 1, options);
+    if (!before || !after) continue;
+    const [a, b] = [velocity(before, 0), velocity(after, 0)];
+    const turn = Math.atan2(cross(a, b), dot(a, b));
+    if (Math.abs(turn) >= LEAST_TURN) seen.push({ at, turn, before, after });
+  }
+  const found: (Corner & { readonly weight: number })[] = [];
+  for (const s of seen) {
+    const met = crossing(s.before, s.after);
+    // The parabolas of a true corner cross near it, as far off as pixels and a pen round it at most.
+    if (!met || !(Math.max(Math.abs(met.before), Math.abs(met.after)) <= 2 * options.gap)) continue;
+    const at = s.at + (met.before + met.after) / 2;
+    // The place whose arms keep clear of the corner by the same on both sides is believed.
+    const weight = Math.abs(met.before + met.after);
+    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn: s.turn, weight });
+  }
+  const best: Corner[] = [];
+  for (const c of found.sort((a, b) => a.weight - b.weight)) {
+    const near = best.some((b) => {
+      const d = Math.abs(b.at - c.at);
+      return Math.min(d, whole - d) < APART;
+    });
+    if (!near) best.push({ at: c.at, point: c.point, turn: c.turn });
+  }
+  return best.sort((a, b) => a.at - b.at);
+};
+
+/** A parabola a + b·t + c·t² with t the length (mm) from the place, in both coordinates. */
+interface Arm {
+  readonly a: Point;
+  readonly b: Point;
+  readonly c: Point;
+}
+
+const velocity = ({ b, c }: Arm, t: number): Point => ({ x: b.x + 2 * c.x * t, y: b.y + 2 * c.y * t });
+const placeOn = ({ a, b, c }: Arm, t: number): Point => ({
+  x: a.x + t * (b.x + t * c.x),
+  y: a.y + t * (b.y + t * c.y),
+});
+
+const armAt = (ring: Ring, at: number, side: 1 | -1, { gap, noise }: CornerOptions): Arm | undefined => {
+  for (const reach of ARMS) {
+    const near = side * gap;
+    const far = side * (gap + reach);
+    const fitted = parabola(ring, at, Math.min(near, far), Math.max(near, far));
+    if (fitted && fitted.error <= noise) return fitted.arm;
+  }
+  return undefined;
+};
+
+/** The parabola of least squares through the ring's points between two lengths, and their mean distance from it. */
+const parabola = (
+  ring: Ring,
+  at: number,
+  from: number,
+  to: number,
+): { readonly arm: Arm; readonly error: number } | undefined => {
+  const whole = ringLength(ring);
+  const { points, lengths } = ring;
+  const count = points.length;
+  const start = at + from;
+  const offset = Math.floor(start / whole) * whole;
+  let i = firstAtOrAfter(lengths, start - offset);
+  let turns = offset;
+  // Sums about the middle of the stretch, scaled to its half length: the equations are then well set.
+  const middle = (from + to) / 2;
+  const half = (to - from) / 2;
+  let n = 0;
+  const s = [0, 0, 0, 0, 0];
+  const x = [0, 0, 0];
+  const y = [0, 0, 0];
+  const used: { u: number; p: Point }[] = [];
+  for (let k = 0; k <= count; k++) {
+    if (i >= count) {
+      i = 0;
+      turns += whole;
+    }
+    const t = lengths[i]! + turns - at;
+    if (t > to) break;
+    const u = (t - middle) / half;
+    const p = points[i]!;
+    let power = 1;
+    for (let e = 0; e < 5; e++) {
+      s[e]! += power;
+      if (e < 3) {
+        x[e]! += power * p.x;
+        y[e]! += power * p.y;
+      }
+      power *= u;
+    }
+    used.push({ u, p });
+    n++;
+    i++;
+  }
+  if (n < LEAST_POINTS) return undefined;
+  const [s0, s1, s2, s3, s4] = s as [number, number, number, number, number];
+  const det = s0 * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s2 * s3) + s2 * (s1 * s3 - s2 * s2);
+  if (!(Math.abs(det) > 1e-9)) return undefined;
+  const solve = (r: readonly number[]): [number, number, number] => {
+    const [r0, r1, r2] = r as [number, number, number];
+    return [
+      (r0 * (s2 * s4 - s3 * s3) + r1 * (s2 * s3 - s1 * s4) + r2 * (s1 * s3 - s2 * s2)) / det,
+      (r0 * (s2 * s3 - s1 * s4) + r1 * (s0 * s4 - s2 * s2) + r2 * (s1 * s2 - s0 * s3)) / det,
+      (r0 * (s1 * s3 - s2 * s2) + r1 * (s1 * s2 - s0 * s3) + r2 * (s0 * s2 - s1 * s1)) / det,
+    ];
+  };
+  const cx = solve(x);
+  const cy = solve(y);
+  let sum = 0;
+  for (const { u, p } of used) {
+    const dx = p.x - (cx[0] + u * (cx[1] + u * cx[2]));
+    const dy = p.y - (cy[0] + u * (cy[1] + u * cy[2]));
+    sum += dx * dx + dy * dy;
+  }
+  const inT = ([k0, k1, k2]: [number, number, number]): [number, number, number] => {
+    const m = -middle / half;
+    return [k0 + k1 * m + k2 * m * m, (k1 + 2 * k2 * m) / half, k2 / (half * half)];
+  };
+  const [ax, bx, kx] = inT(cx);
+  const [ay, by, ky] = inT(cy);
+  const arm = { a: { x: ax, y: ay }, b: { x: bx, y: by }, c: { x: kx, y: ky } };
+  return { arm, error: Math.sqrt(sum / n) };
+};
+
+/** Three points make a parabola; these leave room to see whether it fits. */
+const LEAST_POINTS = 6;
+
+const firstAtOrAfter = (lengths: readonly number[], at: number): number => {
+  let low = 0;
+  let high = lengths.length - 1;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (lengths[mid]! < at) low = mid + 1;
+    else high = mid;
+  }
+  return low;
+};
+
+/** Where two parabolas cross, by Newton's method from the place between them. */
+const crossing = (
+  before: Arm,
+  after: Arm,
+): { readonly point: Point; readonly before: number; readonly after: number } | undefined => {
+  let s = 0;
+  let t = 0;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const gap = subtract(placeOn(after, t), placeOn(before, s));
+    const u = velocity(before, s);
+    const v = velocity(after, t);
+    const det = cross(u, v);
+    if (!(Math.abs(det) > LEAST_CROSS)) return undefined;
+    const ds = cross(gap, v) / det;
+    const dt = cross(gap, u) / det;
+    s += ds;
+    t += dt;
+    if (!(Math.abs(s) < FARTHEST && Math.abs(t) < FARTHEST)) return undefined;
+    if (norm({ x: ds, y: dt }) < 1e-9) {
+      const [p, q] = [placeOn(before, s), placeOn(after, t)];
+      return { point: { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }, before: s, after: t };
+    }
+  }
+  return undefined;
+};
+
+const MOST_STEPS = 20;
+const LEAST_CROSS = 0.1;
+/** mm */
+const FARTHEST = 5;

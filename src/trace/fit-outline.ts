@@ -1,0 +1,124 @@
+/** From the points of an outline, as pixels show it, to a closed path of few lines and arcs with sharp corners. */
+
+import {
+  arcSpline,
+  closedPath,
+  distance,
+  fairCurve,
+  line,
+  nearnessOf,
+  type Path,
+  type Piece,
+  type Point,
+  pieceLength,
+} from '../geometry/index.ts';
+import { type Corner, findCorners, type Ring, ringLength, ringOf } from './corners.ts';
+
+export interface Outline {
+  /** Closed. */
+  readonly path: Path;
+  /** In order along the path; each is a joint of it. */
+  readonly corners: readonly OutlineCorner[];
+  /** The farthest that the points lie from the path, corners left out, and the usual distance (mm). */
+  readonly deviation: number;
+  readonly roughness: number;
+}
+
+export interface OutlineCorner {
+  /** Along the path, mm. */
+  readonly at: number;
+  readonly point: Point;
+}
+
+export interface FitOptions {
+  /** The farthest that the smoothed outline may lie from its lines and arcs, mm. */
+  readonly tolerance: number;
+  /** mm on either side of a corner that pixels or a pen round off. */
+  readonly gap: number;
+  /** How far the points lie off by noise, mm. */
+  readonly noise: number;
+  /** Waves much shorter than this (mm) are noise. */
+  readonly fairness: number;
+}
+
+/** The points of the smoothed outline, apart (mm): dense for a curve of 1 mm radius. */
+const STEP = 0.2;
+
+/** How far a ring without corners is followed beyond its own end, so that the two ends meet smoothly (mm). */
+const OVERLAP = 8;
+
+export const fitOutline = (points: readonly Point[], options: FitOptions): Outline => {
+  const ring = ringOf(points);
+  const corners = findCorners(ring, options);
+  const pieces: Piece[] = [];
+  const joints: OutlineCorner[] = [];
+  let length = 0;
+  const believed: Point[] = [];
+  if (corners.length === 0) pieces.push(...fitRound(ring, options, believed));
+  for (const [i, corner] of corners.entries()) {
+    joints.push({ at: length, point: corner.point });
+    const next = corners[(i + 1) % corners.length]!;
+    const run = fitRun(ring, corner, next, options, believed);
+    for (const p of run) length += pieceLength(p);
+    pieces.push(...run);
+  }
+  const near = nearnessOf(pieces);
+  let most = 0;
+  let sum = 0;
+  for (const p of believed) {
+    const d = near.distance(p);
+    if (d > most) most = d;
+    sum += d * d;
+  }
+  return {
+    path: closedPath(pieces),
+    corners: joints,
+    deviation: most,
+    roughness: Math.sqrt(sum / Math.max(1, believed.length)),
+  };
+};
+
+const fitRun = (ring: Ring, from: Corner, to: Corner, options: FitOptions, believed: Point[]): Piece[] => {
+  const whole = ringLength(ring);
+  const length = to.at > from.at ? to.at - from.at : to.at - from.at + whole;
+  const inner = between(ring, from.at + options.gap, from.at + length - options.gap);
+  for (const p of inner) believed.push(p);
+  // Points on top of a corner would bend the curve on its first step.
+  const clear = inner.filter(
+    (p) => distance(p, from.point) > options.gap / 2 && distance(p, to.point) > options.gap / 2,
+  );
+  if (clear.length < 3) return [line(from.point, to.point)];
+  const fair = fairCurve([from.point, ...clear, to.point], {
+    step: STEP,
+    fairness: options.fairness,
+    heldEnds: true,
+  });
+  return [...arcSpline(fair, { tolerance: options.tolerance }).pieces];
+};
+
+const fitRound = (ring: Ring, options: FitOptions, believed: Point[]): Piece[] => {
+  const whole = ringLength(ring);
+  for (const p of ring.points) believed.push(p);
+  const overlap = Math.min(OVERLAP, whole / 4);
+  const open = between(ring, -overlap, whole + overlap);
+  const steps = Math.ceil(whole / STEP);
+  const step = whole / steps;
+  // The same grid on both ends, so that the first and the last kept point are one.
+  const fair = fairCurve(open, { step, fairness: options.fairness, heldEnds: false });
+  const first = Math.round(((fair.length - 1) * overlap) / (whole + 2 * overlap));
+  const kept = fair.slice(first, first + steps);
+  kept.push(kept[0]!);
+  return [...arcSpline(kept, { tolerance: options.tolerance }).pieces];
+};
+
+/** The ring's points between two lengths, going round as often as needed. */
+const between = ({ points, lengths }: Ring, from: number, to: number): Point[] => {
+  const whole = lengths.at(-1)!;
+  const found: Point[] = [];
+  for (let turn = Math.floor(from / whole); turn * whole <= to; turn++)
+    for (let i = 0; i < points.length; i++) {
+      const at = lengths[i]! + turn * whole;
+      if (at >= from && at <= to) found.push(points[i]!);
+    }
+  return found;
+};

@@ -1,0 +1,256 @@
+/** From a picture to a template's outline in mm: one call for scans and for photographs of the capture sheet. */
+
+import type { Problem } from '../document/index.ts';
+import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
+import { type Blob, blobsOf } from './blobs.ts';
+import { CAPTURE_INSET, findCapture, MARK_SPAN } from './capture-marks.ts';
+import { contourFrom, ringArea } from './contour.ts';
+import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
+import { applyHomography, inverseHomography } from './homography.ts';
+import { type LineSide, lineMiddle } from './line-middle.ts';
+import { type Picture, softened } from './picture.ts';
+import { findShape } from './shape.ts';
+import { evenlyLit, type Tone, toneOf } from './tone.ts';
+import { alongNearest } from './working-edge.ts';
+
+export interface TraceOptions {
+  /** mm that the outline may lie from the smoothed picture. */
+  readonly tolerance: number;
+  /** Which side of a drawn line. */
+  readonly side: LineSide;
+  /** The picture's resolution, pixels per mm; undefined where only a capture sheet can tell it. */
+  readonly pixelsPerMm: number | undefined;
+  /** What lengths on the capture sheet measure over what they should, along its width and its height. */
+  readonly sheetScale: { readonly x: number; readonly y: number };
+}
+
+export interface Traced {
+  readonly kind: 'solid' | 'line';
+  /** The width of a drawn line, mm. */
+  readonly lineWidth: number | undefined;
+  readonly source: 'scan' | 'capture-sheet';
+  /** How well the capture sheet's marks agree, mm. */
+  readonly misfit: number | undefined;
+  /** In mm, y up, clockwise. */
+  readonly outline: Outline;
+  /** Small round marks inside the outline, beside its edge: places along it where someone wants a break. */
+  readonly dots: readonly Dot[];
+  /** Mean pixels per mm. */
+  readonly pixelsPerMm: number;
+  /** From mm back to pixels of the picture, y down. */
+  readonly toPixels: (p: Point) => Point;
+  readonly toMm: (p: Point) => Point;
+}
+
+export interface Dot {
+  readonly middle: Point;
+  /** Along the outline, mm. */
+  readonly at: number;
+}
+
+export type TraceResult =
+  | { readonly ok: true; readonly traced: Traced }
+  | { readonly ok: false; readonly problem: Problem };
+
+/** Coarser than 4 pixels to the mm (100 dpi) a scan does not show an edge to a tenth of a millimetre. */
+export const LEAST_RESOLUTION = 4;
+
+/** Outlines that leave their lines and arcs by more than this (mm) are torn, or no template's. */
+const MOST_ROUGHNESS = 0.35;
+/** More corners than this, or more lines and arcs, and it is something else that was drawn. */
+const MOST_CORNERS = 80;
+const MOST_PIECES = 400;
+
+export const tracePicture = (original: Picture, options: TraceOptions): TraceResult => {
+  const scanned = softened(original);
+  const tone = toneOf(scanned);
+  if (!tone) return refuse(BLANK);
+  const blobs = blobsOf(scanned, tone);
+  if (!blobs) return refuse(NOISE);
+  const capture = findCapture(scanned, tone, blobs);
+  if (capture.ok && !capture.capture) return traceScan(scanned, tone, blobs, options);
+  // It is a photograph: light falls on it unevenly.
+  const lit = evenlyLit(scanned);
+  const litTone = toneOf(lit);
+  const litBlobs = litTone && blobsOf(lit, litTone);
+  if (!litTone || !litBlobs) return refuse(NOISE);
+  const again = findCapture(lit, litTone, litBlobs);
+  if (!again.ok) return refuse(again.problem);
+  if (!again.capture) return refuse(NOISE);
+  const { map, misfit } = again.capture;
+  const { x: kx, y: ky } = options.sheetScale;
+  const toMm = (p: Point): Point => {
+    const q = applyHomography(map, p);
+    return { x: q.x * kx, y: q.y * ky };
+  };
+  const corners = [
+    { x: 0, y: 0 },
+    { x: MARK_SPAN.width, y: 0 },
+    { x: MARK_SPAN.width, y: MARK_SPAN.height },
+    { x: 0, y: MARK_SPAN.height },
+  ];
+  const back = inverseHomography(map);
+  if (!back) return refuse(NOISE);
+  const toPixels = (p: Point): Point => applyHomography(back, { x: p.x / kx, y: p.y / ky });
+  const seen = corners.map(toPixels);
+  const pixelsPerMm = Math.sqrt(Math.abs(ringArea(seen)) / (MARK_SPAN.width * MARK_SPAN.height));
+  const isInside = (p: Point): boolean => {
+    const q = applyHomography(map, p);
+    const i = CAPTURE_INSET;
+    return q.x > i && q.y > i && q.x < MARK_SPAN.width - i && q.y < MARK_SPAN.height - i;
+  };
+  const considered = (b: Blob): boolean =>
+    [
+      { x: b.minX, y: b.minY },
+      { x: b.maxX, y: b.minY },
+      { x: b.maxX, y: b.maxY },
+      { x: b.minX, y: b.maxY },
+    ].every(isInside);
+  return traceShape(lit, litTone, litBlobs, options, {
+    toMm,
+    toPixels,
+    pixelsPerMm,
+    considered,
+    source: 'capture-sheet',
+    misfit,
+  });
+};
+
+const traceScan = (
+  picture: Picture,
+  tone: Tone,
+  blobs: readonly Blob[],
+  options: TraceOptions,
+): TraceResult => {
+  const { pixelsPerMm } = options;
+  if (pixelsPerMm === undefined) return refuse(NO_RESOLUTION);
+  if (!(pixelsPerMm >= LEAST_RESOLUTION * 0.98))
+    return refuse({
+      code: 'too-coarse',
+      message: 'the scan is too coarse',
+      found: `${Math.round(pixelsPerMm * 25.4)} dots per inch`,
+      expected: 'at least 100 dots per inch; 300 is best',
+      hint: 'if the file says it wrong, give what the scanner was set to with --dpi',
+    });
+  return traceShape(picture, tone, blobs, options, {
+    toMm: (p) => ({ x: p.x / pixelsPerMm, y: (picture.height - p.y) / pixelsPerMm }),
+    toPixels: (p) => ({ x: p.x * pixelsPerMm, y: picture.height - p.y * pixelsPerMm }),
+    pixelsPerMm,
+    considered: () => true,
+    source: 'scan',
+    misfit: undefined,
+  });
+};
+
+interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'misfit'> {
+  readonly considered: (blob: Blob) => boolean;
+}
+
+const traceShape = (
+  picture: Picture,
+  tone: Tone,
+  blobs: readonly Blob[],
+  options: TraceOptions,
+  view: View,
+): TraceResult => {
+  const { toMm, pixelsPerMm } = view;
+  const chosen = findShape(blobs, 1 / pixelsPerMm, view.considered);
+  if (!chosen.ok) return refuse(chosen.problem);
+  const { shape } = chosen;
+  const ringFrom = (b: Blob): Point[] | undefined =>
+    contourFrom(picture, tone, b.startX, b.startY)?.map(toMm);
+  const outer = ringFrom(shape.outer);
+  const inner = shape.inner && ringFrom(shape.inner);
+  if (!outer || (shape.inner && !inner)) return refuse(RAGGED);
+  let points: readonly Point[] = outer;
+  let lineWidth: number | undefined;
+  if (inner) {
+    const middle = lineMiddle(outer, inner);
+    lineWidth = middle.width;
+    if (options.side === 'middle') points = middle.points;
+    else if (options.side === 'inner') points = inner;
+  }
+  const clockwise = ringArea(points) <= 0 ? points : [...points].reverse();
+  const pixel = 1 / pixelsPerMm;
+  const isLine = shape.kind === 'line';
+  const outline = fitOutline(clockwise, {
+    tolerance: options.tolerance,
+    gap: Math.max(0.35, 3 * pixel) + (isLine ? (lineWidth ?? 0) : 0),
+    noise: Math.max(0.06, 0.4 * pixel) * (isLine ? 2 : 1),
+    fairness: isLine || view.source === 'capture-sheet' ? PEN_FAIRNESS : FAIRNESS,
+  });
+  const isRagged =
+    !(outline.roughness <= MOST_ROUGHNESS) ||
+    outline.corners.length > MOST_CORNERS ||
+    outline.path.pieces.length > MOST_PIECES;
+  if (isRagged) return refuse(RAGGED);
+  const { toPixels, source, misfit } = view;
+  return {
+    ok: true,
+    traced: {
+      kind: shape.kind,
+      lineWidth,
+      source,
+      misfit,
+      outline,
+      dots: dotsIn(shape.inside, outline.path, outline.corners, view),
+      pixelsPerMm,
+      toPixels,
+      toMm,
+    },
+  };
+};
+
+/** Waves shorter than six times this (mm) are the scanner's noise, or a pen's. */
+const FAIRNESS = 0.5;
+const PEN_FAIRNESS = 0.8;
+
+/** A dot that marks a break: its size, and how near to the edge its middle is (mm). */
+const DOT = { least: 0.8, most: 4, near: 6 } as const;
+/** A dot beside a corner (mm) says nothing new. */
+const DOT_CORNER = 3;
+
+const dotsIn = (
+  inside: readonly Blob[],
+  path: Path,
+  corners: readonly OutlineCorner[],
+  { toMm, pixelsPerMm }: View,
+): readonly Dot[] =>
+  inside
+    .flatMap((b): Dot[] => {
+      const width = (b.maxX - b.minX + 1) / pixelsPerMm;
+      const height = (b.maxY - b.minY + 1) / pixelsPerMm;
+      const isRound = b.area >= 0.6 * (b.maxX - b.minX + 1) * (b.maxY - b.minY + 1);
+      const isDot = Math.min(width, height) >= DOT.least && Math.max(width, height) <= DOT.most && isRound;
+      if (!isDot || Math.max(width, height) > 2 * Math.min(width, height)) return [];
+      const middle = toMm({ x: b.x + 0.5, y: b.y + 0.5 });
+      const at = alongNearest(path, middle);
+      const place = pointAlong(path, at);
+      if (!place || distance(place, middle) > DOT.near) return [];
+      if (corners.some((c) => distance(c.point, place) < DOT_CORNER)) return [];
+      return [{ middle, at }];
+    })
+    .sort((a, b) => a.at - b.at);
+
+const refuse = (problem: Problem): TraceResult => ({ ok: false, problem });
+
+const BLANK: Problem = {
+  code: 'blank-picture',
+  message: 'the picture is blank, or nothing in it stands out from its ground',
+  expected: 'a dark shape or line on light ground, or the other way round',
+};
+const NOISE: Problem = {
+  code: 'noisy-picture',
+  message: 'the picture shows no clear shape',
+  expected: 'one template, or one closed line, on a plain ground',
+};
+const RAGGED: Problem = {
+  code: 'ragged-outline',
+  message: "the shape's outline is too ragged for a template",
+  expected: 'one template, or one closed line, on a plain ground',
+};
+const NO_RESOLUTION: Problem = {
+  code: 'no-resolution',
+  message: 'the picture does not say how large it is',
+  hint: 'give what the scanner was set to, such as --dpi 300; a photograph needs the capture sheet',
+};
