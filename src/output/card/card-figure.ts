@@ -72,9 +72,11 @@ const viewOf = ({ cells, field }: Design): View => {
   const near = -field.startMargin;
   const far = field.width - field.startMargin;
   const top = topOf(cell, far);
+  // A wide gap to the neighbour is not worth the room that the swag could have.
+  const left = Math.max(Math.min(0, cell.join), -MOST_GAP * cell.crown.x);
   const swag = boxOfPoints([
-    { x: Math.min(0, cell.join), y: near },
-    { x: 2 * cell.crown.x - cell.join, y: top },
+    { x: left, y: near },
+    { x: 2 * cell.crown.x - left, y: top },
   ]);
   // The stretch of the template that is used; the rest of it may run out of the picture.
   const { shape } = cell.seat;
@@ -89,6 +91,11 @@ const viewOf = ({ cells, field }: Design): View => {
   };
   return { cell, second, box: joinBoxes(swag, reach) };
 };
+
+/** A share of the half span. */
+const MOST_GAP = 0.2;
+/** Between start and stop on paper, mm, for both names. */
+const ROOM_FOR_NAMES = 46;
 
 /** A shallow swag in a wide border is shown without the far seam, so that it is large enough to read. */
 const topOf = (cell: Cell, far: number): number => {
@@ -149,8 +156,16 @@ export const drawFigure = (
     content.text({ text, at, size: LABEL, color: INK.strong, align, bold, halo: 0.6 });
   const below = onPage({ x: 0, y: near }).y - TICK - LABEL - 0.6;
   const centreTop = onPage({ x: cell.crown.x, y: top });
-  label('start mark', { x: onPage(ORIGIN).x, y: below }, 'middle', true);
-  label('stop mark', { x: onPage({ x: 2 * cell.crown.x, y: 0 }).x, y: below }, 'middle', true);
+  const startX = onPage(ORIGIN).x;
+  const stopX = onPage({ x: 2 * cell.crown.x, y: 0 }).x;
+  // Names of marks keep clear of the names of lines beside them, where there is room between the marks.
+  const inward = stopX - startX > ROOM_FOR_NAMES ? 3 : undefined;
+  const named = (text: string, x: number, sense: 1 | -1): void => {
+    const align = inward === undefined ? 'middle' : sense > 0 ? 'start' : 'end';
+    label(text, { x: x - sense * (inward ?? 0), y: below }, align, true);
+  };
+  named('start mark', startX, 1);
+  named('stop mark', stopX, -1);
   label('centre line', { x: centreTop.x, y: centreTop.y + TICK + 1 }, 'middle', true);
 
   const placing = placingOf(cell);

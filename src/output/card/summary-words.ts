@@ -15,7 +15,8 @@ export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }:
   const corners = { none: '', turn: ', one across each corner', meet: '', open: ', corners left open' };
   const spans = fit.sides.map((s) => 2 * s.seat.pose.halfSpan);
   const gaps = fit.sides.map((s) => s.seat.gap);
-  const gap = Math.max(...gaps) > 0 ? `, ${rangeWords(gaps, style)} ${style.unit} between neighbours` : '';
+  const gapWidth = rangeWords(gaps, style);
+  const gap = gapWidth === '0' ? '' : `, ${gapWidth} ${style.unit} between neighbours`;
   const thick = template.thickness === undefined ? '' : `, ${formatLength(template.thickness, style)} thick`;
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${formatLength(foot.clearance, style)} from the needle to its outer edge.`,

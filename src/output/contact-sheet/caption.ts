@@ -11,7 +11,8 @@ export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): re
   const gaps = seats.map((s) => s.gap);
   const { unit } = style;
   const corners = field.corners === 'none' ? '' : `, corners ${field.corners}`;
-  const gap = score.gap > 0 ? `, gap ${rangeWords(gaps, style)}` : '';
+  const gapWidth = rangeWords(gaps, style);
+  const gap = gapWidth === '0' ? '' : `, gap ${gapWidth}`;
   return [
     `${shape.stitching.template.title}, ${partWords(shape)}`,
     `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
