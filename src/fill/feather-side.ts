@@ -262,7 +262,7 @@ const outerEnd = (g: Growth, side: number): Point =>
 const layPlumes = (
   growth: readonly Growth[],
   places: readonly number[],
-  { side, spacing, until }: SideSpec,
+  { stalk, side, spacing, until }: SideSpec,
   least: number,
 ): Side | undefined => {
   const begin = growth.findIndex((g) => g.length >= least);
@@ -294,7 +294,8 @@ const layPlumes = (
     const t = span > 0 ? Math.min(1, Math.max(0, (want - counted[k - 1]!) / span)) : 0;
     bases.push(mix(places[begin + k - 1]!, places[begin + k]!, t));
   }
-  const at = bases.map((s) => growthAt(growth, places, s));
+  // On the spine to the last digit, so that no divider starts a hair beyond it.
+  const at = bases.map((s) => ({ ...growthAt(growth, places, s), base: pointAlong(stalk, s)! }));
   const dividers = at.map((g) =>
     tangentArc(g.base, rotated(g.along, side * (g.stance.lean - g.stance.bend / 2)), outerEnd(g, side)),
   );

@@ -73,37 +73,53 @@ const rowIn = (region: Region, spacing: number, context: FillContext | undefined
     const { i, t } = between(s);
     return Math.min(MOST_RADIUS * spacing, table[i]!.room + (table[i + 1]!.room - table[i]!.room) * t);
   };
-  const begin = firstPlace(radius, 0, length, least);
-  const end = firstPlace((s) => radius(length - s), 0, length, least);
-  if (begin === undefined || end === undefined) return [];
-  const last = length - end;
+  // A place too narrow for the least pearl ends one row and begins another.
+  const rows: Circle[] = [];
+  let from: number | undefined;
+  for (let i = 0; i <= PLACES + 1; i++) {
+    const roomy = i <= PLACES && table[i]!.room >= least;
+    if (roomy && from === undefined) from = i;
+    if (!roomy && from !== undefined) {
+      rows.push(...rowBetween(at, radius, (from * length) / PLACES, ((i - 1) * length) / PLACES, least));
+      from = undefined;
+    }
+  }
+  return rows;
+};
+
+const rowBetween = (
+  at: (s: number) => Point,
+  radius: (s: number) => number,
+  from: number,
+  to: number,
+  least: number,
+): Circle[] => {
+  const begin = firstPlace(radius, from, to);
+  const back = firstPlace((s) => radius(from + to - s), from, to);
+  if (begin === undefined || back === undefined) return [];
+  const last = from + to - back;
   if (last <= begin) {
     const s = (begin + last) / 2;
     return radius(s) >= least ? [{ center: at(s), radius: radius(s) }] : [];
   }
   // As many pearls as fit at full size, and one more, all made smaller together until the last one ends the row.
-  const full = lay(at, radius, 1, begin, last, MOST_ELEMENTS, least);
+  const full = lay(at, radius, 1, begin, last, MOST_ELEMENTS);
   const count = full.length + 1;
   let [low, high] = [0.5, 1];
   for (let k = 0; k < 40; k++) {
     const share = (low + high) / 2;
-    if (lay(at, radius, share, begin, last, count, least).length >= count) low = share;
+    if (lay(at, radius, share, begin, last, count).length >= count) low = share;
     else high = share;
   }
-  return lay(at, radius, low, begin, last, count, least);
+  return lay(at, radius, low, begin, last, count);
 };
 
 /** The first place from an end where the room no longer grows as fast as one goes: past a square end, but not past a long taper. */
-const firstPlace = (
-  radius: (s: number) => number,
-  from: number,
-  to: number,
-  least: number,
-): number | undefined => {
+const firstPlace = (radius: (s: number) => number, from: number, to: number): number | undefined => {
   const step = Math.max((to - from) / 2000, 0.02);
   for (let s = from; s + step <= to; s += step) {
     const r = radius(s);
-    if (r >= least && radius(s + step) - r < 0.7 * step) return s;
+    if (radius(s + step) - r < 0.7 * step) return s;
   }
   return undefined;
 };
@@ -115,14 +131,12 @@ const lay = (
   begin: number,
   last: number,
   most: number,
-  least: number,
 ): Circle[] => {
   const row: Circle[] = [{ center: at(begin), radius: share * radius(begin) }];
   let s = begin;
   while (row.length < most) {
     const before = row.at(-1)!;
-    const miss = (u: number): number =>
-      distance(at(u), before.center) - before.radius - share * Math.max(least / 2, radius(u));
+    const miss = (u: number): number => distance(at(u), before.center) - before.radius - share * radius(u);
     let low = s;
     let high = s;
     const step = Math.max(before.radius / 2, 0.05);

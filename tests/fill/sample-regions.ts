@@ -83,7 +83,7 @@ const corner = subtractRegion(
   regionOf([disc(140, 140, 95), disc(0, 140, 20)]),
 );
 
-export const SWAG_REGIONS: Readonly<Record<string, Region>> = { swag, smoothSwag, band, background, corner };
+export const SWAG_REGIONS = { swag, smoothSwag, band, background, corner } satisfies Record<string, Region>;
 
 /** Two discs joined by a neck, narrower than any line's room. */
 const neck = uniteRegions(regionOf([disc(0, 0, 30), disc(100, 0, 25)]), regionOf([rect(0, -1.5, 100, 3)]));
@@ -91,7 +91,7 @@ const neck = uniteRegions(regionOf([disc(0, 0, 30), disc(100, 0, 25)]), regionOf
 /** A disc with a slit from outside to its middle. */
 const slit = subtractRegion(regionOf([disc(0, 0, 40)]), regionOf([rect(0, -1, 50, 2)]));
 
-export const HARD_REGIONS: Readonly<Record<string, Region>> = {
+export const HARD_REGIONS = {
   neck,
   slit,
   'deep notch': regionOf([
@@ -106,6 +106,6 @@ export const HARD_REGIONS: Readonly<Record<string, Region>> = {
   ring: regionOf([disc(0, 0, 50), disc(5, 0, 30)]),
   dot: regionOf([disc(0, 0, 0.2)]),
   nothing: EMPTY_REGION,
-};
+} satisfies Record<string, Region>;
 
 export const heightOf = (region: Region): number => boxHeight(regionBox(region));
