@@ -1,9 +1,10 @@
 /** What can be wrong with an edge, so that no foot can roll along it. Always names the place. */
 
 import { eachMeeting } from './cuts.ts';
-import type { Path } from './path.ts';
+import { type Path, pathLength } from './path.ts';
 import { pieceLength } from './piece.ts';
 import { distance, isFinitePoint, type Point } from './point.ts';
+import { SPECK } from './weld.ts';
 
 export type EdgeFault =
   | { readonly kind: 'empty' }
@@ -25,12 +26,14 @@ export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
   if (pieces.length === 0) return { kind: 'empty' };
   for (let i = 0; i < pieces.length; i++) {
     const p = pieces[i]!;
-    const sound = isFinitePoint(p.from) && isFinitePoint(p.to) && pieceLength(p) > 0;
-    if (!sound || !Number.isFinite(pieceLength(p))) return { kind: 'not-finite', piece: i };
+    const isSound = isFinitePoint(p.from) && isFinitePoint(p.to) && Number.isFinite(pieceLength(p));
+    if (!isSound) return { kind: 'not-finite', piece: i };
     const before = i > 0 ? pieces[i - 1] : closed ? pieces.at(-1) : undefined;
     const by = before ? distance(before.to, p.from) : 0;
     if (!(by <= BROKEN)) return { kind: 'broken', piece: i, at: p.from, by };
   }
+  // Repeated points do no harm, but something must be left.
+  if (!(pathLength(edge) > SPECK)) return { kind: 'empty' };
   return findSelfCrossing(edge);
 };
 

@@ -133,6 +133,9 @@ const keptStretches = (
       }
       t0 = t1;
     }
+    // A crumb at the very end belongs to the stretch before it.
+    const last = kept.at(-1);
+    if (t0 < 1 && last?.element === element && last.t1 === t0) kept[kept.length - 1] = { ...last, t1: 1 };
   }
   return kept;
 };

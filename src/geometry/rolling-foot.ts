@@ -177,6 +177,6 @@ const stitched = (
     edgeLength,
     path,
     contacts,
-    unreached: findUnreached(path, contacts, edge, edgeLength),
+    unreached: findUnreached(path, contacts, edge, edgeLength, clearance),
   };
 };

@@ -1,8 +1,8 @@
 /** The parts of an edge that a round foot cannot touch, and how far from them the stitching stays. */
 
 import { distanceToPiece } from './nearness.ts';
-import { type Path, slicePath } from './path.ts';
-import type { Piece } from './piece.ts';
+import { type Path, pathLength, slicePath } from './path.ts';
+import { type Piece, pieceAt, pieceLength } from './piece.ts';
 import { add, distance, type Point, scale, subtract, unit } from './point.ts';
 
 /** A stretch of edge, as lengths (mm) from its start; a corner that the foot rolls round has from = to. */
@@ -23,16 +23,21 @@ export interface Unreached extends Contact {
 /** Gaps in the contact shorter than this (mm) are rounding. */
 const GAP_NOISE = 1e-6;
 
+/** A place that stays farther from the stitching than the clearance by less than this (mm) is touched. */
+const TOUCHED = 1e-6;
+
 export const findUnreached = (
   path: Path,
   contacts: readonly Contact[],
   edge: Path,
   edgeLength: number,
+  clearance: number,
 ): readonly Unreached[] => {
   const found: Unreached[] = [];
   const note = (from: number, to: number, turn: Point): void => {
-    if (to - from > GAP_NOISE)
-      found.push({ from, to, ...farthest(slicePath(edge, from, to), path, turn), turn });
+    if (!(to - from > GAP_NOISE)) return;
+    const { deepest, away } = farthest(slicePath(edge, from, to), path, turn);
+    if (away > clearance + TOUCHED) found.push({ from, to, turn, deepest, away });
   };
   const count = contacts.length;
   const firstPiece = path.pieces[0];
@@ -48,26 +53,77 @@ export const findUnreached = (
   return found;
 };
 
-/** The point of the stretch that is farthest from the stitched path: an end of a piece, or the far side of an arc. */
-const farthest = (stretch: Path, path: Path, turn: Point): { deepest: Point; away: number } => {
-  let deepest = turn;
-  let away = 0;
+/** A place on a stretch of edge, and how far (mm) from it the stitching stays. */
+interface Place {
+  readonly deepest: Point;
+  readonly away: number;
+}
+
+/**
+ * The place on the stretch that stays farthest from the stitching. No place is farther from the stitching than
+ * from the turn, which is on it. So where the place farthest from the turn has nothing nearer than the turn, as
+ * in a notch, that is the answer; elsewhere (an end that the foot cannot come to) it is searched for.
+ */
+const farthest = (stretch: Path, path: Path, turn: Point): Place => {
+  const distanceToPath = (at: Point): number => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const q of path.pieces) least = Math.min(least, distanceToPiece(q, at));
+    return least;
+  };
+  let bound: Place = { deepest: turn, away: 0 };
   for (const p of stretch.pieces) {
     for (const at of [p.from, p.to, farSide(p, turn)]) {
-      if (!at || !(distance(at, turn) > away)) continue;
-      const d = path.pieces.reduce(
-        (least, q) => Math.min(least, distanceToPiece(q, at)),
-        Number.POSITIVE_INFINITY,
-      );
-      if (d > away) {
-        deepest = at;
-        away = d;
-      }
+      if (at && distance(at, turn) > bound.away) bound = { deepest: at, away: distance(at, turn) };
     }
   }
-  return { deepest, away };
+  const { deepest } = bound;
+  const away = distanceToPath(deepest);
+  if (away >= bound.away - GAP_NOISE) return { deepest, away };
+  return searched(stretch, distanceToPath, { deepest, away });
 };
 
+/** Samples for a whole stretch; every rise between them is followed to its top. */
+const SAMPLES = 64;
+const REFINEMENTS = 30;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+const searched = (stretch: Path, distanceToPath: (at: Point) => number, least: Place): Place => {
+  const length = pathLength(stretch);
+  let best = least;
+  for (const piece of stretch.pieces) {
+    const parts = Math.max(2, Math.round((SAMPLES * pieceLength(piece)) / length));
+    const away = Array.from({ length: parts + 1 }, (_, k) => distanceToPath(pieceAt(piece, k / parts)));
+    for (let k = 0; k <= parts; k++) {
+      const here = away[k]!;
+      if (here < (away[k - 1] ?? 0) || here < (away[k + 1] ?? 0)) continue;
+      const top = topBetween(
+        piece,
+        Math.max(0, k - 1) / parts,
+        Math.min(parts, k + 1) / parts,
+        distanceToPath,
+      );
+      const found = top.away > here ? top : { deepest: pieceAt(piece, k / parts), away: here };
+      if (found.away > best.away) best = found;
+    }
+  }
+  return best;
+};
+
+/** Golden-section search between two shares of a piece. */
+const topBetween = (piece: Piece, from: number, to: number, distanceToPath: (at: Point) => number): Place => {
+  let low = from;
+  let high = to;
+  for (let k = 0; k < REFINEMENTS; k++) {
+    const a = high - (high - low) * GOLDEN;
+    const b = low + (high - low) * GOLDEN;
+    if (distanceToPath(pieceAt(piece, a)) > distanceToPath(pieceAt(piece, b))) high = b;
+    else low = a;
+  }
+  const deepest = pieceAt(piece, (low + high) / 2);
+  return { deepest, away: distanceToPath(deepest) };
+};
+
+/** The point of an arc's circle opposite to a point, where it is on the arc. */
 const farSide = (p: Piece, from: Point): Point | undefined => {
   if (p.kind === 'line') return undefined;
   const at = add(p.center, scale(unit(subtract(p.center, from)), p.radius));

@@ -8,8 +8,8 @@
  * way. No point of the edge moves by more than the gap that is allowed.
  */
 
-import { type Piece, pieceLength, trimPiece } from './piece.ts';
-import { angleOf, distance, type Point, scale, subtract, turnBetween } from './point.ts';
+import { type Piece, pieceLength, roundFrom, trimPiece } from './piece.ts';
+import { angleOf, distance, norm, type Point, polar, subtract } from './point.ts';
 
 export interface Welded {
   readonly piece: Piece;
@@ -18,8 +18,11 @@ export interface Welded {
   readonly to: number;
 }
 
-/** Pieces shorter than this (mm) say nothing about a direction; a hundredth of the accuracy that is promised. */
-export const SPECK = 1e-8;
+/** Pieces shorter than this (mm) say nothing about a direction; a tenth of the accuracy that is promised. */
+export const SPECK = 1e-7;
+
+/** An arc whose parts do not agree to this (mm) is drawn anew: a tenth of what distances are told apart by. */
+const AGREEMENT = 1e-12;
 
 /** The pieces worth rolling along, in order; a closed edge stays closed. */
 export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded[] => {
@@ -30,13 +33,32 @@ export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded
     const start = kept.at(-1)?.piece.to ?? piece.from;
     // Many specks in a row do add up: what counts is how far the last one ends from what was kept.
     const isSpeck = !(length > SPECK) && !(distance(start, piece.to) > SPECK);
-    if (!isSpeck) kept.push(...ledFrom({ piece, from: at, to: at + length }, start));
+    if (!isSpeck)
+      kept.push(
+        ...agreeing({ piece, from: at, to: at + length }).flatMap((w, i) =>
+          i === 0 ? ledFrom(w, start) : [w],
+        ),
+      );
     at += length;
   }
   const last = kept.pop();
   if (!last) return kept;
   const end = closed ? (kept[0] ?? last).piece.from : pieces.at(-1)!.to;
   return [...kept, ...ledTo(last, end)];
+};
+
+/**
+ * An arc says where it ends in two ways, by its sweep and by its last point. Where the two differ by more than
+ * rounding, the last point holds: all that follows relies on both.
+ */
+const agreeing = (w: Welded): readonly Welded[] => {
+  const { piece } = w;
+  if (piece.kind === 'line') return [w];
+  const { from, to, center, radius, start, sweep } = piece;
+  const off = distance(roundFrom(from, start, sweep, radius), to);
+  const spoke = Math.abs(Math.hypot(from.x - center.x, from.y - center.y) - radius) / radius;
+  if (off <= AGREEMENT && spoke <= Number.EPSILON * 4) return [w];
+  return bendable(w).map((part) => ({ ...part, piece: between(part.piece, part.piece.from, part.piece.to) }));
 };
 
 const isSame = (a: Point, b: Point): boolean => a.x === b.x && a.y === b.y;
@@ -67,18 +89,14 @@ const bendable = (w: Welded): readonly Welded[] => {
 
 /** A piece of the same shape (an arc of the same sweep) between ends a hair from its own. */
 const between = (p: Piece, from: Point, to: Point): Piece => {
-  if (p.kind === 'line') return { kind: 'line', from, to };
-  const old = subtract(p.to, p.from);
-  const now = subtract(to, from);
-  const turn = turnBetween(old, now);
-  const size = distance(from, to) / distance(p.from, p.to);
-  if (!(Math.abs(size - 1) < 0.5)) return { kind: 'line', from, to };
-  const spoke = scale(subtract(p.center, p.from), size);
-  const cos = Math.cos(turn);
-  const sin = Math.sin(turn);
-  const center = {
-    x: from.x + spoke.x * cos - spoke.y * sin,
-    y: from.y + spoke.x * sin + spoke.y * cos,
-  };
-  return { ...p, center, radius: p.radius * size, start: angleOf(subtract(from, center)), from, to };
+  const chord = subtract(to, from);
+  const half = p.kind === 'arc' ? p.sweep / 2 : 0;
+  const radius = norm(chord) / (2 * Math.abs(Math.sin(half)));
+  if (p.kind === 'line' || !(radius < MOST_RADIUS)) return { kind: 'line', from, to };
+  // The tangent at the start lies half the sweep before the chord; the centre, a quarter turn from it.
+  const start = angleOf(chord) - half - (Math.sign(half) * Math.PI) / 2;
+  return { ...p, center: subtract(from, polar(start, radius)), radius, start, from, to };
 };
+
+/** A longer radius (mm) belongs to an arc that rises less than 1e-9 mm over a metre. */
+const MOST_RADIUS = 1e14;
