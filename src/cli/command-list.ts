@@ -33,6 +33,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/card.ts')).defineCard,
   },
   {
+    name: 'audition',
+    summary: 'print small copies with each fill, to choose from, or empty ones to draw in',
+    load: async () => (await import('./commands/audition.ts')).defineAudition,
+  },
+  {
     name: 'draw',
     summary: 'draw the design as one picture: SVG, PDF or PNG',
     load: async () => (await import('./commands/draw.ts')).defineDraw,

@@ -1,5 +1,6 @@
 /** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
 
+export { LIMITS } from './limits.ts';
 export {
   type Border,
   type Channels,

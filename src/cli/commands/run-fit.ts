@@ -8,11 +8,11 @@ import { planWithFit } from '../../output/plan-file/index.ts';
 import { fitTableLines } from '../../output/text/index.ts';
 
 import {
-  channelsOf,
   describeMiss,
   designOf,
   type Miss,
   nearestMisses,
+  placedChannels,
   type Ranked,
   searchPlan,
 } from '../../swag/index.ts';
@@ -122,8 +122,8 @@ const writeSheet = async (
   const output = await openOutput(io, name, inputs);
   const excerpts = shown.map(({ field, fit }) => {
     const design = designOf(field, fit);
-    const channels = new Map(design.cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
-    return { design, scope: excerptOf(design), channels };
+    const scope = excerptOf(design);
+    return { design, scope, channels: placedChannels(design, plan.channels, scope.halves) };
   });
   const candidates = shown.map((ranked, i) => {
     const { design, scope, channels } = excerpts[i]!;

@@ -20,7 +20,7 @@ export interface GridRoom {
 }
 
 /** As a scale is written: 1 to one of these. */
-const REDUCTIONS = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
+const REDUCTIONS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
 
 /** More columns make captions too narrow to read, more rows pictures too small. */
 const MOST_COLUMNS = 3;
@@ -30,12 +30,53 @@ const WANTED_ON_PAGE = 6;
 
 /** The grid for `count` pictures, the widest `width` and the highest `height` mm at true size. */
 export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid => {
-  const most = Math.max(1, Math.ceil(count / WANTED_ON_PAGE));
+  const grid = largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
+  if (!grid) throw new Error(`No grid holds ${count} pictures`);
+  return grid;
+};
+
+/** As many pictures as one page of this kind ever holds. */
+export const MOST_ON_PAGE = MOST_COLUMNS * MOST_ROWS;
+
+/** The grid that holds all pictures on one page; undefined for more than `MOST_ON_PAGE`. */
+export const gridOnOnePage = (
+  count: number,
+  width: number,
+  height: number,
+  room: GridRoom,
+): Grid | undefined => largestGrid(count, width, height, room, 1);
+
+/** The grid at a given reduction; undefined where not even one picture fits. */
+export const gridAt = (
+  count: number,
+  width: number,
+  height: number,
+  room: GridRoom,
+  reduction: number,
+): Grid | undefined => {
+  const columns = fitting(width / reduction, room.width, room.gutter);
+  const rows = fitting(height / reduction + room.caption, room.height, room.gutter);
+  if (!(columns >= 1 && rows >= 1)) return undefined;
+  const used = Math.min(columns, count);
+  const needed = Math.min(rows, Math.ceil(count / used));
+  return { columns: used, rows: needed, pages: Math.ceil(count / (used * needed)), reduction };
+};
+
+const fitting = (size: number, room: number, gutter: number): number =>
+  Math.floor((room + gutter) / (size + gutter) + SCALE_NOISE);
+
+const largestGrid = (
+  count: number,
+  width: number,
+  height: number,
+  room: GridRoom,
+  mostPages: number,
+): Grid | undefined => {
   let best: Grid | undefined;
   for (let columns = 1; columns <= MOST_COLUMNS; columns++) {
     for (let rows = 1; rows <= MOST_ROWS; rows++) {
       const pages = Math.ceil(count / (columns * rows));
-      if (pages > most) continue;
+      if (pages > mostPages) continue;
       const cellWidth = (room.width - (columns - 1) * room.gutter) / columns;
       const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
       const needed = Math.max(width / cellWidth, height / cellHeight);
@@ -48,8 +89,16 @@ export const gridFor = (count: number, width: number, height: number, room: Grid
       if (better) best = { columns, rows, pages, reduction };
     }
   }
-  if (!best) throw new Error(`No grid holds ${count} pictures`);
-  return best;
+  return best && fuller(best, count, height, room);
 };
 
+/** The same scale and columns with as many rows as there is room for, shared out evenly over fewer pages. */
+const fuller = ({ columns, reduction }: Grid, count: number, height: number, room: GridRoom): Grid => {
+  const most = Math.max(1, fitting(height / reduction + room.caption, room.height, room.gutter));
+  const pages = Math.ceil(count / (columns * most));
+  const rows = Math.min(most, Math.ceil(Math.ceil(count / pages) / columns));
+  return { columns, rows, pages: Math.ceil(count / (columns * rows)), reduction };
+};
+
+/** Scales that differ by no more are one. */
 const SCALE_NOISE = 1e-9;

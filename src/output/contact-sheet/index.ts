@@ -1,11 +1,20 @@
-/** Candidates side by side on paper, to choose from by eye. */
+/** Small copies of drawings side by side on paper, to choose from by eye, and to draw over. */
 
 export { captionOf } from './caption.ts';
 export { excerptOf } from './excerpt.ts';
+export { MOST_ON_PAGE } from './grid.ts';
+export {
+  type Picture,
+  type PictureItem,
+  type PictureOptions,
+  type PictureSection,
+  scaleWords,
+  type WrittenPictures,
+  writePictures,
+} from './pictures.ts';
 export {
   type Candidate,
   type ContactSheet,
   type ContactSheetOptions,
-  scaleWords,
   writeContactSheet,
 } from './write-contact-sheet.ts';

@@ -1,0 +1,18 @@
+/** Sheets on which fills are tried in a frame, to choose from and to draw on. */
+
+export {
+  hasRegion,
+  suitsRegion,
+  TRIAL_REGIONS,
+  type Trial,
+  type TrialChoices,
+  type TrialRegion,
+  trialsFor,
+} from './trials.ts';
+export {
+  type AuditionOptions,
+  captionOf,
+  REGION_WORDS,
+  writeAudition,
+  writeEmptyFrames,
+} from './write-audition.ts';

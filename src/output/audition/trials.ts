@@ -1,0 +1,107 @@
+/** What is tried on a frame: one fill, at one spacing, in one kind of region of every swag that is shown. */
+
+import { type Filled, fillRegion, type Scope, USUAL_SEED } from '../../drawing/index.ts';
+import { FILLS, type Fill } from '../../fill/index.ts';
+import { isEmptyRegion, pathLength } from '../../geometry/index.ts';
+import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
+import { type Cell, type Design, regionsOf, type SwagRegion } from '../../swag/index.ts';
+
+export const TRIAL_REGIONS = ['swag', 'background', 'channel', 'corner'] as const;
+/** Inside the swags; between them and the far margin; in every channel's band; inside the corners' swags. */
+export type TrialRegion = (typeof TRIAL_REGIONS)[number];
+
+export interface Trial {
+  readonly fill: Fill;
+  readonly region: TrialRegion;
+  /** mm; undefined where each band has the spacing that suits its width. */
+  readonly spacing: number | undefined;
+  readonly seed: number;
+  /** Whether the plan itself asks for this fill here. */
+  readonly planned: boolean;
+  readonly byCell: ReadonlyMap<Cell, readonly Filled[]>;
+  /** mm of stitching in the first swag that is shown, and in how many lines. */
+  readonly length: number;
+  readonly lines: number;
+  readonly messages: readonly string[];
+}
+
+export interface TrialChoices {
+  readonly region: TrialRegion;
+  /** All that suit the region where none are named. */
+  readonly fills: readonly Fill[] | undefined;
+  /** mm; the plan's or the usual one where none are given. */
+  readonly spacings: readonly number[];
+}
+
+/** The cells of a scope in which a region is looked for. */
+export const trialCells = (design: Design, scope: Scope, region: TrialRegion): readonly Cell[] =>
+  design.cells.filter(
+    (cell) =>
+      scope.halves.some((h) => h.cell === cell) && (region !== 'corner' || cell === design.corner?.cell),
+  );
+
+const isTried = (region: SwagRegion, wanted: TrialRegion): boolean =>
+  region.kind === (wanted === 'corner' ? 'swag' : wanted);
+
+/** Whether there is anything of a region to fill in what is shown. */
+export const hasRegion = (design: Design, scope: Scope, plan: Plan, wanted: TrialRegion): boolean =>
+  trialCells(design, scope, wanted).some((cell) =>
+    regionsOf(cell, design, plan.channels).some((r) => isTried(r, wanted) && !isEmptyRegion(r.region)),
+  );
+
+/** Bands take what is meant for bands, and everything else what is meant for areas. */
+export const suitsRegion = (fill: Fill, region: TrialRegion): boolean =>
+  fill.suits === (region === 'channel' ? 'band' : 'area');
+
+export const trialsFor = (
+  design: Design,
+  scope: Scope,
+  plan: Plan,
+  { region, fills, spacings }: TrialChoices,
+): readonly Trial[] => {
+  const cells = trialCells(design, scope, region);
+  const regions = new Map(cells.map((cell) => [cell, regionsOf(cell, design, plan.channels)]));
+  const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
+  return chosen.flatMap((fill) =>
+    (spacings.length > 0 ? spacings : [undefined]).map((spacing): Trial => {
+      const own = plannedChoice(plan, fill, region);
+      const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
+      const byCell = new Map<Cell, readonly Filled[]>();
+      const messages = new Set<string>();
+      for (const cell of cells) {
+        const filled = regions
+          .get(cell)!
+          .filter((r) => isTried(r, region) && !isEmptyRegion(r.region))
+          .map((r) => {
+            const made = fillRegion(fill, r, cell, design, plan.channels, choice);
+            for (const message of made.messages) messages.add(message);
+            return { region: r, fill: fill.name, ...made };
+          });
+        byCell.set(cell, filled);
+      }
+      const shown = [...byCell.values()][0]?.flatMap((f) => f.paths) ?? [];
+      return {
+        fill,
+        region,
+        spacing: choice.spacing,
+        seed: choice.seed ?? USUAL_SEED,
+        planned: own !== undefined && spacing === undefined,
+        byCell,
+        length: shown.reduce((sum, p) => sum + pathLength(p), 0),
+        lines: shown.length,
+        messages: [...messages],
+      };
+    }),
+  );
+};
+
+/** How the plan asks for this fill in this region, if it does. */
+const plannedChoice = ({ fills }: Plan, fill: Fill, region: TrialRegion): FillChoice | undefined => {
+  const asked = {
+    swag: [fills.swag],
+    background: [fills.background],
+    corner: [fills.corner ?? fills.swag],
+    channel: fills.channels,
+  }[region];
+  return asked.find((choice) => choice?.kind.trim().toLowerCase() === fill.name);
+};
