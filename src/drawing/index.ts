@@ -7,4 +7,5 @@ export * from './drawing.ts';
 export * from './filling.ts';
 export * from './ghost.ts';
 export * from './scope.ts';
+export * from './silhouette.ts';
 export * from './style.ts';

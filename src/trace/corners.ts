@@ -48,11 +48,12 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   const whole = ringLength(ring);
   const count = Math.ceil(whole / STEP);
   const step = whole / count;
+  const noise = Math.min(options.noise, usualNoise(ring));
   const seen: { at: number; turn: number; before: Arm; after: Arm }[] = [];
   for (let i = 0; i < count; i++) {
     const at = i * step;
-    const before = armAt(ring, at, -1, options);
-    const after = armAt(ring, at, 1, options);
+    const before = armAt(ring, at, -1, options.gap, noise);
+    const after = armAt(ring, at, 1, options.gap, noise);
     if (!before || !after) continue;
     const [a, b] = [velocity(before, 0), velocity(after, 0)];
     const turn = Math.atan2(cross(a, b), dot(a, b));
@@ -92,7 +93,27 @@ const placeOn = ({ a, b, c }: Arm, t: number): Point => ({
   y: a.y + t * (b.y + t * c.y),
 });
 
-const armAt = (ring: Ring, at: number, side: 1 | -1, { gap, noise }: CornerOptions): Arm | undefined => {
+/**
+ * What keeps points off fair parabolas on most of the ring (mm), with room for the worse half. An arm that is off
+ * by more has a corner on it, or bends more than a parabola does.
+ */
+const usualNoise = (ring: Ring): number => {
+  const whole = ringLength(ring);
+  const errors: number[] = [];
+  for (let i = 0; i < NOISE_PROBES; i++) {
+    const fitted = parabola(ring, (i * whole) / NOISE_PROBES, 0, ARMS[1]!);
+    if (fitted) errors.push(fitted.error);
+  }
+  errors.sort((a, b) => a - b);
+  return NOISE_ROOM * (errors[errors.length >> 1] ?? 0) + LEAST_NOISE;
+};
+
+const NOISE_PROBES = 400;
+const NOISE_ROOM = 2;
+/** mm: rounding of greys to whole numbers alone moves an outline by this. */
+const LEAST_NOISE = 0.003;
+
+const armAt = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number): Arm | undefined => {
   for (const reach of ARMS) {
     const near = side * gap;
     const far = side * (gap + reach);

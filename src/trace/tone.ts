@@ -18,21 +18,52 @@ export interface Tone {
 /** Kinds that differ by less than this many greys of 255 are one kind: shadows and dust on a blank page. */
 const LEAST_CONTRAST = 40;
 
-/** Undefined where the picture shows nothing that stands out. */
-export const toneOf = (picture: Picture): Tone | undefined => {
-  const histogram = histogramOf(picture.grey);
+/**
+ * Undefined where the picture shows nothing that stands out. Without a word about it, the ground is what most of
+ * the picture's rim is; `counted` says which pixels count (all, unless given).
+ */
+export const toneOf = (
+  picture: Picture,
+  dark?: boolean,
+  counted?: (x: number, y: number) => boolean,
+): Tone | undefined => {
+  const histogram = histogramOf(picture, counted);
   const threshold = otsu(histogram);
   if (threshold === undefined) return undefined;
-  const low = modeOf(histogram, 0, threshold);
-  const high = modeOf(histogram, threshold + 1, 255);
-  if (!(high - low >= LEAST_CONTRAST)) return undefined;
-  const level = (low + high) / 2 + 0.25;
-  return { level, dark: borderShare(picture, level) < 0.5 };
+  const level = levelAt(histogram, threshold) ?? levelOfFew(histogram);
+  return level === undefined ? undefined : { level, dark: dark ?? borderShare(picture, level) < 0.5 };
 };
 
-const histogramOf = (grey: Uint8Array): Float64Array => {
+/** Half-way between the two kinds; a quarter of a grey more, so that no pixel lies on it. */
+const levelAt = (histogram: Float64Array, threshold: number): number | undefined => {
+  const low = modeOf(histogram, 0, threshold);
+  const high = modeOf(histogram, threshold + 1, 255);
+  return high - low >= LEAST_CONTRAST ? (low + high) / 2 + 0.25 : undefined;
+};
+
+/**
+ * A thin line is so little of a page that the paper's own grain weighs more, and the threshold falls into it. Then
+ * the line is what is far from the paper's most common grey, if the darkest pixels are.
+ */
+const levelOfFew = (histogram: Float64Array): number | undefined => {
+  const count = histogram.reduce((sum, n) => sum + n, 0);
+  const paper = modeOf(histogram, 0, 255);
+  let below = 0;
+  let darkest = 0;
+  while (darkest < 255 && below + histogram[darkest]! < count * FEW) below += histogram[darkest++]!;
+  return levelAt(histogram, Math.floor((paper + darkest) / 2));
+};
+
+/** A pencil line of 0.3 mm round a small template is this share of a page. */
+const FEW = 0.0008;
+
+const histogramOf = (
+  { width, height, grey }: Picture,
+  counted?: (x: number, y: number) => boolean,
+): Float64Array => {
   const histogram = new Float64Array(256);
-  for (let i = 0; i < grey.length; i++) histogram[grey[i]!]!++;
+  for (let y = 0, i = 0; y < height; y++)
+    for (let x = 0; x < width; x++, i++) if (!counted || counted(x, y)) histogram[grey[i]!]!++;
   return histogram;
 };
 

@@ -3,7 +3,7 @@
 import type { Problem } from '../document/index.ts';
 import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
 import { type Blob, blobsOf } from './blobs.ts';
-import { CAPTURE_INSET, findCapture, MARK_SPAN } from './capture-marks.ts';
+import { CAPTURE_INSET, type CaptureResult, findCapture, MARK_PLACES, MARK_SPAN } from './capture-marks.ts';
 import { contourFrom, ringArea } from './contour.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { applyHomography, inverseHomography } from './homography.ts';
@@ -67,50 +67,50 @@ export const tracePicture = (original: Picture, options: TraceOptions): TraceRes
   if (!tone) return refuse(BLANK);
   const blobs = blobsOf(scanned, tone);
   if (!blobs) return refuse(NOISE);
-  const capture = findCapture(scanned, tone, blobs);
-  if (capture.ok && !capture.capture) return traceScan(scanned, tone, blobs, options);
-  // It is a photograph: light falls on it unevenly.
+  // The sheet's marks are dark on light, whatever the table is that the sheet lies on.
+  const onSheet = tone.dark ? tone : { ...tone, dark: true };
+  const marked = findCapture(scanned, onSheet, tone.dark ? blobs : (blobsOf(scanned, onSheet) ?? []));
+  if (marked.ok && !marked.capture) return traceScan(scanned, tone, blobs, options);
+  return tracePhoto(scanned, marked, options);
+};
+
+/** Light falls unevenly on what is photographed, so the marks are found again when that is taken out. */
+const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptions): TraceResult => {
   const lit = evenlyLit(scanned);
-  const litTone = toneOf(lit);
+  const litTone = toneOf(lit, true);
   const litBlobs = litTone && blobsOf(lit, litTone);
-  if (!litTone || !litBlobs) return refuse(NOISE);
-  const again = findCapture(lit, litTone, litBlobs);
-  if (!again.ok) return refuse(again.problem);
-  if (!again.capture) return refuse(NOISE);
-  const { map, misfit } = again.capture;
+  const again = litTone && litBlobs ? findCapture(lit, litTone, litBlobs) : before;
+  const found = again.ok && again.capture ? again : before;
+  if (!found.ok) return refuse(found.problem);
+  const back = found.capture && inverseHomography(found.capture.map);
+  if (!found.capture || !back) return refuse(NOISE);
+  const { map, misfit } = found.capture;
   const { x: kx, y: ky } = options.sheetScale;
   const toMm = (p: Point): Point => {
     const q = applyHomography(map, p);
     return { x: q.x * kx, y: q.y * ky };
   };
-  const corners = [
-    { x: 0, y: 0 },
-    { x: MARK_SPAN.width, y: 0 },
-    { x: MARK_SPAN.width, y: MARK_SPAN.height },
-    { x: 0, y: MARK_SPAN.height },
-  ];
-  const back = inverseHomography(map);
-  if (!back) return refuse(NOISE);
   const toPixels = (p: Point): Point => applyHomography(back, { x: p.x / kx, y: p.y / ky });
-  const seen = corners.map(toPixels);
-  const pixelsPerMm = Math.sqrt(Math.abs(ringArea(seen)) / (MARK_SPAN.width * MARK_SPAN.height));
-  const isInside = (p: Point): boolean => {
-    const q = applyHomography(map, p);
+  const isInside = (x: number, y: number): boolean => {
+    const q = applyHomography(map, { x, y });
     const i = CAPTURE_INSET;
     return q.x > i && q.y > i && q.x < MARK_SPAN.width - i && q.y < MARK_SPAN.height - i;
   };
-  const considered = (b: Blob): boolean =>
-    [
-      { x: b.minX, y: b.minY },
-      { x: b.maxX, y: b.minY },
-      { x: b.maxX, y: b.maxY },
-      { x: b.minX, y: b.maxY },
-    ].every(isInside);
-  return traceShape(lit, litTone, litBlobs, options, {
+  const tone = toneOf(lit, true, isInside);
+  if (!tone) return refuse(BLANK);
+  const blobs = blobsOf(lit, tone);
+  if (!blobs) return refuse(NOISE);
+  const seen = MARK_PLACES.slice(0, 4).map((p) => applyHomography(back, p));
+  const area = MARK_SPAN.width * kx * MARK_SPAN.height * ky;
+  return traceShape(lit, tone, blobs, options, {
     toMm,
     toPixels,
-    pixelsPerMm,
-    considered,
+    pixelsPerMm: Math.sqrt(Math.abs(ringArea(seen)) / area),
+    considered: (b) =>
+      isInside(b.minX, b.minY) &&
+      isInside(b.maxX, b.minY) &&
+      isInside(b.maxX, b.maxY) &&
+      isInside(b.minX, b.maxY),
     source: 'capture-sheet',
     misfit,
   });

@@ -15,6 +15,7 @@ const FLOW = [
   'length',
   'document',
   'geometry',
+  'trace',
   'template',
   'plan',
   'swag',

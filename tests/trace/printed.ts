@@ -1,0 +1,97 @@
+/** Pages of the program as a scanner and a camera see them: rasterised by pdf.js, turned, warped, with noise. */
+
+import { createCanvas } from '@napi-rs/canvas';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Picture } from '../../src/trace/index.ts';
+import { greyOf } from '../../src/trace/index.ts';
+
+const FONTS = `${import.meta.dirname}/../../node_modules/pdfjs-dist/standard_fonts/`;
+
+/** One page of a PDF at so many dots per inch. */
+export const rasterise = async (pdf: Uint8Array, page: number, dpi: number): Promise<Picture> => {
+  const document = await getDocument({
+    data: new Uint8Array(pdf),
+    standardFontDataUrl: FONTS,
+    verbosity: 0,
+  }).promise;
+  try {
+    const sheet = await document.getPage(page);
+    const viewport = sheet.getViewport({ scale: dpi / 72 });
+    const canvas = createCanvas(Math.ceil(viewport.width), Math.ceil(viewport.height));
+    const context = canvas.getContext('2d');
+    await sheet.render({ canvas: canvas as never, canvasContext: context as never, viewport }).promise;
+    const { width, height } = canvas;
+    const grey = new Uint8Array(width * height);
+    greyOf(context.getImageData(0, 0, width, height).data, grey, 0);
+    return { width, height, grey };
+  } finally {
+    await document.destroy();
+  }
+};
+
+/** Seeded: numbers in [0, 1) (Park and Miller, "Random number generators: good ones are hard to find", 1988). */
+export const chance = (seed: number): (() => number) => {
+  let state = seed;
+  return () => {
+    state = (state * 16807) % 2147483647;
+    return (state - 1) / 2147483646;
+  };
+};
+
+/** The picture seen through a map from its places to places of the original; beyond it lies white, or `ground`. */
+export const resampled = (
+  picture: Picture,
+  width: number,
+  height: number,
+  from: (x: number, y: number) => readonly [number, number],
+  ground = 255,
+): Picture => {
+  const grey = new Uint8Array(width * height);
+  const at = (x: number, y: number): number =>
+    x < 0 || y < 0 || x >= picture.width || y >= picture.height
+      ? ground
+      : picture.grey[y * picture.width + x]!;
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const [u, v] = from(x + 0.5, y + 0.5);
+      const [fx, fy] = [u - 0.5, v - 0.5];
+      const [x0, y0] = [Math.floor(fx), Math.floor(fy)];
+      const [a, b] = [fx - x0, fy - y0];
+      const top = at(x0, y0) * (1 - a) + at(x0 + 1, y0) * a;
+      const bottom = at(x0, y0 + 1) * (1 - a) + at(x0 + 1, y0 + 1) * a;
+      grey[y * width + x] = Math.round(top * (1 - b) + bottom * b);
+    }
+  return { width, height, grey };
+};
+
+/** Turned about its middle by an angle (radians), with room for its corners. */
+export const turned = (picture: Picture, angle: number): Picture => {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  const width = Math.ceil(picture.width * Math.abs(c) + picture.height * Math.abs(s));
+  const height = Math.ceil(picture.width * Math.abs(s) + picture.height * Math.abs(c));
+  return resampled(picture, width, height, (x, y) => {
+    const dx = x - width / 2;
+    const dy = y - height / 2;
+    return [picture.width / 2 + c * dx + s * dy, picture.height / 2 - s * dx + c * dy];
+  });
+};
+
+/** Grey of a scanner: paper not quite white, ink not quite black, every pixel off by about `spread`, and specks. */
+export const noisy = (picture: Picture, spread: number, specks: number, seed: number): Picture => {
+  const random = chance(seed);
+  // Twelve even chances add up to a normal one (central limit; variance 1); drawn once, then picked from.
+  const normal = Float32Array.from({ length: 1 << 16 }, () => {
+    let sum = -6;
+    for (let k = 0; k < 12; k++) sum += random();
+    return sum;
+  });
+  const grey = new Uint8Array(picture.grey.length);
+  for (let i = 0; i < grey.length; i++) {
+    const pick = random();
+    const seen = 30 + (picture.grey[i]! * 205) / 255 + spread * normal[Math.floor(pick * 65536)]!;
+    const isSpeck = random() < specks;
+    grey[i] = isSpeck ? 255 * random() : Math.max(0, Math.min(255, Math.round(seen)));
+  }
+  return { ...picture, grey };
+};
