@@ -1,7 +1,8 @@
 /**
- * One line through touching circles, each traced once: where the needle comes to a circle that touches, it goes over to it, goes all the way
- * round it (and round all that hang on it), and comes back to the same point. Circles are taken the other way round from
- * the one that they were reached from, like gears, so that the line passes every contact without a corner.
+ * One line through touching circles, each traced once: where the needle comes to a circle that touches, it
+ * goes over to it, goes all the way round it (and round all that hang on it), and comes back to the same
+ * point. Circles are taken the other way round from the one that they were reached from, like gears, so that
+ * the line passes every contact without a corner.
  */
 
 import {
@@ -32,7 +33,9 @@ interface Visit {
   next: number;
 }
 
-/** One line for each set of circles that hang together; `touching[i]` lists the circles that touch circle i. */
+/**
+ * One line for each set of circles that hang together; `touching[i]` lists the circles that touch circle i.
+ */
 export const tourOfCircles = (
   circles: readonly Circle[],
   touching: readonly (readonly number[])[],

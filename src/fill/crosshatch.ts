@@ -1,4 +1,7 @@
-/** Crosshatch: two families of parallel lines at right angles, exact in spacing and angle, cut at the region's edge. */
+/**
+ * Crosshatch: two families of parallel lines at right angles, exact in spacing and angle, cut at the region's
+ * edge.
+ */
 
 import { isEmptyRegion } from '../geometry/index.ts';
 import { badSpacing, type Fill, nothing } from './fill.ts';

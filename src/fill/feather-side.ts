@@ -1,9 +1,10 @@
 /**
  * The plumes along one side of a feather's spine.
  *
- * A divider is one arc: it leaves the spine nearly along it and bends outwards, and its chord leans forward. A head is a biarc
- * from one divider's end over to the next one's. Where each divider leaves the spine follows from the heads: they are laid out along the row of
- * dividers' ends, each as wide as suits its plume's length, and their count is made whole.
+ * A divider is one arc: it leaves the spine nearly along it and bends outwards, and its chord leans forward.
+ * A head is a biarc from one divider's end over to the next one's. Where each divider leaves the spine
+ * follows from the heads: they are laid out along the row of dividers' ends, each as wide as suits its
+ * plume's length, and their count is made whole.
  */
 
 import {
@@ -43,9 +44,9 @@ const LEAST_LENGTH = 1.3;
 const degrees = Math.PI / 180;
 
 /**
- * How a divider stands: where its chord points, from the spine's direction, and by how much it bends outwards on its way. Upright
- * at the start, to fill the place behind the first plume; leaning forward in the middle; and at a tip closed up about the spine, as a
- * leaf is.
+ * How a divider stands: where its chord points, from the spine's direction, and by how much it bends outwards
+ * on its way. Upright at the start, to fill the place behind the first plume; leaning forward in the middle;
+ * and at a tip closed up about the spine, as a leaf is.
  */
 interface Stance {
   readonly lean: number;
@@ -86,7 +87,9 @@ export interface SideSpec {
   readonly spacing: number;
   /** Plumes keep this far (mm) from the region's edge. */
   readonly gap: number;
-  /** Where the plumes end: at a mirror line, half a bud's width before it, or at a place along the spine (mm). */
+  /**
+   * Where the plumes end: at a mirror line, half a bud's width before it, or at a place along the spine (mm).
+   */
   readonly until:
     | { readonly kind: 'axis'; readonly axis: Axis }
     | { readonly kind: 'tip'; readonly at: number };
@@ -181,7 +184,10 @@ export const growSide = (spec: SideSpec): Side | undefined => {
   return made && longestGood(made, wrong);
 };
 
-/** The head over the axis, between a side's last divider and its mirror image; undefined where those are too far apart. */
+/**
+ * The head over the axis, between a side's last divider and its mirror image; undefined where those are too
+ * far apart.
+ */
 export const budOver = (made: Side, axis: Axis, spacing: number): Piece[] | undefined => {
   const motion = mirror(axis.at, axis.angle);
   const last = made.dividers.at(-1)!.to;
@@ -211,7 +217,10 @@ const roomAlong = (base: Point, toward: Point, probe: RegionProbe, gap: number, 
 
 const MOST_STEPS = 4000;
 
-/** Neighbours must not jump in length: the least nearby, then the mean of those, is never too long and always smooth. */
+/**
+ * Neighbours must not jump in length: the least nearby, then the mean of those, is never too long and always
+ * smooth.
+ */
 const evenOut = (growth: readonly Growth[], step: number, spacing: number): void => {
   const n = growth.length;
   const reach = Math.max(1, Math.round((0.8 * spacing) / step));
@@ -336,7 +345,9 @@ export const pathsCross = (a: readonly Piece[], b: readonly Piece[], known?: Poi
     }),
   );
 
-/** Pieces that share an end (within this, mm) touch there, and where they are tangent also a little beside it. */
+/**
+ * Pieces that share an end (within this, mm) touch there, and where they are tangent also a little beside it.
+ */
 const NEAR_END = 0.05;
 
 /** The longest row of plumes without a misfit, when nothing else helped. */

@@ -1,16 +1,17 @@
 /**
  * Feathers: a spine through the middle of the region, and plumes along both sides of it.
  *
- * How quilters draw them (common practice): the spine first; then a row of rounded heads along the outline, and from where two
- * heads meet a tail line that sweeps down and runs into the spine. So a plume is a teardrop, narrow at the spine and full at the
- * head. Tail lines (dividers) of one side are nearly copies of one another moved along the spine, so that they nestle.
+ * How quilters draw them (common practice): the spine first; then a row of rounded heads along the outline,
+ * and from where two heads meet a tail line that sweeps down and runs into the spine. So a plume is a
+ * teardrop, narrow at the spine and full at the head. Tail lines (dividers) of one side are nearly copies of
+ * one another moved along the spine, so that they nestle.
  *
- * Plumes reach as far as the region lets them, less a gap, and are as wide as suits their length, so that a feather grows fuller
- * where the region does. A region that is its own mirror image gets a feather from each end, which meet in a bud on the axis; any
- * other gets one feather that closes up to a bud at its tip.
+ * Plumes reach as far as the region lets them, less a gap, and are as wide as suits their length, so that a
+ * feather grows fuller where the region does. A region that is its own mirror image gets a feather from each
+ * end, which meet in a bud on the axis; any other gets one feather that closes up to a bud at its tip.
  *
- * The whole is one line: along the spine, out along a divider, over the head, back along the next divider, out along it again, and so
- * on; dividers are stitched twice, which quilters call backtracking.
+ * The whole is one line: along the spine, out along a divider, over the head, back along the next divider,
+ * out along it again, and so on; dividers are stitched twice, which quilters call backtracking.
  */
 
 import {
@@ -53,7 +54,10 @@ const EDGE_GAP = 0.3;
 /** Where there is no room for plumes at the spacing asked for, smaller ones are tried: these shares of it. */
 const SMALLER = [1, 0.7, 0.5] as const;
 
-/** A neck narrower than two of these shares of the spacing holds no plumes, and parts the region into two feathers. */
+/**
+ * A neck narrower than two of these shares of the spacing holds no plumes, and parts the region into two
+ * feathers.
+ */
 const NARROW = 0.5;
 
 export const feather: Fill = {
@@ -91,9 +95,11 @@ const featherIn = (
   context: FillContext | undefined,
 ): (Made & { readonly share: number }) | undefined => {
   const axis = axisOf(region, context);
-  const spine = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
-  if (!spine) return undefined;
+  const found = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
+  if (!found) return undefined;
   const probe = probeRegion(region);
+  // Round a ring the feather's tip comes to just behind its own first plumes.
+  const spine = found.closed ? slicePath(found, 0, pathLength(found) - RING_GAP * spacing) : found;
   let fullest: (Made & { readonly share: number }) | undefined;
   for (const share of SMALLER) {
     const made = featherOn(spine, probe, spacing * share, axis);
@@ -105,6 +111,9 @@ const featherIn = (
 
 /** A feather with plumes along this share of its spine (mean of both sides) is full enough. */
 const GOOD_COVER = 0.6;
+
+/** What is left open of a ring, in spacings. */
+const RING_GAP = 2;
 
 interface Made {
   readonly paths: readonly Path[];
@@ -131,7 +140,7 @@ const featherOn = (
   let best: Made | undefined;
   if (mirrored) {
     const sides = grow({ kind: 'axis', axis }, probe);
-    const path = joinMirrored(spine, sides, axis, probe, spacing);
+    const path = joinMirrored(mirroredWhole(stalk, axis), sides, axis, probe, spacing);
     if (path) best = { paths: [path], cover: coverOf(sides, true) };
     // Where the middle is too narrow for a bud, each half may do better with a tip of its own.
     if (best && best.cover >= GOOD_COVER) return best;
@@ -146,6 +155,14 @@ const featherOn = (
   if (!mirrored) return { paths: [one], cover };
   const over = mirror(axis.at, axis.angle);
   return { paths: [one, movePath(one, over)], cover };
+};
+
+/** A spine that is its own image to the last digit: its first half, and that half mirrored. */
+const mirroredWhole = (half: Path, axis: Axis): Path => {
+  const image = reversePath(movePath(half, mirror(axis.at, axis.angle))).pieces;
+  const [end, start] = [half.pieces.at(-1)!.to, image[0]!.from];
+  const link: Piece[] = distance(end, start) > 0 ? [{ kind: 'line', from: end, to: start }] : [];
+  return openPath([...half.pieces, ...link, ...image]);
 };
 
 /** The region cut off at its axis, on the side where a distance to the axis is left. */
@@ -164,7 +181,9 @@ const crossesAxis = (spine: Path, axis: Axis): boolean => {
   });
 };
 
-/** The plumes of a side as one stretch, from the spine at the first divider to the last divider's outer end. */
+/**
+ * The plumes of a side as one stretch, from the spine at the first divider to the last divider's outer end.
+ */
 const chainOf = ({ dividers, heads }: Side): Piece[] =>
   dividers.flatMap((d, i) => {
     const [head, next] = [heads[i], dividers[i + 1]];
@@ -172,8 +191,8 @@ const chainOf = ({ dividers, heads }: Side): Piece[] =>
   });
 
 /**
- * Both feathers of a mirrored region: the spine from end to end, then one row of plumes back, and the other one there again. A
- * side that does not come near enough to the axis for a bud spoils it: then undefined.
+ * Both feathers of a mirrored region: the spine from end to end, then one row of plumes back, and the other
+ * one there again. A side that does not come near enough to the axis for a bud spoils it: then undefined.
  */
 const joinMirrored = (
   spine: Path,
@@ -206,14 +225,19 @@ const joinMirrored = (
   return openPath(pieces);
 };
 
-/** A stem without plumes is no longer than this many gaps to the edge: long bare stems look as if something were missing. */
+/**
+ * A stem without plumes is no longer than this many gaps to the edge: long bare stems look as if something
+ * were missing.
+ */
 const MOST_BARE = 4;
 
 /** The way along the spine from one place to another, backwards if need be. */
 const along = (spine: Path, from: number, to: number): readonly Piece[] =>
   from <= to ? slicePath(spine, from, to).pieces : reversePath(slicePath(spine, to, from)).pieces;
 
-/** One feather: the spine to the tip and back, up one side, over the bud at the tip, and down the other side. */
+/**
+ * One feather: the spine to the tip and back, up one side, over the bud at the tip, and down the other side.
+ */
 const joinAtTip = (spine: Path, left: Side, right: Side, probe: RegionProbe, gap: number): Path => {
   const top = Math.max(left.bases.at(-1)!, right.bases.at(-1)!);
   const begin = Math.max(0, Math.min(left.bases[0]!, right.bases[0]!) - MOST_BARE * gap);

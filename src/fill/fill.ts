@@ -3,7 +3,9 @@
 import type { Path, Point, Region } from '../geometry/index.ts';
 
 export interface FillOptions {
-  /** The distance (mm) between neighbouring lines that the fill aims for; each fill says how it keeps to it. */
+  /**
+   * The distance (mm) between neighbouring lines that the fill aims for; each fill says how it keeps to it.
+   */
   readonly spacing: number;
   /** The same seed gives the same fill. */
   readonly seed: number;
@@ -21,7 +23,10 @@ export interface Axis {
 }
 
 export interface FillContext {
-  /** The line that the fill follows (a feather's spine, the middle of a band); found from the region if absent. */
+  /**
+   * The line that the fill follows (a feather's spine, the middle of a band); found from the region if
+   * absent.
+   */
   readonly spine?: Path;
   /** The region's own mirror line, so that the fill can be mirrored too; found if it is there and upright. */
   readonly axis?: Axis;
@@ -51,8 +56,8 @@ export const nothing = (...messages: readonly string[]): FillResult => ({
 });
 
 /**
- * A fill draws at most about this many elements (dots, pebbles, lines, plumes), so that a spacing typed in the wrong unit
- * gives a message and not an hour's wait.
+ * A fill draws at most about this many elements (dots, pebbles, lines, plumes), so that a spacing typed in
+ * the wrong unit gives a message and not an hour's wait.
  */
 export const MOST_ELEMENTS = 20_000;
 

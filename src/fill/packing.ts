@@ -1,10 +1,11 @@
 /**
  * Circles packed into a region so that they touch one another, from the edge inwards.
  *
- * Method: an advancing front. Each new circle is put where it touches two things already there, two circles or a circle and the edge;
- * these places have closed forms, and the one nearest to the region's edge is taken first, from a heap. Then the gaps between three things
- * are filled with the circle that touches all three (Apollonius's problem, by Newton's method from the Delaunay triangles of centres and edge samples),
- * largest first, again and again until none of the least size fits.
+ * Method: an advancing front. Each new circle is put where it touches two things already there, two circles
+ * or a circle and the edge; these places have closed forms, and the one nearest to the region's edge is taken
+ * first, from a heap. Then the gaps between three things are filled with the circle that touches all three
+ * (Apollonius's problem, by Newton's method from the Delaunay triangles of centres and edge samples), largest
+ * first, again and again until none of the least size fits.
  */
 
 import { Delaunay } from 'd3-delaunay';
@@ -53,8 +54,8 @@ export interface PackingOptions {
 export const TOUCHING = 1e-7;
 
 /**
- * Gaps are looked for again at most this many times. Open areas need four or five; along a strip each time adds one
- * circle at each end.
+ * Gaps are looked for again at most this many times. Open areas need four or five; along a strip each time
+ * adds one circle at each end.
  */
 const MOST_PASSES = 100;
 
@@ -107,8 +108,8 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
     }
   };
 
-  // First circles at the middle of each stretch of the edge start the front wherever there is room; where none of the usual
-  // size has any, smaller ones do, so that a strip is not left empty.
+  // First circles at the middle of each stretch of the edge start the front wherever there is room; where
+  // none of the usual size has any, smaller ones do, so that a strip is not left empty.
   const start = (radius: number): void => {
     for (const piece of boundary) {
       if (circles.length >= MOST_ELEMENTS) return;
@@ -142,7 +143,10 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
 
 const whole = (center: Point, radius: number): Piece => arc(center, radius, 0, TURN);
 
-/** Where the centre of a circle lies that touches a boundary piece from inside: the piece moved to its left, and the circles about its ends. */
+/**
+ * Where the centre of a circle lies that touches a boundary piece from inside: the piece moved to its left,
+ * and the circles about its ends.
+ */
 const insideOf = (piece: Piece, by: number): Piece[] => {
   const ends = [whole(piece.from, by)];
   if (piece.kind === 'line') {
@@ -213,8 +217,8 @@ const gapsIn = (
   const found: Circle[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
-    // A triangle that was there before is no gap now if it was none then: only new ones are worked on. Samples
-    // count from the end, because circles are added before them.
+    // A triangle that was there before is no gap now if it was none then: only new ones are worked on.
+    // Samples count from the end, because circles are added before them.
     const key = [a, b, c]
       .map((i) => (i < circles.length ? i : circles.length - i - 1))
       .sort((i, j) => i - j)
@@ -229,7 +233,10 @@ const gapsIn = (
   return found;
 };
 
-/** Newton's method for distance = radius to three walls at once; a wall found nearer replaces the one it hides. */
+/**
+ * Newton's method for distance = radius to three walls at once; a wall found nearer replaces the one it
+ * hides.
+ */
 const touchingThree = (
   walls: Wall[],
   start: Point,

@@ -20,8 +20,8 @@ export const anchorOf = (region: Region, context: FillContext | undefined): Poin
 };
 
 /**
- * The lines at `angle` whose distances from the one through `anchor` are given by `offsets` (mm, to the left),
- * cut to the region. Every other line runs backwards, so that the way from one to the next is short.
+ * The lines at `angle` whose distances from the one through `anchor` are given by `offsets` (mm, to the
+ * left), cut to the region. Every other line runs backwards, so that the way from one to the next is short.
  */
 export const parallelLines = (
   region: Region,

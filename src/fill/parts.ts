@@ -3,8 +3,8 @@
 import { insetRegion, type Region, regionParts } from '../geometry/index.ts';
 
 /**
- * The parts of a region that hang together by more than a neck 2·`half` mm wide, each as wide as it was (rounded at the
- * neck). A region without such a neck comes back as it is, with all its corners.
+ * The parts of a region that hang together by more than a neck 2·`half` mm wide, each as wide as it was
+ * (rounded at the neck). A region without such a neck comes back as it is, with all its corners.
  */
 export const roomyParts = (region: Region, half: number): Region[] =>
   regionParts(region).flatMap((part) => {

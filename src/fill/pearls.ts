@@ -12,7 +12,7 @@ import {
 } from '../geometry/index.ts';
 import { type Circle, contactsOf, tourOfCircles } from './contact-tour.ts';
 import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
-import { spineOf } from './spine.ts';
+import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 
 /** Pearls keep this share of the spacing from the band's edges. */
@@ -50,7 +50,8 @@ const PLACES = 1500;
 const rowIn = (region: Region, spacing: number, context: FillContext | undefined): Circle[] => {
   const gap = EDGE_GAP * spacing;
   const least = LEAST_RADIUS * spacing;
-  const spine = context?.spine ?? spineOf(region, Math.min(least, gap), axisOf(region, context));
+  const spine =
+    context?.spine ?? spineOf(region, Math.min(least, gap), axisOf(region, context), BAND_SMOOTHING);
   if (!spine) return [];
   const probe = probeRegion(region);
   const length = pathLength(spine);
@@ -73,6 +74,10 @@ const rowIn = (region: Region, spacing: number, context: FillContext | undefined
     const { i, t } = between(s);
     return Math.min(MOST_RADIUS * spacing, table[i]!.room + (table[i + 1]!.room - table[i]!.room) * t);
   };
+  if (spine.closed && table.every((e) => e.room >= least)) {
+    // Round a ring the last pearl touches the first: one that falls on the first is laid, and left out.
+    return fitRow(at, radius, 0, length).slice(0, -1);
+  }
   // A place too narrow for the least pearl ends one row and begins another.
   const rows: Circle[] = [];
   let from: number | undefined;
@@ -102,7 +107,18 @@ const rowBetween = (
     const s = (begin + last) / 2;
     return radius(s) >= least ? [{ center: at(s), radius: radius(s) }] : [];
   }
-  // As many pearls as fit at full size, and one more, all made smaller together until the last one ends the row.
+  return fitRow(at, radius, begin, last);
+};
+
+/** A row from one place to another. */
+const fitRow = (
+  at: (s: number) => Point,
+  radius: (s: number) => number,
+  begin: number,
+  last: number,
+): Circle[] => {
+  // As many pearls as fit at full size, and one more, all made smaller together until the last one ends the
+  // row.
   const full = lay(at, radius, 1, begin, last, MOST_ELEMENTS);
   const count = full.length + 1;
   let [low, high] = [0.5, 1];
@@ -114,12 +130,17 @@ const rowBetween = (
   return lay(at, radius, low, begin, last, count);
 };
 
-/** The first place from an end where the room no longer grows as fast as one goes: past a square end, but not past a long taper. */
+/**
+ * The first place from an end where the room no longer grows as fast as one goes: past a square end, but not
+ * past a long taper.
+ */
 const firstPlace = (radius: (s: number) => number, from: number, to: number): number | undefined => {
   const step = Math.max((to - from) / 2000, 0.02);
   for (let s = from; s + step <= to; s += step) {
     const r = radius(s);
-    if (radius(s + step) - r < 0.7 * step) return s;
+    // Where a square end's rise has just ended, the full room is a few steps farther on.
+    if (radius(s + step) - r < 0.7 * step)
+      return radius(s + 4 * step) - radius(s + 3 * step) < 0.05 * step ? s + 3 * step : s;
   }
   return undefined;
 };

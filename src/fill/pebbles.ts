@@ -1,4 +1,7 @@
-/** Pebbles: circles that touch and do not overlap, small ones in small places, in one line through their contacts. */
+/**
+ * Pebbles: circles that touch and do not overlap, small ones in small places, in one line through their
+ * contacts.
+ */
 
 import { isEmptyRegion, regionArea } from '../geometry/index.ts';
 import { contactsOf, tourOfCircles } from './contact-tour.ts';

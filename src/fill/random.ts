@@ -8,8 +8,8 @@ export interface Random {
 }
 
 /**
- * mulberry32, a published 32-bit generator in the public domain (T. Ettinger, 2017): one word of state, 2³² steps,
- * passes the common test batteries well enough for where a pebble lies.
+ * mulberry32, a published 32-bit generator in the public domain (T. Ettinger, 2017): one word of state, 2³²
+ * steps, passes the common test batteries well enough for where a pebble lies.
  */
 export const randomOf = (seed: number): Random => {
   let state = Math.trunc(Number.isFinite(seed) ? seed : 0) | 0;

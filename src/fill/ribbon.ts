@@ -6,7 +6,6 @@ import {
   distance,
   isEmptyRegion,
   leftOf,
-  openPath,
   type Path,
   type Piece,
   type Point,
@@ -19,7 +18,7 @@ import {
   scale,
 } from '../geometry/index.ts';
 import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
-import { spineOf } from './spine.ts';
+import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 import { biarc } from './two-arcs.ts';
 
@@ -57,11 +56,15 @@ interface Leg {
 
 const ribbonIn = (region: Region, spacing: number, context: FillContext | undefined): Path[] => {
   const gap = EDGE_GAP * spacing;
-  const spine = context?.spine ?? spineOf(region, gap, axisOf(region, context));
+  const spine = context?.spine ?? spineOf(region, gap, axisOf(region, context), BAND_SMOOTHING);
   if (!spine) return [];
   const probe = probeRegion(region);
   const length = pathLength(spine);
-  const count = Math.min(MOST_ELEMENTS, Math.max(2, Math.round(length / spacing)));
+  // Round a ring the spaces between legs must come out even; elsewhere odd, so that a turn lies in the
+  // middle.
+  const count = spine.closed
+    ? Math.min(MOST_ELEMENTS, Math.max(2, 2 * Math.round(length / spacing / 2)))
+    : Math.min(MOST_ELEMENTS, Math.max(3, 2 * Math.round((length / spacing - 1) / 2) + 1));
   const legs: Leg[] = [];
   for (let k = 0; k <= count; k++) {
     const s = (length * k) / count;
@@ -84,7 +87,8 @@ const ribbonIn = (region: Region, spacing: number, context: FillContext | undefi
     const room = side > 0 ? Math.min(a.left, b.left) : Math.min(a.right, b.right);
     const turnAt = (l: Leg): Point => add(l.at, scale(l.across, side * room));
     const half = distance(turnAt(a), turnAt(b)) / 2;
-    // The turn is a half circle over the legs' ends where there is room for one, and a flatter bow where there is not.
+    // The turn is a half circle over the legs' ends where there is room for one, and a flatter bow where
+    // there is not.
     const reach = Math.max(0, room - half);
     const steep = room >= half ? Math.PI / 2 : 2 * Math.atan(room / half);
     const [p, q] = [add(a.at, scale(a.across, side * reach)), add(b.at, scale(b.across, side * reach))];
@@ -96,7 +100,8 @@ const ribbonIn = (region: Region, spacing: number, context: FillContext | undefi
   }
   const end = usable.at(-1)!.at;
   if (distance(from, end) > 1e-9) pieces.push({ kind: 'line', from, to: end });
-  return [openPath(pieces)];
+  const whole = spine.closed && usable.length === legs.length;
+  return [{ pieces, closed: whole && distance(pieces[0]!.from, pieces.at(-1)!.to) < 1e-9 }];
 };
 
 /** How far one can go across before the edge is nearer than the gap. */

@@ -2,6 +2,7 @@
 
 import {
   add,
+  closedPath,
   cubicToArcs,
   distance,
   openPath,
@@ -16,33 +17,43 @@ import {
 export const FILL_TOLERANCE = 0.02;
 
 /**
- * The open curve through points: centripetal Catmull–Rom (Barry and Goldman, "A recursive evaluation algorithm for a class of
- * Catmull–Rom splines", SIGGRAPH 1988; knots by the square root of the distance, which makes no loops), as biarcs.
+ * The open curve through points: centripetal Catmull–Rom (Barry and Goldman, "A recursive evaluation
+ * algorithm for a class of Catmull–Rom splines", SIGGRAPH 1988; knots by the square root of the distance,
+ * which makes no loops), as biarcs.
  */
-export const curveThrough = (points: readonly Point[]): Path => {
-  const kept = points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > 1e-9);
+export const curveThrough = (points: readonly Point[]): Path =>
+  openPath(through(points.filter((p, i) => i === 0 || distance(p, points[i - 1]!) > 1e-9)));
+
+/** The closed curve through points, in the same way; the first point is not repeated. */
+export const closedCurveThrough = (points: readonly Point[]): Path =>
+  closedPath(through([...points, points[0]!], { before: points.at(-1)!, after: points[1]! }));
+
+const through = (points: readonly Point[], beyond?: { before: Point; after: Point }): Piece[] => {
   const pieces: Piece[] = [];
-  for (let i = 1; i < kept.length; i++) {
-    const [b, c] = [kept[i - 1]!, kept[i]!];
-    const a = kept[i - 2] ?? subtract(scale(b, 2), c);
-    const d = kept[i + 1] ?? subtract(scale(c, 2), b);
+  for (let i = 1; i < points.length; i++) {
+    const [b, c] = [points[i - 1]!, points[i]!];
+    const a = points[i - 2] ?? beyond?.before ?? subtract(scale(b, 2), c);
+    const d = points[i + 1] ?? beyond?.after ?? subtract(scale(c, 2), b);
     const [t1, t2, t3] = [knot(a, b), knot(b, c), knot(c, d)];
-    const handle = (p: Point, q: Point, r: Point, before: number, after: number, of: number): Point =>
+    const handle = (p: Point, q: Point, r: Point, before: number, after: number): Point =>
       scale(
         add(
           subtract(scale(subtract(q, p), 1 / before), scale(subtract(r, p), 1 / (before + after))),
           scale(subtract(r, q), 1 / after),
         ),
-        of / 3,
+        t2 / 3,
       );
-    const first = add(b, handle(a, b, c, t1, t2, t2));
-    const second = subtract(c, handle(b, c, d, t2, t3, t2));
+    const first = add(b, handle(a, b, c, t1, t2));
+    const second = subtract(c, handle(b, c, d, t2, t3));
     pieces.push(...cubicToArcs(b, first, second, c, FILL_TOLERANCE).map(straightened));
   }
-  return openPath(pieces);
+  return pieces;
 };
 
-/** An arc as flat as this (mm) is a line: centres many metres away would only make trouble for whoever draws it. */
+/**
+ * An arc as flat as this (mm) is a line: centres many metres away would only make trouble for whoever draws
+ * it.
+ */
 const FLAT_RISE = 0.002;
 
 const straightened = (p: Piece): Piece =>
@@ -70,19 +81,26 @@ export const resample = (points: readonly Point[], count: number): Point[] => {
 };
 
 /**
- * Points smoothed along the line by a Gaussian of `sigma` steps, with the ends held: beyond an end the line is carried on by its
- * own point reflection, so that neither the end nor its direction is drawn inwards.
+ * Points smoothed along the line by a Gaussian of `sigma` steps, with the ends held: beyond an end the line
+ * is carried on by its own point reflection, so that neither the end nor its direction is drawn inwards.
  */
 export const smoothed = (points: readonly Point[], sigma: number): Point[] => {
   const n = points.length;
-  const reach = Math.min(n - 1, Math.ceil(3 * sigma));
-  if (!(reach >= 1)) return [...points];
-  const weights = Array.from({ length: reach + 1 }, (_, k) => Math.exp(-(k * k) / (2 * sigma * sigma)));
-  const at = (i: number): Point => {
+  return gaussian(points, sigma, (i) => {
     if (i < 0) return subtract(scale(points[0]!, 2), points[-i]!);
     if (i >= n) return subtract(scale(points[n - 1]!, 2), points[2 * (n - 1) - i]!);
     return points[i]!;
-  };
+  });
+};
+
+/** The same round a closed line, whose first point is not repeated. */
+export const smoothedRound = (points: readonly Point[], sigma: number): Point[] =>
+  gaussian(points, sigma, (i) => points[(i + points.length) % points.length]!);
+
+const gaussian = (points: readonly Point[], sigma: number, at: (i: number) => Point): Point[] => {
+  const reach = Math.min(points.length - 1, Math.ceil(3 * sigma));
+  if (!(reach >= 1)) return [...points];
+  const weights = Array.from({ length: reach + 1 }, (_, k) => Math.exp(-(k * k) / (2 * sigma * sigma)));
   return points.map((p, i) => {
     let [x, y, sum] = [p.x * weights[0]!, p.y * weights[0]!, weights[0]!];
     for (let k = 1; k <= reach; k++) {

@@ -1,10 +1,12 @@
 /**
- * The line through the middle of a region, from one end to the other: a feather's spine, the middle of a band.
+ * The line through the middle of a region, from one end to the other: a feather's spine, the middle of a
+ * band.
  *
- * Method: the boundary is sampled; the Voronoi vertices of the samples that lie inside, joined across Delaunay edges between
- * samples that are no neighbours, approximate the medial axis (Brandt and Algazi, "Continuous skeleton computation by Voronoi
- * diagram", CVGIP: Image Understanding 55(3), 1992). Its longest path is found by two sweeps of Dijkstra's method, freed of the forks into
- * corners, carried on straight to the edge, and smoothed, because lobes of the edge pull the medial axis to and fro.
+ * Method: the boundary is sampled; the Voronoi vertices of the samples that lie inside, joined across
+ * Delaunay edges between samples that are no neighbours, approximate the medial axis (Brandt and Algazi,
+ * "Continuous skeleton computation by Voronoi diagram", CVGIP: Image Understanding 55(3), 1992). Its longest
+ * path is found by two sweeps of Dijkstra's method, freed of the forks into corners, carried on straight to
+ * the edge, and smoothed, because lobes of the edge pull the medial axis to and fro.
  */
 
 import { Delaunay } from 'd3-delaunay';
@@ -24,29 +26,45 @@ import {
   unit,
 } from '../geometry/index.ts';
 import type { Axis } from './fill.ts';
-import { curveThrough, resample, smoothed } from './smooth-path.ts';
+import { closedCurveThrough, curveThrough, resample, smoothed, smoothedRound } from './smooth-path.ts';
 import { mirrorOf } from './symmetry.ts';
 
 /** The boundary is sampled this many times in all. */
 const SAMPLES = 600;
 
-/** A branch of the medial axis shorter than this many depths at its fork only leads into a corner (a right angle's: √2). */
+/**
+ * A branch of the medial axis shorter than this many depths at its fork only leads into a corner (a right
+ * angle's: √2).
+ */
 const CORNER_BRANCH = 1.6;
 
-/** The medial axis is smoothed over this many mean depths of the region, so that lobes of the edge do not show. */
+/**
+ * The medial axis is smoothed over this many mean depths of the region, so that lobes of the edge do not
+ * show. What must keep to the middle of a band asks for less.
+ */
 const SMOOTHING = 0.9;
+export const BAND_SMOOTHING = 0.35;
 
 /** Points that carry the smoothed line, and those of them that the curve is drawn through. */
 const FINE = 241;
-const COARSE = 25;
+const COARSE = 33;
 
 /**
- * The spine of a region in one part, or undefined where there is none (a dot, a sliver). It stays at least `end` mm away from
- * the boundary. With an axis that it crosses, it is its own mirror image.
+ * The spine of a region in one part, or undefined where there is none (a dot, a sliver). It stays at least
+ * `end` mm away from the boundary. With an axis that it crosses, it is its own mirror image. In a region with
+ * a hole it goes round and is closed.
  */
-export const spineOf = (region: Region, end: number, axis: Axis | undefined): Path | undefined => {
+export const spineOf = (
+  region: Region,
+  end: number,
+  axis: Axis | undefined,
+  smoothing = SMOOTHING,
+): Path | undefined => {
   const probe = probeRegion(region);
-  const middle = longestMiddle(region, probe);
+  const skeleton = skeletonOf(region, probe);
+  const round = region.loops.length > 1 ? ringMiddle(skeleton) : undefined;
+  if (round) return ringSpine(round, probe, smoothing);
+  const middle = longestMiddle(skeleton, probe);
   if (!middle) return undefined;
   const reaching = extended(middle, probe, end);
   if (reaching.length < 2) return undefined;
@@ -55,7 +73,7 @@ export const spineOf = (region: Region, end: number, axis: Axis | undefined): Pa
   const meanDepth = fine.reduce((sum, p) => sum + Math.max(0, probe.depth(p)), 0) / fine.length;
   if (!(step > 0)) return undefined;
   if (axis) fine = mirrored(fine, axis);
-  const soft = smoothed(fine, Math.min(FINE / 6, (SMOOTHING * meanDepth) / step));
+  const soft = smoothed(fine, Math.min(FINE / 6, (smoothing * meanDepth) / step));
   const inside = soft.filter((p) => probe.depth(p) >= end * 0.999);
   if (inside.length < soft.length / 2) return undefined;
   const path = curveThrough(resample(inside, COARSE));
@@ -101,7 +119,8 @@ const skeletonOf = (region: Region, probe: RegionProbe): Skeleton => {
     if (!inside[t] || !inside[u]) continue;
     const [a, b] = [place[triangles[e]!]!, place[triangles[f]!]!];
     const apart = Math.abs(a.index - b.index);
-    // Neighbours along the boundary have their Voronoi edge between them, square to it: no part of the middle.
+    // Neighbours along the boundary have their Voronoi edge between them, square to it: no part of the
+    // middle.
     if (a.loop === b.loop && Math.min(apart, a.of - apart) <= 1) continue;
     next[t]!.push(u);
     next[u]!.push(t);
@@ -110,8 +129,16 @@ const skeletonOf = (region: Region, probe: RegionProbe): Skeleton => {
 };
 
 /** The longest of the shortest paths in the skeleton, without forks into corners. */
-const longestMiddle = (region: Region, probe: RegionProbe): Point[] | undefined => {
-  const skeleton = skeletonOf(region, probe);
+const longestMiddle = (skeleton: Skeleton, probe: RegionProbe): Point[] | undefined => {
+  const best = longestPath(skeleton);
+  if (best.length < 2) return undefined;
+  const fromStart = withoutFork(best, skeleton, probe);
+  const both = withoutFork([...fromStart].reverse(), skeleton, probe).reverse();
+  const path = both.length >= 2 ? both : best;
+  return path.map((i) => skeleton.at[i]!);
+};
+
+const longestPath = (skeleton: Skeleton): number[] => {
   let best: number[] = [];
   let bestLength = 0;
   const seen = new Set<number>();
@@ -125,17 +152,46 @@ const longestMiddle = (region: Region, probe: RegionProbe): Point[] | undefined 
       best = second.path;
     }
   });
-  if (best.length < 2) return undefined;
-  const fromStart = withoutFork(best, skeleton, probe);
-  const both = withoutFork([...fromStart].reverse(), skeleton, probe).reverse();
-  const path = both.length >= 2 ? both : best;
-  return path.map((i) => skeleton.at[i]!);
+  return best;
+};
+
+/** The way round a region with a hole: its longest path out, and back by another way. */
+const ringMiddle = (skeleton: Skeleton): Point[] | undefined => {
+  const there = longestPath(skeleton);
+  if (there.length < 8) return undefined;
+  const [start, end] = [there[0]!, there.at(-1)!];
+  // The ends of the path may lie on spurs; only its middle part is closed to the way back.
+  const kept = Math.floor(there.length * 0.15);
+  const closed = new Set(there.slice(kept, there.length - kept));
+  const rest: Skeleton = {
+    at: skeleton.at,
+    next: skeleton.next.map((n, i) => (closed.has(i) ? [] : n.filter((j) => !closed.has(j)))),
+  };
+  const back = farthest(rest, end, start);
+  if (back.path.at(-1) !== start) return undefined;
+  // What both ways share at the ends is a spur.
+  const shared = new Set(back.path.filter((i) => there.includes(i)));
+  const loop = [...there, ...back.path.slice(1, -1)].filter((i) => !shared.has(i) || isBranch(skeleton, i));
+  return loop.length >= 8 ? loop.map((i) => skeleton.at[i]!) : undefined;
+};
+
+const isBranch = (s: Skeleton, i: number): boolean => s.next[i]!.length > 2;
+
+const ringSpine = (round: readonly Point[], probe: RegionProbe, smoothing: number): Path | undefined => {
+  const fine = resample([...round, round[0]!], FINE).slice(0, -1);
+  const step = distance(fine[0]!, fine[1]!);
+  const meanDepth = fine.reduce((sum, p) => sum + Math.max(0, probe.depth(p)), 0) / fine.length;
+  if (!(step > 0 && meanDepth > 0)) return undefined;
+  const soft = smoothedRound(fine, Math.min(FINE / 12, (smoothing * meanDepth) / step));
+  const coarse = resample([...soft, soft[0]!], 2 * COARSE).slice(0, -1);
+  return closedCurveThrough(coarse);
 };
 
 /** Dijkstra's method with a sorted insertion queue: skeletons are thin, so the queue stays short. */
 const farthest = (
   s: Skeleton,
   start: number,
+  goal?: number,
 ): { path: number[]; length: number; reached: Iterable<number> } => {
   const far = new Map<number, number>([[start, 0]]);
   const from = new Map<number, number>();
@@ -147,6 +203,7 @@ const farthest = (
     if (done.has(node)) continue;
     done.add(node);
     last = node;
+    if (node === goal) break;
     for (const to of s.next[node]!) {
       const there = length + distance(s.at[node]!, s.at[to]!);
       if (!(there < (far.get(to) ?? Number.POSITIVE_INFINITY))) continue;
@@ -180,7 +237,9 @@ const withoutFork = (path: readonly number[], s: Skeleton, probe: RegionProbe): 
   return path.slice(cut);
 };
 
-/** The middle carried on in its own direction, and both ends cut where they come within `end` of the boundary. */
+/**
+ * The middle carried on in its own direction, and both ends cut where they come within `end` of the boundary.
+ */
 const extended = (middle: readonly Point[], probe: RegionProbe, end: number): Point[] => {
   const forward = reachEnd([...middle], probe, end);
   return reachEnd(forward.reverse(), probe, end).reverse();
@@ -207,7 +266,10 @@ const reachEnd = (line: Point[], probe: RegionProbe, end: number): Point[] => {
 /** Steps from the last fork to the edge: far more than any corner needs. */
 const MOST_STEPS = 2000;
 
-/** The line made its own mirror image: the half with more of it, and its reflection. Lines that do not cross stay as they are. */
+/**
+ * The line made its own mirror image: the half with more of it, and its reflection. Lines that do not cross
+ * stay as they are.
+ */
 const mirrored = (points: readonly Point[], axis: Axis): Point[] => {
   const over = mover(mirrorOf(axis));
   const side = (p: Point): number =>

@@ -1,9 +1,11 @@
 /**
- * Points spread about a region, none nearer to another than a given distance, evenly enough that no large place stays empty.
+ * Points spread about a region, none nearer to another than a given distance, evenly enough that no large
+ * place stays empty.
  *
- * Method: a row of points along the inset edge; then Bridson's dart throwing from those (R. Bridson, "Fast Poisson disk sampling in
- * arbitrary dimensions", SIGGRAPH 2007 sketches; 30 candidates in the ring from one to two distances); then a few steps of Lloyd's
- * relaxation of the inner points (S. Lloyd, "Least squares quantization in PCM", 1982), which evens out what chance left.
+ * Method: a row of points along the inset edge; then Bridson's dart throwing from those (R. Bridson, "Fast
+ * Poisson disk sampling in arbitrary dimensions", SIGGRAPH 2007 sketches; 30 candidates in the ring from one
+ * to two distances); then a few steps of Lloyd's relaxation of the inner points (S. Lloyd, "Least squares
+ * quantization in PCM", 1982), which evens out what chance left.
  */
 
 import { Delaunay } from 'd3-delaunay';
@@ -24,7 +26,10 @@ import { resample } from './smooth-path.ts';
 const CANDIDATES = 30;
 const RELAXATIONS = 4;
 
-/** Points at least `margin` from the edge, and at least about `apart` from one another (relaxing takes a tenth of it). */
+/**
+ * Points at least `margin` from the edge, and at least about `apart` from one another (relaxing takes a tenth
+ * of it).
+ */
 export const spreadPoints = (region: Region, apart: number, margin: number, random: Random): Point[] => {
   const inner = insetRegion(region, margin);
   const probe = probeRegion(inner);

@@ -1,8 +1,10 @@
 /**
- * Stippling: one closed line that wanders through the region like the edge of a jigsaw piece and never crosses itself.
+ * Stippling: one closed line that wanders through the region like the edge of a jigsaw piece and never
+ * crosses itself.
  *
- * It goes round a random tree on evenly spread points (see tree-tour.ts). Both sides of a branch are one spacing apart, and so are
- * the branches' neighbours from one another, about; nowhere do two stretches come nearer than the stated gap.
+ * It goes round a random tree on evenly spread points (see tree-tour.ts). Both sides of a branch are one
+ * spacing apart, and so are the branches' neighbours from one another, about; nowhere do two stretches come
+ * nearer than the stated gap.
  */
 
 import {
@@ -92,7 +94,10 @@ const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
   return worthwhile(tree).map((part) => tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
 };
 
-/** Trees large enough for a line of their own; points left alone inside the region are where the others had no room. */
+/**
+ * Trees large enough for a line of their own; points left alone inside the region are where the others had no
+ * room.
+ */
 const worthwhile = (tree: Tree): number[][] => {
   const parts = componentsOf(tree);
   return parts.filter((p, i) => i === 0 || p.length >= 4);

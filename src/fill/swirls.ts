@@ -1,10 +1,11 @@
 /**
  * Swirls: hooked spirals that nestle, in one line.
  *
- * Circles are packed so that they touch; each becomes a spiral of half circles, stitched in and out again, so that its two strands lie
- * one spacing apart everywhere. A swirl grows from the back of another one where their circles touch: one strand leaves the other swirl's
- * outer strand in a smooth bend, the other comes back to the contact and turns there in a point, as quilters do it. Neighbours turn
- * opposite ways round, like gears, so that every bend is an easy one.
+ * Circles are packed so that they touch; each becomes a spiral of half circles, stitched in and out again, so
+ * that its two strands lie one spacing apart everywhere. A swirl grows from the back of another one where
+ * their circles touch: one strand leaves the other swirl's outer strand in a smooth bend, the other comes
+ * back to the contact and turns there in a point, as quilters do it. Neighbours turn opposite ways round,
+ * like gears, so that every bend is an easy one.
  */
 
 import {
@@ -78,8 +79,8 @@ const swirlsIn = (region: Region, spacing: number, random: Random): Path[] => {
     random,
   });
   const touching = contactsOf(circles, CONTACT);
-  // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries. Small swirls that hang on
-  // no other are left out rather than stitched on their own.
+  // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries.
+  // Small swirls that hang on no other are left out rather than stitched on their own.
   let best: Swirl[] = [];
   let covered = -1;
   for (let k = 0; k < TRIES && covered < circles.length; k++) {
@@ -118,12 +119,18 @@ const growAll = (
   return roots;
 };
 
-/** A circle with its spiral: where its mouth is (the angle seen from its centre), and which way round it winds inwards. */
+/**
+ * A circle with its spiral: where its mouth is (the angle seen from its centre), and which way round it winds
+ * inwards.
+ */
 interface Swirl {
   readonly circle: Circle;
   readonly mouth: number;
   readonly turn: 1 | -1;
-  /** In the order of the outer strand from the mouth; `at` is the angle from the mouth, and `from` where the strand is left. */
+  /**
+   * In the order of the outer strand from the mouth; `at` is the angle from the mouth, and `from` where the
+   * strand is left.
+   */
   readonly children: { readonly at: number; readonly from: number; readonly swirl: Swirl }[];
 }
 
@@ -174,13 +181,17 @@ const growFrom = (
 /** How far before the contact (mm along the outer strand) a new swirl's strand begins to bend away. */
 const bendFor = (radius: number, spacing: number): number => Math.min(1.8 * spacing, 0.75 * radius);
 
-/** How far the outer strand follows its circle, from the mouth on: three quarters round, less where that would meet the mouth's own bend. */
+/**
+ * How far the outer strand follows its circle, from the mouth on: three quarters round, less where that would
+ * meet the mouth's own bend.
+ */
 const firstSweep = (radius: number, spacing: number): number =>
   Math.min(1.5 * Math.PI, 2 * Math.PI - (2.4 * spacing) / radius);
 
 /**
- * The arcs of the strand `out` mm outside the spiral's middle line, from the mouth inwards. After three quarters of the circle the
- * spiral tightens at once, so that it passes two spacings inside its own mouth; half circles follow, each a spacing smaller.
+ * The arcs of the strand `out` mm outside the spiral's middle line, from the mouth inwards. After three
+ * quarters of the circle the spiral tightens at once, so that it passes two spacings inside its own mouth;
+ * half circles follow, each a spacing smaller.
  */
 const strand = ({ circle, mouth, turn }: Swirl, spacing: number, out: number): Piece[] => {
   const { center: c0, radius: r0 } = circle;
@@ -189,7 +200,8 @@ const strand = ({ circle, mouth, turn }: Swirl, spacing: number, out: number): P
   let outer = r0;
   let center = c0;
   let angle = mouth + turn * sweep;
-  // The radius at which a quarter circle, tangent to the first arc at its end, comes two spacings inside the mouth.
+  // The radius at which a quarter circle, tangent to the first arc at its end, comes two spacings inside the
+  // mouth.
   let next = r0 - 2 * spacing + (2 * spacing * spacing) / r0;
   while (next >= (1 + LEAST_INNER) * spacing - 1e-9 && pieces.length < MOST_HALVES) {
     center = add(center, polar(angle, outer - next));
@@ -204,7 +216,10 @@ const strand = ({ circle, mouth, turn }: Swirl, spacing: number, out: number): P
 /** More turns than any swirl has; the radius gives the true end. */
 const MOST_HALVES = 50;
 
-/** The line round a swirl and all that grow from it: from its contact in along the outer strand, out along the inner one. */
+/**
+ * The line round a swirl and all that grow from it: from its contact in along the outer strand, out along the
+ * inner one.
+ */
 const loopOf = (swirl: Swirl, spacing: number): Piece[] => {
   const outer = strand(swirl, spacing, spacing / 2);
   const inner = strand(swirl, spacing, -spacing / 2);
@@ -232,7 +247,10 @@ const loopOf = (swirl: Swirl, spacing: number): Piece[] => {
   return stitched(pieces);
 };
 
-/** Pieces computed by different ways round meet to rounding; the line takes the one before's end as the next one's start. */
+/**
+ * Pieces computed by different ways round meet to rounding; the line takes the one before's end as the next
+ * one's start.
+ */
 const stitched = (pieces: readonly Piece[]): Piece[] => {
   let last: Point | undefined;
   return pieces.map((p) => {

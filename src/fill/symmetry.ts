@@ -17,7 +17,10 @@ import type { Axis, FillContext } from './fill.ts';
 /** Boundaries that agree to this (mm) when mirrored are mirror images to the eye. */
 const AGREE = 0.2;
 
-/** The mirror line that was given, or the upright one through the region's middle if the region is its own image. */
+/**
+ * The mirror line that was given, or the upright one through the region's middle if the region is its own
+ * image.
+ */
 export const axisOf = (region: Region, context: FillContext | undefined): Axis | undefined => {
   if (isEmptyRegion(region)) return undefined;
   if (context?.axis) return isMirrored(region, context.axis) ? context.axis : undefined;

@@ -1,9 +1,10 @@
 /**
- * The way round a tree at a distance from it: one closed line of lines and arcs that never crosses itself, without corners.
+ * The way round a tree at a distance from it: one closed line of lines and arcs that never crosses itself,
+ * without corners.
  *
- * It is the tour of a spanning tree (each branch once on each side; A. Carlson, A. Paley and J. Gray, "Algorithmic quilting", Bridges 2015),
- * drawn beside the branches instead of on them. Round an outer corner it is an arc about the tree's point; an inner corner is
- * rounded as far as its branches allow.
+ * It is the tour of a spanning tree (each branch once on each side; A. Carlson, A. Paley and J. Gray,
+ * "Algorithmic quilting", Bridges 2015), drawn beside the branches instead of on them. Round an outer corner
+ * it is an arc about the tree's point; an inner corner is rounded as far as its branches allow.
  */
 
 import {
@@ -30,7 +31,10 @@ interface Step {
   readonly to: number;
 }
 
-/** The closed line at `away` mm from the branches that hang on point `start`; inner corners get radii up to `rounding` mm. */
+/**
+ * The closed line at `away` mm from the branches that hang on point `start`; inner corners get radii up to
+ * `rounding` mm.
+ */
 export const tourBeside = (tree: Tree, start: number, away: number, rounding: number): Path => {
   const { points, next } = tree;
   if (next[start]!.length === 0) {

@@ -1,8 +1,9 @@
 /**
  * A tree of straight branches through points that keeps room for a line on both sides of every branch.
  *
- * Branches are edges of the Delaunay triangulation, taken in a random order as in Kruskal's method; one is refused if it would close a circle, leave
- * the region, meet another at too sharp an angle, or come too near another. Points that cannot be reached under these rules are left out.
+ * Branches are edges of the Delaunay triangulation, taken in a random order as in Kruskal's method; one is
+ * refused if it would close a circle, leave the region, meet another at too sharp an angle, or come too near
+ * another. Points that cannot be reached under these rules are left out.
  */
 
 import { Delaunay } from 'd3-delaunay';

@@ -13,9 +13,9 @@ import {
 } from '../geometry/index.ts';
 
 /**
- * Two arcs with one tangent from `a`, left along the unit vector `leaving`, to `b`, reached along `arriving`. Of all such biarcs
- * the one whose outer handles are equally long: it treats both ends alike (Bolton, "Biarc curves", Computer-Aided Design
- * 7(2), 1975).
+ * Two arcs with one tangent from `a`, left along the unit vector `leaving`, to `b`, reached along `arriving`.
+ * Of all such biarcs the one whose outer handles are equally long: it treats both ends alike (Bolton, "Biarc
+ * curves", Computer-Aided Design 7(2), 1975).
  */
 export const biarc = (a: Point, leaving: Point, b: Point, arriving: Point): Piece[] => {
   const v = subtract(b, a);

@@ -5,8 +5,8 @@
  * Method: the curve is cut at its cusps and inflections, so that each stretch bends one way. Along a stretch
  * the longest biarc within the tolerance is found by bisection, again and again until the end. A biarc is two
  * arcs that share a tangent at their joint; the joints possible for given ends form a circle, and the joint
- * is taken where the curve itself crosses that circle, which keeps the error near the least possible (Meek and
- * Walton, "Approximating smooth planar curves by arc splines", J. Comput. Appl. Math. 59, 1995; Šír,
+ * is taken where the curve itself crosses that circle, which keeps the error near the least possible (Meek
+ * and Walton, "Approximating smooth planar curves by arc splines", J. Comput. Appl. Math. 59, 1995; Šír,
  * Feichtinger and Jüttler, "Approximating curves and their offsets using biarcs and Pythagorean hodograph
  * quintics", Computer-Aided Design 38, 2006). The error of a biarc falls with the third power of its length.
  *
@@ -172,7 +172,9 @@ const tryBiarc = (curve: Cubic, from: number, to: number, tolerance: number): Pi
   return near ? [first, second] : undefined;
 };
 
-/** A stretch shorter than this (mm), or than half the tolerance, becomes a line: no needle could follow it. */
+/**
+ * A stretch shorter than this (mm), or than half the tolerance, becomes a line: no needle could follow it.
+ */
 const TOO_SMALL = 1e-3;
 
 /** A biarc spans a quarter turn at most: beyond that its radial error says too little about its distance. */
@@ -224,7 +226,9 @@ const jointOf = (
   return t;
 };
 
-/** The nearest point on the circle of joints: the circle about the centre that turns one end into the other. */
+/**
+ * The nearest point on the circle of joints: the circle about the centre that turns one end into the other.
+ */
 const onJointCircle = (p: Point, a: Point, b: Point, turn: number): Point => {
   const chord = subtract(b, a);
   const rise = 1 / (2 * Math.tan(turn / 2));
@@ -264,8 +268,9 @@ const tangentArcBack = (from: Point, to: Point, direction: Point): Piece => {
 };
 
 /**
- * An arc that rises less than this (mm) over its chord is a line: a tighter bound would keep arcs whose centre is so far away that
- * rounding moves their points by as much. The kink that a line leaves is four times this over its length.
+ * An arc that rises less than this (mm) over its chord is a line: a tighter bound would keep arcs whose
+ * centre is so far away that rounding moves their points by as much. The kink that a line leaves is four
+ * times this over its length.
  */
 const FLAT = 1e-7;
 

@@ -22,7 +22,9 @@ export const cubicAt = ({ p0, p1, p2, p3 }: Cubic, t: number): Point => {
   return between(between(a, b, t), between(b, c, t), t);
 };
 
-/** The curve between two parameters as a cubic of its own (blossoming); t0 = 0 and t1 = 1 keep the end points. */
+/**
+ * The curve between two parameters as a cubic of its own (blossoming); t0 = 0 and t1 = 1 keep the end points.
+ */
 export const cubicStretch = (c: Cubic, t0: number, t1: number): Cubic => ({
   p0: t0 === 0 ? c.p0 : blossom(c, t0, t0, t0),
   p1: blossom(c, t0, t0, t1),
@@ -55,7 +57,9 @@ export const endDirections = (c: Cubic): { readonly start: Point; readonly end: 
   };
 };
 
-/** A handle shorter than this share of the control polygon is rounding left over from a handle without length. */
+/**
+ * A handle shorter than this share of the control polygon is rounding left over from a handle without length.
+ */
 const NO_HANDLE = 1e-10;
 
 /** How far the control polygon turns in all (radians): without an inflection, the curve turns no farther. */
@@ -98,7 +102,9 @@ export const inflections = ({ p0, p1, p2, p3 }: Cubic): number[] => {
   return rootsInside(cross(b, c), cross(a, c), cross(a, b));
 };
 
-/** Parameters inside the curve where it turns back along a direction: the extremes of its shadow on a line. */
+/**
+ * Parameters inside the curve where it turns back along a direction: the extremes of its shadow on a line.
+ */
 export const extremesAlong = ({ p0, p1, p2, p3 }: Cubic, along: Point): number[] => {
   const at = (p: Point): number => p.x * along.x + p.y * along.y;
   const [d0, d1, d2] = [at(p1) - at(p0), at(p2) - at(p1), at(p3) - at(p2)];

@@ -58,8 +58,8 @@ interface Run {
 }
 
 /**
- * A closed polygon as a closed path of lines and arcs on `carriers`. A chord belongs to a carrier when its ends
- * and middle lie within `tolerance` (mm) of it; one that belongs to none stays as it is.
+ * A closed polygon as a closed path of lines and arcs on `carriers`. A chord belongs to a carrier when its
+ * ends and middle lie within `tolerance` (mm) of it; one that belongs to none stays as it is.
  */
 export const recoverLoop = (
   polygon: readonly Corner[],
@@ -129,7 +129,10 @@ const runsOf = (points: readonly Point[], owners: readonly (Carrier | undefined)
   return runs;
 };
 
-/** Where a run begins: the crossing of its carrier with the one before that lies nearest to the polygon's corner. */
+/**
+ * Where a run begins: the crossing of its carrier with the one before that lies nearest to the polygon's
+ * corner.
+ */
 const jointOf = (before: Run, run: Run): Point => {
   const corner = run.points[0]!;
   if (!before.carrier || !run.carrier) {

@@ -22,7 +22,9 @@ const RECOVER_TOLERANCE = 0.008;
 /** Clipper works on whole numbers: this many decimals of a millimetre. */
 const DECIMALS = 5;
 
-/** The points of the region at least `by` mm from its boundary; a negative `by` grows it. Parts may vanish. */
+/**
+ * The points of the region at least `by` mm from its boundary; a negative `by` grows it. Parts may vanish.
+ */
 export const insetRegion = (region: Region, by: number): Region => {
   if (isEmptyRegion(region) || by === 0) return region;
   const polygons = region.loops.map((loop) => flattenLoop(loop));
@@ -53,7 +55,9 @@ const flattenLoop = (loop: Path): { x: number; y: number }[] =>
     .slice(0, -1)
     .map((p) => ({ x: p.x, y: p.y }));
 
-/** Everything that the boundary of the inset can consist of: offset lines and arcs, and circles about corners. */
+/**
+ * Everything that the boundary of the inset can consist of: offset lines and arcs, and circles about corners.
+ */
 const insetCarriers = (region: Region, by: number): Carrier[] => {
   const carriers: Carrier[] = [];
   for (const p of regionPieces(region)) {

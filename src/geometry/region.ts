@@ -103,7 +103,9 @@ const sideOf = (from: Point, to: Point, p: Point): number => {
 /** Whether a point lies inside. For points on the boundary either answer may come. */
 export const containsPoint = (region: Region, p: Point): boolean => windsRound(region.loops, p) !== 0;
 
-/** The distance (mm) from a point to the boundary, exact for lines and arcs; Infinity for the empty region. */
+/**
+ * The distance (mm) from a point to the boundary, exact for lines and arcs; Infinity for the empty region.
+ */
 export const distanceToBoundary = (region: Region, p: Point): number => probeRegion(region).distance(p);
 
 /** A region made ready for many questions. */

@@ -1,4 +1,7 @@
-/** Checks that share nothing with the fills: polygons, winding by the crossing rule, and brute distances over a grid. */
+/**
+ * Checks that share nothing with the fills: polygons, winding by the crossing rule, and brute distances over
+ * a grid.
+ */
 
 import type { Path, Point, Region } from '../../src/geometry/index.ts';
 import { pointOn } from '../geometry/curve-helpers.ts';
@@ -118,8 +121,8 @@ export const crossingsOf = (segments: readonly Segment[], step: number): Point[]
 };
 
 /**
- * The least distance between two stretches of lines that are not neighbours: more than `along` apart on one line, or on
- * two. Found where it is below `reach`, else `reach`.
+ * The least distance between two stretches of lines that are not neighbours: more than `along` apart on one
+ * line, or on two. Found where it is below `reach`, else `reach`.
  */
 export const leastGap = (
   segments: readonly Segment[],

@@ -63,11 +63,13 @@ describe('crosshatch and lines', () => {
   });
 
   it('in a square of twenty spacings the length is the known one', () => {
-    // Upright lines at −10 … 10 spacings from the middle: the two outermost lie on the edge, 21 lines of 20 spacings.
+    // Upright lines at −10 … 10 spacings from the middle: the two outermost lie on the edge, 21 lines of 20
+    // spacings.
     const square = regionOf([rect(0, 0, 20 * S, 20 * S)]);
     const { paths } = lines.fill(square, options);
     expect(paths.reduce((sum, p) => sum + pathLength(p), 0)).toBeCloseTo(21 * 20 * S, 6);
-    // On the diagonal, lines k spacings from the centre are 2(R − k·s) long, R half the diagonal: 14 either way.
+    // On the diagonal, lines k spacings from the centre are 2(R − k·s) long, R half the diagonal: 14 either
+    // way.
     const half = 10 * S * Math.SQRT2;
     let expected = 0;
     for (let k = -14; k <= 14; k++) expected += 2 * (half - Math.abs(k) * S);
@@ -142,7 +144,8 @@ describe('pebbles', () => {
   });
 
   it('cover more than chance would, and less than the densest packing', () => {
-    // Equal discs: 0.9069 for the hexagonal packing (Lagrange, Thue, Fejes Tóth), 0.547 for random sequential addition.
+    // Equal discs: 0.9069 for the hexagonal packing (Lagrange, Thue, Fejes Tóth), 0.547 for random sequential
+    // addition.
     const covered = circles.reduce((sum, c) => sum + Math.PI * c.r * c.r, 0) / regionArea(region);
     expect(covered).toBeLessThan(0.9069);
     expect(covered).toBeGreaterThan(0.7);
@@ -192,8 +195,9 @@ describe('points, trees and tours', () => {
     points.forEach((p, i) => {
       for (const q of points.slice(i + 1)) least = Math.min(least, Math.hypot(p.x - q.x, p.y - q.y));
     });
-    // Relaxing may take a little of the distance; from memory: density n·r²/A of any such set is at most 2/√3, of a maximal one
-    // at least 2/(3√3) (Fejes Tóth; Kershner). Edge points lie on the edge, which adds a share.
+    // Relaxing may take a little of the distance; from memory: density n·r²/A of any such set is at most
+    // 2/√3, of a maximal one at least 2/(3√3) (Fejes Tóth; Kershner). Edge points lie on the edge, which adds
+    // a share.
     expect(least).toBeGreaterThan(8 * 0.75);
     const density = (points.length * 64) / (190 * 140);
     expect(density).toBeGreaterThan(0.385);
@@ -226,7 +230,8 @@ describe('points, trees and tours', () => {
       ],
       next: [[1], [0, 2], [1]],
     };
-    // 2L + 2πr (caps and the outer corner make π + π/2 of it, the rest is missing inside): 2·50 + (2π + π/2)r − 2r.
+    // 2L + 2πr (caps and the outer corner make π + π/2 of it, the rest is missing inside): 2·50 + (2π + π/2)r
+    // − 2r.
     const expected = 100 + 2.5 * Math.PI * 2 - 4;
     expect(pathLength(tourBeside(bent, 0, 2, 0))).toBeCloseTo(expected, 9);
     // A fillet of radius f saves 2f − πf/2.
@@ -280,6 +285,15 @@ describe('pearls and ribbon', () => {
     expect(row.length).toBeGreaterThan(20);
   });
 
+  it('round a ring the last pearl touches the first', () => {
+    const row = circlesOf(pearls.fill(HARD_REGIONS.ring, options).paths);
+    const contacts = row.map(
+      (a) => row.filter((b) => b !== a && Math.hypot(a.x - b.x, a.y - b.y) - a.r - b.r < 1e-4).length,
+    );
+    expect(row.length).toBeGreaterThan(12);
+    expect(contacts.every((c) => c === 2)).toBe(true);
+  });
+
   it('a ribbon is one line that does not cross itself, and crosses the band at its spacing', () => {
     for (const region of [SWAG_REGIONS.band, HARD_REGIONS.thin!]) {
       const made = ribbon.fill(region, options);
@@ -318,8 +332,9 @@ describe('swirls', () => {
 describe('feathers', () => {
   it.each([...Object.entries(SWAG_REGIONS), ['neck', HARD_REGIONS.neck!] as const])(
     'in %s: no plume crosses another or the spine',
-    (_, region) => {
-      for (const spacing of [4, 6.35, 9]) {
+    (name, region) => {
+      // At the widest of these spacings there is no room in the band.
+      for (const spacing of name === 'band' ? [3, 4, 6.35] : [4, 6.35, 9]) {
         const made = feather.fill(region, { spacing, seed: 1 });
         noCrossing(region, made.paths);
       }

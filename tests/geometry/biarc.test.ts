@@ -46,8 +46,8 @@ describe('curves of known length', () => {
         expectSound(c, pieces);
         expect(curveToPieces(c, pieces, 500)).toBeLessThan(tolerance);
         expect(piecesToCurve(c, pieces, 9)).toBeLessThan(tolerance);
-        // Two curves with equal ends and tangents: lengths differ by less than the distance times the turning,
-        // and by much less where it is to and fro.
+        // Two curves with equal ends and tangents: lengths differ by less than the distance times the
+        // turning, and by much less where it is to and fro.
         expect(Math.abs(lengthOf(pieces) - length)).toBeLessThan(tolerance * 4);
         const turned = pieces.reduce((s, p) => s + (p.kind === 'arc' ? p.sweep : 0), 0);
         expect(turned).toBeCloseTo(turning, 5);
@@ -117,7 +117,8 @@ describe('nasty curves', () => {
   });
 
   it('a curve that doubles back on a line runs as far as it goes', () => {
-    // x(t) = 0, 60, −30, 30 in Bernstein form: x′ = 0 at t = (1 ± 1/√5)/2, by hand from 3(60 − 300t + 300t²) = 0.
+    // x(t) = 0, 60, −30, 30 in Bernstein form: x′ = 0 at t = (1 ± 1/√5)/2, by hand from 3(60 − 300t + 300t²)
+    // = 0.
     const x = (t: number): number => 3 * 60 * t * (1 - t) ** 2 - 3 * 30 * t * t * (1 - t) + 30 * t ** 3;
     const pieces = arcsOf(four(0, 0, 60, 0, -30, 0, 30, 0));
     expect(pieces.map((p) => p.kind)).toEqual(['line', 'line', 'line']);

@@ -140,8 +140,8 @@ describe('cutting a path at a boundary', () => {
 
 describe('booleans keep lines and arcs', () => {
   it('two circles make a lens and its rest', () => {
-    // Two circles of radius 10, centres 10 apart: lens 2r²·acos(1/2) − (10/2)·√(400 − 100) = 122.8369698608757
-    // (closed form of the circular lens).
+    // Two circles of radius 10, centres 10 apart: lens 2r²·acos(1/2) − (10/2)·√(400 − 100) =
+    // 122.8369698608757 (closed form of the circular lens).
     const lens = 200 * Math.acos(0.5) - 5 * Math.sqrt(300);
     const [a, b] = [regionOf([disc(0, 0, 10)]), regionOf([disc(10, 0, 10)])];
     const shared = intersectRegions(a, b);
