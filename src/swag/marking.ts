@@ -46,10 +46,10 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
   const toCorner = design.corner?.fit.toCorner;
   if (toCorner !== undefined) put('corner stop', toCorner);
   for (let i = 0; i < side.fit.repeats; i++) {
-    const start = side.inset + i * share + gap / 2;
-    put('start', start, i + 1);
-    put('centre', start + pose.halfSpan, i + 1);
-    put('stop', start + 2 * pose.halfSpan, i + 1);
+    // From join to join, so that without a gap a stop mark and the next start mark are one number.
+    put('start', side.inset + i * share + gap / 2, i + 1);
+    put('centre', side.inset + (i + 0.5) * share, i + 1);
+    put('stop', side.inset + (i + 1) * share - gap / 2, i + 1);
   }
   if (toCorner !== undefined) put('corner start', length - toCorner);
   put('end', length);

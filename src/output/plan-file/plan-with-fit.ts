@@ -4,13 +4,16 @@
  *
  * The text is changed, not written anew: keys, their order, comments and the way in which lengths are written
  * stay as the person has them (spaces and line breaks inside brackets are set anew). What a value says already
- * is left alone. A plan in JSON stays JSON. The least gap is written as `auto`, which with all else decided is
- * a rule and no open choice: a length would be rounded, and would move every mark.
+ * is left alone. A plan in JSON stays JSON.
+ *
+ * The gap is the one choice that is a length, and rounded it would move every mark. So it is said by a rule
+ * where one gives it again, `0` or `auto`, which is found out by searching with the new plan; only where
+ * neither does is it written as a length, to GAP_DIGITS.
  */
 
-import { type Document, isMap, isScalar, type Node, parseDocument, visit } from 'yaml';
-import type { Plan, Spot } from '../../plan/index.ts';
-import { type Choices, choicesOf, type Ranked } from '../../swag/index.ts';
+import { type Document, isMap, isNode, isScalar, type Node, parseDocument, visit } from 'yaml';
+import { type Plan, readPlan, type Spot } from '../../plan/index.ts';
+import { type Choices, choicesOf, type Fit, type Ranked, searchPlan } from '../../swag/index.ts';
 
 export interface TakenFit {
   readonly plan: Plan;
@@ -20,7 +23,47 @@ export interface TakenFit {
 }
 
 /** `text` is a plan that has been read without a problem. */
-export const planWithFit = (text: string, { plan, ranked, template }: TakenFit): string => {
+export const planWithFit = (text: string, taken: TakenFit): string => {
+  let written = text;
+  for (const gap of gapsToSay(taken)) {
+    written = planSaying(text, taken, gap);
+    if (givesAgain(written, taken.ranked.fit)) break;
+  }
+  return written;
+};
+
+/** In the order in which a person would rather read them; undefined leaves what the plan says. */
+const gapsToSay = ({ plan, ranked }: TakenFit): readonly (string | number | undefined)[] => {
+  const { gap } = plan.swag;
+  const widest = Math.max(...ranked.fit.sides.map((s) => s.seat.gap));
+  const step = 10 ** -GAP_DIGITS;
+  // Never less than it is: swags that bulge need all of it.
+  const length = Math.ceil(widest / step) * step;
+  const said = gap !== undefined ? [undefined] : widest > 0 ? ['auto'] : [0, 'auto'];
+  return [...said, ...(widest > 0 ? [] : [0]), `${length.toFixed(GAP_DIGITS)} mm`];
+};
+
+/** Of a millimetre: less than a double loses in working out a fit. */
+const GAP_DIGITS = 6;
+
+const givesAgain = (text: string, fit: Fit): boolean => {
+  const reading = readPlan(text, 'plan');
+  if (!reading.ok) return false;
+  const searched = searchPlan(reading.plan, [fit.way.shape.stitching.template]);
+  const again = searched.ok ? searched.search.results[0]?.fit : undefined;
+  return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
+};
+
+const depthsAndSpans = ({ sides, corner }: Fit): string =>
+  [...sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])]
+    .map(({ pose, gap }) => [pose.tilt, pose.halfSpan, pose.depth, gap].join(' '))
+    .join('; ');
+
+const planSaying = (
+  text: string,
+  { plan, ranked, template }: TakenFit,
+  gap: string | number | undefined,
+): string => {
   const doc = parseDocument(text, { version: '1.2', schema: 'core', merge: false });
   replaceAliases(doc);
   const choices = choicesOf(ranked);
@@ -35,7 +78,7 @@ export const planWithFit = (text: string, { plan, ranked, template }: TakenFit):
   put(doc, ['swag', 'side'], choices.side);
   put(doc, ['swag', 'direction'], choices.direction);
   if (!sameCounts(swag.repeats, choices.repeats)) putCounts(doc, choices.repeats);
-  if (swag.gap === undefined) put(doc, ['swag', 'gap'], 'auto');
+  if (gap !== undefined) put(doc, ['swag', 'gap'], gap);
   return isJson(text) ? `${JSON.stringify(doc.toJS(), null, 2)}\n` : doc.toString({ lineWidth: 0 });
 };
 
@@ -67,8 +110,18 @@ const put = (doc: Document.Parsed, path: KeyPath, value: string | number): void 
   // A group that is named and left empty holds nothing that a key could be added to.
   if (parent.length > 0 && !isMap(doc.getIn(parent, true))) doc.setIn(parent, doc.createNode({}));
   const old = doc.getIn(path, true);
-  if (isScalar(old) && old.value === value) return;
-  doc.setIn(path, value);
+  if (isScalar(old)) {
+    // The value in its place, so that comments beside it stay.
+    if (old.value !== value) old.value = value;
+    return;
+  }
+  const node = doc.createNode(value);
+  // A list that becomes one value leaves its comments to it.
+  if (isNode(old)) {
+    if (old.comment) node.comment = old.comment;
+    if (old.commentBefore) node.commentBefore = old.commentBefore;
+  }
+  doc.setIn(path, node);
 };
 
 const putOrDrop = (doc: Document.Parsed, path: KeyPath, value: string | number | undefined): void => {
@@ -105,7 +158,8 @@ const says = (spot: Spot | undefined, choice: Choices['from'], { fit }: TakenFit
       const lines = template.alignment.filter((a) => same(a.name));
       if (named.length + lines.length !== 1) return false;
       const number = named[0]?.number;
-      return number === undefined ? same(String(choice)) : number === choice;
+      if (number === undefined) return same(String(choice));
+      return number === (choice === 'crown' ? sections.length : choice);
     }
     default:
       return spot satisfies never;
