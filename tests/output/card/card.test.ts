@@ -1,0 +1,236 @@
+/** What the card says, by its meaning: the same words go on the terminal and on paper. */
+
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { deflateSync } from 'node:zlib';
+import { PDFDocument } from 'pdf-lib';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, it } from 'vitest';
+import { MM_PER_INCH } from '../../../src/length/index.ts';
+import {
+  type Card,
+  cardAsData,
+  cardOf,
+  writeCardPdf,
+  writeTextCard,
+} from '../../../src/output/card/index.ts';
+import { pageSetup } from '../../../src/output/pdf/index.ts';
+import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
+import { designOf } from '../../../src/swag/index.ts';
+import type { Template } from '../../../src/template/index.ts';
+import { planOf, profile, search, templateOf } from '../../swag/fit-helpers.ts';
+
+const CAUTIONS = ['Fingers flat.', 'Needle down first.'];
+
+const made = (text: string, template: Template) => {
+  const plan = planOf(text);
+  const best = search(plan, [template]).results[0]!;
+  const design = designOf(best.field, best.fit);
+  return { plan, design, card: cardOf(design, plan, CAUTIONS) };
+};
+
+const wordsOf = (card: Card, id: Card['sections'][number]['id']): string =>
+  (card.sections.find((s) => s.id === id)?.blocks ?? [])
+    .map((b) => (b.kind === 'table' ? b.rows.map((r) => r.join(' | ')).join('\n') : b.text))
+    .join('\n');
+
+const BALUSTER_STRIP = `layout: { strip: { length: 36, width: 6, margin: 1/4 } }
+channels: { outward: [1/4, 3/8], inward: [3/4, 1/8] }
+`;
+const HALF = '{ setting: crown-on-centre, side: inside, direction: heel-first, from: 2, to: crown }';
+
+describe('the card', () => {
+  const { card, design, plan } = made(`${BALUSTER_STRIP}swag: ${HALF}\n`, profile('baluster'));
+
+  it('says that a break sits back from the start mark, and that a notch makes it farther', () => {
+    const back = wordsOf(card, 'set');
+    expect(back).toMatch(/The start of section 2 is not on the start mark: it sits back 5\/16 in .*notch/);
+    expect(back).toMatch(/inside the swag, between stitching and seam, face up/);
+    expect(back).toMatch(/Second half.*turn the template over/);
+    expect(back).toMatch(/Draw the start line 1\/4 in from the seam/);
+  });
+
+  it('says where to pause and what cannot be reached', () => {
+    expect(wordsOf(card, 'pauses')).toMatch(/The notch at the start of section 3 \(vase\)/);
+    expect(wordsOf(card, 'pauses')).not.toMatch(/start of section 2/);
+    expect(wordsOf(card, 'pauses')).toMatch(/does not reach .* 3\/8 in away/);
+  });
+
+  it('says for each channel what to lay on the last stitching', () => {
+    // Etched lines at 1/8, 1/4 and 3/8 in, a clearance of 1/4 in (common practice, no source).
+    const lines = wordsOf(card, 'channels').split('\n');
+    expect(lines.find((l) => l.startsWith('outward 1'))).toMatch(/the edge itself/);
+    expect(lines.find((l) => l.startsWith('outward 2'))).toMatch(/the line etched 1\/8 in inside the edge/);
+    expect(lines.find((l) => l.startsWith('inward 1'))).toMatch(/no etched line serves.*1\/2 in .*spacer/i);
+    expect(lines.find((l) => l.startsWith('inward 2'))).toMatch(/narrower than the foot/);
+  });
+
+  it('says that the thread is an estimate, where it is from, and no more than two digits of it', () => {
+    const thread = wordsOf(card, 'thread');
+    expect(thread).toMatch(/estimate/);
+    expect(thread).toMatch(/type 301 of ISO 4915.*2\.5 times/);
+    const figures = [...thread.matchAll(/([\d.,]+) yd (?:on top|in the bobbin)/g)].map((m) => m[1]!);
+    expect(figures.length).toBe(2);
+    for (const f of figures)
+      expect(f.replace(/[.,]|^0+/g, '').replace(/0+$/, '').length).toBeLessThanOrEqual(2);
+  });
+
+  it('gives the cautions last, as text holds them all', () => {
+    expect(card.sections.at(-1)).toMatchObject({ id: 'cautions' });
+    const text = writeTextCard(card, 90);
+    for (const caution of CAUTIONS) expect(text).toContain(caution);
+    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  it('gives the same marks as data as in its tables', () => {
+    const data = JSON.parse(JSON.stringify(cardAsData(design, plan)));
+    expect(data.units).toBe('mm and degrees');
+    const [side] = data.sides;
+    const stops = side.marks.filter((m: { kind: string }) => m.kind === 'stop');
+    const table = card.sections.find((s) => s.id === 'marks')!.blocks.find((b) => b.kind === 'table');
+    if (table?.kind !== 'table') throw new Error('no table');
+    expect(table.rows.length).toBe(stops.length);
+    expect(side.marks.at(-1)).toEqual({ kind: 'end', repeat: null, at: 914.4, rounded: 914.4 });
+    for (const [i, row] of table.rows.entries())
+      if (row[3] !== 'end') expect(inchesOf(row[3]!)).toBeCloseTo(stops[i].rounded / MM_PER_INCH, 9);
+    // Clockwise rounding is said once, in mm: half of 1/16 in.
+    expect(data.markError).toBeCloseTo(MM_PER_INCH / 32, 12);
+    expect(data.placing[0].start.back).toBeGreaterThan(6.35);
+  });
+});
+
+/** `12 3/16` */
+const inchesOf = (text: string): number =>
+  text.split(' ').reduce((sum, part) => {
+    const [top, bottom = '1'] = part.split('/');
+    return sum + Number(top) / Number(bottom);
+  }, 0);
+
+describe('other settings', () => {
+  const newel = profile('newel');
+  const strip = 'layout: { strip: { length: 48, width: 5, margin: 3/8 } }\n';
+
+  it('gives the guide line for the flat, and says that it is not for the stitching', () => {
+    const { card } = made(
+      `${strip}swag: { setting: flat-on-guide, side: inside, direction: heel-first, from: 1 }\n`,
+      newel,
+    );
+    // The needle starts on the start line, 3/8 in from the seam; the flat lies a clearance of 1/4 in below it.
+    expect(wordsOf(card, 'set')).toMatch(
+      /guide line 1\/8 in from the seam: it is for the template's edge and not for the stitching/,
+    );
+    expect(wordsOf(card, 'set')).toMatch(/Lay the flat of section 1 along it/);
+  });
+
+  it('names the etched line and how it lies', () => {
+    const { card } = made(
+      `${strip}swag: { setting: alignment-line, laid: square, from: A, side: inside }\n`,
+      newel,
+    );
+    expect(wordsOf(card, 'set')).toMatch(/Lay line A on the start mark, square to the seam/);
+  });
+
+  it('names the outer seam, and the corner from which each side is measured', () => {
+    const { card } = made(
+      'layout: { border: { width: 6, inner: 40, margin: 1/2, from: outer, corners: meet } }\nswag: { setting: crown-on-centre }\n',
+      profile('finial'),
+    );
+    expect(wordsOf(card, 'set')).toMatch(/1\/2 in from the outer seam/);
+    const titles = card.sections
+      .flatMap((s) => s.blocks)
+      .flatMap((b) => (b.kind === 'table' && b.title !== undefined ? [b.title] : []));
+    // Each side is 40 in and twice the width less the margin longer: 40 + 2 · 5 1/2 = 51 in.
+    expect(titles).toEqual([
+      'Top 51 in, from top right',
+      'Right 51 in, from bottom right',
+      'Bottom 51 in, from bottom left',
+      'Left 51 in, from top left',
+    ]);
+  });
+});
+
+describe('the card on paper', () => {
+  const require = createRequire(import.meta.url);
+  const font = (name: string): Promise<Uint8Array> =>
+    readFile(require.resolve(`dejavu-fonts-ttf/ttf/${name}`));
+  const pdfOf = async ({ card, design }: ReturnType<typeof made>, paper: 'letter' | 'a4') =>
+    writeCardPdf(card, design, {
+      setup: pageSetup(PAPERS[paper], 'portrait', evenMargins(12.7)),
+      deflate: (bytes) => deflateSync(bytes),
+      fonts: { regular: await font('DejaVuSans.ttf'), bold: await font('DejaVuSans-Bold.ttf') },
+    });
+  const textsOf = async (bytes: Uint8Array) => {
+    const doc = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+    const pages = [];
+    for (let i = 1; i <= doc.numPages; i++) {
+      const page = await doc.getPage(i);
+      const { items } = await page.getTextContent();
+      const [, , width = 0, height = 0] = page.view;
+      pages.push({
+        width,
+        height,
+        items: items.flatMap((t) => ('str' in t && t.str.trim() !== '' ? [t] : [])),
+      });
+    }
+    return pages;
+  };
+
+  const arc = templateOf('units: in\nedge: [{ start: [0, 0] }, { arc: { to: [1, 0], rise: 1/8 } }]', 'arc');
+  const many = made(
+    'layout: { strip: { length: 90, width: 3 } }\nswag: { repeats: 40, gap: 0, setting: crown-on-centre }\n',
+    arc,
+  );
+
+  it.each(['letter', 'a4'] as const)(
+    'holds every word of 40 repeats inside the margins of %s',
+    async (paper) => {
+      const { bytes, pages } = await pdfOf(many, paper);
+      expect((await PDFDocument.load(bytes)).getPageCount()).toBe(pages);
+      expect(pages).toBeLessThanOrEqual(3);
+      const found = await textsOf(bytes);
+      const margin = 36 - 0.5;
+      for (const { width, height, items } of found)
+        for (const t of items) {
+          const [, , , , x, y] = t.transform as number[];
+          expect(x, t.str).toBeGreaterThanOrEqual(margin);
+          expect(x! + t.width, t.str).toBeLessThanOrEqual(width - margin);
+          expect(y, t.str).toBeGreaterThanOrEqual(margin);
+          expect(y, t.str).toBeLessThanOrEqual(height - margin);
+        }
+      const strings = new Set(found.flatMap((p) => p.items.map((t) => t.str)));
+      const table = many.card.sections.find((s) => s.id === 'marks')!.blocks.find((b) => b.kind === 'table');
+      if (table?.kind !== 'table') throw new Error('no table');
+      expect(table.rows.length).toBe(40);
+      for (const cell of table.rows.flat()) expect(strings, cell).toContain(cell);
+    },
+  );
+
+  it('sets the figures of the marks in 12 points at least, and no text lies on another', async () => {
+    const border = made(
+      'layout: { border: { width: 6, inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }, margin: 1/2 } }\n',
+      profile('finial'),
+    );
+    const found = await textsOf((await pdfOf(border, 'letter')).bytes);
+    expect(found.length).toBe(2);
+    const marks = new Set(
+      border.card.sections
+        .find((s) => s.id === 'marks')!
+        .blocks.flatMap((b) => (b.kind === 'table' ? b.rows.flat() : [])),
+    );
+    const figures = found[1]!.items.filter((t) => marks.has(t.str) && /\d \d/.test(t.str));
+    expect(figures.length).toBeGreaterThan(30);
+    for (const t of figures) expect(t.height).toBeGreaterThanOrEqual(12);
+    for (const { items } of found)
+      for (const [i, a] of items.entries())
+        for (const b of items.slice(i + 1)) {
+          const [ax = 0, ay = 0] = a.transform.slice(4) as number[];
+          const [bx = 0, by = 0] = b.transform.slice(4) as number[];
+          // Letters with a white rim are written twice, in one place.
+          if (a.str === b.str && ax === bx && ay === by) continue;
+          const apart = ax + a.width <= bx + 0.5 || bx + b.width <= ax + 0.5;
+          // A line of type takes about three quarters of its size from base line to capitals.
+          const above = Math.abs(ay - by) >= 0.7 * Math.min(a.height, b.height);
+          expect(apart || above, `${a.str} and ${b.str}`).toBe(true);
+        }
+  });
+});
