@@ -17,6 +17,7 @@ import {
   subtract,
   TURN,
 } from '../geometry/index.ts';
+import { gridOf } from './point-grid.ts';
 
 export interface Circle {
   readonly center: Point;
@@ -105,25 +106,20 @@ const wholeCircle = (center: Point, radius: number, at: Point, left: boolean): P
   to: at,
 });
 
-/** Which circles touch, within `slack` (mm), by a sweep over x. */
+/** Which circles touch, within `slack` (mm). */
 export const contactsOf = (circles: readonly Circle[], slack: number): number[][] => {
-  const touching: number[][] = circles.map(() => []);
-  const order = circles.map((_, i) => i).sort((a, b) => left(circles[a]!) - left(circles[b]!));
-  let active: number[] = [];
-  for (const i of order) {
-    const c = circles[i]!;
-    active = active.filter((j) => circles[j]!.center.x + circles[j]!.radius >= left(c) - slack);
-    for (const j of active) {
-      const d = circles[j]!;
-      if (Math.abs(distance(c.center, d.center) - c.radius - d.radius) <= slack) {
-        touching[i]!.push(j);
-        touching[j]!.push(i);
-      }
-    }
-    active.push(i);
-  }
-  for (const t of touching) t.sort((a, b) => a - b);
-  return touching;
+  const largest = circles.reduce((most, c) => Math.max(most, c.radius), 0);
+  const grid = gridOf<number>(2 * largest || 1);
+  circles.forEach((c, i) => {
+    grid.add(c.center, i);
+  });
+  return circles.map((c, i) =>
+    grid
+      .near(c.center, c.radius + largest + slack)
+      .filter((j) => {
+        const d = circles[j]!;
+        return j !== i && Math.abs(distance(c.center, d.center) - c.radius - d.radius) <= slack;
+      })
+      .sort((a, b) => a - b),
+  );
 };
-
-const left = (c: Circle): number => c.center.x - c.radius;

@@ -125,7 +125,7 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   for (let radius = smallest; circles.length === 0 && radius >= least; radius *= 0.9) start(radius);
 
   const samples = edgeSamples(region, Math.max(least, largest / 2));
-  const settled = new Set<string>();
+  const settled = new Set<number>();
   for (let pass = 0; pass < MOST_PASSES && circles.length < MOST_ELEMENTS; pass++) {
     const found = gapsIn(circles, boundary, samples, gap, largest, least, grid, settled).filter(free);
     found.sort((a, b) => b.radius - a.radius);
@@ -171,6 +171,9 @@ const edgeSamples = (region: Region, step: number): EdgeSample[] => {
   });
 };
 
+/** Circles and edge samples together are fewer; three such numbers make one exact integer. */
+const MOST_IDS = 2 ** 17;
+
 /** A thing that a gap's circle must touch: its distance from a point, and the direction away from it. */
 type Wall = { readonly circle: Circle } | { readonly piece: Piece };
 
@@ -201,7 +204,7 @@ const gapsIn = (
   largest: number,
   least: number,
   grid: { readonly near: (p: Point, reach: number) => Circle[] },
-  settled: Set<string>,
+  settled: Set<number>,
 ): Circle[] => {
   const walls: Wall[] = [
     ...circles.map((circle) => ({ circle })),
@@ -219,10 +222,10 @@ const gapsIn = (
     const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
     // A triangle that was there before is no gap now if it was none then: only new ones are worked on.
     // Samples count from the end, because circles are added before them.
-    const key = [a, b, c]
-      .map((i) => (i < circles.length ? i : circles.length - i - 1))
-      .sort((i, j) => i - j)
-      .join();
+    const ids = [a, b, c]
+      .map((i) => (i < circles.length ? i : MOST_IDS - 1 - (i - circles.length)))
+      .sort((i, j) => i - j);
+    const key = (ids[0]! * MOST_IDS + ids[1]!) * MOST_IDS + ids[2]!;
     if (settled.has(key)) continue;
     settled.add(key);
     const three = [walls[a]!, walls[b]!, walls[c]!];

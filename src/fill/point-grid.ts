@@ -8,12 +8,16 @@ export interface PointGrid<T> {
   readonly near: (p: Point, reach: number) => T[];
 }
 
+/** Cells are numbered from −HALF to HALF each way; both numbers together make one exact integer. */
+const HALF = 2 ** 25;
+
 export const gridOf = <T>(cell: number): PointGrid<T> => {
-  const cells = new Map<string, T[]>();
+  const cells = new Map<number, T[]>();
   const index = (v: number): number => Math.floor(v / cell);
+  const keyOf = (i: number, j: number): number => (i + HALF) * 2 * HALF + (j + HALF);
   return {
     add: (at, item) => {
-      const key = `${index(at.x)},${index(at.y)}`;
+      const key = keyOf(index(at.x), index(at.y));
       const there = cells.get(key);
       if (there) there.push(item);
       else cells.set(key, [item]);
@@ -22,7 +26,7 @@ export const gridOf = <T>(cell: number): PointGrid<T> => {
       const found: T[] = [];
       for (let i = index(p.x - reach); i <= index(p.x + reach); i++)
         for (let j = index(p.y - reach); j <= index(p.y + reach); j++) {
-          const there = cells.get(`${i},${j}`);
+          const there = cells.get(keyOf(i, j));
           if (there) found.push(...there);
         }
       return found;

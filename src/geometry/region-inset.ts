@@ -14,10 +14,10 @@ import { type Carrier, carrierOf, recoverLoop } from './recover.ts';
 import { EMPTY_REGION, isEmptyRegion, type Region, regionOf, regionPieces } from './region.ts';
 
 /** How far (mm) chords may lie from their arcs on the way through Clipper. */
-export const INSET_TOLERANCE = 0.002;
+export const INSET_TOLERANCE = 0.015;
 
 /** Chords, rounding, and Clipper's own round joins together stay within this (mm). */
-const RECOVER_TOLERANCE = 0.008;
+const RECOVER_TOLERANCE = 0.04;
 
 /** Clipper works on whole numbers: this many decimals of a millimetre. */
 const DECIMALS = 5;
