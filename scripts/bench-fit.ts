@@ -18,7 +18,7 @@ const LAYOUTS = {
   'border, corners left open': `border: { width: 6, inner: ${SIDES}, margin: 1/2 }`,
   'border from outside, corners left open': `border: { width: 6, inner: ${SIDES}, margin: 1/2, from: outer }`,
 };
-const RUNS = 15;
+const RUNS = 9;
 
 const planOf = (layout: string, more = '') => {
   const reading = readPlan(`template: baluster\nlayout: { ${layout} }\n${more}`, 'bench.yaml');

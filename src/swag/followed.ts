@@ -4,8 +4,7 @@
  * is then a look-up each, and only what is kept is built.
  */
 
-import { movePath, type Piece, pieceAt, pieceBox, shareOfAngle, trimPiece, turn } from '../geometry/index.ts';
-import type { Shape } from './shape.ts';
+import { type Path, type Piece, pieceAt, pieceBox, shareOfAngle, trimPiece } from '../geometry/index.ts';
 
 /** How a path has gone until it comes to a centre line. All in mm, from the start. */
 export interface Followed {
@@ -26,10 +25,10 @@ interface Reached {
 }
 
 /** The question "how has it gone by this half span?"; undefined where the path never comes so far. */
-export const followerOf = (shape: Shape, tilt: number): ((halfSpan: number) => Followed | undefined) => {
+export const followerOf = (laid: Path): ((halfSpan: number) => Followed | undefined) => {
   const reached: Reached[] = [];
   let [left, right, low, high] = [0, 0, 0, 0];
-  for (const piece of movePath(shape.path, turn(tilt)).pieces) {
+  for (const piece of laid.pieces) {
     const box = pieceBox(piece);
     reached.push({ piece, left, right, low, high });
     left = Math.min(left, box.minX);

@@ -3,6 +3,7 @@
 export * from './channel-setting.ts';
 export * from './channels.ts';
 export * from './choices.ts';
+export * from './counts.ts';
 export * from './design.ts';
 export * from './edge-problem.ts';
 export * from './field.ts';
@@ -21,6 +22,7 @@ export * from './search.ts';
 export * from './seat.ts';
 export * from './setting.ts';
 export * from './shape.ts';
+export * from './smallest-change.ts';
 export * from './stitching.ts';
 export * from './thread.ts';
 export * from './ways.ts';

@@ -1,12 +1,13 @@
-/** Where nothing fits: what came nearest, and the smallest change that would make it fit. */
+/** Where nothing fits: what came nearest, and the smallest change that makes it fit. */
 
 import type { Problem } from '../document/index.ts';
 import { formatLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
 import type { Miss } from './runs.ts';
+import { smallestChange } from './smallest-change.ts';
 
-/** The misses that are off by least, one for each way and kind of misfit, nearest first. */
+/** The misses that are off by least, one for each way, nearest first. */
 export const nearestMisses = (misses: readonly Miss[]): readonly Miss[] => {
   const nearest = new Map<string, Miss>();
   for (const miss of misses) {
@@ -57,33 +58,6 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
   }
 };
 
-/** The smallest change that helps, in the plan's own keys. */
-export const changeFor = ({ misfit, repeats, way }: Miss, plan: Plan): string => {
-  const style = plan.marks.style;
-  switch (misfit.kind) {
-    case 'too-short':
-    case 'too-wide-gap':
-      return `try ${repeats + 1} repeats`;
-    case 'no-length':
-      return repeats > 1
-        ? `try ${repeats - 1} ${repeats === 2 ? 'repeat' : 'repeats'}`
-        : 'use a shorter stretch of the template';
-    case 'bulges':
-      return `try a gap of ${formatLength(2 * misfit.bulge + GAP_MORE, style)}, or gap: auto`;
-    case 'dips':
-      return way.shape.side === 'inside'
-        ? 'try side: outside, or start at a later section'
-        : 'try side: inside, or a later start';
-    case 'past-centre':
-      return 'end at an earlier section';
-    case 'too-deep':
-      return `a margin ${formatLength(misfit.by, style)} smaller would do, or ${Math.max(1, repeats - 1)} repeats`;
-    case 'beyond-corner':
-      return 'try corners: meet, or fewer repeats';
-    default:
-      return misfit satisfies never;
-  }
-};
-
-/** Neighbours' stitching should not touch: what a suggested gap adds to the bulges (mm). */
-const GAP_MORE = 1.6;
+/** The smallest change that makes it fit, in the plan's own keys; tried, not guessed. */
+export const changeFor = (miss: Miss, plan: Plan): string =>
+  smallestChange(miss, plan)?.text ?? 'no single change makes it fit: try another template or another border';

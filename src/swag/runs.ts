@@ -6,6 +6,7 @@
  * with that checked a second time, from the laid path.
  */
 
+import type { Path } from '../geometry/index.ts';
 import { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
 import type { Field, Run } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
@@ -97,7 +98,9 @@ interface Depths {
 }
 
 const depthsFor = (way: Way, field: Field, rules: SeatRules): Depths =>
-  way.tilt === undefined ? depthsByCrown(way, field, rules) : depthsByTilt(way, way.tilt, rules);
+  way.tilt === undefined || !way.laid
+    ? depthsByCrown(way, field, rules)
+    : depthsByTilt(way, way.tilt, way.laid, rules);
 
 const NONE: Depths = { depthIn: () => undefined, least: Number.POSITIVE_INFINITY, most: 1 };
 
@@ -133,9 +136,9 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths =
   return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most: widest };
 };
 
-const depthsByTilt = (way: Way, tilt: number, rules: SeatRules): Depths => {
+const depthsByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Depths => {
   const { shape } = way;
-  const follow = followerOf(shape, tilt);
+  const follow = followerOf(laid);
   const halfSpan = shape.chord * Math.cos(shape.chordAngle + tilt);
   const depth = shape.chord * Math.sin(shape.chordAngle + tilt);
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;

@@ -88,7 +88,7 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
   for (let round = 0; round < TILT_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
     if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
-    const shape = shapeToLine(way.shape, tilt, halfSpan);
+    const shape = shapeToLine(way, halfSpan);
     if (!shape) return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, whole.halfSpan - halfSpan) });
     const pose = tiltedPose(shape, tilt);
     const wanted = gapFor(pose, rules.gap);
@@ -103,9 +103,9 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
 /** A wider gap leaves less of the path and never a larger bulge: the second gap serves, the third round says so. */
 const TILT_ROUNDS = 3;
 
-/** The shape followed at a tilt until it first comes to the line `at` mm from its start, square to the start line. */
-const shapeToLine = (shape: Shape, tilt: number, at: number): Shape | undefined => {
-  const laid = movePath(shape.path, turn(tilt));
+/** The shape followed at its tilt until it first comes to the line `at` mm from its start, square to the start line. */
+const shapeToLine = ({ shape, laid }: Way, at: number): Shape | undefined => {
+  if (!laid) return undefined;
   const meeting = meetingsWithLine(laid, { x: at, y: 0 }, { x: 0, y: 1 })[0];
   if (!meeting) return undefined;
   const forward = shape.direction === 'heel-first';

@@ -1,5 +1,6 @@
 /** The three ways in which people set a template, and the tilt that two of them give. */
 
+import type { Path } from '../geometry/index.ts';
 import type { AlignmentLine } from '../template/index.ts';
 import type { Shape } from './shape.ts';
 import type { Flat } from './stitching.ts';
@@ -18,6 +19,8 @@ export interface Way {
   readonly setting: Setting;
   /** Radians that the shape is turned; undefined where the span decides it. */
   readonly tilt: number | undefined;
+  /** With a fixed tilt: the path at that tilt, from the start at the origin. */
+  readonly laid: Path | undefined;
   /** With a fixed tilt: whether it may also stop sooner, where the path comes to the centre line. Of ways that
    * differ in their end alone only the longest does, so that no swag is found twice. */
   readonly mayStopSooner: boolean;

@@ -18,7 +18,7 @@ import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
-import { bulgeFor, gapFor, MOST_ROUNDS, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
+import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { turnsByTilt } from './turns-tilted.ts';
 import {
@@ -146,7 +146,7 @@ const product = (choices: readonly (readonly number[])[]): number[][] =>
 const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner | undefined => {
   let best: Corner | undefined;
   for (const repeats of vectors) {
-    const corner = bestCorner(repeats, ground);
+    const corner = bestCorner(repeats, ground, best?.spread);
     if (corner && !(corner.spread >= (best?.spread ?? Number.POSITIVE_INFINITY))) best = corner;
   }
   return best;
@@ -168,10 +168,13 @@ const bestWithRoom = (
   if (!first || first.spread >= than) return undefined;
   let corner: Corner | undefined = first;
   let gap = 0;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  let before: { gap: number; wanted: number } | undefined;
+  for (let round = 0; round < ROOM_ROUNDS; round++) {
     const wanted = gapFor({ bulge: bulgeOf(corner, { ...without, gap }) });
-    if (wanted <= gap + FIT_NOISE) return { corner, gap };
-    gap = wanted;
+    if (wanted <= gap + FIT_NOISE && gap - wanted <= GAP_PLAY) return { corner, gap };
+    const next = secant(before, { gap, wanted });
+    before = { gap, wanted };
+    gap = next;
     const ground: Ground = { ...without, gap };
     corner = bestCorner(first.repeats, ground);
     if (corner) continue;
@@ -185,6 +188,21 @@ const bestWithRoom = (
     if (!corner) return undefined;
   }
   return undefined;
+};
+
+/** A gap within this (mm) of the least that serves is the least that serves: no one sews finer. */
+const GAP_PLAY = 1e-3;
+/** The secants close in within a few rounds; after this many nothing is to be found. */
+const ROOM_ROUNDS = 30;
+
+/** The next gap to try, where the gap that is wanted would be the gap that is, a hair above it. */
+const secant = (
+  before: { readonly gap: number; readonly wanted: number } | undefined,
+  now: { readonly gap: number; readonly wanted: number },
+): number => {
+  const slope = before ? (now.wanted - before.wanted) / (now.gap - before.gap) : 0;
+  const next = now.gap + (now.wanted - now.gap) / (1 - slope);
+  return (slope < 0.9 && next > 0 ? next : now.wanted) + GAP_PLAY / 10;
 };
 
 /** The largest bulge (mm) past the starts of a corner and its sides: the steepest pose has it. */
@@ -205,8 +223,15 @@ const offsetAt = (chord: number, rise: number, field: Field, gap: number): numbe
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
   Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
 
-/** The corner that makes the depths most alike for given counts; undefined where none is valid. */
-const bestCorner = (repeats: readonly number[], ground: Ground): Corner | undefined => {
+/**
+ * The corner that makes the depths most alike for given counts; undefined where none is valid, or where the
+ * samples show that it comes nowhere near `than` (mm of spread).
+ */
+const bestCorner = (
+  repeats: readonly number[],
+  ground: Ground,
+  than = Number.POSITIVE_INFINITY,
+): Corner | undefined => {
   const { way, field, gap, windows } = ground;
   const { chord } = way.shape;
   const lengths = field.runs.map((r) => r.length);
@@ -244,6 +269,7 @@ const bestCorner = (repeats: readonly number[], ground: Ground): Corner | undefi
       if (!isValley(samples, k)) continue;
       const middle = w.from + k * step;
       consider(middle, samples[k]!);
+      if (samples[k]! - fallAt(samples, k) > Math.min(than, least)) continue;
       const refined = goldenLeast(spreadAt, Math.max(w.from, middle - step), Math.min(w.to, middle + step));
       consider(refined, spreadAt(refined));
     }
@@ -285,6 +311,17 @@ const isValley = (samples: readonly number[], k: number): boolean =>
   samples[k]! <= (samples[k - 1] ?? Number.POSITIVE_INFINITY) &&
   samples[k]! <= (samples[k + 1] ?? Number.POSITIVE_INFINITY);
 
+/** By how much at most a function may fall beside its sample k, from how it falls towards it. */
+const fallAt = (samples: readonly number[], k: number): number => {
+  let fall = 0;
+  for (let j = Math.max(1, k - 1); j <= Math.min(samples.length - 1, k + 2); j++) {
+    const change = Math.abs(samples[j]! - samples[j - 1]!);
+    // Beside an invalid sample nothing is known.
+    if (!(change <= fall)) fall = Number.isFinite(change) ? change : Number.POSITIVE_INFINITY;
+  }
+  return fall;
+};
+
 /** Golden-section search for the least of a function with one valley between two places. */
 const goldenLeast = (f: (x: number) => number, from: number, to: number): number => {
   const ratio = (Math.sqrt(5) - 1) / 2;
@@ -312,8 +349,8 @@ const goldenLeast = (f: (x: number) => number, from: number, to: number): number
   return fc < fd ? c : d;
 };
 
-/** Brings two samples' distance, a few degrees at most, below 1e-9 radians: no depth changes by 1e-6 mm. */
-const GOLDEN_STEPS = 40;
+/** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */
+const GOLDEN_STEPS = 26;
 
 const layTurn = (way: Way, field: Field, rules: SeatRules & { gap: number }, corner: Corner): Result<Fit> => {
   const h = way.shape.chord * Math.cos(corner.rise);

@@ -1,8 +1,9 @@
 /** Everything that a plan leaves open about how a half swag is made, as a list of ways to make it. */
 
+import { movePath, turn } from '../geometry/index.ts';
 import type { Plan, Spot } from '../plan/index.ts';
 import { type Setting, tiltOf, type Way } from './setting.ts';
-import { type Direction, shapeOf, type TemplateSide } from './shape.ts';
+import { type Direction, type Shape, shapeOf, type TemplateSide } from './shape.ts';
 import { endStops, flatsOf, lineStops, type Stitching, type Stop, startStops } from './stitching.ts';
 
 const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
@@ -17,6 +18,13 @@ export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => 
   const ways: Way[] = [];
   for (const side of sides) {
     for (const direction of directions) {
+      // Settings that start at the same places share their shapes.
+      const shapes = new Map<string, Shape | undefined>();
+      const shapeFor = (from: Stop, to: Stop): Shape | undefined => {
+        const key = `${from.label} ${to.label}`;
+        if (!shapes.has(key)) shapes.set(key, shapeOf(stitching, from, to, side, direction));
+        return shapes.get(key);
+      };
       for (const { setting, starts } of settingsFor(stitching, swag, direction)) {
         // A swag that stops where it comes to the centre line does not care how much edge lies beyond.
         const firstStart = Math.min(...starts.map((s) => s.along));
@@ -25,9 +33,11 @@ export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => 
           direction === 'heel-first' ? to.along === lastEnd : from.along === firstStart;
         for (const from of starts) {
           for (const to of ends) {
-            const shape = shapeOf(stitching, from, to, side, direction);
-            if (shape)
-              ways.push({ shape, setting, tilt: tiltOf(shape, setting), mayStopSooner: isLongest(from, to) });
+            const shape = shapeFor(from, to);
+            if (!shape) continue;
+            const tilt = tiltOf(shape, setting);
+            const laid = tilt === undefined ? undefined : movePath(shape.path, turn(tilt));
+            ways.push({ shape, setting, tilt, laid, mayStopSooner: isLongest(from, to) });
           }
         }
       }
@@ -54,7 +64,8 @@ const settingsFor = (
   // The etched lines stand near the heel: they set the start only where the heel is at the start mark.
   if ((wanted === undefined || wanted === 'alignment-line') && direction === 'heel-first') {
     for (const stop of lineStops(stitching)) {
-      if (!stop.line || (from && !names(from, stop))) continue;
+      if (!stop.line || (from && !names(from, stop) && !(wanted && startsOn(starts, stop, stitching))))
+        continue;
       for (const laid of laidAs ? [laidAs] : LAID) {
         all.push({ setting: { kind: 'alignment-line', line: stop.line, laid }, starts: [stop] });
       }
@@ -67,6 +78,12 @@ const settingsFor = (
     }
   }
   return all;
+};
+
+/** Whether an etched line lies on a section that the plan starts at: then that start and this setting can both be meant. */
+const startsOn = (starts: readonly Stop[], line: Stop, stitching: Stitching): boolean => {
+  const section = startStops(stitching).findLast((s) => s.along <= line.along)?.section;
+  return starts.some((s) => s.section === section);
 };
 
 /** The stops that a plan's spot allows: all of them where it is left open, none where the template has no such place. */

@@ -111,6 +111,8 @@ const extentOf = (path: Path, eye: Point, ahead: number): Extent => {
   for (const p of path.pieces) {
     const fromFar = distance(p.from, eye) > AT_EYE;
     const toFar = distance(p.to, eye) > AT_EYE;
+    // A crumb at the eye has no direction worth the name.
+    if (!fromFar && !toFar) continue;
     if (fromFar) see(angleOf(subtract(p.from, eye)));
     if (toFar) see(angleOf(subtract(p.to, eye)));
     if (p.kind === 'line') continue;

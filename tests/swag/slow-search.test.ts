@@ -2,6 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { type Path, type Point, pathLength, slicePath } from '../../src/geometry/index.ts';
 import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
 import { slowSpread } from './slow-search.ts';
@@ -25,6 +26,16 @@ const question = fc.record({
   unequal: fc.boolean(),
   share: fc.double({ min: 0.3, max: 1.1, noNaN: true }),
 });
+
+/** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
+const slowPoints = (path: Path): Point[] => {
+  const length = pathLength(path);
+  return [
+    ...pointsAlong(slicePath(path, 0, 2), 0.02),
+    ...pointsAlong(slicePath(path, length - 2, length), 0.02),
+    ...pointsAlong(path, 0.5),
+  ];
+};
 
 test('for given counts no tilt of a fine grid is better than what the search found', () => {
   let valid = 0;
@@ -51,7 +62,7 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
       if (plan.layout.kind !== 'border') throw new Error('a border');
       const field = fieldOf(plan.layout);
       const slow = slowSpread(
-        { points: pointsAlong(shape.path, 0.5) },
+        { points: slowPoints(shape.path) },
         {
           lengths: field.runs.map((r) => r.length),
           turn: q.corners === 'turn',
@@ -71,9 +82,9 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
       if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
       expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
     }),
-    { seed: 4711, numRuns: 600 },
+    { seed: 4711, numRuns: 120 },
   );
   // Both answers must have been asked for.
-  expect(valid).toBeGreaterThan(60);
-  expect(invalid).toBeGreaterThan(60);
+  expect(valid).toBeGreaterThan(12);
+  expect(invalid).toBeGreaterThan(12);
 }, 120_000);

@@ -20,8 +20,17 @@ export interface SlowGround {
   readonly gap: number;
 }
 
-/** mm by which points of a valid pose may be outside: less than what a step of the grid moves them. */
-const EDGE = 1e-6;
+/** Rounding of a turned point, mm. */
+const EDGE = 1e-9;
+
+/**
+ * Points miss what happens between them: where a path sets out along its start line, a tilt this much too low
+ * (radians) dips unseen. So a pose counts only where the tilts this far to either side are valid too.
+ */
+const PLAY = 1e-3;
+
+const isSafe = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean =>
+  [0, -PLAY, PLAY].every((play) => isValid(way, rise + play, ground, corner));
 
 /** Whether a half swag, tilted so that its crown is `rise` over the start line, stays in its cell. */
 const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean => {
@@ -59,7 +68,7 @@ export const slowSpread = (
       const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
       if (!(h > 0 && h < chord)) return undefined;
       const rise = Math.acos(h / chord);
-      if (!isValid(way, rise, ground, false)) return undefined;
+      if (!isSafe(way, rise, ground, false)) return undefined;
       depths.push(chord * Math.sin(rise));
     }
     return depths;
@@ -76,7 +85,7 @@ export const slowSpread = (
     const start = ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
     const depths = sidesAt(start + ground.gap / 2);
-    if (!depths || !isValid(way, rise, ground, true)) continue;
+    if (!depths || !isSafe(way, rise, ground, true)) continue;
     const s = spread([...depths, d]);
     if (best === undefined || s < best) best = s;
   }

@@ -1,0 +1,198 @@
+/**
+ * What is the least that a person has to change so that a near miss fits? Every change is tried with the
+ * search itself, cheapest first, and only one that really makes it fit is told.
+ */
+
+import { formatLength, roundLength, stepOf } from '../length/index.ts';
+import type { Plan, Spot } from '../plan/index.ts';
+import type { Miss } from './runs.ts';
+import { type Search, searchFits } from './search.ts';
+import type { Way } from './setting.ts';
+import type { Stop } from './stitching.ts';
+
+export interface Change {
+  /** In words and in the plan's own keys: `9 repeats instead of 8`. */
+  readonly text: string;
+  /** The plan with the change, and with the near miss's way fixed. */
+  readonly plan: Plan;
+}
+
+/** The first change that makes a near miss fit; undefined where none of them does. */
+export const smallestChange = (miss: Miss, plan: Plan): Change | undefined => {
+  const base = withWay(plan, miss.way);
+  const { stitching } = miss.way.shape;
+  const tries = (changed: Plan): Search => searchFits(changed, [stitching]);
+  const fits = (changed: Plan): boolean => tries(changed).results.length > 0;
+  for (const change of plainChanges(base, plan, miss)) if (fits(change.plan)) return change;
+  return (
+    roomierGap(base, tries) ??
+    smallerMargin(base, fits) ??
+    otherWays(base, miss.way).find((c) => fits(c.plan)) ??
+    widerBorder(base, fits)
+  );
+};
+
+/** A plan that leaves nothing open about how the half swag is made. */
+const withWay = (plan: Plan, { shape, setting }: Way): Plan => ({
+  ...plan,
+  swag: {
+    ...plan.swag,
+    from: spotOf(shape.from),
+    to: spotOf(shape.to),
+    setting: setting.kind,
+    laid: setting.kind === 'alignment-line' ? setting.laid : undefined,
+    flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
+    side: shape.side,
+    direction: shape.direction,
+  },
+});
+
+const spotOf = (stop: Stop): Spot | undefined =>
+  stop.section !== undefined
+    ? { kind: 'section', number: stop.section }
+    : stop.line && { kind: 'named', name: stop.line.name };
+
+const withSwag = (plan: Plan, swag: Partial<Plan['swag']>): Plan => ({
+  ...plan,
+  swag: { ...plan.swag, ...swag },
+});
+
+/** Other counts, where the plan fixes them: one more or fewer, two, …, and then whatever fits. */
+const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => {
+  const given = plan.swag.repeats;
+  if (!given) return [];
+  const changes: Change[] = [];
+  const side = SIDES.indexOf(miss.run.name);
+  for (let off = 1; off <= MOST_OFF; off++) {
+    for (const by of [off, -off]) {
+      const repeats = given.map((n, i) => (given.length === 1 || i === side ? n + by : n));
+      const was = given.length === 1 ? given[0]! : given[side]!;
+      if (was + by < 1) continue;
+      const where = given.length === 1 ? '' : ` on the ${miss.run.name} side`;
+      changes.push({
+        text: `${was + by} ${was + by === 1 ? 'repeat' : 'repeats'} instead of ${was}${where}`,
+        plan: withSwag(base, { repeats }),
+      });
+    }
+  }
+  changes.push({ text: 'repeats: auto', plan: withSwag(base, { repeats: undefined }) });
+  return changes;
+};
+
+const SIDES: readonly string[] = ['top', 'right', 'bottom', 'left'];
+/** A count farther off is another border altogether. */
+const MOST_OFF = 4;
+
+/** Where the plan fixes a gap that does not serve: the least that does, rounded up to what a ruler shows. */
+const roomierGap = (base: Plan, tries: (plan: Plan) => Search): Change | undefined => {
+  const { gap } = base.swag;
+  if (gap === undefined || gap === 'auto') return undefined;
+  const found = tries(withSwag(base, { gap: 'auto' })).results[0];
+  if (!found) return undefined;
+  const { style } = base.marks;
+  const needed = Math.max(...found.fit.sides.map((s) => s.seat.gap));
+  const rounded = roundLength(needed + stepOf(style) / 2, style);
+  const plan = withSwag(base, { gap: rounded });
+  if (tries(plan).results.length > 0)
+    return { text: `a gap of ${formatLength(rounded, style)} instead of ${formatLength(gap, style)}`, plan };
+  return { text: `gap: auto instead of ${formatLength(gap, style)}`, plan: withSwag(base, { gap: 'auto' }) };
+};
+
+/** A smaller margin on the far side, by as few of the ruler's steps as will do. */
+const smallerMargin = (base: Plan, fits: (plan: Plan) => boolean): Change | undefined => {
+  const { layout } = base;
+  if (layout.kind === 'frame') return undefined;
+  const far = layout.kind === 'border' && layout.from === 'outer' ? 'inner' : 'outer';
+  const { style } = base.marks;
+  const step = stepOf(style);
+  const was = layout.margin[far];
+  const withMargin = (steps: number): Plan => {
+    const less = Math.max(0, roundLength(was - steps * step, style));
+    return { ...base, layout: { ...layout, margin: { ...layout.margin, [far]: less } } };
+  };
+  const steps = leastSteps(Math.ceil(was / step), (n) => fits(withMargin(n)));
+  if (steps === undefined) return undefined;
+  const plan = withMargin(steps);
+  const is = plan.layout.kind === 'frame' ? 0 : plan.layout.margin[far];
+  const kept = is > 0 ? `a margin of ${formatLength(is, style)}` : 'no margin';
+  return { text: `${kept} instead of ${formatLength(was, style)} at the ${far} seam`, plan };
+};
+
+/** A wider border, for want of anything smaller. */
+const widerBorder = (base: Plan, fits: (plan: Plan) => boolean): Change | undefined => {
+  const { layout } = base;
+  if (layout.kind === 'frame') return undefined;
+  const { style } = base.marks;
+  const wider = (steps: number): Plan => ({
+    ...base,
+    layout: { ...layout, width: layout.width + steps * WIDER },
+  });
+  const steps = leastSteps(MOST_WIDER, (n) => fits(wider(n)));
+  if (steps === undefined) return undefined;
+  return {
+    text: `a width of ${formatLength(layout.width + steps * WIDER, style)} instead of ${formatLength(layout.width, style)}`,
+    plan: wider(steps),
+  };
+};
+
+/** A border is cut wider by quarter inches (mm). */
+const WIDER = 6.35;
+/** Up to eight inches wider. */
+const MOST_WIDER = 32;
+
+/** The fewest steps from 1 to `most` that serve, taking it that more never serve less. */
+const leastSteps = (most: number, serves: (steps: number) => boolean): number | undefined => {
+  if (!(most >= 1) || !serves(most)) return undefined;
+  let low = 0;
+  let high = most;
+  while (high - low > 1) {
+    const mid = (low + high) >> 1;
+    if (serves(mid)) high = mid;
+    else low = mid;
+  }
+  return high;
+};
+
+/** Other stretches of the edge, the template's other side or end, another setting, other corners. */
+const otherWays = (base: Plan, { shape, setting }: Way): readonly Change[] => {
+  const changes: Change[] = [];
+  const { sections } = shape.stitching;
+  const first = shape.from.section;
+  const last = shape.to.section;
+  const to = (number: number): Spot => ({ kind: 'section', number });
+  if (first !== undefined && last !== undefined) {
+    for (let n = first + 1; n <= last; n++)
+      changes.push({ text: leaveOut(first, n - 1), plan: withSwag(base, { from: to(n) }) });
+    for (let n = last - 1; n >= first; n--)
+      changes.push({ text: leaveOut(n + 1, last), plan: withSwag(base, { to: to(n) }) });
+    for (let n = first - 1; n >= 1; n--)
+      changes.push({ text: `start at section ${n}`, plan: withSwag(base, { from: to(n) }) });
+    for (let n = last + 1; n <= sections.length; n++)
+      changes.push({ text: `end with section ${n}`, plan: withSwag(base, { to: to(n) }) });
+  }
+  const side = shape.side === 'inside' ? 'outside' : 'inside';
+  const direction = shape.direction === 'heel-first' ? 'crown-first' : 'heel-first';
+  changes.push({ text: `side: ${side}`, plan: withSwag(base, { side }) });
+  if (setting.kind !== 'alignment-line')
+    changes.push({ text: `direction: ${direction}`, plan: withSwag(base, { direction }) });
+  if (setting.kind !== 'crown-on-centre') {
+    const from = shape.from.section === undefined ? undefined : base.swag.from;
+    const open = { setting: 'crown-on-centre', laid: undefined, flat: undefined, from } as const;
+    changes.push({ text: 'setting: crown-on-centre', plan: withSwag(base, open) });
+  }
+  const { layout } = base;
+  if (layout.kind === 'border' && !layout.cornersAreOpen)
+    for (const corners of ['turn', 'meet', 'open'] as const)
+      if (corners !== layout.corners)
+        changes.push({ text: `corners: ${corners}`, plan: { ...base, layout: { ...layout, corners } } });
+  const { outward } = base.channels;
+  for (let n = outward.length - 1; n >= 0; n--)
+    changes.push({
+      text: n === 0 ? 'no outward channels' : `only ${n} outward ${n === 1 ? 'channel' : 'channels'}`,
+      plan: { ...base, channels: { ...base.channels, outward: outward.slice(0, n) } },
+    });
+  return changes;
+};
+
+const leaveOut = (from: number, to: number): string =>
+  from === to ? `leave out section ${from}` : `leave out sections ${from} to ${to}`;

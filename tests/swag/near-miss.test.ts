@@ -1,0 +1,89 @@
+/** Where nothing fits, what is told must be true: the change, made to the plan, makes it fit. */
+
+import { describe, expect, test } from 'vitest';
+import { nearestMisses, smallestChange } from '../../src/swag/index.ts';
+import { planOf, profile, search } from './fit-helpers.ts';
+
+const strip = (more: string, length = '60 in', width = 6, margin = '1/2 in'): string =>
+  `layout: { strip: { length: ${length}, width: ${width}, margin: ${margin} } }\n${more}`;
+const border = (more: string, corners = 'turn', width = 6): string =>
+  `layout: { border: { width: ${width}, inner: { top: 60, right: 72, bottom: 60, left: 72 }, margin: 1/2, corners: ${corners} } }\n${more}`;
+
+/** A plan that does not fit, the template, and a word of the change that a person would expect. */
+const CASES: readonly [name: string, template: string, plan: string, expected: RegExp][] = [
+  [
+    'too few repeats: the template is too short',
+    'baluster',
+    strip('swag: { from: 1, to: crown, setting: crown-on-centre, repeats: 4 }'),
+    /repeats instead of 4/,
+  ],
+  [
+    'too many repeats: too deep',
+    'newel',
+    strip(
+      'swag: { from: 1, to: crown, side: inside, direction: heel-first, setting: crown-on-centre, repeats: 7 }',
+      '60 in',
+      4,
+    ),
+    /./,
+  ],
+  [
+    'a margin that is too wide',
+    'newel',
+    strip(
+      'swag: { from: 1, to: crown, side: inside, direction: heel-first, setting: crown-on-centre, repeats: 5 }',
+      '60 in',
+      3,
+      '{ inner: 0, outer: 1 }',
+    ),
+    /margin/,
+  ],
+  ['a gap that is too small', 'baluster', strip('swag: { from: 2, to: crown, gap: 0, repeats: 30 }'), /./],
+  [
+    'a side on which the stitching dips',
+    'finial',
+    strip(
+      'swag: { from: 1, to: 1, side: outside, direction: heel-first, setting: alignment-line, laid: square }',
+    ),
+    /./,
+  ],
+  ['a corner that cannot be turned', 'baluster', border('swag: { from: 1, to: crown, repeats: 2 }'), /./],
+  [
+    'counts that differ too much',
+    'newel',
+    border('swag: { from: 1, to: crown, repeats: [5, 20, 5, 5], setting: crown-on-centre }', 'meet'),
+    /right side|auto/,
+  ],
+  [
+    'a setting that does not suit',
+    'newel',
+    border('swag: { setting: flat-on-guide, side: outside, direction: crown-first, to: 1 }', 'meet'),
+    /./,
+  ],
+  [
+    'a border that is too narrow',
+    'newel',
+    border(
+      'swag: { setting: crown-on-centre, from: 1, to: crown, side: inside, direction: heel-first }',
+      'turn',
+      2,
+    ),
+    /./,
+  ],
+];
+
+describe('the smallest change', () => {
+  test.each(CASES)('%s', (_name, template, text, expected) => {
+    const plan = planOf(text);
+    const templates = [profile(template)];
+    const { results, misses } = search(plan, templates);
+    expect(results).toHaveLength(0);
+    const nearest = nearestMisses(misses);
+    expect(nearest.length).toBeGreaterThan(0);
+    const changes = nearest.slice(0, 4).map((miss) => smallestChange(miss, plan));
+    expect(changes.some((c) => c !== undefined)).toBe(true);
+    for (const change of changes)
+      if (change) expect(search(change.plan, templates).results.length, change.text).toBeGreaterThan(0);
+    expect(changes.map((c) => c?.text ?? '').join('; ')).toMatch(expected);
+  });
+});
