@@ -46,9 +46,10 @@ export type EdgeReading =
   | { readonly ok: false; readonly faults: readonly EdgeStepFault[] };
 
 export interface EdgeStepFault {
-  /** Counted from 0; undefined for the edge as a whole. */
+  /** The step, or the measured point, counted from 0; undefined for the edge as a whole. */
   readonly step: number | undefined;
   readonly message: string;
+  readonly found?: string;
   readonly expected?: string;
   readonly hint?: string;
 }

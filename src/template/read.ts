@@ -28,6 +28,7 @@ import {
 import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
 import { findBreaks } from './breaks.ts';
 import { type Edge, type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
+import { edgeFromPoints } from './measured.ts';
 import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
 
@@ -84,11 +85,11 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
 };
 
 const readEdge = (file: TemplateFile): EdgeReading => {
-  if (!Array.isArray(file.edge)) {
-    const unit = file.edge.unit ?? file.units;
-    return edgeFromSvg(file.edge.svg, { in: MM_PER_INCH, cm: 10, mm: 1 }[unit]);
-  }
-  return edgeFromSteps(file.edge.map(stepOf));
+  const { edge } = file;
+  if (Array.isArray(edge)) return edgeFromSteps(edge.map(stepOf));
+  if (edge.points) return edgeFromPoints(edge.points, edge.tolerance);
+  const unit = edge.unit ?? file.units;
+  return edgeFromSvg(edge.svg ?? '', { in: MM_PER_INCH, cm: 10, mm: 1 }[unit]);
 };
 
 type FileStep = Extract<TemplateFile['edge'], readonly unknown[]>[number];
@@ -109,8 +110,11 @@ const stepOf = (step: FileStep): EdgeStep => {
 
 const pointOf = ([x, y]: readonly [number, number]): Point => ({ x, y });
 
-const stepPath = (document: SourceDocument, step: number | undefined): KeyPath =>
-  Array.isArray(valueAt(document, ['edge'])) && step !== undefined ? ['edge', step] : ['edge'];
+const stepPath = (document: SourceDocument, step: number | undefined): KeyPath => {
+  if (step === undefined) return ['edge'];
+  if (Array.isArray(valueAt(document, ['edge']))) return ['edge', step];
+  return Array.isArray(valueAt(document, ['edge', 'points'])) ? ['edge', 'points', step] : ['edge'];
+};
 
 const problemAt = (
   document: SourceDocument,

@@ -20,6 +20,10 @@ export const FARTHEST = 200 * MM_PER_INCH;
 /** Acrylic of 1/32 in bends, of 1 in no foot is high enough for. */
 const THINNEST = MM_PER_INCH / 32;
 const THICKEST = MM_PER_INCH;
+/** Measured with a ruler, point by point; and what may lie between a point and the curve (mm). */
+const MOST_POINTS = 300;
+const LEAST_TOLERANCE = 0.05;
+const MOST_TOLERANCE = 3;
 /** Etched lines: a dozen is many. */
 const MOST_LINES = 40;
 /** The longest etched distances (mm): 40 in, longer than any template that one hand can hold. */
@@ -33,6 +37,16 @@ export const unitsSchema = z
 const pair = (unit: Units, expected: string) => {
   const across = lengthOf(unit, { sign: 'any', least: -FARTHEST, most: FARTHEST });
   return z.tuple([across, across], { error: expected });
+};
+
+/** A measured point, with the word corner where the edge has one. */
+const measuredPoint = (unit: Units) => {
+  const across = lengthOf(unit, { sign: 'any', least: -FARTHEST, most: FARTHEST });
+  return z
+    .union([z.tuple([across, across]), z.tuple([across, across, z.literal('corner')])], {
+      error: 'a point such as [3 1/4, 1/8], or [3 1/4, 1/8, corner]',
+    })
+    .transform(([x, y, corner]) => ({ at: { x, y }, corner: corner === 'corner' }));
 };
 
 /** One step of the edge; exactly one key, told after the keys themselves are right. */
@@ -106,11 +120,35 @@ export const templateSchema = perUnit((unit: Units) =>
           [
             z.array(stepSchema(unit)).min(2).max(MOST_STEPS),
             group(
-              { svg: z.string({ error: 'path data such as "M 0 0 L 100 0"' }), unit: unitsSchema.optional() },
-              'svg with path data',
-            ),
+              {
+                svg: z.string({ error: 'path data such as "M 0 0 L 100 0"' }).optional(),
+                unit: unitsSchema.optional(),
+                points: z
+                  .array(measuredPoint(unit), {
+                    error: 'a list of points such as [[0, 0], [1, 3/4], [2, 1, corner]]',
+                  })
+                  .max(MOST_POINTS)
+                  .meta({ description: 'Measured along the edge; a fair curve is laid through them.' })
+                  .optional(),
+                tolerance: lengthOf(unit, {
+                  least: LEAST_TOLERANCE,
+                  most: MOST_TOLERANCE,
+                  description: 'How far a point may lie from the curve; 1/64 in unless given.',
+                }).optional(),
+              },
+              'points: with a list of points, or svg: with path data',
+            ).superRefine((value, context) => {
+              const both = value.svg !== undefined && value.points !== undefined;
+              if (!both && (value.svg !== undefined || value.points !== undefined)) return;
+              refuse(context, value, {
+                code: both ? 'too-many-keys' : 'missing-key',
+                message: both ? 'an edge is measured points or path data' : 'an edge without points',
+                ...(both && { found: 'both' }),
+                expected: both ? 'one of them' : 'points: with a list of points, or svg: with path data',
+              });
+            }),
           ],
-          { error: 'a list of steps, or svg: with path data' },
+          { error: 'a list of steps, points: as measured, or svg: with path data' },
         )
         .meta({ description: 'The working edge from heel to crown end, the foot on its left.' }),
       alignment: z

@@ -168,10 +168,17 @@ describe('mistakes in a template', () => {
   });
 
   test.each([
-    ['title: x', ['t.yaml:1:1: the key "edge" is missing; expected a list of steps, or svg: with path data']],
+    [
+      'title: x',
+      [
+        't.yaml:1:1: the key "edge" is missing; expected a list of steps, points: as measured, or svg: with path data',
+      ],
+    ],
     [
       'edge: 5',
-      ['t.yaml:1:7: edge: this does not fit here; found 5; expected a list of steps, or svg: with path data'],
+      [
+        't.yaml:1:7: edge: this does not fit here; found 5; expected a list of steps, points: as measured, or svg: with path data',
+      ],
     ],
     ['edge: []', ['t.yaml:1:7: edge: too few; found an empty list; expected at least 2 entries']],
     ['edge: { svg: "L 0 0" }', ['t.yaml:1:7: edge: path data must start with a move (M or m)']],
