@@ -47,7 +47,7 @@ export const drawPlan = (
 };
 
 /** Channels of which nothing is left in any cell, or not in all of them, and why. */
-const endedChannels = (
+export const endedChannels = (
   channels: ReadonlyMap<Placed, readonly Channel[]>,
   { marks, channels: wanted }: Plan,
 ): readonly string[] => {

@@ -1,7 +1,7 @@
 /** What `mockup` does. */
 
+import { usualShow } from '../../output/mockup/index.ts';
 import { shownDrawing } from '../../output/view/index.ts';
-import type { Design } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import type { Io } from '../io.ts';
@@ -38,6 +38,3 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
       ...designAsData(design),
     });
 };
-
-/** A strip is printed whole. A whole border would be a hundred sheets, and one corner tells what there is to tell. */
-const usualShow = (design: Design): string => (design.corner || design.sides.length > 1 ? 'corner' : 'all');
