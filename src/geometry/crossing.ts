@@ -82,7 +82,7 @@ const SHORT_SWEEP = 0.5;
 const sweptByChord = (p: Arc, at: Point): number => {
   const x = at.x - p.from.x;
   const y = at.y - p.from.y;
-  const swept = 2 * Math.asin(Math.min(1, Math.hypot(x, y) / (2 * p.radius)));
+  const swept = 2 * Math.asin(Math.min(1, Math.sqrt(x * x + y * y) / (2 * p.radius)));
   const forward = (y * Math.cos(p.start) - x * Math.sin(p.start)) * Math.sign(p.sweep);
   return forward < 0 ? -swept : swept;
 };

@@ -8,7 +8,7 @@
  * hundredth of the promised accuracy: that parts what coincides.
  */
 
-import { cutShares } from './cuts.ts';
+import { cutShares, goesOn } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
 import { nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
@@ -112,7 +112,11 @@ export const pieceOf = (s: Stretch, elements: readonly OffsetElement[]): Piece =
   return s.t0 === 0 && s.t1 === 1 ? piece : trimPiece(piece, s.t0, s.t1);
 };
 
-/** Cuts the elements at their meetings and keeps the stretches at which the disc touches nothing else. */
+/**
+ * Cuts the elements at their meetings and keeps the stretches at which the disc touches nothing else. Whether
+ * it does can change only at a meeting, so what holds at the end of one element holds at the start of the next
+ * where it goes on smoothly: along a curve of a hundred arcs one look is enough.
+ */
 const keptStretches = (
   elements: readonly OffsetElement[],
   nearer: (p: Point, reach: number) => boolean,
@@ -120,17 +124,26 @@ const keptStretches = (
 ): readonly Stretch[] => {
   const cuts = cutShares(elements.map((e) => e.piece));
   const kept: Stretch[] = [];
+  // Whether the disc is free at the end of the last element; undefined where a cut is too near to say.
+  let atEnd: boolean | undefined;
   for (let element = 0; element < elements.length; element++) {
     const { piece } = elements[element]!;
     const length = pieceLength(piece);
+    const goesOnFree = element > 0 && goesOn(elements[element - 1]!.piece, piece) ? atEnd : undefined;
+    const shares = cuts[element]!;
+    atEnd = undefined;
     let t0 = 0;
-    for (const t1 of cuts[element]!) {
+    for (let i = 1; i < shares.length; i++) {
+      const t1 = shares[i]!;
       if (!((t1 - t0) * length > CRUMB)) continue;
-      if (isFree(piece, (t0 + t1) / 2, nearer, c)) {
+      const known = i === 1 ? goesOnFree : undefined;
+      const free = known ?? isFree(piece, (t0 + t1) / 2, nearer, c);
+      if (free) {
         const last = kept.at(-1);
         if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
         else kept.push({ element, t0, t1 });
       }
+      if (i === shares.length - 1) atEnd = free;
       t0 = t1;
     }
     // A crumb at the very end belongs to the stretch before it.

@@ -6,8 +6,8 @@
  * each. An arc's wedge is tested with cross products, not angles, which is both faster and exact at its ends.
  */
 
-import { type Piece, pieceBox } from './piece.ts';
-import type { Point } from './point.ts';
+import { inWedge, type Piece, pieceBox } from './piece.ts';
+import { lengthOf, type Point } from './point.ts';
 
 export interface Nearness {
   /** Distance (mm) from a point to the nearest piece; Infinity where there are none. */
@@ -38,16 +38,18 @@ export const nearnessOf = (pieces: readonly Piece[]): Nearness => {
     return dx * dx + dy * dy;
   };
 
-  // One search serves all three questions; `stop` ends it as soon as anything is nearer.
+  // One search serves all three questions; `stop` ends it as soon as anything is nearer. It gives the index of
+  // the piece and leaves the square of the distance in `best`, so that nothing is allocated.
   const stack = new Int32Array(64);
-  const search = (p: Point, within: number, stop: boolean): { square: number; index: number } => {
-    let best = within * within;
+  let best = 0;
+  const search = (p: Point, within: number, stop: boolean): number => {
+    const { x, y } = p;
+    best = within * within;
     let index = -1;
     let top = 0;
-    if (count > 0) stack[top++] = 0;
+    if (count > 0 && boxSquare(0, x, y) < best) stack[top++] = 0;
     while (top > 0) {
       const k = stack[--top]!;
-      if (!(boxSquare(k, p.x, p.y) < best)) continue;
       if (k >= leaves - 1) {
         const d = distanceToPiece(pieces[k - leaves + 1]!, p);
         if (d * d < best) {
@@ -58,23 +60,27 @@ export const nearnessOf = (pieces: readonly Piece[]): Nearness => {
         continue;
       }
       const l = 2 * k + 1;
-      const r = l + 1;
+      const left = boxSquare(l, x, y);
+      const right = boxSquare(l + 1, x, y);
       // The nearer child is looked at first (pushed last): it is likely to rule the other out.
-      if (boxSquare(l, p.x, p.y) < boxSquare(r, p.x, p.y)) {
-        stack[top++] = r;
-        stack[top++] = l;
+      if (left < right) {
+        if (right < best) stack[top++] = l + 1;
+        if (left < best) stack[top++] = l;
       } else {
-        stack[top++] = l;
-        stack[top++] = r;
+        if (left < best) stack[top++] = l;
+        if (right < best) stack[top++] = l + 1;
       }
     }
-    return { square: best, index };
+    return index;
   };
 
   return {
-    distance: (p) => Math.sqrt(search(p, Number.POSITIVE_INFINITY, false).square),
-    nearer: (p, reach) => search(p, reach, true).index >= 0,
-    nearest: (p) => search(p, Number.POSITIVE_INFINITY, false).index,
+    distance: (p) => {
+      search(p, Number.POSITIVE_INFINITY, false);
+      return Math.sqrt(best);
+    },
+    nearer: (p, reach) => search(p, reach, true) >= 0,
+    nearest: (p) => search(p, Number.POSITIVE_INFINITY, false),
   };
 };
 
@@ -86,7 +92,7 @@ export const distanceToPiece = (p: Piece, at: Point): number => {
     const square = ux * ux + uy * uy;
     const t = square > 0 ? ((at.x - p.from.x) * ux + (at.y - p.from.y) * uy) / square : 0;
     const s = Math.min(1, Math.max(0, t));
-    return Math.hypot(at.x - p.from.x - s * ux, at.y - p.from.y - s * uy);
+    return lengthOf(at.x - p.from.x - s * ux, at.y - p.from.y - s * uy);
   }
   const px = at.x - p.center.x;
   const py = at.y - p.center.y;
@@ -105,23 +111,7 @@ export const distanceToPiece = (p: Piece, at: Point): number => {
     const x = at.x - p.from.x;
     const y = at.y - p.from.y;
     const power = x * (x + 2 * (p.from.x - p.center.x)) + y * (y + 2 * (p.from.y - p.center.y));
-    return Math.abs(power) / (Math.sqrt(px * px + py * py) + p.radius);
+    return Math.abs(power) / (lengthOf(px, py) + p.radius);
   }
-  return Math.min(Math.hypot(at.x - p.from.x, at.y - p.from.y), Math.hypot(at.x - p.to.x, at.y - p.to.y));
-};
-
-/** Whether the direction (px, py) lies between (ax, ay) and (bx, by), going round by the sign of `sweep`. */
-const inWedge = (
-  ax: number,
-  ay: number,
-  bx: number,
-  by: number,
-  sweep: number,
-  px: number,
-  py: number,
-): boolean => {
-  const s = sweep < 0 ? -1 : 1;
-  const afterStart = s * (ax * py - ay * px) >= 0;
-  const beforeEnd = s * (px * by - py * bx) >= 0;
-  return Math.abs(sweep) <= Math.PI ? afterStart && beforeEnd : afterStart || beforeEnd;
+  return Math.min(lengthOf(at.x - p.from.x, at.y - p.from.y), lengthOf(at.x - p.to.x, at.y - p.to.y));
 };

@@ -85,6 +85,7 @@ export const offsetElements = (
     // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
     const share = (-turn * c) / 2;
     if (Math.abs(turn) < kink && before && after && hasRoom(before, share) && hasRoom(after, share)) {
+      if (!(Math.abs(share) > DISTANCE_NOISE)) continue;
       moved[i] = lengthened(before, 0, share);
       moved[next] = lengthened(moved[next]!, share, 0);
     } else if (turn < 0) {

@@ -5,7 +5,7 @@
  * and crossings have closed forms. That is why nothing else exists: it keeps the whole program exact.
  */
 
-import { type Box, boxOfPoints } from './box.ts';
+import type { Box } from './box.ts';
 import { type Motion, mover } from './motion.ts';
 import {
   add,
@@ -117,8 +117,11 @@ export const roundFrom = (at: Point, angle: number, turn: number, radius: number
 /** The unit direction of travel at a share t of the piece; zero for a line without length. */
 export const pieceDirection = (p: Piece, t: number): Point => {
   if (p.kind === 'line') return unit(subtract(p.to, p.from));
-  const a = p.start + p.sweep * t;
   const s = Math.sign(p.sweep);
+  // At the ends the spoke is at hand, and needs no sine.
+  const end = t <= 0 ? p.from : t >= 1 ? p.to : undefined;
+  if (end) return unit({ x: -s * (end.y - p.center.y), y: s * (end.x - p.center.x) });
+  const a = p.start + p.sweep * t;
   return { x: -Math.sin(a) * s, y: Math.cos(a) * s };
 };
 
@@ -152,13 +155,51 @@ export const movePieceBy = (p: Piece, m: Motion, f: (q: Point) => Point): Piece 
 };
 
 export const pieceBox = (p: Piece): Box => {
-  if (p.kind === 'line') return boxOfPoints([p.from, p.to]);
-  const points = [p.from, p.to];
-  for (let quarter = 0; quarter < 4; quarter++) {
-    const share = shareOfAngle(p, (quarter * Math.PI) / 2);
-    if (share !== undefined) points.push(pieceAt(p, share));
+  const { from, to } = p;
+  let minX = Math.min(from.x, to.x);
+  let minY = Math.min(from.y, to.y);
+  let maxX = Math.max(from.x, to.x);
+  let maxY = Math.max(from.y, to.y);
+  if (p.kind === 'arc') {
+    const { center } = p;
+    const ax = from.x - center.x;
+    const ay = from.y - center.y;
+    const bx = to.x - center.x;
+    const by = to.y - center.y;
+    // The arc passes the top, left, bottom or right of its circle where that direction is in its wedge.
+    for (let quarter = 0; quarter < 4; quarter++) {
+      const px = quarter === 0 ? 1 : quarter === 2 ? -1 : 0;
+      const py = quarter === 1 ? 1 : quarter === 3 ? -1 : 0;
+      if (!inWedge(ax, ay, bx, by, p.sweep, px, py)) continue;
+      const share = shareOfAngle(p, (quarter * Math.PI) / 2);
+      if (share === undefined) continue;
+      const at = pieceAt(p, share);
+      minX = Math.min(minX, at.x);
+      minY = Math.min(minY, at.y);
+      maxX = Math.max(maxX, at.x);
+      maxY = Math.max(maxY, at.y);
+    }
   }
-  return boxOfPoints(points);
+  return { minX, minY, maxX, maxY };
+};
+
+/**
+ * Whether the direction (px, py) lies between (ax, ay) and (bx, by), going round by the sign of `sweep`. By
+ * cross products, not angles: quicker, and exact at the ends.
+ */
+export const inWedge = (
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  sweep: number,
+  px: number,
+  py: number,
+): boolean => {
+  const s = sweep < 0 ? -1 : 1;
+  const afterStart = s * (ax * py - ay * px) >= 0;
+  const beforeEnd = s * (px * by - py * bx) >= 0;
+  return Math.abs(sweep) <= Math.PI ? afterStart && beforeEnd : afterStart || beforeEnd;
 };
 
 /** Where along an arc (share of its length) an angle lies, or undefined when it is not on the arc. */

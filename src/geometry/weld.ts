@@ -31,14 +31,13 @@ export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded
   for (const piece of pieces) {
     const length = pieceLength(piece);
     const start = kept.at(-1)?.piece.to ?? piece.from;
+    const whole = { piece, from: at, to: at + length };
+    if (length > SPECK && isSame(start, piece.from) && agrees(piece)) kept.push(whole);
     // Many specks in a row do add up: what counts is how far the last one ends from what was kept.
-    const isSpeck = !(length > SPECK) && !(distance(start, piece.to) > SPECK);
-    if (!isSpeck)
-      kept.push(
-        ...agreeing({ piece, from: at, to: at + length }).flatMap((w, i) =>
-          i === 0 ? ledFrom(w, start) : [w],
-        ),
-      );
+    else if (length > SPECK || distance(start, piece.to) > SPECK) {
+      const [first, ...rest] = agrees(piece) ? [whole] : redrawn(whole);
+      kept.push(...ledFrom(first!, start), ...rest);
+    }
     at += length;
   }
   const last = kept.pop();
@@ -51,15 +50,15 @@ export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded
  * An arc says where it ends in two ways, by its sweep and by its last point. Where the two differ by more than
  * rounding, the last point holds: all that follows relies on both.
  */
-const agreeing = (w: Welded): readonly Welded[] => {
-  const { piece } = w;
-  if (piece.kind === 'line') return [w];
+const agrees = (piece: Piece): boolean => {
+  if (piece.kind === 'line') return true;
   const { from, to, center, radius, start, sweep } = piece;
-  const off = distance(roundFrom(from, start, sweep, radius), to);
-  const spoke = Math.abs(Math.hypot(from.x - center.x, from.y - center.y) - radius) / radius;
-  if (off <= AGREEMENT && spoke <= Number.EPSILON * 4) return [w];
-  return bendable(w).map((part) => ({ ...part, piece: between(part.piece, part.piece.from, part.piece.to) }));
+  if (!(distance(roundFrom(from, start, sweep, radius), to) <= AGREEMENT)) return false;
+  return Math.abs(distance(from, center) - radius) <= 4 * Number.EPSILON * radius;
 };
+
+const redrawn = (w: Welded): readonly Welded[] =>
+  bendable(w).map((part) => ({ ...part, piece: between(part.piece, part.piece.from, part.piece.to) }));
 
 const isSame = (a: Point, b: Point): boolean => a.x === b.x && a.y === b.y;
 
