@@ -6,7 +6,7 @@ import { drawDesign } from '../../drawing/index.ts';
 import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { fitTableLines } from '../../output/text/index.ts';
-
+import type { Plan } from '../../plan/index.ts';
 import {
   describeMiss,
   designOf,
@@ -15,6 +15,7 @@ import {
   placedChannels,
   type Ranked,
   searchPlan,
+  smallestChange,
 } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
@@ -35,6 +36,8 @@ const USUALLY_SHOWN = 10;
 const MOST_SHOWN = 100;
 /** Near misses that are told; the rest are farther off. */
 const NEAREST = 5;
+/** Near misses for which a change is looked for: each takes some searches. */
+const LOOKED_AT = 15;
 /** Characters of a line: what terminals and printouts hold. */
 const LINE = 100;
 
@@ -51,7 +54,7 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const searched = searchPlan(plan, files.templates);
   if (!searched.ok) throw new ProblemError(searched.problems.map(files.placed));
   const { results, misses } = searched.search;
-  if (results.length === 0) return nothingFits(io, files, nearestMisses(misses).slice(0, NEAREST), options);
+  if (results.length === 0) return nothingFits(io, files, helpedFirst(nearestMisses(misses), plan), options);
   if (take !== undefined && take > results.length)
     throw wrongValue('--take', 'there are not so many', {
       found: String(take),
@@ -70,6 +73,13 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   }
   if (options.sheet !== undefined) await writeSheet(io, options.sheet, files, shown, options);
   if (take !== undefined) await writeTaken(io, file, files, results[take - 1]!, take, options);
+};
+
+/** The nearest for which a change is known come before nearer ones that nothing helps. */
+const helpedFirst = (nearest: readonly Miss[], plan: Plan): readonly Miss[] => {
+  const looked = nearest.slice(0, LOOKED_AT);
+  const helped = looked.filter((miss) => smallestChange(miss, plan) !== undefined);
+  return [...helped, ...looked.filter((miss) => !helped.includes(miss))].slice(0, NEAREST);
 };
 
 const checkOptions = (options: FitOptions): void => {
