@@ -2,10 +2,12 @@
 
 import {
   add,
+  clipPathToRegion,
   compose,
   type Motion,
   move,
   movePath,
+  type Path,
   type Point,
   pathBox,
   pathStart,
@@ -15,6 +17,8 @@ import {
 import {
   type Cell,
   type Channel,
+  cellArea,
+  centreMirror,
   type Design,
   type Placed,
   type PlacedSide,
@@ -34,8 +38,8 @@ export interface DrawOptions {
   readonly labelSize?: number;
   /** The channels of each cell, or of each half where they are known so closely. */
   readonly channels?: ReadonlyMap<Cell | Placed, readonly Channel[]>;
-  /** The fills of each cell's regions. */
-  readonly fills?: ReadonlyMap<Cell, readonly Filled[]>;
+  /** For each half what fills its whole repeat. */
+  readonly fills?: ReadonlyMap<Placed, readonly Filled[]>;
   /** Whether each half shows the template that makes it. */
   readonly ghosts?: boolean;
 }
@@ -45,7 +49,7 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
   return {
     title: options.title,
     layers: {
-      fill: scope.halves.flatMap((h) => fillItems(h, options.fills?.get(h.cell) ?? [])),
+      fill: scope.halves.flatMap((h) => fillItems(design, scope, h, options.fills?.get(h) ?? [])),
       border: scope.stretches.flatMap((s) => seamItems(design, s)),
       template: options.ghosts === false ? [] : ghosts(scope),
       channel: scope.halves.flatMap((h) =>
@@ -80,18 +84,33 @@ const channelItems = (half: Placed, channels: readonly Channel[]): readonly Path
     })),
   );
 
-/** A fill belongs to a whole repeat: it is drawn with the first half. */
-const fillItems = (half: Placed, filled: readonly Filled[]): readonly PathItem[] =>
-  half.half === 'second'
-    ? []
-    : filled.flatMap((f) =>
-        f.paths.map((path) => ({
-          kind: 'path',
-          path: movePath(path, half.motion),
-          stroke: STROKES.fill,
-          facts: { repeat: half.repeat, region: f.region.name, fill: f.fill },
-        })),
-      );
+/**
+ * A fill belongs to a whole repeat: it is drawn with the first half, and where only one half of a repeat is
+ * shown, as at the ends of a side, the half of it that lies there.
+ */
+const fillItems = (
+  design: Design,
+  scope: Scope,
+  half: Placed,
+  filled: readonly Filled[],
+): readonly PathItem[] => {
+  const isWhole = scope.halves.some((h) => h.repeat === half.repeat && h.half !== half.half);
+  if (isWhole && half.half === 'second') return [];
+  const over = centreMirror(half.cell);
+  const shown = (path: Path): readonly Path[] => {
+    if (isWhole) return [path];
+    const own = half.half === 'first' ? path : movePath(path, over);
+    return clipPathToRegion(own, cellArea(half.cell, design));
+  };
+  return filled.flatMap((f) =>
+    f.paths.flatMap(shown).map((path) => ({
+      kind: 'path',
+      path: movePath(path, half.motion),
+      stroke: STROKES.fill,
+      facts: { repeat: half.repeat, region: f.region.name, fill: f.fill },
+    })),
+  );
+};
 
 /** The etched lines are drawn once, on the first half that is shown: everywhere else the edge is enough. */
 const ghosts = (scope: Scope): readonly Item[] =>

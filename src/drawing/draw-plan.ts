@@ -3,7 +3,7 @@
 import type { Problem } from '../document/index.ts';
 import { formatLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
-import { type Cell, type Channel, type Design, type Placed, placedChannels } from '../swag/index.ts';
+import { type Channel, type Design, type Placed, placedChannels } from '../swag/index.ts';
 import { type DrawOptions, drawDesign } from './draw-design.ts';
 import type { Drawing } from './drawing.ts';
 import { type Filled, fillDesign } from './filling.ts';
@@ -16,7 +16,7 @@ export interface DrawnPlan {
   /** Fills that the plan asks for and that do not exist, with their keys in it. */
   readonly problems: readonly Problem[];
   readonly channels: ReadonlyMap<Placed, readonly Channel[]>;
-  readonly fills: ReadonlyMap<Cell, readonly Filled[]>;
+  readonly fills: ReadonlyMap<Placed, readonly Filled[]>;
 }
 
 export interface DrawPlanOptions extends Pick<DrawOptions, 'labelSize' | 'ghosts'> {
@@ -30,19 +30,18 @@ export const drawPlan = (
   scope: Scope,
   options: DrawPlanOptions = {},
 ): DrawnPlan => {
-  const cells = design.cells.filter((cell) => scope.halves.some((h) => h.cell === cell));
   const channels = placedChannels(design, plan.channels, scope.halves);
   const filling =
     options.withFills === false
-      ? { byCell: new Map<Cell, readonly Filled[]>(), messages: [], problems: [] }
-      : fillDesign(design, cells, plan);
+      ? { byHalf: new Map<Placed, readonly Filled[]>(), messages: [], problems: [] }
+      : fillDesign(design, scope.halves, plan);
   const { withFills: _, ...drawing } = options;
   return {
-    drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills: filling.byCell }),
+    drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills: filling.byHalf }),
     messages: [...endedChannels(channels, plan), ...filling.messages],
     problems: filling.problems,
     channels,
-    fills: filling.byCell,
+    fills: filling.byHalf,
   };
 };
 

@@ -8,10 +8,13 @@ import { FILLS, type Fill, fillNamed } from '../fill/index.ts';
 import { isEmptyRegion, type Path, pathLength, regionParts } from '../geometry/index.ts';
 import type { Channels, Fill as FillChoice, Plan } from '../plan/index.ts';
 import {
+  type Alike,
+  alikeRepeats,
   bandMiddle,
   type Cell,
   CHANNEL_SIDES,
   type Design,
+  type Placed,
   regionsOf,
   type SwagRegion,
 } from '../swag/index.ts';
@@ -26,7 +29,8 @@ export interface Filled {
 }
 
 export interface Filling {
-  readonly byCell: ReadonlyMap<Cell, readonly Filled[]>;
+  /** For every half, what fills its whole repeat. */
+  readonly byHalf: ReadonlyMap<Placed, readonly Filled[]>;
   /** What a person should know, a sentence each: regions left empty, parts too small. */
   readonly messages: readonly string[];
   /** Fills that are asked for and that do not exist, with their keys in the plan. */
@@ -39,46 +43,48 @@ export const USUAL_SPACING = 6.35;
 const BAND_SHARE = 0.5;
 export const USUAL_SEED = 1;
 
-/** Fills the regions of some of a design's cells. */
-export const fillDesign = (design: Design, cells: readonly Cell[], plan: Plan): Filling => {
+/** Fills the regions of the repeats that some halves belong to. */
+export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan): Filling => {
   const problems = fillProblems(plan);
-  if (problems.length > 0 || !asksForFills(plan)) return { byCell: new Map(), messages: [], problems };
-  const byCell = new Map<Cell, readonly Filled[]>();
+  if (problems.length > 0 || !asksForFills(plan)) return { byHalf: new Map(), messages: [], problems };
+  const byHalf = new Map<Placed, readonly Filled[]>();
   const messages: string[] = [...spareFills(plan)];
-  const said = new Map<string, string[]>();
-  for (const cell of cells) {
+  const said = new Map<string, Set<string>>();
+  const repeats = alikeRepeats(design, halves);
+  for (const repeat of repeats) {
     const filled: Filled[] = [];
-    for (const region of regionsOf(cell, design, plan.channels)) {
-      const choice = choiceFor(region, cell, plan);
+    for (const region of regionsOf(repeat.cell, design, plan.channels, repeat.ends)) {
+      const choice = choiceFor(region, repeat.cell, plan);
       const fill = choice && fillNamed(choice.kind);
       if (!choice || !fill || !('fill' in fill)) continue;
-      const made = fillRegion(fill, region, cell, design, plan.channels, choice);
+      const made = fillRegion(fill, region, repeat, design, plan.channels, choice);
       for (const message of made.messages) {
         const what = `${region.name}: ${message}`;
-        said.set(what, [...(said.get(what) ?? []), cell.name]);
+        said.set(what, (said.get(what) ?? new Set()).add(repeat.cell.name));
       }
       if (made.paths.length > 0) filled.push({ region, fill: fill.name, ...made });
     }
-    byCell.set(cell, filled);
+    for (const half of repeat.halves) byHalf.set(half, filled);
   }
   // What holds for every cell is said once, without naming them.
+  const cells = new Set(repeats.map((r) => r.cell.name)).size;
   for (const [what, names] of said)
-    messages.push(names.length === cells.length ? what : `${names.join(', ')}, ${what}`);
-  return { byCell, messages, problems };
+    messages.push(names.size === cells ? what : `${[...names].join(', ')}, ${what}`);
+  return { byHalf, messages, problems };
 };
 
-/** One fill in one region of a cell, with the line and the mirror that it may follow. */
+/** One fill in one region of a repeat, with the line and the mirror that it may follow. */
 export const fillRegion = (
   fill: Fill,
   region: SwagRegion,
-  cell: Cell,
+  repeat: Pick<Alike, 'cell' | 'ends'>,
   design: Design,
   channels: Channels,
   choice: Omit<FillChoice, 'kind'> = {},
 ): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
   if (isEmptyRegion(region.region))
     return { paths: [], continuous: true, messages: ['nothing is left to fill'] };
-  const spine = region.kind === 'channel' ? bandSpine(region, cell, design, channels) : undefined;
+  const spine = region.kind === 'channel' ? bandSpine(region, repeat, design, channels) : undefined;
   return fill.fill(
     region.region,
     {
@@ -86,15 +92,15 @@ export const fillRegion = (
       seed: choice.seed ?? USUAL_SEED,
       ...(choice.angle === undefined ? {} : { angle: choice.angle }),
     },
-    { axis: { at: cell.crown, angle: cell.mirror }, ...(spine ? { spine } : {}) },
+    { axis: { at: repeat.cell.crown, angle: repeat.cell.mirror }, ...(spine ? { spine } : {}) },
   );
 };
 
-/** The length (mm) of what fills a whole repeat of each cell, for the thread that it takes. */
-export const fillLengths = ({ byCell }: Filling): ReadonlyMap<Cell, number> =>
+/** For every half the length (mm) of what fills its whole repeat, for the thread that it takes. */
+export const fillLengths = ({ byHalf }: Filling): ReadonlyMap<Placed, number> =>
   new Map(
-    [...byCell].map(([cell, filled]) => [
-      cell,
+    [...byHalf].map(([half, filled]) => [
+      half,
       filled.reduce((sum, f) => sum + f.paths.reduce((length, p) => length + pathLength(p), 0), 0),
     ]),
   );
@@ -102,12 +108,12 @@ export const fillLengths = ({ byCell }: Filling): ReadonlyMap<Cell, number> =>
 /** A band's middle line, where the band is in one piece and so is its middle. */
 const bandSpine = (
   region: SwagRegion & { readonly kind: 'channel' },
-  cell: Cell,
+  { cell, ends }: Pick<Alike, 'cell' | 'ends'>,
   design: Design,
   channels: Channels,
 ): Path | undefined => {
   if (regionParts(region.region).length !== 1) return undefined;
-  const middle = bandMiddle(region, cell, design, channels);
+  const middle = bandMiddle(region, cell, design, channels, ends);
   return middle.length === 1 && !middle[0]!.closed ? middle[0] : undefined;
 };
 

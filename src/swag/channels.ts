@@ -14,6 +14,8 @@
 import {
   closedPath,
   containsPoint,
+  cross,
+  intersectRegions,
   line,
   mirror,
   move,
@@ -28,9 +30,11 @@ import {
   pathLength,
   pathStart,
   pointAlong,
+  polar,
   type Region,
   regionOf,
   reversePath,
+  subtract,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import type { Cell, Design, Placed } from './design.ts';
@@ -51,24 +55,41 @@ export interface Channel {
 
 export const CHANNEL_SIDES: readonly ChannelSide[] = ['outward', 'inward'];
 
-/** The half beyond a cell's join where it is not the cell's own mirror image, and the gap to it, mm. */
-export interface Neighbour {
-  readonly cell: Cell;
-  readonly gap: number;
+/** What lies beyond the start of a half where that is not its own mirror image in the join. */
+export interface Surroundings {
+  /** The half beyond, and the line in which it is mirrored from its own cell: a join, or a corner's mitre. */
+  readonly neighbour?: { readonly cell: Cell; readonly line: MirrorLine };
+  /** Whether the repeat stops at a mitre at this half's own start, and at the far end of its other half. */
+  readonly ends: MitredEnds;
 }
+
+export interface MirrorLine {
+  readonly at: Point;
+  /** To the start line, radians. */
+  readonly angle: number;
+}
+
+/** Where runs meet at their corners, the first and the last repeat end at a mitre. */
+export interface MitredEnds {
+  readonly own: boolean;
+  readonly other: boolean;
+}
+
+export const NO_MITRES: MitredEnds = { own: false, other: false };
 
 /** All channels of a cell, outward ones first. */
 export const channelsOf = (
   cell: Cell,
   design: Design,
   channels: Channels,
-  neighbour?: Neighbour,
+  { neighbour, ends }: Surroundings = { ends: NO_MITRES },
 ): readonly Channel[] => {
   if (channels.outward.length + channels.inward.length === 0) return [];
-  const join = neighbour ? -neighbour.gap / 2 : joinOf(cell, design);
-  const area = cellArea(cell, design, join);
+  const area = cellArea(cell, design, ends, neighbour?.line);
   const inside = swagArea(cell);
-  const stitching = neighbour ? withNeighbour(wholeSwag(cell), neighbour) : [wholeSwag(cell)];
+  const stitching = neighbour
+    ? withNeighbour(wholeSwag(cell), neighbour.cell, neighbour.line)
+    : [wholeSwag(cell)];
   const along = nearnessOf(cell.path.pieces);
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
@@ -93,9 +114,13 @@ export const channelsOf = (
 const middleOf = (path: Path): Point => pointAlong(path, pathLength(path) / 2)!;
 
 /** A swag and the half beyond its start, as one path where they touch. */
-const withNeighbour = (swag: Path, { cell, gap }: Neighbour): readonly Path[] => {
-  const half = reversePath(movePath(cell.path, mirror({ x: -gap / 2, y: 0 }, Math.PI / 2)));
-  return gap > SPECK ? [half, swag] : [openPath([...half.pieces, ...swag.pieces])];
+const withNeighbour = (swag: Path, cell: Cell, { at, angle }: MirrorLine): readonly Path[] => {
+  const half = reversePath(movePath(cell.path, mirror(at, angle)));
+  const start = pathStart(swag)!;
+  const end = pathEnd(half)!;
+  return Math.hypot(end.x - start.x, end.y - start.y) > SPECK
+    ? [half, swag]
+    : [openPath([...half.pieces, ...swag.pieces])];
 };
 
 /** The channels of every half of a design, each different case worked out once. */
@@ -106,27 +131,51 @@ export const placedChannels = (
 ): ReadonlyMap<Placed, readonly Channel[]> => {
   const known = new Map<string, readonly Channel[]>();
   const entries = halves.map((half): [Placed, readonly Channel[]] => {
-    const neighbour = neighbourOf(half, design);
-    const key = [half.cell, neighbour?.cell]
-      .map((cell) => (cell ? design.cells.indexOf(cell) : -1))
-      .concat(neighbour?.gap ?? -1)
-      .join(' ');
-    const found = known.get(key) ?? channelsOf(half.cell, design, channels, neighbour);
+    const around = surroundingsOf(half, design);
+    const { neighbour, ends } = around;
+    const cells = [half.cell, neighbour?.cell].map((cell) => (cell ? design.cells.indexOf(cell) : -1));
+    const key = [...cells, neighbour?.line.at.x, ends.own, ends.other].join(' ');
+    const found = known.get(key) ?? channelsOf(half.cell, design, channels, around);
     known.set(key, found);
     return [half, found];
   });
   return new Map(entries);
 };
 
-/** The corner's half beside a side's first and last, and the side's half beside a corner's. */
-const neighbourOf = (half: Placed, { corner, sides }: Design): Neighbour | undefined => {
-  const side = sides.find((s) => s.run.name === half.side);
-  if (!corner || !side) return undefined;
+/** The corner's half beside a side's first and last, the side's half beside a corner's, the next side's over a mitre. */
+const surroundingsOf = (half: Placed, design: Design): Surroundings => {
+  const { corner, sides, field } = design;
+  const index = sides.findIndex((s) => s.run.name === half.side);
+  const side = sides[index];
+  const ends = mitredEnds(half, design);
+  if (!side) return { ends };
   const { gap } = side.fit.seat;
-  if (half.cell === corner.cell) return { cell: side.cell, gap };
-  const last = half.half === 'first' ? 1 : side.fit.repeats;
-  return half.repeat === `${half.side} ${last}` ? { cell: corner.cell, gap } : undefined;
+  const join: MirrorLine = { at: { x: -gap / 2, y: 0 }, angle: Math.PI / 2 };
+  const isFirst = half.half === 'first';
+  const isLast = half.repeat === `${half.side} ${isFirst ? 1 : side.fit.repeats}`;
+  if (corner && half.cell === corner.cell) return { neighbour: { cell: side.cell, line: join }, ends };
+  if (corner && isLast) return { neighbour: { cell: corner.cell, line: join }, ends };
+  if (!ends.own) return { ends };
+  // Sides come in the order top, right, bottom, left, which from the outer seam is against the way they run.
+  const step = isFirst === (field.from === 'inner') ? -1 : 1;
+  const next = sides[(index + step + sides.length) % sides.length]!;
+  return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design) }, ends };
 };
+
+/** Where the runs of a border meet at its corners, a side's outermost halves end at a mitre. */
+export const mitredEnds = (half: Placed, { field, sides }: Design): MitredEnds => {
+  const side = sides.find((s) => s.run.name === half.side);
+  if (field.corners !== 'meet' || !side) return NO_MITRES;
+  const first = half.repeat === `${half.side} 1`;
+  const last = half.repeat === `${half.side} ${side.fit.repeats}`;
+  return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
+};
+
+/** The mitre at a cell's own start, where runs meet. */
+const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
+  at: { x: cell.join, y: 0 },
+  angle: Math.PI - field.mitre,
+});
 
 /**
  * Where a cell ends beyond its start: halfway to its neighbour. A corner's swags stand as far from their
@@ -175,32 +224,78 @@ export const swagArea = (cell: Cell): Region => {
   return outlined([line(pathStart(swag)!, foot), line(foot, pathEnd(swag)!), ...reversePath(swag).pieces]);
 };
 
-/** What a cell holds: from the join mirror to the centre mirror, from the start line to the far margin. */
-export const cellArea = (cell: Cell, design: Design, join = joinOf(cell, design)): Region => {
-  const top = design.field.room;
-  const corners = [{ x: join, y: 0 }, footOfMirror(cell), headOfMirror(cell, design), { x: join, y: top }];
-  return outlined(corners.map((p, i) => line(p, corners[(i + 1) % corners.length]!)));
+/** What a cell holds: from the join or the mitre to the centre mirror, from the start line to the far margin. */
+export const cellArea = (
+  cell: Cell,
+  design: Design,
+  ends: MitredEnds = NO_MITRES,
+  line?: MirrorLine,
+): Region => {
+  const join = line?.at.x ?? joinOf(cell, design);
+  const corners = [
+    { x: join, y: 0 },
+    footOfMirror(cell),
+    headOfMirror(cell, design),
+    startEdge(design, join, ends.own),
+  ];
+  return outlined(linesThrough(withinMitres(corners, cell, design, ends)));
 };
 
 /** Both cells of a repeat but for its swag: between the stitching and the far margin. */
-export const groundArea = (cell: Cell, design: Design): Region => {
+export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
   const swag = wholeSwag(cell);
-  const { room } = design.field;
-  const over = (p: Point): Point => move(centreMirror(cell), p);
   const join = joinOf(cell, design);
+  const over = (p: Point): Point => move(centreMirror(cell), p);
   const low = { x: join, y: 0 };
-  const high = { x: join, y: room };
   const corners = [
     pathEnd(swag)!,
     over(low),
-    over(high),
+    over(startEdge(design, join, ends.other)),
     headOfMirror(cell, design),
-    high,
+    startEdge(design, join, ends.own),
     low,
     pathStart(swag)!,
   ];
-  return outlined([...swag.pieces, ...corners.slice(1).map((p, i) => line(corners[i]!, p))]);
+  const ground = outlined([...swag.pieces, ...corners.slice(1).map((p, i) => line(corners[i]!, p))]);
+  if (design.field.from === 'inner' || !(ends.own || ends.other)) return ground;
+  const whole = [low, over(low), over({ x: join, y: design.field.room }), { x: join, y: design.field.room }];
+  return intersectRegions(ground, outlined(linesThrough(withinMitres(whole, cell, design, ends))));
 };
+
+/** The end of a cell's edge at the far margin. Seen from the inner seam a mitre leans away from the cell. */
+const startEdge = ({ field }: Design, join: number, mitred: boolean): Point => ({
+  x: mitred && field.from === 'inner' ? join - field.room / Math.tan(field.mitre) : join,
+  y: field.room,
+});
+
+/** Seen from the outer seam mitres lean over the cells: what is left of a convex polygon between them. */
+const withinMitres = (
+  polygon: readonly Point[],
+  cell: Cell,
+  design: Design,
+  ends: MitredEnds,
+): readonly Point[] => {
+  if (design.field.from === 'inner') return polygon;
+  const { at, angle } = mitreOf(cell, design);
+  const along = polar(angle);
+  const beside = (p: Point): number => cross(subtract(p, at), along);
+  const own = ends.own ? cutPolygon(polygon, beside) : polygon;
+  return ends.other ? cutPolygon(own, (p) => beside(move(centreMirror(cell), p))) : own;
+};
+
+/** The part of a convex polygon on which a linear measure is not negative (Sutherland and Hodgman, 1974). */
+const cutPolygon = (polygon: readonly Point[], measure: (p: Point) => number): readonly Point[] =>
+  polygon.flatMap((p, i) => {
+    const before = polygon.at(i - 1)!;
+    const [a, b] = [measure(before), measure(p)];
+    const t = a / (a - b);
+    const crossing = { x: before.x + t * (p.x - before.x), y: before.y + t * (p.y - before.y) };
+    if (b >= 0) return a < 0 ? [crossing, p] : [p];
+    return a > 0 ? [crossing] : [];
+  });
+
+const linesThrough = (corners: readonly Point[]): readonly Piece[] =>
+  corners.map((p, i) => line(p, corners[(i + 1) % corners.length]!));
 
 /** Lines without length, where two corners of an outline fall on one place, are no part of it. */
 const outlined = (pieces: readonly Piece[]): Region =>

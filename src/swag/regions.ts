@@ -8,8 +8,18 @@
 
 import { bandsOf, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
-import { CHANNEL_SIDES, type ChannelSide, groundArea, reachesOf, swagArea, wholeSwag } from './channels.ts';
-import type { Cell, Design } from './design.ts';
+import {
+  CHANNEL_SIDES,
+  type ChannelSide,
+  groundArea,
+  type MitredEnds,
+  mitredEnds,
+  NO_MITRES,
+  reachesOf,
+  swagArea,
+  wholeSwag,
+} from './channels.ts';
+import type { Cell, Design, Placed } from './design.ts';
 
 export type SwagRegion =
   | { readonly kind: 'swag' | 'background'; readonly name: string; readonly region: Region }
@@ -26,10 +36,18 @@ export type SwagRegion =
       readonly width: number;
     };
 
-/** The regions of a repeat whose halves are copies of one cell; those in which nothing is left are empty. */
-export const regionsOf = (cell: Cell, design: Design, channels: Channels): readonly SwagRegion[] => {
+/**
+ * The regions of a repeat whose halves are copies of one cell; those in which nothing is left are empty. `ends`
+ * are those of its first half.
+ */
+export const regionsOf = (
+  cell: Cell,
+  design: Design,
+  channels: Channels,
+  ends: MitredEnds = NO_MITRES,
+): readonly SwagRegion[] => {
   const swag = wholeSwag(cell);
-  const areas = { outward: groundArea(cell, design), inward: swagArea(cell) };
+  const areas = { outward: groundArea(cell, design, ends), inward: swagArea(cell) };
   const reaches = { outward: reachesOf(channels.outward), inward: reachesOf(channels.inward) };
   const outward = bandsOf(areas.outward, swag, reaches.outward, channels.points);
   const inward = bandsOf(areas.inward, swag, reaches.inward, channels.points);
@@ -59,7 +77,32 @@ export const bandMiddle = (
   cell: Cell,
   design: Design,
   channels: Channels,
+  ends: MitredEnds = NO_MITRES,
 ): readonly Path[] => {
-  const area = side === 'outward' ? groundArea(cell, design) : swagArea(cell);
+  const area = side === 'outward' ? groundArea(cell, design, ends) : swagArea(cell);
   return parallelIn([wholeSwag(cell)], from + width / 2, area, channels.points);
+};
+
+/** Repeats that look alike: copies of one cell that end alike, and so have the same regions. */
+export interface Alike {
+  readonly cell: Cell;
+  /** Of the first half. */
+  readonly ends: MitredEnds;
+  /** First and second halves of all of them. */
+  readonly halves: readonly Placed[];
+}
+
+/** Halves put together with all that belong to repeats like theirs. */
+export const alikeRepeats = (design: Design, halves: readonly Placed[]): readonly Alike[] => {
+  const found: { cell: Cell; ends: MitredEnds; halves: Placed[] }[] = [];
+  for (const half of halves) {
+    const { own, other } = mitredEnds(half, design);
+    const ends = half.half === 'first' ? { own, other } : { own: other, other: own };
+    const like = found.find(
+      (a) => a.cell === half.cell && a.ends.own === ends.own && a.ends.other === ends.other,
+    );
+    if (like) like.halves.push(half);
+    else found.push({ cell: half.cell, ends, halves: [half] });
+  }
+  return found;
 };

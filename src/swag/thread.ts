@@ -29,27 +29,31 @@ export interface StitchedLength {
   readonly fills: number;
 }
 
-/** `fills` gives the length (mm) of what fills a whole repeat of a cell. */
+/** `fills` gives for each half the length (mm) of what fills its whole repeat. */
 export const stitchedLength = (
   design: Design,
   channels: Channels,
-  fills: ReadonlyMap<Cell, number> = new Map(),
+  fills: ReadonlyMap<Placed, number> = new Map(),
 ): StitchedLength => {
   const placed = placedChannels(design, channels);
   const echo = (half: Placed): number =>
     (placed.get(half) ?? []).reduce((sum, channel) => sum + lengthOf(channel.paths), 0);
-  const fillOf = (cell: Cell): number => fills.get(cell) ?? 0;
   const { halves } = design;
+  // Of a side's repeats the middle one: the first and last may end at mitres.
+  const middleFill = (cell: Cell): number => {
+    const own = halves.filter((half) => half.cell === cell);
+    return fills.get(own[own.length >> 1]!) ?? 0;
+  };
   return {
     repeats: design.cells.map((cell) => ({
       name: cell.name,
       length: 2 * pathLength(cell.path),
       channels: 2 * channelsOf(cell, design, channels).reduce((sum, c) => sum + lengthOf(c.paths), 0),
-      fills: fillOf(cell),
+      fills: middleFill(cell),
     })),
     swags: halves.reduce((sum, half) => sum + pathLength(half.cell.path), 0),
     channels: halves.reduce((sum, half) => sum + echo(half), 0),
-    fills: halves.reduce((sum, half) => sum + fillOf(half.cell) / 2, 0),
+    fills: halves.reduce((sum, half) => sum + (fills.get(half) ?? 0) / 2, 0),
   };
 };
 

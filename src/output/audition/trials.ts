@@ -4,7 +4,14 @@ import { type Filled, fillRegion, type Scope, USUAL_SEED } from '../../drawing/i
 import { FILLS, type Fill } from '../../fill/index.ts';
 import { isEmptyRegion, pathLength } from '../../geometry/index.ts';
 import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
-import { type Cell, type Design, regionsOf, type SwagRegion } from '../../swag/index.ts';
+import {
+  type Alike,
+  alikeRepeats,
+  type Design,
+  type Placed,
+  regionsOf,
+  type SwagRegion,
+} from '../../swag/index.ts';
 
 export const TRIAL_REGIONS = ['swag', 'background', 'channel', 'corner'] as const;
 /** Inside the swags; between them and the far margin; in every channel's band; inside the corners' swags. */
@@ -18,7 +25,7 @@ export interface Trial {
   readonly seed: number;
   /** Whether the plan itself asks for this fill here. */
   readonly planned: boolean;
-  readonly byCell: ReadonlyMap<Cell, readonly Filled[]>;
+  readonly byHalf: ReadonlyMap<Placed, readonly Filled[]>;
   /** mm of stitching in the first swag that is shown, and in how many lines. */
   readonly length: number;
   readonly lines: number;
@@ -33,11 +40,10 @@ export interface TrialChoices {
   readonly spacings: readonly number[];
 }
 
-/** The cells of a scope in which a region is looked for. */
-export const trialCells = (design: Design, scope: Scope, region: TrialRegion): readonly Cell[] =>
-  design.cells.filter(
-    (cell) =>
-      scope.halves.some((h) => h.cell === cell) && (region !== 'corner' || cell === design.corner?.cell),
+/** The repeats of a scope in which a region is looked for. */
+const trialRepeats = (design: Design, scope: Scope, region: TrialRegion): readonly Alike[] =>
+  alikeRepeats(design, scope.halves).filter(
+    ({ cell }) => region !== 'corner' || cell === design.corner?.cell,
   );
 
 const isTried = (region: SwagRegion, wanted: TrialRegion): boolean =>
@@ -45,8 +51,8 @@ const isTried = (region: SwagRegion, wanted: TrialRegion): boolean =>
 
 /** Whether there is anything of a region to fill in what is shown. */
 export const hasRegion = (design: Design, scope: Scope, plan: Plan, wanted: TrialRegion): boolean =>
-  trialCells(design, scope, wanted).some((cell) =>
-    regionsOf(cell, design, plan.channels).some((r) => isTried(r, wanted) && !isEmptyRegion(r.region)),
+  trialRepeats(design, scope, wanted).some(({ cell, ends }) =>
+    regionsOf(cell, design, plan.channels, ends).some((r) => isTried(r, wanted) && !isEmptyRegion(r.region)),
   );
 
 /** Bands take what is meant for bands, and everything else what is meant for areas. */
@@ -59,34 +65,35 @@ export const trialsFor = (
   plan: Plan,
   { region, fills, spacings }: TrialChoices,
 ): readonly Trial[] => {
-  const cells = trialCells(design, scope, region);
-  const regions = new Map(cells.map((cell) => [cell, regionsOf(cell, design, plan.channels)]));
+  const repeats = trialRepeats(design, scope, region).map((repeat) => ({
+    ...repeat,
+    regions: regionsOf(repeat.cell, design, plan.channels, repeat.ends).filter(
+      (r) => isTried(r, region) && !isEmptyRegion(r.region),
+    ),
+  }));
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
   return chosen.flatMap((fill) =>
     (spacings.length > 0 ? spacings : [undefined]).map((spacing): Trial => {
       const own = plannedChoice(plan, fill, region);
       const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
-      const byCell = new Map<Cell, readonly Filled[]>();
+      const byHalf = new Map<Placed, readonly Filled[]>();
       const messages = new Set<string>();
-      for (const cell of cells) {
-        const filled = regions
-          .get(cell)!
-          .filter((r) => isTried(r, region) && !isEmptyRegion(r.region))
-          .map((r) => {
-            const made = fillRegion(fill, r, cell, design, plan.channels, choice);
-            for (const message of made.messages) messages.add(message);
-            return { region: r, fill: fill.name, ...made };
-          });
-        byCell.set(cell, filled);
+      for (const repeat of repeats) {
+        const filled = repeat.regions.map((r) => {
+          const made = fillRegion(fill, r, repeat, design, plan.channels, choice);
+          for (const message of made.messages) messages.add(message);
+          return { region: r, fill: fill.name, ...made };
+        });
+        for (const half of repeat.halves) byHalf.set(half, filled);
       }
-      const shown = [...byCell.values()][0]?.flatMap((f) => f.paths) ?? [];
+      const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? [];
       return {
         fill,
         region,
         spacing: choice.spacing,
         seed: choice.seed ?? USUAL_SEED,
         planned: own !== undefined && spacing === undefined,
-        byCell,
+        byHalf,
         length: shown.reduce((sum, p) => sum + pathLength(p), 0),
         lines: shown.length,
         messages: [...messages],

@@ -72,7 +72,7 @@ export const writeAudition = async (
   trials: readonly Trial[],
   options: AuditionOptions,
 ): Promise<WrittenPictures | undefined> => {
-  const draw = (fills?: Trial['byCell']): Drawing =>
+  const draw = (fills?: Trial['byHalf']): Drawing =>
     drawDesign(design, scope, {
       title: options.title,
       ghosts: false,
@@ -96,7 +96,7 @@ export const writeAudition = async (
     };
   });
   function pictureOf(trial: Trial, index: number): Picture {
-    const drawing = draw(trial.byCell);
+    const drawing = draw(trial.byHalf);
     return {
       number: String(index + 1),
       items: itemsOf(drawing, FILLED, DASHED),
