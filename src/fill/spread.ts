@@ -23,6 +23,12 @@ import { gridOf } from './point-grid.ts';
 import type { Random } from './random.ts';
 import { resample } from './smooth-path.ts';
 
+export interface Spread {
+  readonly points: readonly Point[];
+  /** The first so many points are the row along the inset edge. */
+  readonly onEdge: number;
+}
+
 const CANDIDATES = 30;
 const RELAXATIONS = 4;
 
@@ -30,7 +36,7 @@ const RELAXATIONS = 4;
  * Points at least `margin` from the edge, and at least about `apart` from one another (relaxing takes a tenth
  * of it).
  */
-export const spreadPoints = (region: Region, apart: number, margin: number, random: Random): Point[] => {
+export const spreadPoints = (region: Region, apart: number, margin: number, random: Random): Spread => {
   const inner = insetRegion(region, margin);
   const probe = probeRegion(inner);
   const points: Point[] = [];
@@ -54,7 +60,7 @@ export const spreadPoints = (region: Region, apart: number, margin: number, rand
       if (free(p) && probe.contains(p)) put(p);
     }
   }
-  return relaxed(points, held, probe.contains);
+  return { points: relaxed(points, held, probe.contains), onEdge: held };
 };
 
 const relaxed = (points: readonly Point[], held: number, inside: (p: Point) => boolean): Point[] => {

@@ -8,27 +8,43 @@
  */
 
 import {
+  add,
+  distance,
+  flatten,
   isEmptyRegion,
+  leftOf,
   type Path,
+  type Point,
+  pathLength,
   probeRegion,
   type Region,
   regionArea,
   regionParts,
+  scale,
+  subtract,
+  unit,
 } from '../geometry/index.ts';
 import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
+import { closedCurveThrough, resample, smoothedRound } from './smooth-path.ts';
 import { spreadPoints } from './spread.ts';
 import { componentsOf, growTree, type Tree } from './tree.ts';
 import { tourBeside } from './tree-tour.ts';
 
 /** No two stretches of the line are nearer than this share of the spacing. */
-export const STIPPLE_GAP = 0.4;
+export const STIPPLE_GAP = 0.3;
 
 /** The line is nowhere nearer to the region's edge than this share of the spacing. */
-export const STIPPLE_EDGE_GAP = 0.2;
+export const STIPPLE_EDGE_GAP = 0.15;
 
 /** The gap that branches are first given; they close up only where a point would be left out. */
 const ROOMY_GAP = 0.55;
+const CLOSEST_GAP = 0.42;
+
+/** What the tour keeps of the region's edge before it sways: at the tree's points, and beside its branches. */
+const EDGE_ROOM = 0.4;
+const BRANCH_EDGE_ROOM = 0.28;
 
 /** The line runs this share of the spacing beside its tree, whose points are this many spacings apart. */
 const AWAY = 0.43;
@@ -68,18 +84,20 @@ export const stipple: Fill = {
 
 const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
   const away = AWAY * spacing;
-  const margin = away + STIPPLE_GAP * spacing;
-  const edge = away + STIPPLE_EDGE_GAP * spacing;
-  const points = spreadPoints(region, APART * spacing, margin * 1.001, random);
+  const margin = away + EDGE_ROOM * spacing;
+  const edge = away + BRANCH_EDGE_ROOM * spacing;
+  const { points, onEdge } = spreadPoints(region, APART * spacing, margin * 1.001, random);
   const probe = probeRegion(region);
   const tree = growTree(
     points,
     {
       passes: [
         { angle: 80 * degrees, apart: 2 * away + ROOMY_GAP * spacing, longest: 2 * APART * spacing },
-        { angle: 58 * degrees, apart: 2 * away + STIPPLE_GAP * spacing, longest: 2 * APART * spacing },
-        { angle: 50 * degrees, apart: 2 * away + STIPPLE_GAP * spacing, longest: 3 * APART * spacing },
+        { angle: 58 * degrees, apart: 2 * away + CLOSEST_GAP * spacing, longest: 2 * APART * spacing },
+        { angle: 50 * degrees, apart: 2 * away + CLOSEST_GAP * spacing, longest: 3 * APART * spacing },
       ],
+      // Along the edge the line should come and go in fingers rather than run beside it.
+      reluctance: (a, b) => (a < onEdge && b < onEdge ? ALONG_EDGE : 0),
       allowed: (a, b) => {
         for (let k = 1; k < 12; k++) {
           const t = k / 12;
@@ -91,8 +109,67 @@ const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
     },
     random,
   );
-  return worthwhile(tree).map((part) => tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
+  const deepEnough = (p: Point): boolean =>
+    probe.distance(p) >= STIPPLE_EDGE_GAP * spacing && probe.contains(p);
+  return worthwhile(tree).map((part) =>
+    meandering(tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY), spacing, deepEnough, random),
+  );
 };
+
+/**
+ * The tour as a hand would stitch it: corners softened, and straight stretches swaying a little to and fro. The sway is
+ * random numbers smoothed along the line; where it would bring two stretches too near, there is less of it.
+ */
+const meandering = (tour: Path, spacing: number, deepEnough: (p: Point) => boolean, random: Random): Path => {
+  const count = Math.ceil(pathLength(tour) / (STEP * spacing));
+  if (count < 12) return tour;
+  const points = resample(flatten(tour, 0.01), 2 * Math.ceil(count / 2) + 1).slice(0, -1);
+  const noise = points.map(() => ({ x: random.between(-1, 1), y: 0 }));
+  const sway = smoothedRound(noise, SWAY_LENGTH / STEP).map((p) =>
+    Math.max(-1, Math.min(1, p.x * SWAY_GAIN)),
+  );
+  for (const share of [1, 0.6, 0.3]) {
+    const moved = points.map((p, i) => {
+      const before = points[(i + points.length - 1) % points.length]!;
+      const after = points[(i + 1) % points.length]!;
+      const across = leftOf(unit(subtract(after, before)));
+      return add(p, scale(across, share * sway[i]! * SWAY * spacing));
+    });
+    const soft = smoothedRound(moved, (share * SOFTENING) / STEP);
+    if (soft.every(deepEnough) && keepsGap(soft, STIPPLE_GAP * spacing, 2 * spacing, STEP * spacing))
+      return closedCurveThrough(soft.filter((_, i) => i % 2 === 0));
+  }
+  return tour;
+};
+
+/** Whether points of a closed line, `step` apart, that are more than `along` apart on it are more than `gap` apart. */
+const keepsGap = (points: readonly Point[], gap: number, along: number, step: number): boolean => {
+  const grid = gridOf<number>(2 * gap);
+  points.forEach((p, i) => {
+    grid.add(p, i);
+  });
+  const apart = Math.ceil(along / step);
+  // Between two points a line comes a little nearer than they are.
+  const needed = Math.hypot(gap, step / 2) + 0.01 * gap;
+  return points.every((p, i) =>
+    grid.near(p, needed).every((j) => {
+      const steps = Math.abs(i - j);
+      return Math.min(steps, points.length - steps) < apart || distance(p, points[j]!) >= needed;
+    }),
+  );
+};
+
+/** Steps along the line, over how long it sways, how far at most, and over how long corners are softened; in spacings. */
+const STEP = 0.22;
+const SWAY_LENGTH = 0.8;
+const SWAY = 0.2;
+const SOFTENING = 0.32;
+
+/** Smoothing takes most of the noise away; this brings it back to about one. */
+const SWAY_GAIN = 3.2;
+
+/** How much later than others branches along the edge are taken. */
+const ALONG_EDGE = 0.8;
 
 /**
  * Trees large enough for a line of their own; points left alone inside the region are where the others had no

@@ -29,6 +29,8 @@ export interface Pass {
 export interface TreeRules {
   /** First what looks well, then what is possible at all. */
   readonly passes: readonly Pass[];
+  /** Added to a branch's random key (0 to 1): branches with larger keys are taken only where others fail. */
+  readonly reluctance?: (a: number, b: number) => number;
   /** Whether a branch lies in the region. */
   readonly allowed: (a: Point, b: Point) => boolean;
 }
@@ -54,7 +56,7 @@ export const growTree = (points: readonly Point[], rules: TreeRules, random: Ran
   const grid = gridOf<Branch>(reach);
   const candidates = edgesOf(points)
     .filter(({ a, b }) => distance(points[a]!, points[b]!) <= reach)
-    .map((e) => ({ ...e, key: random.next() }))
+    .map((e) => ({ ...e, key: random.next() + (rules.reluctance?.(e.a, e.b) ?? 0) }))
     .sort((x, y) => x.key - y.key);
   for (const { angle, apart, longest } of rules.passes)
     for (const { a, b } of candidates) {
