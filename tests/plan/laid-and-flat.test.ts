@@ -1,0 +1,43 @@
+/** The two keys that say which etched line lies how, and which flat is laid. */
+
+import { describe, expect, it } from 'vitest';
+import { describeProblem } from '../../src/document/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
+
+const withSwag = (swag: string) =>
+  readPlan(`template: newel\nlayout: { strip: { length: 40, width: 5 } }\nswag: ${swag}\n`, 'plan.yaml');
+
+const swagOf = (swag: string) => {
+  const reading = withSwag(swag);
+  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+  return reading.plan.swag;
+};
+
+const problemsOf = (swag: string): readonly string[] => {
+  const reading = withSwag(swag);
+  return reading.ok ? [] : reading.problems.map(describeProblem);
+};
+
+describe('laid and flat', () => {
+  it('are left open unless said', () => {
+    expect(swagOf('{ side: inside }')).toMatchObject({ laid: undefined, flat: undefined });
+    expect(swagOf('{ laid: auto, flat: auto }')).toMatchObject({ laid: undefined, flat: undefined });
+    expect(swagOf('{ laid: along }')).toMatchObject({ laid: 'along' });
+    expect(swagOf('{ setting: flat-on-guide, flat: 2 }')).toMatchObject({ flat: 2 });
+  });
+
+  it.each([
+    ['{ laid: across }', /^plan\.yaml:3:15: swag\.laid: .*"across"/],
+    ['{ flat: 0 }', /^plan\.yaml:3:15: swag\.flat: /],
+    [
+      '{ setting: crown-on-centre, laid: square }',
+      /^plan\.yaml:3:\d+: swag\.laid: no alignment line is laid in this setting; found setting: crown-on-centre; expected setting: alignment-line$/,
+    ],
+    [
+      '{ setting: alignment-line, flat: 1 }',
+      /^plan\.yaml:3:\d+: swag\.flat: no flat is laid in this setting; found setting: alignment-line; expected setting: flat-on-guide$/,
+    ],
+  ])('%s is one problem', (swag, line) => {
+    expect(problemsOf(swag)).toEqual([expect.stringMatching(line)]);
+  });
+});
