@@ -7,6 +7,7 @@
 
 import type { Field } from './field.ts';
 import { depthsOf, type Fit, spreadOf } from './fit.ts';
+import { FIT_NOISE } from './misfit.ts';
 import { leanOf } from './setting.ts';
 
 export interface Score {
@@ -25,6 +26,10 @@ const VISIBLE_SPREAD = 0.05;
 const SPREAD_WEIGHT = 1;
 const USE_WEIGHT = 1;
 const GAP_WEIGHT = 2;
+/** Any gap, however small, breaks the line: at each join the thread is tied off and started again. */
+const BROKEN_LINE = 0.08;
+/** A swag across the corner finishes a border; runs that only end there leave its square bare. */
+const BARE_CORNER = 0.1;
 /** Turning the template away from its own long axis: a lean of 45° costs as much as an unused third of the border. */
 const LEAN_WEIGHT = 0.33;
 /** A drape is wider than deep; outside these bounds of depth over span it looks like a wave or a spike. */
@@ -53,6 +58,8 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
     SPREAD_WEIGHT * (spread / depth / VISIBLE_SPREAD) +
     USE_WEIGHT * (1 - Math.min(1, use)) +
     GAP_WEIGHT * gapShare +
+    (gap > FIT_NOISE ? BROKEN_LINE : 0) +
+    (field.corners === 'meet' || field.corners === 'open' ? BARE_CORNER : 0) +
     LEAN_WEIGHT * lean * lean +
     DRAPE_WEIGHT * drape +
     plainness(fit);

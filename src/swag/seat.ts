@@ -10,7 +10,7 @@ import { meetingsWithLine, movePath, type Path, turn } from '../geometry/index.t
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 import type { Way } from './setting.ts';
-import { type Shape, shapeOf } from './shape.ts';
+import { type Shape, shortened } from './shape.ts';
 
 export interface Seat {
   readonly way: Way;
@@ -116,9 +116,7 @@ const shapeToLine = ({ shape, laid }: Way, at: number): Shape | undefined => {
     section: undefined,
     line: undefined,
   };
-  return forward
-    ? shapeOf(shape.stitching, shape.from, end, shape.side, shape.direction)
-    : shapeOf(shape.stitching, end, shape.to, shape.side, shape.direction);
+  return shortened(shape, meeting.along, end);
 };
 
 const check = (s: Seat, rules: SeatRules): Result<Seat> => {

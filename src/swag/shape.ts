@@ -76,18 +76,26 @@ export const shapeOf = (
   const at = move(over, start);
   const motion = compose(shift(-at.x, -at.y), over);
   const path = movePath(way, motion);
-  const end = pathEnd(path)!;
+  return measured({ stitching, from, to, side, direction, motion, path });
+};
+
+/** The first `along` mm of a shape's own path, ending at a stop on the same edge. */
+export const shortened = (shape: Shape, along: number, end: Stop): Shape | undefined => {
+  const path = slicePath(shape.path, 0, along);
+  return measured(
+    shape.direction === 'heel-first' ? { ...shape, to: end, path } : { ...shape, from: end, path },
+  );
+};
+
+const measured = (bare: Omit<Shape, 'chord' | 'chordAngle' | 'reach' | 'support'>): Shape | undefined => {
+  const { path } = bare;
+  const end = pathEnd(path);
+  if (!end) return undefined;
   const along = subtract(end, pathStart(path)!);
   const chord = norm(along);
   if (!(chord >= SHORTEST_CHORD)) return undefined;
   return {
-    stitching,
-    from,
-    to,
-    side,
-    direction,
-    motion,
-    path,
+    ...bare,
     chord,
     chordAngle: Math.atan2(along.y, along.x),
     reach: reachOf(path),

@@ -62,6 +62,8 @@ const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly
     fixed,
     upTo(fixed > 0 ? riseOfBulge(way.shape, limits, bulgeFor(fixed)) : uprightRise(limits)),
   );
+  // Where no pose bulges past its start there is nothing that a gap could make room for.
+  const bulges = [...free.sides, ...free.corners].some((w) => w.to > uprightRise(limits));
   const found: Fit[] = [];
   const keep = (corner: Corner, gap: number): void => {
     const laid = layTurn(way, field, { ...rules, gap }, corner);
@@ -71,7 +73,7 @@ const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly
     tried += vectors.length;
     const plain = bestOf(vectors, bulgeless);
     if (plain) keep(plain, fixed);
-    if (rules.gap !== 'auto') continue;
+    if (rules.gap !== 'auto' || !bulges) continue;
     const roomy = bestWithRoom(vectors, at(0, free), limits, plain?.spread ?? Number.POSITIVE_INFINITY);
     if (roomy) keep(roomy.corner, roomy.gap);
   }
@@ -232,6 +234,8 @@ const bestCorner = (
   ground: Ground,
   than = Number.POSITIVE_INFINITY,
 ): Corner | undefined => {
+  const valid = cornerRises(repeats, ground);
+  if (valid.length === 0) return undefined;
   const { way, field, gap, windows } = ground;
   const { chord } = way.shape;
   const lengths = field.runs.map((r) => r.length);
@@ -261,7 +265,7 @@ const bestCorner = (
       best = rise;
     }
   };
-  for (const w of cornerRises(repeats, ground)) {
+  for (const w of valid) {
     const step = (w.to - w.from) / SAMPLES;
     const samples: number[] = [];
     for (let k = 0; k <= SAMPLES; k++) samples.push(spreadAt(w.from + k * step));
