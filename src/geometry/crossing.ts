@@ -148,8 +148,10 @@ const rayCircle = (at: Point, u: Point, c: Arc, slack: number, out: Point[]): bo
   // r − |distance to the centre|, with r − |u×w| as (u·w)²/(r + |u×w|), so that large radii do not cancel.
   const uw = dot(u, w);
   const inside = (uw * uw) / (c.radius + side * beside) + side * cross(u, q);
-  if (!(inside >= -slack)) return false;
-  const half = Math.sqrt(Math.max(0, inside * (2 * c.radius - inside)));
+  // On the other side of the centre it is this that says how far inside the circle the line runs.
+  const beyond = 2 * c.radius - inside;
+  if (!(inside >= -slack && beyond >= -slack)) return false;
+  const half = Math.sqrt(Math.max(0, inside * beyond));
   const b = dot(u, q) - uw;
   const far = b > 0 ? -b - half : -b + half;
   let near = b > 0 ? -b + half : -b - half;

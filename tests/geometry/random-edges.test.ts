@@ -108,6 +108,11 @@ const onEdges = (runs: number, seed: number, check: (s: StitchedEdge, edge: Path
       // An edge that crosses itself, or has no side that the foot can get to, is told so; nothing else may fail.
       if (!r.ok) {
         expect(['crosses-itself', 'trapped', 'empty']).toContain(r.fault.kind);
+        if (r.fault.kind === 'crosses-itself') {
+          // The place is on both of the pieces that it names.
+          for (const i of r.fault.pieces)
+            expect(distanceTo(r.fault.at, edge.pieces[i]!)).toBeLessThan(1e-6 + slowNoise(edge));
+        }
         return;
       }
       rolled++;
