@@ -32,6 +32,8 @@ import {
   reversePiece,
   scale,
   slicePath,
+  subtract,
+  unit,
 } from '../geometry/index.ts';
 import {
   budOver,
@@ -46,6 +48,7 @@ import { type Axis, badSpacing, type Fill, type FillContext, nothing } from './f
 import { roomyParts } from './parts.ts';
 import { spineOf } from './spine.ts';
 import { axisOf, mirrorOf, offAxis } from './symmetry.ts';
+import { teardrop } from './teardrop.ts';
 import { biarc } from './two-arcs.ts';
 
 /** Plumes keep this share of the spacing away from the region's edge. */
@@ -206,17 +209,30 @@ const joinMirrored = (
   const length = pathLength(spine);
   const begin = Math.max(0, Math.min(...sides.map((s) => s?.bases[0] ?? length)) - MOST_BARE * gap);
   if (!(begin < length / 2)) return undefined;
-  const pieces: Piece[] = [...slicePath(spine, begin, length - begin).pieces];
-  let at = length - begin;
+  const rows: { readonly first: number; readonly row: Path }[] = [];
+  const drops: Piece[] = [];
+  const middle = pointAlong(spine, length / 2)!;
   for (const side of sides) {
     if (!side) continue;
     const chain = openPath(chainOf(side));
     const image = reversePath(movePath(chain, over));
     const bud = budOver(side, axis, spacing);
     if (!bud || !keepsInside(bud, probe, gap) || pathsCross(bud, spine.pieces)) return undefined;
-    const row = openPath([...chain.pieces, ...bud, ...image.pieces]);
+    rows.push({ first: side.bases[0]!, row: openPath([...chain.pieces, ...bud, ...image.pieces]) });
+    const crown = bud[0]!.to;
+    const up = unit(subtract(crown, middle));
+    const walls = [side.dividers.at(-1)!, ...bud, image.pieces[0]!];
+    drops.push(...(teardrop(middle, up, walls, DROP_GAP * spacing) ?? []));
+  }
+  // The drops hang on the middle of the spine, and are stitched on the first way along it.
+  const pieces: Piece[] = [
+    ...slicePath(spine, begin, length / 2).pieces,
+    ...drops,
+    ...slicePath(spine, length / 2, length - begin).pieces,
+  ];
+  let at = length - begin;
+  for (const { first, row } of rows) {
     // The row starts near one end of the spine and ends as near the other: take it from where the needle is.
-    const first = side.bases[0]!;
     const backwards = at > length / 2;
     const start = backwards ? length - first : first;
     pieces.push(...along(spine, at, start), ...(backwards ? reversePath(row) : row).pieces);
@@ -224,6 +240,9 @@ const joinMirrored = (
   }
   return openPath(pieces);
 };
+
+/** A drop keeps this share of the spacing from the plumes round it. */
+const DROP_GAP = 0.5;
 
 /**
  * A stem without plumes is no longer than this many gaps to the edge: long bare stems look as if something
