@@ -1,4 +1,4 @@
-/** What stands under a candidate's picture: four short lines. */
+/** What stands under a candidate's picture: five short lines. */
 
 import type { LengthStyle } from '../../length/index.ts';
 import { depthsOf, type Ranked } from '../../swag/index.ts';
@@ -16,7 +16,8 @@ export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): re
   return [
     `${shape.stitching.template.title}, ${partWords(shape)}`,
     `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
-    `${repeatsWords(fit)} swags${corners}; ${rangeWords(spans, style)} ${unit} wide`,
-    `${rangeWords(depthsOf(fit), style)} ${unit} deep, uses ${Math.round(100 * score.use)} %${gap}`,
+    `${repeatsWords(fit)} swags${corners}`,
+    `${rangeWords(spans, style)} ${unit} wide${gap}`,
+    `${rangeWords(depthsOf(fit), style)} ${unit} deep, uses ${Math.round(100 * score.use)} %`,
   ];
 };

@@ -25,8 +25,10 @@ const REDUCTIONS = [1, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25
 /** More columns make captions too narrow to read, more rows pictures too small. */
 const MOST_COLUMNS = 3;
 const MOST_ROWS = 6;
-/** Fewer on a page than this means leafing where one wants to compare. */
-const WANTED_ON_PAGE = 6;
+/** Fewer on a page than this means leafing where one wants to compare; more makes a border's corner too small to judge. */
+const WANTED_ON_PAGE = 4;
+/** Captions of narrower columns (mm) would be cut off. */
+const LEAST_CAPTIONED = 72;
 
 /** The grid for `count` pictures, the widest `width` and the highest `height` mm at true size. */
 export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid => {
@@ -81,6 +83,7 @@ const largestGrid = (
       const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
       const needed = Math.max(width / cellWidth, height / cellHeight);
       if (!(cellHeight > 0)) continue;
+      if (room.caption > 0 && columns > 1 && cellWidth < LEAST_CAPTIONED) continue;
       const reduction = REDUCTIONS.find((r) => r >= needed - SCALE_NOISE) ?? Math.ceil(needed);
       const better =
         !best ||

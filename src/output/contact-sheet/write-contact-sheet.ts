@@ -25,7 +25,7 @@ export interface ContactSheet {
   readonly reduction: number;
 }
 
-const CAPTION_LINES = 4;
+const CAPTION_LINES = 5;
 
 /** What is drawn, from the back, and how: the stitching is what one chooses by. */
 const LOOKS: Readonly<Partial<Record<LayerId, Stroke>>> = {

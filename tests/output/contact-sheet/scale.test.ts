@@ -73,7 +73,7 @@ describe('a contact sheet', () => {
     const plan = planOf('layout: { border: { width: 4, inner: 36, corners: turn } }\n');
     const best = search(plan, [ARC]).results[0]!;
     const caption = captionOf(best, plan.marks.style);
-    expect(caption.length).toBe(4);
+    expect(caption.length).toBe(5);
     expect(caption[0]).toMatch(/^arc, heel to crown end$/i);
     expect(caption.join(' ')).toMatch(/corners turn.*in wide.*in deep/);
   });
