@@ -31,7 +31,7 @@ export const readTextFile = async (io: Io, name: string, plainOnly = false): Pro
       refuse({ code: 'file-eisdir', message: 'this is a folder and not a file', hint: 'name a file in it' });
     if (plainOnly && !status.isFile())
       refuse({ code: 'not-a-plain-file', message: 'this is not a plain file' });
-    const bytes = await readLimited(io, path);
+    const bytes = await readLimited(io, path, MOST_BYTES);
     if (bytes === undefined)
       refuse({ code: 'file-too-large', message: 'this file is too large', expected: 'at most 4 MB of text' });
     return { name, path, text: decode(bytes!, refuse) };
@@ -43,13 +43,13 @@ export const readTextFile = async (io: Io, name: string, plainOnly = false): Pro
 };
 
 /** The bytes, or undefined when there are more than the limit, however long the file says it is. */
-const readLimited = async (io: Io, path: string): Promise<Uint8Array | undefined> => {
+export const readLimited = async (io: Io, path: string, most: number): Promise<Uint8Array | undefined> => {
   const file = await io.files.open(path, 'r');
   try {
     const chunks: Uint8Array[] = [];
     let total = 0;
     // Each round reads at least one byte, so the limit bounds the loop.
-    while (total <= MOST_BYTES) {
+    while (total <= most) {
       const chunk = new Uint8Array(CHUNK);
       const { bytesRead } = await file.read(chunk, 0, CHUNK, null);
       if (bytesRead === 0) return join(chunks, total);

@@ -9,6 +9,7 @@ export * from './edge-problem.ts';
 export * from './field.ts';
 export * from './fit.ts';
 export * from './from-plan.ts';
+export * from './gallery.ts';
 export * from './marking.ts';
 export * from './misfit.ts';
 export * from './near-miss.ts';

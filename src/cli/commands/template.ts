@@ -2,20 +2,30 @@
 
 import type { Define } from '../command-list.ts';
 import { addJson, addOutput, addSheets, type OutputOptions, type SheetOptions } from '../options.ts';
+import { defineGallery } from './template-gallery.ts';
+import { defineImport } from './template-import.ts';
+import { defineSheet } from './template-sheet.ts';
+import { defineTrace } from './template-trace.ts';
 
 export interface TemplateOptions extends OutputOptions, SheetOptions {
   readonly clearance?: string;
+  readonly solid?: boolean;
 }
 
 export const defineTemplate: Define = (command, io) => {
+  // Without this, --paper after `sheet` would be taken for the option of `template` itself.
+  command.enablePositionalOptions();
   command
+    .usage('[options] <file>\n       swagwright template trace|import|sheet|gallery …')
     .description(
       'Check a template file, and print its outline at true size to lay the acrylic on, with the line that ' +
-        'the needle stitches round it.',
+        "the needle stitches round it and a spacer of the foot's size. Or get a template from a picture or a " +
+        'drawing, or see what it can make.',
     )
     .argument('<file>', 'the template file (YAML), or the name of a template that comes with swagwright');
   addOutput(command, 'the PDF to write', "the template's name and -outline.pdf");
   command.option('--clearance <length>', "needle to the foot's outer edge (default: 1/4 in)");
+  command.option('--solid', 'print the template as a black shape, to cut out, or to scan and trace');
   addSheets(command);
   addJson(command)
     .addHelpText('after', HELP)
@@ -23,11 +33,21 @@ export const defineTemplate: Define = (command, io) => {
       const { runTemplate } = await import('./run-template.ts');
       await runTemplate(io, file, options);
     });
+  const named = (name: string, summary: string) =>
+    command.command(name).summary(summary).helpOption('-h, --help', 'print this help');
+  defineTrace(named('trace', 'from a scan, or a photograph of the capture sheet, to a template file'), io);
+  defineImport(named('import', 'from a path of an SVG drawing to a template file'), io);
+  defineSheet(named('sheet', 'print the capture sheet, to photograph a template on'), io);
+  defineGallery(named('gallery', 'a contact sheet of the swags that a template can make'), io);
 };
 
 const HELP = `
 Examples:
   swagwright template baluster
   swagwright template templates/my-own.yaml --paper a4 --clearance 1/4
+  swagwright template trace scan.png
+  swagwright template import drawing.svg
+  swagwright template sheet --paper a4
+  swagwright template gallery baluster
 
 Bare lengths are in inches.`;

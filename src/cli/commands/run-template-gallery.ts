@@ -1,0 +1,111 @@
+/** What `template gallery` does. */
+
+import { ProblemError } from '../../document/index.ts';
+import { drawDesign } from '../../drawing/index.ts';
+import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
+import { excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
+import { directionWords, partWords } from '../../output/text/index.ts';
+import { describeFault, type GallerySwag, galleryOf, stitchTemplate } from '../../swag/index.ts';
+import { readTemplate } from '../../template/index.ts';
+import { defaultName } from '../default-name.ts';
+import { findNamedTemplate } from '../find-template.ts';
+import type { Io } from '../io.ts';
+import { plural, printJson, say } from '../messages.ts';
+import { readLengthOption } from '../option-values.ts';
+import { checkOutputOption } from '../output-option.ts';
+import { readPages } from '../pages.ts';
+import { readTextFile } from '../read-file.ts';
+import { pdfMeans } from '../render-pdf.ts';
+import { openOutput } from '../write-file.ts';
+import { wrongValue } from '../wrong-use.ts';
+import type { GalleryOptions } from './template-gallery.ts';
+
+/** Common practice, no source: the radius of a round ruler foot of half an inch. */
+const USUAL_CLEARANCE = '1/4 in';
+/** More pictures than this nobody compares. */
+const MOST_SHOWN = 200;
+const MOST_SPANS = 12;
+
+export const runGallery = async (io: Io, name: string, options: GalleryOptions): Promise<void> => {
+  checkOutputOption(options, 'pdf');
+  const clearance = readLengthOption('--clearance', options.clearance ?? USUAL_CLEARANCE, 'in', 'positive');
+  const spans = options.spans === undefined ? [] : readSpans(options.spans);
+  const setups = readPages(options, 'in', 'letter');
+  const source = await readTextFile(io, await findNamedTemplate(io, name));
+  const reading = readTemplate(source.text, source.name);
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  const { template, placeAt } = reading;
+  const stitched = stitchTemplate(template, clearance);
+  if (!stitched.ok)
+    throw new ProblemError([
+      { ...describeFault(template, clearance, stitched.fault), place: placeAt(['edge']) },
+    ]);
+  const all = galleryOf(stitched.stitching, spans);
+  if (all.length === 0)
+    throw new ProblemError([
+      {
+        code: 'no-swags',
+        message: 'this template makes no swag at these spans',
+        place: placeAt(['edge']),
+        ...(spans.length > 0 ? { hint: 'leave --spans out to see which it makes' } : {}),
+      },
+    ]);
+  const shown = all.slice(0, MOST_SHOWN);
+  const output = await openOutput(io, options.output ?? defaultName(source.path, '-gallery.pdf'), [
+    source.path,
+  ]);
+  const candidates = shown.map((swag, i) => ({
+    number: i + 1,
+    drawing: drawDesign(swag.design, excerptOf(swag.design), { title: template.title, ghosts: false }),
+    caption: captionOf(swag),
+  }));
+  const sheet = await writeContactSheet(candidates, {
+    title: `${template.title}: what it can make`,
+    summary: `${plural(shown.length, 'swag')} at a foot clearance of ${formatLength(clearance, INCH_SIXTEENTH)}, two repeats of each, crown on centre.`,
+    units: 'in',
+    setups,
+    ...(await pdfMeans()),
+  });
+  await output.write(sheet.bytes);
+  if (all.length > shown.length)
+    await say(io, `${all.length} swags; the first ${shown.length} are shown, name fewer with --spans`);
+  await say(
+    io,
+    `${output.name}: ${plural(shown.length, 'swag')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
+  );
+  if (options.json)
+    await printJson(io, {
+      units: 'mm and degrees',
+      file: output.name,
+      swags: shown.map((swag, i) => ({
+        number: i + 1,
+        from: swag.shape.from.label,
+        to: swag.shape.to.label,
+        side: swag.shape.side,
+        direction: swag.shape.direction,
+        span: 2 * swag.seat.pose.halfSpan,
+        depth: swag.seat.pose.depth,
+        gap: swag.seat.gap,
+      })),
+    });
+};
+
+const readSpans = (text: string): readonly number[] => {
+  const parts = text.split(',').map((part) => part.trim());
+  if (parts.length > MOST_SPANS)
+    throw wrongValue('--spans', 'too many', {
+      found: String(parts.length),
+      expected: `at most ${MOST_SPANS}`,
+    });
+  return parts.map((part) => readLengthOption('--spans', part, 'in', 'positive'));
+};
+
+const captionOf = ({ shape, seat }: GallerySwag): readonly string[] => {
+  const say = (mm: number): string => formatLength(mm, INCH_SIXTEENTH);
+  const gap = seat.gap > 0 ? `, gap ${say(seat.gap)}` : '';
+  return [
+    partWords(shape),
+    `template ${shape.side}, ${directionWords(shape)}`,
+    `span ${say(2 * seat.pose.halfSpan)}, depth ${say(seat.pose.depth)}${gap}`,
+  ];
+};

@@ -1,0 +1,216 @@
+/** What `template trace` does. */
+
+import { ProblemError, quoted } from '../../document/index.ts';
+import {
+  boxHeight,
+  boxWidth,
+  inverse,
+  movePath,
+  type Point,
+  pathBox,
+  pathLength,
+} from '../../geometry/index.ts';
+import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
+import { paintOverlay } from '../../output/overlay/index.ts';
+import { readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
+import {
+  alongNearest,
+  findWorkingEdge,
+  type LineSide,
+  type Traced,
+  tracePicture,
+  type WorkingEdge,
+} from '../../trace/index.ts';
+import { defaultName } from '../default-name.ts';
+import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
+import type { Io } from '../io.ts';
+import { registerFonts } from '../load-canvas.ts';
+import { readMeasured } from '../measured.ts';
+import { plural, printJson, say } from '../messages.ts';
+import { readLengthOption, readWord } from '../option-values.ts';
+import { endingOf } from '../output-option.ts';
+import { type PictureFile, readPicture } from '../read-picture.ts';
+import { openOutput } from '../write-file.ts';
+import { wrongValue } from '../wrong-use.ts';
+import type { TraceCommandOptions } from './template-trace.ts';
+
+const SIDES = ['middle', 'inner', 'outer'] as const satisfies readonly LineSide[];
+
+/** A third of a pixel of the usual scan: pixels do not tell more, and few arcs do not need more. */
+const USUAL_TOLERANCE = '0.03 mm';
+const LEAST_TOLERANCE = 0.005;
+const MOST_TOLERANCE = 1;
+
+export const runTrace = async (io: Io, name: string, options: TraceCommandOptions): Promise<void> => {
+  checkOutputs(options);
+  const units = readFileUnits(options);
+  const side = options.line === undefined ? 'middle' : readWord('--line', options.line, SIDES);
+  const tolerance = readTolerance(options.tolerance ?? USUAL_TOLERANCE);
+  const dpi = options.dpi === undefined ? undefined : readDpi(options.dpi);
+  const sheetScale = options.measured === undefined ? { x: 1, y: 1 } : readMeasured(options.measured, 'in');
+  readEdgeChoice(options, (p) => p);
+
+  const file = await readPicture(io, name);
+  const output = await openOutput(io, options.output ?? defaultName(name, '.yaml'), [file.path]);
+  const overlay = await openOutput(io, options.overlay ?? defaultName(name, '-outline.png'), [file.path]);
+  const traced = tracePicture(file.picture, {
+    tolerance,
+    side,
+    pixelsPerMm: dpi ?? file.pixelsPerMm,
+    sheetScale,
+  });
+  if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
+  const { outline } = traced.traced;
+  const chosen = findWorkingEdge(outline.path, outline.corners, readEdgeChoice(options, traced.traced.toMm));
+  // A picture of the numbered corners is what helps when the edge is not found.
+  await overlay.write(overlayOf(file, traced.traced, chosen.ok ? chosen.found : undefined));
+  if (!chosen.ok) {
+    await say(io, `${overlay.name}: the outline, with a number at each corner`);
+    throw new ProblemError([{ ...chosen.problem, place: { file: name } }]);
+  }
+  const { found } = chosen;
+  const text = writeTemplate({
+    title: titleFrom(options, name),
+    units,
+    comments: [
+      `Traced by swagwright from ${quoted(name)}.`,
+      `${plural(found.edge.pieces.length, 'line or arc', 'lines and arcs')}, within ${outline.deviation.toFixed(2)} mm of the picture's outline.`,
+      'Say the thickness of the acrylic, and name the sections, here.',
+    ],
+    edge: found.edge,
+    breaks: breaksOf(traced.traced, found),
+    decimals: units === 'in' ? 4 : 3,
+  });
+  const reading = readTemplate(text, output.name);
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  await output.write(text);
+  for (const line of describe(traced.traced, found, reading.template)) await say(io, line);
+  await say(io, `${output.name}: the template, in ${units}`);
+  await say(
+    io,
+    `${overlay.name}: the outline over the picture; look whether the red line is the working edge`,
+  );
+  if (options.json)
+    await printJson(io, {
+      units: 'mm and degrees',
+      file: output.name,
+      overlay: overlay.name,
+      ...asData(traced.traced, found, reading.template),
+    });
+};
+
+const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
+  if (output === '-' && json)
+    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
+      hint: 'give the file a name',
+    });
+  const ending = output === undefined ? undefined : endingOf(output);
+  if (ending !== undefined && !['yaml', 'yml'].includes(ending))
+    throw wrongValue('--output', 'a template file is YAML', { found: `the ending .${ending}` });
+  if (overlay !== undefined && endingOf(overlay) !== 'png')
+    throw wrongValue('--overlay', 'the overlay is a PNG file', { found: quoted(overlay) });
+};
+
+const readTolerance = (text: string): number => {
+  const mm = readLengthOption('--tolerance', text, 'mm', 'positive');
+  if (mm >= LEAST_TOLERANCE && mm <= MOST_TOLERANCE) return mm;
+  throw wrongValue('--tolerance', 'out of range', {
+    found: quoted(text),
+    expected: `${LEAST_TOLERANCE} mm to ${MOST_TOLERANCE} mm`,
+  });
+};
+
+/** 2400 is the finest that desktop scanners see. */
+const readDpi = (text: string): number => {
+  const value = /^\d{1,4}(\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
+  if (value >= 100 && value <= 2400) return value / 25.4;
+  throw wrongValue('--dpi', 'not a resolution that can be used', {
+    found: quoted(text),
+    expected: 'dots per inch, from 100 to 2400',
+  });
+};
+
+/** Breaks by dots, as lengths along the working edge. */
+const breaksOf = (traced: Traced, found: WorkingEdge): readonly { at: number; name: string }[] => {
+  const back = movePath(found.edge, inverse(found.motion));
+  return traced.dots
+    .map((d) => ({ at: alongNearest(back, d.middle), middle: d.middle }))
+    .filter((d) => d.at > 1 && d.at < pathLength(back) - 1)
+    .sort((a, b) => a.at - b.at)
+    .map(({ at }, i) => ({ at, name: `dot ${i + 1}` }));
+};
+
+/** The overlay's longer side, pixels: sharp on any screen, small to send. */
+const OVERLAY_SIDE = 2400;
+
+const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undefined): Uint8Array => {
+  const { width, height } = file.picture;
+  const scale = Math.min(1, OVERLAY_SIDE / Math.max(width, height));
+  registerFonts(file.canvas);
+  const canvas = file.canvas.createCanvas(Math.round(width * scale), Math.round(height * scale));
+  const context = canvas.getContext('2d');
+  context.fillStyle = '#ffffff';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  // Paler, so that the lines stand out on it.
+  context.globalAlpha = 0.6;
+  context.drawImage(file.image, 0, 0, canvas.width, canvas.height);
+  context.globalAlpha = 1;
+  const toPixels = (p: Point): Point => {
+    const q = traced.toPixels(p);
+    return { x: q.x * scale, y: q.y * scale };
+  };
+  const back = found && inverse(found.motion);
+  paintOverlay(context, {
+    outline: traced.outline.path,
+    edge: found && back && movePath(found.edge, back),
+    corners: traced.outline.corners,
+    breaks: traced.dots.map((d) => d.middle),
+    toPixels,
+    pixelsPerMm: traced.pixelsPerMm * scale,
+    size: Math.max(canvas.width, canvas.height),
+  });
+  return canvas.toBuffer('image/png');
+};
+
+const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
+
+const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`;
+
+const describe = (traced: Traced, found: WorkingEdge, template: Template): readonly string[] => {
+  const { outline } = traced;
+  const box = pathBox(movePath(outline.path, found.motion));
+  const edgeLength = pathLength(template.edge);
+  const sections = sectionsOf(template, edgeLength);
+  const what =
+    traced.kind === 'solid'
+      ? 'a filled shape'
+      : `a drawn line ${formatLength(traced.lineWidth ?? 0, MM_TENTH)} wide`;
+  const from =
+    traced.source === 'scan'
+      ? `a scan of ${Math.round(traced.pixelsPerMm * 25.4)} dots per inch`
+      : `a photograph of the capture sheet, its marks ${(traced.misfit ?? 0).toFixed(2)} mm off at most`;
+  return [
+    `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
+    `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
+    `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
+    `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,
+    found.skew === undefined
+      ? 'no long straight side; laid level from heel to crown end'
+      : `laid level by the long straight side, which was turned by ${degrees(found.skew)}`,
+    ...(found.turnedOver ? ['turned over, so that the foot runs on the left'] : []),
+  ];
+};
+
+const asData = (traced: Traced, found: WorkingEdge, template: Template): object => ({
+  found: traced.kind,
+  source: traced.source,
+  lineWidth: traced.lineWidth ?? null,
+  marksMisfit: traced.misfit ?? null,
+  pixelsPerMm: traced.pixelsPerMm,
+  corners: traced.outline.corners.map((c) => ({ picture: traced.toPixels(c.point) })),
+  deviation: traced.outline.deviation,
+  skew: found.skew === undefined ? null : (found.skew * 180) / Math.PI,
+  turnedOver: found.turnedOver,
+  sections: sectionsOf(template, pathLength(template.edge)).length,
+  pieces: template.edge.pieces.length,
+});

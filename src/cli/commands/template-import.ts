@@ -1,0 +1,44 @@
+/** `template import DRAWING`: from a path of an SVG drawing to a template file. */
+
+import type { Define } from '../command-list.ts';
+import { addEdge, type EdgeOptions } from '../edge-options.ts';
+import { addJson, addOutput, type OutputOptions } from '../options.ts';
+
+export interface ImportOptions extends OutputOptions, EdgeOptions {
+  readonly id?: string;
+  readonly scale?: string;
+}
+
+export const defineImport: Define = (command, io) => {
+  command
+    .description(
+      'Turn a path of an SVG drawing into a template file: lines and circles come out exact, other curves as arcs ' +
+        'within 0.002 mm.',
+    )
+    .argument('<drawing>', 'an SVG file');
+  addOutput(command, 'the template file to write', "the drawing's name and .yaml");
+  command
+    .option('--id <name>', 'the id of the path (default: the longest path)')
+    .option(
+      '--scale <length>',
+      'what one unit of the drawing measures, where it does not say it, or says it wrong',
+    );
+  addEdge(command, "mm from the drawing's upper left corner");
+  addJson(command)
+    .addHelpText('after', HELP)
+    .action(async (drawing: string, options: ImportOptions) => {
+      const { runImport } = await import('./run-template-import.ts');
+      await runImport(io, drawing, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright template import drawing.svg
+  swagwright template import drawing.svg --id edge --scale 1mm
+  swagwright template import outline.svg --heel 4 --crown 1 --foot left
+
+An open path runs from the heel to the crown end, the foot on its left, unless --foot says right. Of a closed one
+the long straight side is taken for the back, and a straight side at either end of it for a cut end; the rest is
+the working edge. Its corners are numbered and listed, so that --heel and --crown can say it otherwise.
+Text, copies (use) and pictures in the drawing are not read, and nothing beyond this one file.`;

@@ -1,0 +1,59 @@
+/** `template trace PICTURE`: from a scan, or a photograph of the capture sheet, to a template file. */
+
+import type { Define } from '../command-list.ts';
+import { addEdge, type EdgeOptions } from '../edge-options.ts';
+import { addJson, addOutput, type OutputOptions } from '../options.ts';
+
+export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
+  readonly overlay?: string;
+  readonly dpi?: string;
+  readonly line?: string;
+  readonly tolerance?: string;
+  readonly measured?: string;
+}
+
+export const defineTrace: Define = (command, io) => {
+  command
+    .description(
+      'Trace a template from a flatbed scan, or from a photograph of the capture sheet: a filled shape, or the ' +
+        'line that a pencil drew round it, becomes a template file, and a picture shows the traced outline over ' +
+        'the scan.',
+    )
+    .argument('<picture>', 'a PNG or JPEG file with one template in it');
+  addOutput(command, 'the template file to write', "the picture's name and .yaml");
+  command
+    .option(
+      '--overlay <file>',
+      "the PNG of the outline over the picture (default: the picture's name and -outline.png)",
+    )
+    .option('--dpi <number>', "the scan's dots per inch, where its file does not say it, or says it wrong")
+    .option('--line <side>', 'of a drawn line take the middle, or its inner or outer side (default: middle)')
+    .option('--tolerance <length>', 'how far lines and arcs may lie from the outline (default: 0.03 mm)')
+    .option(
+      '--measured <width,height>',
+      "what the capture sheet's lengths measured: 170mm=169mm,238mm=237mm",
+    );
+  addEdge(command, "the picture's pixels");
+  addJson(command)
+    .addHelpText('after', HELP)
+    .action(async (picture: string, options: TraceCommandOptions) => {
+      const { runTrace } = await import('./run-template-trace.ts');
+      await runTrace(io, picture, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright template trace scan.png
+  swagwright template trace photo.jpg --title Corbel --heel 2 --crown 5
+  swagwright template trace pencil.png --dpi 300 --line inner
+
+Scan at 300 dots per inch, the template dark on light ground or light on dark. The long straight side is taken
+for the back and laid level, a straight side at either end for a cut end; what is left is the working edge. Where
+that guess is wrong, look at the corners' numbers in the overlay and say --heel and --crown. Where a section
+begins on a smooth stretch, put a dot of 2 mm on the template, 3 mm inside its edge.
+
+A photograph needs the capture sheet (swagwright template sheet). Draw round the template and photograph the
+line: acrylic 1/4 in thick, seen from 16 in, comes out 1.6 % too large, and nothing can tell. A lens that bends
+straight lines is not corrected: stand back, and keep the sheet in the middle. Expect 0.5 mm.
+Pictures of up to 60 million pixels are read.`;

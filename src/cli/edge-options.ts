@@ -1,0 +1,63 @@
+/** The options that say which part of an outline is the working edge, and how its file is to be written. */
+
+import type { Command } from 'commander';
+import { quoted } from '../document/index.ts';
+import type { Point } from '../geometry/index.ts';
+import type { EdgeChoice, PlaceOnOutline } from '../trace/index.ts';
+import { readWord } from './option-values.ts';
+import { wrongValue } from './wrong-use.ts';
+
+export interface EdgeOptions {
+  readonly heel?: string;
+  readonly crown?: string;
+  readonly foot?: string;
+  readonly title?: string;
+  readonly units?: string;
+}
+
+export const addEdge = (command: Command, coordinates: string): Command =>
+  command
+    .option('--heel <place>', `where the edge begins: the number of a corner, or x,y in ${coordinates}`)
+    .option('--crown <place>', 'where it ends, said the same way')
+    .option(
+      '--foot <side>',
+      'left or right: where the foot runs as you look at the picture, going from the heel',
+    )
+    .option('--title <text>', "the template's title (default: the file's name)")
+    .option('--units <unit>', 'mm or in: what the template file is written in (default: mm)');
+
+/** `toMm` takes coordinates as the person reads them to the outline's frame. */
+export const readEdgeChoice = (options: EdgeOptions, toMm: (p: Point) => Point): EdgeChoice => ({
+  heel: readPlace('--heel', options.heel, toMm),
+  crown: readPlace('--crown', options.crown, toMm),
+  foot: options.foot === undefined ? undefined : readWord('--foot', options.foot, ['left', 'right'] as const),
+});
+
+export const readFileUnits = (options: EdgeOptions): 'mm' | 'in' =>
+  options.units === undefined ? 'mm' : readWord('--units', options.units, ['mm', 'in'] as const);
+
+const readPlace = (
+  option: string,
+  text: string | undefined,
+  toMm: (p: Point) => Point,
+): PlaceOnOutline | undefined => {
+  if (text === undefined) return undefined;
+  const corner = /^\s*(\d{1,3})\s*$/.exec(text);
+  if (corner) return { kind: 'corner', number: Number(corner[1]) };
+  const pair = /^\s*(-?\d{1,6}(?:\.\d{1,6})?)\s*,\s*(-?\d{1,6}(?:\.\d{1,6})?)\s*$/.exec(text);
+  if (pair) return { kind: 'point', point: toMm({ x: Number(pair[1]), y: Number(pair[2]) }) };
+  throw wrongValue(option, 'not a place', {
+    found: quoted(text),
+    expected: 'the number of a corner such as 3, or x,y such as 120,45',
+  });
+};
+
+export const titleFrom = (options: EdgeOptions, name: string): string => {
+  if (options.title !== undefined && options.title.trim() !== '') return options.title.trim();
+  const base = name
+    .split(/[\\/]/)
+    .at(-1)!
+    .replace(/\.[a-z0-9]+$/i, '');
+  const words = base.replace(/[_-]+/g, ' ').trim();
+  return words === '' ? 'Template' : words.charAt(0).toUpperCase() + words.slice(1);
+};

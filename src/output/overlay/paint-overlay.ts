@@ -1,0 +1,116 @@
+/**
+ * The traced outline over its picture, so that a person sees whether it is right: the outline thin, the working edge
+ * thick, every corner with its number, the two ends by name, and a mark where a new section begins.
+ */
+
+import { flatten, type Path, type Point } from '../../geometry/index.ts';
+import type { Canvas2D } from '../png/index.ts';
+
+export type OverlayCanvas = Pick<
+  Canvas2D,
+  | 'fillStyle'
+  | 'strokeStyle'
+  | 'lineWidth'
+  | 'lineCap'
+  | 'lineJoin'
+  | 'font'
+  | 'textAlign'
+  | 'textBaseline'
+  | 'beginPath'
+  | 'moveTo'
+  | 'lineTo'
+  | 'arc'
+  | 'closePath'
+  | 'stroke'
+  | 'fill'
+  | 'fillText'
+>;
+
+export interface OverlayLook {
+  readonly outline: Path;
+  /** In the outline's frame, from heel to crown end. */
+  readonly edge: Path | undefined;
+  readonly corners: readonly { readonly point: Point }[];
+  readonly breaks: readonly Point[];
+  /** From the outline's frame to the overlay's pixels. */
+  readonly toPixels: (p: Point) => Point;
+  /** Pixels of the overlay to a mm. */
+  readonly pixelsPerMm: number;
+  /** The overlay's longer side, pixels: letters and lines are in proportion. */
+  readonly size: number;
+}
+
+/** Seen on black and on white. */
+const OUTLINE = '#1f8fff';
+const EDGE = '#ff2d55';
+const MARK = '#00a86b';
+const PAPER = 'rgba(255, 255, 255, 0.9)';
+/** mm to which arcs are drawn true. */
+const TRUE = 0.01;
+
+export const paintOverlay = (canvas: OverlayCanvas, look: OverlayLook): void => {
+  const unit = look.size / 1000;
+  const draw = (path: Path, color: string, width: number): void => {
+    canvas.beginPath();
+    flatten(path, TRUE).forEach((p, i) => {
+      const q = look.toPixels(p);
+      if (i === 0) canvas.moveTo(q.x, q.y);
+      else canvas.lineTo(q.x, q.y);
+    });
+    if (path.closed) canvas.closePath();
+    canvas.strokeStyle = color;
+    canvas.lineWidth = width;
+    canvas.lineCap = 'round';
+    canvas.lineJoin = 'round';
+    canvas.stroke();
+  };
+  draw(look.outline, OUTLINE, 1.4 * unit);
+  if (look.edge) draw(look.edge, EDGE, 2.2 * unit);
+  const middle = middleOf(look.corners.map((c) => look.toPixels(c.point)));
+  const label = (at: Point, text: string, color: string, away: number): void => {
+    const d = Math.hypot(at.x - middle.x, at.y - middle.y) || 1;
+    const x = at.x + ((at.x - middle.x) / d) * away;
+    const y = at.y + ((at.y - middle.y) / d) * away;
+    const size = 16 * unit;
+    canvas.font = `bold ${size}px "DejaVu Sans", sans-serif`;
+    canvas.textAlign = 'center';
+    canvas.textBaseline = 'middle';
+    const half = (text.length * 0.34 + 0.5) * size;
+    canvas.fillStyle = PAPER;
+    canvas.beginPath();
+    canvas.moveTo(x - half, y - 0.75 * size);
+    canvas.lineTo(x + half, y - 0.75 * size);
+    canvas.lineTo(x + half, y + 0.75 * size);
+    canvas.lineTo(x - half, y + 0.75 * size);
+    canvas.closePath();
+    canvas.fill('evenodd');
+    canvas.fillStyle = color;
+    canvas.fillText(text, x, y);
+  };
+  look.corners.forEach((c, i) => {
+    const q = look.toPixels(c.point);
+    dot(canvas, q, 4 * unit, OUTLINE);
+    label(q, String(i + 1), OUTLINE, 20 * unit);
+  });
+  for (const b of look.breaks) {
+    const q = look.toPixels(b);
+    dot(canvas, q, 5 * unit, MARK);
+    label(q, 'break', MARK, 26 * unit);
+  }
+  const first = look.edge?.pieces[0]?.from;
+  const last = look.edge?.pieces.at(-1)?.to;
+  if (first) label(look.toPixels(first), 'heel', EDGE, 52 * unit);
+  if (last) label(look.toPixels(last), 'crown end', EDGE, 68 * unit);
+};
+
+const dot = (canvas: OverlayCanvas, at: Point, radius: number, color: string): void => {
+  canvas.beginPath();
+  canvas.arc(at.x, at.y, radius, 0, 2 * Math.PI);
+  canvas.fillStyle = color;
+  canvas.fill('evenodd');
+};
+
+const middleOf = (points: readonly Point[]): Point => ({
+  x: points.reduce((s, p) => s + p.x, 0) / Math.max(1, points.length),
+  y: points.reduce((s, p) => s + p.y, 0) / Math.max(1, points.length),
+});

@@ -1,0 +1,91 @@
+/**
+ * What a template can make, whatever the border: swags over its sections, from both sides and in both directions,
+ * each at a few spans. Every one is laid as the fit search would lay it, crown on centre, with no margin in the way.
+ */
+
+import { type Design, designOf } from './design.ts';
+import type { Field } from './field.ts';
+import type { Fit } from './fit.ts';
+import { NEIGHBOUR_ROOM, type Seat, seat } from './seat.ts';
+import type { Way } from './setting.ts';
+import { type Direction, type Shape, shapeOf, type TemplateSide } from './shape.ts';
+import { endStops, type Stitching, startStops } from './stitching.ts';
+
+export interface GallerySwag {
+  readonly shape: Shape;
+  readonly seat: Seat;
+  /** Two repeats side by side. */
+  readonly design: Design;
+}
+
+const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
+const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
+
+/** Spans that are tried where none is asked for, as shares of the widest: shallow, middling, deep. */
+const SHARES = [0.94, 0.78, 0.58];
+
+/** Two repeats show a swag and its join. */
+const REPEATS = 2;
+
+/** A swag shallower than this (mm) is a line. */
+const SHALLOWEST = 3;
+
+/** In order: by section, side, direction, and span. `spans` in mm, start mark to stop mark; a few unless given. */
+export const galleryOf = (stitching: Stitching, spans: readonly number[] = []): readonly GallerySwag[] => {
+  const found: GallerySwag[] = [];
+  for (const from of startStops(stitching))
+    for (const to of endStops(stitching))
+      for (const side of SIDES)
+        for (const direction of DIRECTIONS) {
+          const shape = shapeOf(stitching, from, to, side, direction);
+          if (!shape) continue;
+          const wanted = spans.length > 0 ? spans : SHARES.map((s) => 2 * shape.chord * s);
+          for (const span of wanted) {
+            const made = swagAt(shape, span);
+            if (made) found.push(made);
+          }
+        }
+  return found;
+};
+
+const swagAt = (shape: Shape, span: number): GallerySwag | undefined => {
+  const setting = { kind: 'crown-on-centre' } as const;
+  const way: Way = { shape, setting, tilt: undefined, laid: undefined, mayStopSooner: false };
+  const rules = { room: Number.POSITIVE_INFINITY, gap: 'auto' } as const;
+  // The span is what is asked for; a bulge adds a gap, which makes the share wider by as much.
+  let share = span;
+  for (let round = 0; round < ROUNDS; round++) {
+    const laid = seat(way, share, rules);
+    if (!laid.ok) return undefined;
+    const missing = span - 2 * laid.value.pose.halfSpan;
+    if (Math.abs(missing) > EXACT && round < ROUNDS - 1) {
+      share += missing;
+      continue;
+    }
+    if (!(laid.value.pose.depth >= SHALLOWEST)) return undefined;
+    return { shape, seat: laid.value, design: stripOf(way, laid.value, share) };
+  }
+  return undefined;
+};
+
+/** The span is met to this (mm) or as near as the rounds bring it. */
+const EXACT = 0.01;
+const ROUNDS = 12;
+
+const stripOf = (way: Way, laid: Seat, share: number): Design => {
+  const length = REPEATS * share;
+  const run = { name: 'strip', length, seam: length } as const;
+  const width = laid.pose.top + NEIGHBOUR_ROOM;
+  const field: Field = {
+    runs: [run],
+    corners: 'none',
+    from: 'inner',
+    width,
+    startMargin: 0,
+    farMargin: 0,
+    room: width,
+    mitre: Math.PI / 4,
+  };
+  const fit: Fit = { way, sides: [{ run, repeats: REPEATS, seat: laid }], corner: undefined };
+  return designOf(field, fit);
+};
