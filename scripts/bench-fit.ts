@@ -1,6 +1,6 @@
 /**
  * How fast is the fit search, and how does its time grow with templates and with counts? Prints medians of
- * repeated runs after a warm start. Run it with
+ * repeated runs after a warm start, and the processor's own time, which other programs disturb less. Run it with
  * `npx rolldown scripts/bench-fit.ts --platform node --file /tmp/bench-fit.mjs && node /tmp/bench-fit.mjs`.
  */
 
@@ -36,16 +36,20 @@ const stitchings = NAMES.map((name): Stitching => {
 
 const measure = (label: string, plan: ReturnType<typeof planOf>, with_: readonly Stitching[]): void => {
   const times: number[] = [];
+  const busy: number[] = [];
   let found = searchFits(plan, with_);
   for (let i = 0; i < RUNS; i++) {
     const start = performance.now();
+    const before = process.cpuUsage();
     found = searchFits(plan, with_);
     times.push(performance.now() - start);
+    const { user, system } = process.cpuUsage(before);
+    busy.push((user + system) / 1000);
   }
   const [least, middle] = times.sort((a, b) => a - b).filter((_, i) => i === 0 || i === RUNS >> 1);
   const rate = Math.round((found.tried / middle!) * 1000).toLocaleString('en');
   console.log(
-    `${label.padEnd(42)} ${middle!.toFixed(1).padStart(7)} ms (least ${least!.toFixed(1)}) ` +
+    `${label.padEnd(42)} ${middle!.toFixed(1).padStart(7)} ms (least ${least!.toFixed(1)}, processor ${Math.min(...busy).toFixed(1)}) ` +
       `${String(found.tried).padStart(6)} candidates, ${String(found.results.length).padStart(5)} fit, ${rate.padStart(10)} candidates a second`,
   );
 };

@@ -309,7 +309,7 @@ const cornerRises = (repeats: readonly number[], { way, field, gap, windows }: G
 };
 
 /** Samples of the valid rises; between two of them the depths' spread has one valley. */
-const SAMPLES = 16;
+const SAMPLES = 10;
 
 const isValley = (samples: readonly number[], k: number): boolean =>
   samples[k]! <= (samples[k - 1] ?? Number.POSITIVE_INFINITY) &&
@@ -354,7 +354,7 @@ const goldenLeast = (f: (x: number) => number, from: number, to: number): number
 };
 
 /** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */
-const GOLDEN_STEPS = 26;
+const GOLDEN_STEPS = 23;
 
 const layTurn = (way: Way, field: Field, rules: SeatRules & { gap: number }, corner: Corner): Result<Fit> => {
   const h = way.shape.chord * Math.cos(corner.rise);
