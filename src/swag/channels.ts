@@ -13,6 +13,7 @@
 
 import {
   closedPath,
+  compose,
   containsPoint,
   cross,
   intersectRegions,
@@ -34,6 +35,7 @@ import {
   type Region,
   regionOf,
   reversePath,
+  shift,
   subtract,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
@@ -57,10 +59,17 @@ export const CHANNEL_SIDES: readonly ChannelSide[] = ['outward', 'inward'];
 
 /** What lies beyond the start of a half where that is not its own mirror image in the join. */
 export interface Surroundings {
-  /** The half beyond, and the line in which it is mirrored from its own cell: a join, or a corner's mitre. */
-  readonly neighbour?: { readonly cell: Cell; readonly line: MirrorLine };
+  readonly neighbour?: Neighbour;
   /** Whether the repeat stops at a mitre at this half's own start, and at the far end of its other half. */
   readonly ends: MitredEnds;
+}
+
+/** The half beyond, and the line in which it is mirrored from its own cell: a join, or a corner's mitre. */
+export interface Neighbour {
+  readonly cell: Cell;
+  readonly line: MirrorLine;
+  /** mm by which it is moved along the start line first, where its own join lies elsewhere than the line. */
+  readonly moved: number;
 }
 
 export interface MirrorLine {
@@ -87,9 +96,7 @@ export const channelsOf = (
   if (channels.outward.length + channels.inward.length === 0) return [];
   const area = cellArea(cell, design, ends, neighbour?.line);
   const inside = swagArea(cell);
-  const stitching = neighbour
-    ? withNeighbour(wholeSwag(cell), neighbour.cell, neighbour.line)
-    : [wholeSwag(cell)];
+  const stitching = neighbour ? withNeighbour(wholeSwag(cell), neighbour) : [wholeSwag(cell)];
   const along = nearnessOf(cell.path.pieces);
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
@@ -114,8 +121,8 @@ export const channelsOf = (
 const middleOf = (path: Path): Point => pointAlong(path, pathLength(path) / 2)!;
 
 /** A swag and the half beyond its start, as one path where they touch. */
-const withNeighbour = (swag: Path, cell: Cell, { at, angle }: MirrorLine): readonly Path[] => {
-  const half = reversePath(movePath(cell.path, mirror(at, angle)));
+const withNeighbour = (swag: Path, { cell, line: { at, angle }, moved }: Neighbour): readonly Path[] => {
+  const half = reversePath(movePath(cell.path, compose(mirror(at, angle), shift(moved, 0))));
   const start = pathStart(swag)!;
   const end = pathEnd(half)!;
   return Math.hypot(end.x - start.x, end.y - start.y) > SPECK
@@ -153,13 +160,15 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   const join: MirrorLine = { at: { x: -gap / 2, y: 0 }, angle: Math.PI / 2 };
   const isFirst = half.half === 'first';
   const isLast = half.repeat === `${half.side} ${isFirst ? 1 : side.fit.repeats}`;
-  if (corner && half.cell === corner.cell) return { neighbour: { cell: side.cell, line: join }, ends };
-  if (corner && isLast) return { neighbour: { cell: corner.cell, line: join }, ends };
+  if (corner && half.cell === corner.cell)
+    return { neighbour: { cell: side.cell, line: join, moved: 0 }, ends };
+  if (corner && isLast) return { neighbour: { cell: corner.cell, line: join, moved: 0 }, ends };
   if (!ends.own) return { ends };
   // Sides come in the order top, right, bottom, left, which from the outer seam is against the way they run.
   const step = isFirst === (field.from === 'inner') ? -1 : 1;
   const next = sides[(index + step + sides.length) % sides.length]!;
-  return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design) }, ends };
+  const moved = half.cell.join - next.cell.join;
+  return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design), moved }, ends };
 };
 
 /** Where the runs of a border meet at its corners, a side's outermost halves end at a mitre. */

@@ -12,6 +12,8 @@ const LAYOUTS = {
   'strip with gaps': 'layout: { strip: { length: 60, width: 7, margin: 1/4 } }\nswag: { gap: 3/4 }',
   'border from inside': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn } }`,
   'border from outside': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn, from: outer } }`,
+  'border from inside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet } }`,
+  'border from outside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet, from: outer } }`,
 };
 
 export interface Named {

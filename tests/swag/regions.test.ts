@@ -16,6 +16,7 @@ import {
   signedArea,
 } from '../../src/geometry/index.ts';
 import {
+  alikeRepeats,
   bandMiddle,
   type Cell,
   type Design,
@@ -106,6 +107,30 @@ const repeatArea = (cell: Cell, design: Design): number => {
   const low = cell.crown.x - cell.crown.y * lean - join;
   return (2 * low + room * lean) * room;
 };
+
+describe('runs that meet at the corners', () => {
+  const met = PLAIN.filter((d) => d.design.field.corners === 'meet');
+  test.each(met)('$name: the regions of all repeats add up to the border', ({ design, plan }) => {
+    const { field, sides, halves } = design;
+    // Each side is a trapezium over its start line, with a 45° mitre at both ends: (L ± room) · room.
+    const sense = field.from === 'inner' ? 1 : -1;
+    const border = sides.reduce((sum, s) => sum + (s.run.length + sense * field.room) * field.room, 0);
+    const repeats = alikeRepeats(design, halves);
+    const sum = repeats.reduce((total, { cell, ends, halves: alike }) => {
+      const regions = regionsOf(cell, design, plan.channels, ends);
+      const area = regions.reduce((a, r) => a + regionArea(r.region), 0);
+      for (const { region } of regions)
+        for (const ring of ringsOf(region)) expect(geos.isValid(ring)).toBe(true);
+      return total + (area * alike.length) / 2;
+    }, 0);
+    expect(repeats.length).toBeGreaterThan(4);
+    expect(Math.abs(sum - border)).toBeLessThan(1e-4);
+  });
+
+  test('there are such designs', () => {
+    expect(met.length).toBeGreaterThan(2);
+  });
+});
 
 describe('against GEOS', () => {
   test.each(PLAIN)('$name: the area within each distance of the swag', ({ design, plan }) => {
