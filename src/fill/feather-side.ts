@@ -9,6 +9,7 @@
 
 import {
   add,
+  type Box,
   boxesTouch,
   crossings,
   directionAlong,
@@ -170,12 +171,13 @@ export const growSide = (spec: SideSpec): Side | undefined => {
   });
   evenOut(growth, total / PLACES, spacing);
 
+  const stem = boxed(stalk.pieces);
   let made: Side | undefined;
   let wrong: readonly number[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
     made = layPlumes(growth, places, spec, least);
     if (!made) return undefined;
-    wrong = misfits(made, stalk, probe, gap);
+    wrong = misfits(made, stem, probe, gap);
     const bud = until.kind === 'axis' ? budOver(made, until.axis, spacing) : undefined;
     if (bud && !keepsInside(bud, probe, gap)) wrong = [...wrong, made.dividers.length - 1];
     if (wrong.length === 0) return made;
@@ -206,9 +208,11 @@ const roomAlong = (base: Point, toward: Point, probe: RegionProbe, gap: number, 
   let length = 0;
   for (let k = 1; k <= MOST_STEPS; k++) {
     const at = k * step;
+    const p = add(base, scale(toward, at));
     // Heads lie beyond their dividers' ends by half their width or so.
     const needed = gap + 0.45 * widthFor(at, spacing);
-    if (probe.depth(add(base, scale(toward, at))) >= needed) length = at;
+    // The steps are shorter than what is needed, so that the edge cannot be passed unseen once inside.
+    if (!probe.nearer(p, needed) && (length > 0 || probe.contains(p))) length = at;
     // The spine itself may lie too near the edge for a head; a little farther out it does not get better.
     else if (length > 0 || at > spacing) break;
   }
@@ -322,22 +326,32 @@ export const keepsInside = (pieces: readonly Piece[], probe: RegionProbe, gap: n
   );
 
 /** Plumes whose head comes too near the edge, or that cross an earlier one or the spine. */
-const misfits = (made: Side, stalk: Path, probe: RegionProbe, gap: number): number[] => {
-  const plumes = made.dividers.map((d, i) => [d, ...(made.heads[i] ?? [])]);
-  const boxes = plumes.map((p) => p.reduce((box, q) => joinBoxes(box, pieceBox(q)), EMPTY_BOX));
+const misfits = (made: Side, stalk: readonly Boxed[], probe: RegionProbe, gap: number): number[] => {
+  const plumes = made.dividers.map((d, i) => boxed([d, ...(made.heads[i] ?? [])]));
+  const boxes = plumes.map((p) => p.reduce((box, q) => joinBoxes(box, q.box), EMPTY_BOX));
   return plumes.flatMap((plume, i) => {
-    if (!keepsInside(plume.slice(1), probe, gap) || pathsCross(plume, stalk.pieces, plume[0]!.from))
-      return [i];
-    for (let j = 0; j < i; j++)
-      if (boxesTouch(boxes[i]!, boxes[j]!) && pathsCross(plume, plumes[j]!)) return [i];
+    const [stem, ...head] = plume.map((p) => p.piece);
+    if (!keepsInside(head, probe, gap) || cross(plume, stalk, stem!.from)) return [i];
+    for (let j = 0; j < i; j++) if (boxesTouch(boxes[i]!, boxes[j]!) && cross(plume, plumes[j]!)) return [i];
     return [];
   });
 };
 
-/** Whether two rows of pieces cross, but for where they share an end, or meet at a known point. */
-export const pathsCross = (a: readonly Piece[], b: readonly Piece[], known?: Point): boolean =>
-  a.some((p) =>
-    b.some((q) => {
+interface Boxed {
+  readonly piece: Piece;
+  readonly box: Box;
+}
+
+const boxed = (pieces: readonly Piece[]): Boxed[] => pieces.map((piece) => ({ piece, box: pieceBox(piece) }));
+
+/** Whether two rows of pieces cross, but for where they share an end. */
+export const pathsCross = (a: readonly Piece[], b: readonly Piece[]): boolean => cross(boxed(a), boxed(b));
+
+/** The same, but for one more known point where they meet. */
+const cross = (a: readonly Boxed[], b: readonly Boxed[], known?: Point): boolean =>
+  a.some(({ piece: p, box }) =>
+    b.some(({ piece: q, box: other }) => {
+      if (!boxesTouch(box, other)) return false;
       const shared = [p.from, p.to].filter(
         (e) => e === known || distance(e, q.from) < NEAR_END || distance(e, q.to) < NEAR_END,
       );

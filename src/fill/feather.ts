@@ -172,6 +172,7 @@ const mirroredWhole = (half: Path, axis: Axis): Path => {
 const shortOf = (probe: RegionProbe, axis: Axis): RegionProbe => ({
   ...probe,
   depth: (p) => Math.min(probe.depth(p), Math.abs(offAxis(p, axis))),
+  nearer: (p, reach) => Math.abs(offAxis(p, axis)) < reach || probe.nearer(p, reach),
 });
 
 /** Whether the spine is its own mirror image, end to end. */
