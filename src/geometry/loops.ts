@@ -48,16 +48,22 @@ const follower = (runs: readonly Run[], byX: readonly number[], run: Run, slack:
   }
   const near: { readonly index: number; readonly away: number }[] = [];
   let least = slack;
+  let self = -1;
   for (let k = low; k < byX.length; k++) {
     const index = byX[k]!;
     const { from } = runs[index]!;
     if (from.x > run.to.x + slack) break;
     const away = distance(from, run.to);
     if (!(away <= slack)) continue;
+    // A run shorter than the slack ends near its own start; that alone does not make it a loop.
+    if (away > SAME_PLACE && runs[index] === run) {
+      self = index;
+      continue;
+    }
     near.push({ index, away });
     least = Math.min(least, away);
   }
-  let best = -1;
+  let best = self;
   let bestTurn = Number.NEGATIVE_INFINITY;
   for (const { index, away } of near) {
     if (away > least + SAME_PLACE) continue;
