@@ -29,6 +29,8 @@ export const main = async (argv: readonly string[], io: Io): Promise<ExitCode> =
     .addHelpText('after', EXAMPLES)
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [command]', 'print the help of a command')
+    // Options belong to the command that they follow: `template sheet --paper` is not `template --paper`.
+    .enablePositionalOptions()
     .exitOverride()
     .configureOutput({
       writeOut: (text) => {

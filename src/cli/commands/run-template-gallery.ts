@@ -1,11 +1,9 @@
 /** What `template gallery` does. */
 
 import { ProblemError } from '../../document/index.ts';
-import { drawDesign } from '../../drawing/index.ts';
 import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
-import { excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
-import { directionWords, partWords } from '../../output/text/index.ts';
-import { describeFault, type GallerySwag, galleryOf, stitchTemplate } from '../../swag/index.ts';
+import { writeGallery } from '../../output/contact-sheet/index.ts';
+import { describeFault, galleryOf, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate } from '../../template/index.ts';
 import { defaultName } from '../default-name.ts';
 import { findNamedTemplate } from '../find-template.ts';
@@ -54,24 +52,22 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
   const output = await openOutput(io, options.output ?? defaultName(source.path, '-gallery.pdf'), [
     source.path,
   ]);
-  const candidates = shown.map((swag, i) => ({
-    number: i + 1,
-    drawing: drawDesign(swag.design, excerptOf(swag.design), { title: template.title, ghosts: false }),
-    caption: captionOf(swag),
-  }));
-  const sheet = await writeContactSheet(candidates, {
-    title: `${template.title}: what it can make`,
-    summary: `${plural(shown.length, 'swag')} at a foot clearance of ${formatLength(clearance, INCH_SIXTEENTH)}, two repeats of each, crown on centre.`,
-    units: 'in',
-    setups,
-    ...(await pdfMeans()),
-  });
-  await output.write(sheet.bytes);
+  const written = await writeGallery(
+    shown,
+    template.title,
+    `At a foot clearance of ${formatLength(clearance, INCH_SIXTEENTH)}; two repeats of each, crown on centre.`,
+    { units: 'in', setups, ...(await pdfMeans()) },
+  );
+  if (!written)
+    throw new ProblemError([
+      { code: 'page-too-small', message: 'not even one picture fits the page', hint: 'take a larger paper' },
+    ]);
+  await output.write(written.bytes);
   if (all.length > shown.length)
     await say(io, `${all.length} swags; the first ${shown.length} are shown, name fewer with --spans`);
   await say(
     io,
-    `${output.name}: ${plural(shown.length, 'swag')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
+    `${output.name}: ${plural(shown.length, 'swag')} on ${plural(written.pages, 'page')} of ${written.paper}`,
   );
   if (options.json)
     await printJson(io, {
@@ -98,14 +94,4 @@ const readSpans = (text: string): readonly number[] => {
       expected: `at most ${MOST_SPANS}`,
     });
   return parts.map((part) => readLengthOption('--spans', part, 'in', 'positive'));
-};
-
-const captionOf = ({ shape, seat }: GallerySwag): readonly string[] => {
-  const say = (mm: number): string => formatLength(mm, INCH_SIXTEENTH);
-  const gap = seat.gap > 0 ? `, gap ${say(seat.gap)}` : '';
-  return [
-    partWords(shape),
-    `template ${shape.side}, ${directionWords(shape)}`,
-    `span ${say(2 * seat.pose.halfSpan)}, depth ${say(seat.pose.depth)}${gap}`,
-  ];
 };

@@ -2,6 +2,7 @@
 
 export { captionOf } from './caption.ts';
 export { excerptOf } from './excerpt.ts';
+export { writeGallery } from './gallery.ts';
 export { MOST_ON_PAGE } from './grid.ts';
 export {
   type Picture,
