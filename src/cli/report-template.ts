@@ -2,7 +2,7 @@
 
 import { distance, pathEnd, pathStart, pieceLength } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
-import { flatsOf, type Stitching } from '../swag/index.ts';
+import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 import { plural } from './messages.ts';
 
@@ -26,14 +26,17 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
   const { template, stitched, sections } = stitching;
   const radius = tightest(template);
   const flats = flatsOf(stitching);
-  const { unreached } = stitched;
+  const unreached = telling(stitched);
   return [
     `${template.title}: ${both(reach(template))} from heel to crown end, ${plural(sections.length, 'section')}`,
     ...(sections.length < 2
       ? []
       : sections.map((s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`)),
-    ...flats.map((f) => `${f.label}: ${both(f.to - f.from)}`),
+    ...flats.map((f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
     ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
+    ...(unreached.length === 0
+      ? [`the foot reaches the whole edge at a clearance of ${both(stitched.clearance)}`]
+      : []),
     ...unreached.map(
       (u) =>
         `the foot does not reach the edge between ${both(u.from)} and ${both(u.to)} from the heel; ` +
@@ -43,15 +46,19 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
 };
 
 /** mm */
-export const templateAsData = ({ template, stitched, sections }: Stitching): object => ({
-  template: template.name,
-  title: template.title,
-  thickness: template.thickness ?? null,
-  clearance: stitched.clearance,
-  edgeLength: stitched.edgeLength,
-  stitchedLength: stitched.path.pieces.reduce((sum, piece) => sum + pieceLength(piece), 0),
-  heelToCrownEnd: reach(template),
-  tightestRadius: tightest(template) ?? null,
-  sections: sections.map((s) => ({ number: s.number, name: s.name ?? null, from: s.from, to: s.to })),
-  unreached: stitched.unreached.map((u) => ({ from: u.from, to: u.to, away: u.away })),
-});
+export const templateAsData = (stitching: Stitching): object => {
+  const { template, stitched, sections } = stitching;
+  return {
+    template: template.name,
+    title: template.title,
+    thickness: template.thickness ?? null,
+    clearance: stitched.clearance,
+    edgeLength: stitched.edgeLength,
+    stitchedLength: stitched.path.pieces.reduce((sum, piece) => sum + pieceLength(piece), 0),
+    heelToCrownEnd: reach(template),
+    tightestRadius: tightest(template) ?? null,
+    flats: flatsOf(stitching).map((f) => ({ number: f.number, from: f.from, to: f.to })),
+    sections: sections.map((s) => ({ number: s.number, name: s.name ?? null, from: s.from, to: s.to })),
+    unreached: telling(stitched).map((u) => ({ from: u.from, to: u.to, away: u.away })),
+  };
+};

@@ -2,20 +2,28 @@
 
 import {
   add,
+  type Box,
+  boxHeight,
+  boxWidth,
   directionAlong,
+  distance,
+  joinBoxes,
   leftOf,
   movePath,
   type Point,
   pathBox,
+  pathEnd,
   pathStart,
   pointAlong,
   polyline,
   STAY,
   scale,
 } from '../geometry/index.ts';
-import type { Stitching } from '../swag/index.ts';
+import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../length/index.ts';
+import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Drawing, Item, Stroke, TextItem } from './drawing.ts';
 import { etchedAlignment, etchedChannels } from './ghost.ts';
+import { drawSpacer } from './spacer.ts';
 import { INK, LABEL_SIZE, STROKES } from './style.ts';
 
 const OUTLINE: Stroke = { width: 0.5, color: INK.stitch };
@@ -24,6 +32,11 @@ const ETCHED: Stroke = { width: 0.2, color: INK.ghost };
 
 /** How far a section's number stands inside the edge, mm: clear of channel lines etched up to half an inch in. */
 const NUMBER_INSIDE = 9;
+const MEASURE: Stroke = { width: 0.15, color: INK.note };
+/** How far below all lines the measurements stand, and the spacer below them, mm. */
+const MEASURE_BELOW = 9;
+const SPACER_BELOW = 9;
+const MEASURE_TICK = 1.5;
 /** Half the length of the tick across the edge at a break, mm. */
 const BREAK_TICK = 2.5;
 
@@ -54,6 +67,26 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
     return label(place, s.name ? `${s.number} ${s.name}` : String(s.number), LABEL_SIZE, INK.note, true);
   });
   const alignment = etchedAlignment(template);
+  const channels = etchedChannels(template);
+  const crown = pathEnd(template.edge) ?? heel;
+  const inked = [
+    template.edge,
+    stitched.path,
+    ...alignment.map((a) => a.path),
+    ...channels.map((c) => c.path),
+  ]
+    .map(pathBox)
+    .reduce(joinBoxes);
+  const measures = measurements(heel, crown, box, inked);
+  const spacer = drawSpacer(stitched.clearance, {
+    x: inked.minX,
+    y: inked.minY - MEASURE_BELOW - 2 * LABEL_SIZE - SPACER_BELOW,
+  });
+  const flats = flatsOf(stitching).map((f): Item => {
+    const middle = (f.from + f.to) / 2;
+    const place = add(at(middle), scale(inward(middle), 1.6 * LABEL_SIZE));
+    return label(place, `flat ${f.number}`, 0.8 * LABEL_SIZE, INK.note, false);
+  });
   return {
     title,
     layers: {
@@ -62,16 +95,21 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
       template: [
         path(template.edge, OUTLINE, 'edge'),
         ...alignment.map((a) => path(a.path, ETCHED, 'alignment')),
-        ...etchedChannels(template).map((c) => path(c.path, ETCHED, 'channel-line')),
+        ...channels.map((c) => path(c.path, ETCHED, 'channel-line')),
       ],
       channel: [],
       stitch: [path(stitched.path, NEEDLE, 'needle')],
       marks: [
         ...ticks,
-        ...stitched.unreached.map((u) => path(polyline([u.turn, u.deepest]), STROKES.guideLine, 'unreached')),
+        ...measures.filter((m) => m.kind === 'path'),
+        ...spacer.lines,
+        ...telling(stitched).map((u) => path(polyline([u.turn, u.deepest]), STROKES.guideLine, 'unreached')),
       ],
       notes: [
         ...numbers,
+        ...flats,
+        ...measures.filter((m) => m.kind === 'text'),
+        ...spacer.words,
         ...alignment.map((a): Item => {
           const foot = a.path.pieces[0]?.to ?? heel;
           return label({ x: foot.x, y: foot.y - 1.2 * LABEL_SIZE }, a.name, LABEL_SIZE, INK.ghost, true);
@@ -89,6 +127,54 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
     },
   };
 };
+
+/** Both systems, because a ruler shows what it shows. */
+const both = (mm: number): string => `${formatLength(mm, INCH_SIXTEENTH)} (${formatLength(mm, MM_TENTH)})`;
+
+/** Across below everything, up beside the crown end, and the straight way from heel to crown end. */
+const measurements = (heel: Point, crown: Point, box: Box, inked: Box): readonly Item[] => {
+  const y = inked.minY - MEASURE_BELOW;
+  const x = inked.maxX + 3 * MEASURE_BELOW;
+  const line = (from: Point, to: Point): Item => ({
+    kind: 'path',
+    path: polyline([from, to]),
+    stroke: MEASURE,
+  });
+  const across = boxWidth(box);
+  const up = boxHeight(box);
+  return [
+    line({ x: box.minX, y }, { x: box.maxX, y }),
+    ...[box.minX, box.maxX].map((at) => line({ x: at, y: y - MEASURE_TICK }, { x: at, y: y + MEASURE_TICK })),
+    label(
+      { x: (box.minX + box.maxX) / 2, y: y - 1.4 * LABEL_SIZE },
+      `${both(across)} across; heel to crown end ${both(distance(heel, crown))}`,
+      LABEL_SIZE,
+      INK.note,
+      false,
+    ),
+    ...(up > LEAST_HEIGHT
+      ? [
+          line({ x, y: box.minY }, { x, y: box.maxY }),
+          ...[box.minY, box.maxY].map((at) =>
+            line({ x: x - MEASURE_TICK, y: at }, { x: x + MEASURE_TICK, y: at }),
+          ),
+          {
+            ...label(
+              { x: x + 1.4 * LABEL_SIZE, y: (box.minY + box.maxY) / 2 },
+              both(up),
+              LABEL_SIZE,
+              INK.note,
+              false,
+            ),
+            angle: Math.PI / 2,
+          },
+        ]
+      : []),
+  ];
+};
+
+/** An edge lower than this (mm) has no height worth measuring, and no room for the figure. */
+const LEAST_HEIGHT = 8;
 
 const label = (
   at: Point,

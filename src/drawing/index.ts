@@ -8,4 +8,5 @@ export * from './filling.ts';
 export * from './ghost.ts';
 export * from './scope.ts';
 export * from './silhouette.ts';
+export * from './spacer.ts';
 export * from './style.ts';

@@ -131,3 +131,13 @@ export const flatsOf = ({ template, sections }: Stitching): readonly Flat[] => {
   }
   return flats;
 };
+
+/**
+ * Where two arcs of a traced edge meet a hair out of line, the foot misses a hair of it. Places that stay farther
+ * from the stitching than the clearance by less than this (mm) are not worth a word.
+ */
+const LEAST_MISS = 0.1;
+
+/** The places that the foot does not reach and that a person should know of. */
+export const telling = (stitched: StitchedEdge): StitchedEdge['unreached'] =>
+  stitched.unreached.filter((u) => u.away - stitched.clearance >= LEAST_MISS);

@@ -1,9 +1,9 @@
 /** What `template` does. */
 
-import { ProblemError } from '../../document/index.ts';
-import { drawTemplate } from '../../drawing/index.ts';
+import { type Place, ProblemError } from '../../document/index.ts';
+import { type Drawing, drawSilhouette, drawTemplate } from '../../drawing/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
-import { readTemplate } from '../../template/index.ts';
+import { readTemplate, type Template } from '../../template/index.ts';
 import { defaultName } from '../default-name.ts';
 import { findNamedTemplate } from '../find-template.ts';
 import type { Io } from '../io.ts';
@@ -20,6 +20,19 @@ import type { TemplateOptions } from './template.ts';
 /** Common practice, no source: the radius of a round ruler foot of half an inch. */
 const USUAL_CLEARANCE = '1/4 in';
 
+const solidOf = (template: Template, place: Place): Drawing => {
+  const drawn = drawSilhouette(template, template.title);
+  if (drawn.ok) return drawn.drawing;
+  throw new ProblemError([
+    {
+      code: 'no-silhouette',
+      message: 'the edge comes in the way of straight sides, so it cannot be drawn as a filled shape',
+      place,
+      hint: 'leave --solid out',
+    },
+  ]);
+};
+
 export const runTemplate = async (io: Io, name: string, options: TemplateOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const clearance = readLengthOption('--clearance', options.clearance ?? USUAL_CLEARANCE, 'in', 'positive');
@@ -33,10 +46,14 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
     throw new ProblemError([
       { ...describeFault(template, clearance, stitched.fault), place: placeAt(['edge']) },
     ]);
-  const output = await openOutput(io, options.output ?? defaultName(source.path, '-outline.pdf'), [
-    source.path,
-  ]);
-  const drawing = drawTemplate(stitched.stitching, template.title);
+  const output = await openOutput(
+    io,
+    options.output ?? defaultName(source.path, options.solid ? '-solid.pdf' : '-outline.pdf'),
+    [source.path],
+  );
+  const drawing = options.solid
+    ? solidOf(template, placeAt(['edge']))
+    : drawTemplate(stitched.stitching, template.title);
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeTemplate(stitched.stitching);
   await output.write(await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' }));
