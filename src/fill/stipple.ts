@@ -42,7 +42,9 @@ export const STIPPLE_EDGE_GAP = 0.15;
 const ROOMY_GAP = 0.55;
 const CLOSEST_GAP = 0.42;
 
-/** What the tour keeps of the region's edge before it sways: at the tree's points, and beside its branches. */
+/**
+ * What the tour keeps of the region's edge before it sways: at the tree's points, and beside its branches.
+ */
 const EDGE_ROOM = 0.4;
 const BRANCH_EDGE_ROOM = 0.28;
 
@@ -117,8 +119,9 @@ const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
 };
 
 /**
- * The tour as a hand would stitch it: corners softened, and straight stretches swaying a little to and fro. The sway is
- * random numbers smoothed along the line; where it would bring two stretches too near, there is less of it.
+ * The tour as a hand would stitch it: corners softened, and straight stretches swaying a little to and fro.
+ * The sway is random numbers smoothed along the line; where it would bring two stretches too near, there is
+ * less of it.
  */
 const meandering = (tour: Path, spacing: number, deepEnough: (p: Point) => boolean, random: Random): Path => {
   const count = Math.ceil(pathLength(tour) / (STEP * spacing));
@@ -142,7 +145,10 @@ const meandering = (tour: Path, spacing: number, deepEnough: (p: Point) => boole
   return tour;
 };
 
-/** Whether points of a closed line, `step` apart, that are more than `along` apart on it are more than `gap` apart. */
+/**
+ * Whether points of a closed line, `step` apart, that are more than `along` apart on it are more than `gap`
+ * apart.
+ */
 const keepsGap = (points: readonly Point[], gap: number, along: number, step: number): boolean => {
   const grid = gridOf<number>(2 * gap);
   points.forEach((p, i) => {
@@ -159,7 +165,10 @@ const keepsGap = (points: readonly Point[], gap: number, along: number, step: nu
   );
 };
 
-/** Steps along the line, over how long it sways, how far at most, and over how long corners are softened; in spacings. */
+/**
+ * Steps along the line, over how long it sways, how far at most, and over how long corners are softened; in
+ * spacings.
+ */
 const STEP = 0.22;
 const SWAY_LENGTH = 0.8;
 const SWAY = 0.2;

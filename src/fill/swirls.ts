@@ -34,7 +34,13 @@ import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
 import { biarc } from './two-arcs.ts';
 
-/** Radii of the swirls in spacings: a swirl gains half a turn with each spacing. */
+/**
+ * The two strands of a swirl are this share of the spacing apart: between swirls there is more room, and the
+ * spacing is what comes out on the whole.
+ */
+const STRANDS = 0.8;
+
+/** Radii of the swirls in strand distances: a swirl gains half a turn with each spacing. */
 export const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.3 } as const;
 
 /** Swirls keep half this share of the spacing from one another, and all of it from the edge. */
@@ -70,7 +76,8 @@ export const swirls: Fill = {
   },
 };
 
-const swirlsIn = (region: Region, spacing: number, random: Random): Path[] => {
+const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
+  const spacing = STRANDS * between;
   const circles = packCircles(region, {
     largest: SWIRL_RADII.largest * spacing,
     smallest: SWIRL_RADII.smallest * spacing,

@@ -24,12 +24,14 @@ const ANGLE_STEP = 0.05;
 /** A drop shorter than this many gaps is only clutter. */
 const LEAST_LENGTH = 2.5;
 
-/** The drop ends at one of these shares of the way to what lies ahead, so that it reads as a bud inside a bud. */
+/**
+ * The drop ends at one of these shares of the way to what lies ahead, so that it reads as a bud inside a bud.
+ */
 const REACHES = [0.8, 0.7, 0.6, 0.5, 0.4] as const;
 
 /**
- * A closed drop from the point `at` along the unit vector `up` and back, as full as it can be while it keeps `gap` mm from
- * the walls; undefined where there is no room.
+ * A closed drop from the point `at` along the unit vector `up` and back, as full as it can be while it keeps
+ * `gap` mm from the walls; undefined where there is no room.
  */
 export const teardrop = (at: Point, up: Point, walls: readonly Piece[], gap: number): Piece[] | undefined => {
   const near = nearnessOf(walls);

@@ -67,7 +67,7 @@ describe('crosshatch and lines', () => {
     // spacings.
     const square = regionOf([rect(0, 0, 20 * S, 20 * S)]);
     const { paths } = lines.fill(square, options);
-    expect(paths.reduce((sum, p) => sum + pathLength(p), 0)).toBeCloseTo(21 * 20 * S, 6);
+    expect(paths.reduce((sum, p) => sum + pathLength(p), 0)).toBeCloseTo(19 * 20 * S, 6);
     // On the diagonal, lines k spacings from the centre are 2(R − k·s) long, R half the diagonal: 14 either
     // way.
     const half = 10 * S * Math.SQRT2;
