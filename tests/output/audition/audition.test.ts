@@ -1,0 +1,182 @@
+/** Audition sheets, read back: everything asked for is there, once, at the stated scale. */
+
+import { describe, expect, test } from 'vitest';
+import { drawPlan, scopeOf } from '../../../src/drawing/index.ts';
+import { FILLS } from '../../../src/fill/index.ts';
+import {
+  type AuditionOptions,
+  captionOf,
+  hasRegion,
+  trialsFor,
+  writeAudition,
+  writeEmptyFrames,
+} from '../../../src/output/audition/index.ts';
+import { pageSetup } from '../../../src/output/pdf/index.ts';
+import { evenMargins, PAPERS, type PaperId } from '../../../src/pagination/index.ts';
+import { designOf } from '../../../src/swag/index.ts';
+import { planOf, profile, search } from '../../swag/fit-helpers.ts';
+import { deflate, FONTS, rawPages } from '../pdf/read-back.ts';
+
+const STRIP = 'layout: { strip: { length: 36, width: 6, margin: 1/2 } }\nswag: { repeats: 3 }';
+const MARGIN = 12.7;
+
+const made = (more = '', paper: PaperId = 'letter') => {
+  const plan = planOf(`${STRIP}\n${more}`);
+  const best = search(plan, [profile('baluster')]).results[0]!;
+  const design = designOf(best.field, best.fit);
+  const scoped = scopeOf(design, 'repeat');
+  if (!scoped.ok) throw new Error('one repeat can be shown');
+  const { scope } = scoped;
+  const options: AuditionOptions = {
+    title: 'Strip',
+    units: 'in',
+    style: plan.marks.style,
+    setups: (['portrait', 'landscape'] as const).map((o) => pageSetup(PAPERS[paper], o, evenMargins(MARGIN))),
+    channels: drawPlan(design, plan, scope, { withFills: false }).channels,
+    deflate,
+    fonts: FONTS,
+  };
+  return { plan, design, scope, options };
+};
+
+interface Stroked {
+  readonly width: number;
+  /** Its red share, which is the whole of a grey: 0 is black, 1 white. */
+  readonly color: number;
+  readonly curved: boolean;
+  readonly points: readonly (readonly [number, number])[];
+}
+
+/** Everything that a page strokes, in points. */
+const strokes = (content: string): readonly Stroked[] => {
+  const found: Stroked[] = [];
+  let pen = { width: Number.NaN, color: Number.NaN };
+  let points: (readonly [number, number])[] = [];
+  let curved = false;
+  for (const line of content.split('\n')) {
+    const set = /^([\d.]+)(?: [\d.]+ [\d.]+ RG| G) ([\d.]+) w/.exec(line);
+    if (set) pen = { width: Number(set[2]), color: Number(set[1]) };
+    for (const [, numbers, operator] of line.matchAll(/((?:-?[\d.]+\s+)+)([mlc])\b/g)) {
+      const n = numbers!.trim().split(/\s+/).map(Number);
+      points.push([n.at(-2)!, n.at(-1)!]);
+      curved ||= operator === 'c';
+    }
+    if (!/(^|\s)S$/.test(line)) continue;
+    found.push({ ...pen, points, curved });
+    points = [];
+    curved = false;
+  }
+  return found;
+};
+
+describe('what is tried', () => {
+  const { plan, design, scope } = made(
+    'channels: { outward: [1/4] }\nfills: { swag: { kind: lines, spacing: 3/8 } }',
+  );
+
+  test('without names all that suit the region, each once', () => {
+    const inside = trialsFor(design, scope, plan, { region: 'swag', fills: undefined, spacings: [] });
+    expect(inside.map((t) => t.fill.name)).toEqual(
+      FILLS.filter((f) => f.suits === 'area').map((f) => f.name),
+    );
+    const bands = trialsFor(design, scope, plan, { region: 'channel', fills: undefined, spacings: [] });
+    expect(bands.map((t) => t.fill.name)).toEqual(FILLS.filter((f) => f.suits === 'band').map((f) => f.name));
+    for (const trial of [...inside, ...bands]) expect(trial.length).toBeGreaterThan(0);
+  });
+
+  test('the plan’s own fill keeps its spacing and is marked as the plan’s', () => {
+    const lines = FILLS.filter((f) => f.name === 'lines');
+    const [own] = trialsFor(design, scope, plan, { region: 'swag', fills: lines, spacings: [] });
+    expect(own).toMatchObject({ planned: true, spacing: 9.525 });
+    expect(captionOf(own!, plan.marks.style, 'in')[0]).toBe('lines, as in the plan');
+    const [other] = trialsFor(design, scope, plan, { region: 'background', fills: lines, spacings: [] });
+    expect(other).toMatchObject({ planned: false, spacing: undefined });
+  });
+
+  test('every spacing with every fill, finer ones with more stitching', () => {
+    const fills = FILLS.filter((f) => f.name === 'lines' || f.name === 'crosshatch');
+    const trials = trialsFor(design, scope, plan, { region: 'background', fills, spacings: [6.35, 12.7] });
+    expect(trials.map((t) => [t.fill.name, t.spacing])).toEqual([
+      ['crosshatch', 6.35],
+      ['crosshatch', 12.7],
+      ['lines', 6.35],
+      ['lines', 12.7],
+    ]);
+    // Half the lines, about half the stitching.
+    expect(trials[1]!.length / trials[0]!.length).toBeCloseTo(0.5, 1);
+    expect(captionOf(trials[1]!, plan.marks.style, 'in')[1]).toContain('1/2 in spacing');
+  });
+
+  test('a region that is not there has nothing to try', () => {
+    expect(hasRegion(design, scope, plan, 'channel')).toBe(true);
+    expect(hasRegion(design, scope, plan, 'corner')).toBe(false);
+    expect(hasRegion(design, scope, made().plan, 'channel')).toBe(false);
+  });
+});
+
+describe('the sheets', () => {
+  test.each(['letter', 'a4', 'legal', 'tabloid', 'a3', 'letter-a4'] as const)(
+    'show the frame and the fills at the stated scale, on %s',
+    async (paper) => {
+      const { plan, design, scope, options } = made('', paper);
+      const fills = FILLS.filter((f) => f.name === 'lines' || f.name === 'crosshatch');
+      const trials = [
+        ...trialsFor(design, scope, plan, { region: 'swag', fills, spacings: [] }),
+        ...trialsFor(design, scope, plan, { region: 'background', fills, spacings: [] }),
+      ];
+      const written = (await writeAudition(design, scope, trials, options))!;
+      expect(written.reductions.length).toBe(2);
+      const pages = await rawPages(written.bytes);
+      expect(pages.length).toBe(written.pages);
+      // A swag of a 36 in strip with three is 12 in from start to stop, less what the gap takes.
+      const { pose } = design.sides[0]!.fit.seat;
+      const all = strokes(pages[0]!.content).filter((stroke) => stroke.curved);
+      const widest = Math.max(...all.map((stroke) => stroke.width));
+      // The first picture's two halves: from start to stop.
+      const [first, second] = all.filter((stroke) => stroke.width === widest);
+      const ends = [first!.points[0]!, second!.points[0]!];
+      const span = Math.abs(ends[1]![0] - ends[0]![0]);
+      expect(span).toBeCloseTo(((2 * pose.halfSpan) / written.reductions[0]!) * (72 / 25.4), 1);
+    },
+  );
+
+  test('are the same for the same plan', async () => {
+    const { plan, design, scope, options } = made();
+    const fills = FILLS.filter((f) => f.name === 'stipple');
+    const sheets = await Promise.all(
+      [1, 2].map(async () => {
+        const trials = trialsFor(design, scope, plan, { region: 'swag', fills, spacings: [] });
+        return (await writeAudition(design, scope, trials, options))!.bytes;
+      }),
+    );
+    expect(sheets[0]).toEqual(sheets[1]);
+  });
+
+  test('none where the frame is larger than the page at the scale asked for', async () => {
+    const { design, scope, options } = made();
+    expect(await writeEmptyFrames(design, scope, 1, { ...options, reduction: 1 })).toBeUndefined();
+    expect((await writeEmptyFrames(design, scope, 1, { ...options, reduction: 2 }))!.reductions).toEqual([2]);
+  });
+});
+
+describe('empty frames', () => {
+  test.each([1, 2, 6, 12, 18])('%i on one page, all light enough to draw over', async (count) => {
+    const { design, scope, options } = made('channels: { outward: [1/4] }');
+    const written = (await writeEmptyFrames(design, scope, count, options))!;
+    expect(written.pages).toBe(1);
+    const [page] = await rawPages(written.bytes);
+    const all = strokes(page!.content);
+    // Every frame has two halves of stitching. Greys from 0 (black) to 1: pencil is below 0.5.
+    const frames = all.filter((stroke) => stroke.curved);
+    expect(frames.length).toBeGreaterThanOrEqual(2 * count);
+    for (const { color } of frames) expect(color).toBeGreaterThan(0.6);
+  });
+
+  test('a single one is at true size where the paper holds it', async () => {
+    const { design, scope, options } = made('', 'a3');
+    const { width, height } = PAPERS.a3;
+    const span = 2 * design.sides[0]!.fit.seat.pose.halfSpan;
+    expect(span).toBeLessThan(Math.max(width, height) - 2 * MARGIN);
+    expect((await writeEmptyFrames(design, scope, 1, options))!.reductions).toEqual([1]);
+  });
+});
