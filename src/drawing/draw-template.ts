@@ -30,8 +30,8 @@ const OUTLINE: Stroke = { width: 0.5, color: INK.stitch };
 const NEEDLE: Stroke = { width: 0.35, color: INK.mark, dash: [3, 1.2] };
 const ETCHED: Stroke = { width: 0.2, color: INK.ghost };
 
-/** How far a section's number stands inside the edge, mm: clear of channel lines etched up to half an inch in. */
-const NUMBER_INSIDE = 9;
+/** How far a section's number stands inside the edge, or inside the last line etched along it, mm. */
+const NUMBER_INSIDE = 5;
 const MEASURE: Stroke = { width: 0.15, color: INK.note };
 /** How far below all lines the measurements stand, and the spacer below them, mm. */
 const MEASURE_BELOW = 9;
@@ -61,9 +61,10 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
     ]);
     return path(tick, STROKES.startMark, 'break');
   });
+  const numberInside = Math.max(0, ...template.channelLines) + NUMBER_INSIDE;
   const numbers = sections.map((s): Item => {
     const middle = (s.from + s.to) / 2;
-    const place = add(at(middle), scale(inward(middle), NUMBER_INSIDE));
+    const place = add(at(middle), scale(inward(middle), numberInside));
     return label(place, s.name ? `${s.number} ${s.name}` : String(s.number), LABEL_SIZE, INK.note, true);
   });
   const alignment = etchedAlignment(template);
@@ -84,7 +85,7 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
   });
   const flats = flatsOf(stitching).map((f): Item => {
     const middle = (f.from + f.to) / 2;
-    const place = add(at(middle), scale(inward(middle), 1.6 * LABEL_SIZE));
+    const place = add(at(middle), scale(inward(middle), numberInside + 1.5 * LABEL_SIZE));
     return label(place, `flat ${f.number}`, 0.8 * LABEL_SIZE, INK.note, false);
   });
   return {
@@ -114,7 +115,14 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
           const foot = a.path.pieces[0]?.to ?? heel;
           return label({ x: foot.x, y: foot.y - 1.2 * LABEL_SIZE }, a.name, LABEL_SIZE, INK.ghost, true);
         }),
-        label({ x: heel.x - 1.5 * LABEL_SIZE, y: heel.y }, 'heel', LABEL_SIZE, INK.note, false, 'end'),
+        label(
+          { x: heel.x - 1.5 * LABEL_SIZE, y: heel.y - 1.2 * LABEL_SIZE },
+          'heel',
+          LABEL_SIZE,
+          INK.note,
+          false,
+          'end',
+        ),
         label(
           { x: box.maxX + 1.5 * LABEL_SIZE, y: at(stitched.edgeLength).y },
           'crown end',

@@ -90,16 +90,17 @@ export const paintOverlay = (canvas: OverlayCanvas, look: OverlayLook): void => 
   look.corners.forEach((c, i) => {
     const q = look.toPixels(c.point);
     dot(canvas, q, 4 * unit, OUTLINE);
-    label(q, String(i + 1), OUTLINE, 20 * unit);
+    // Numbers stand inside the shape, names outside.
+    label(q, String(i + 1), OUTLINE, -22 * unit);
   });
   for (const b of look.breaks) {
     const q = look.toPixels(b);
     dot(canvas, q, 5 * unit, MARK);
-    label(q, 'break', MARK, 26 * unit);
+    label(q, 'break', MARK, -40 * unit);
   }
   const first = look.edge?.pieces[0]?.from;
   const last = look.edge?.pieces.at(-1)?.to;
-  if (first) label(look.toPixels(first), 'heel', EDGE, 52 * unit);
+  if (first) label(look.toPixels(first), 'heel', EDGE, 44 * unit);
   if (last) label(look.toPixels(last), 'crown end', EDGE, 68 * unit);
 };
 
