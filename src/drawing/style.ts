@@ -6,9 +6,9 @@
 import type { Stroke } from './drawing.ts';
 
 export const INK = {
-  stitch: '#1b2a41',
-  channel: '#3f5d7d',
-  fill: '#5b6f8a',
+  stitch: '#16233a',
+  channel: '#3a5878',
+  fill: '#6a7d97',
   seam: '#6b6f76',
   ghost: '#b08d57',
   mark: '#2c6e6a',
@@ -16,9 +16,10 @@ export const INK = {
 } as const;
 
 export const STROKES = {
-  stitch: { width: 0.6, color: INK.stitch },
-  channel: { width: 0.35, color: INK.channel },
-  fill: { width: 0.25, color: INK.fill },
+  // Each about half the one before: told apart on a printer without colour, and in a picture a tenth the size.
+  stitch: { width: 0.75, color: INK.stitch },
+  channel: { width: 0.4, color: INK.channel },
+  fill: { width: 0.22, color: INK.fill },
   seam: { width: 0.3, color: INK.seam },
   margin: { width: 0.18, color: INK.seam, dash: [0.4, 1.6] },
   mitre: { width: 0.18, color: INK.seam, dash: [6, 1.5, 0.8, 1.5] },
