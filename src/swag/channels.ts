@@ -12,33 +12,34 @@
  */
 
 import {
-  closedPath,
   compose,
   containsPoint,
-  cross,
-  intersectRegions,
-  line,
   mirror,
-  move,
   movePath,
   nearnessOf,
   openPath,
   type Path,
-  type Piece,
   type Point,
   parallelIn,
   pathEnd,
   pathLength,
   pathStart,
   pointAlong,
-  polar,
-  type Region,
-  regionOf,
   reversePath,
   shift,
-  subtract,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
+import {
+  cellArea,
+  type MirrorLine,
+  type MitredEnds,
+  mitredEnds,
+  mitreOf,
+  NO_MITRES,
+  SPECK,
+  swagArea,
+  wholeSwag,
+} from './cell-areas.ts';
 import type { Cell, Design, Placed } from './design.ts';
 
 export type ChannelSide = 'outward' | 'inward';
@@ -71,20 +72,6 @@ export interface Neighbour {
   /** mm by which it is moved along the start line first, where its own join lies elsewhere than the line. */
   readonly moved: number;
 }
-
-export interface MirrorLine {
-  readonly at: Point;
-  /** To the start line, radians. */
-  readonly angle: number;
-}
-
-/** Where runs meet at their corners, the first and the last repeat end at a mitre. */
-export interface MitredEnds {
-  readonly own: boolean;
-  readonly other: boolean;
-}
-
-export const NO_MITRES: MitredEnds = { own: false, other: false };
 
 /** All channels of a cell, outward ones first. */
 export const channelsOf = (
@@ -171,28 +158,6 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design), moved }, ends };
 };
 
-/** Where the runs of a border meet at its corners, a side's outermost halves end at a mitre. */
-export const mitredEnds = (half: Placed, { field, sides }: Design): MitredEnds => {
-  const side = sides.find((s) => s.run.name === half.side);
-  if (field.corners !== 'meet' || !side) return NO_MITRES;
-  const first = half.repeat === `${half.side} 1`;
-  const last = half.repeat === `${half.side} ${side.fit.repeats}`;
-  return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
-};
-
-/** The mitre at a cell's own start, where runs meet. */
-const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
-  at: { x: cell.join, y: 0 },
-  angle: Math.PI - field.mitre,
-});
-
-/**
- * Where a cell ends beyond its start: halfway to its neighbour. A corner's swags stand as far from their
- * neighbours as those stand from one another, and where sides differ, at least so far.
- */
-const joinOf = (cell: Cell, { corner, sides }: Design): number =>
-  cell === corner?.cell ? -Math.min(...sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
-
 /** Shorter scraps of a channel (mm) are no line to stitch, only where it touches its own boundary. */
 const CRUMB = 0.05;
 
@@ -204,115 +169,3 @@ export const reachesOf = (widths: readonly number[]): readonly number[] => {
     return reach;
   });
 };
-
-/** The mirror in a cell's centre line, in the cell's frame. */
-export const centreMirror = (cell: Cell) => mirror(cell.crown, cell.mirror);
-
-/** The whole swag, in the frame of its first half: the half and its mirror image. */
-export const wholeSwag = (cell: Cell): Path => {
-  const second = reversePath(movePath(cell.path, centreMirror(cell)));
-  return openPath([...cell.path.pieces, ...second.pieces]);
-};
-
-/** Where the centre mirror leaves the start line: at a corner, where the start lines of its two sides meet. */
-export const footOfMirror = ({ crown: { x, y }, mirror: angle }: Cell): Point => ({
-  x: x - (y * Math.cos(angle)) / Math.sin(angle),
-  y: 0,
-});
-
-/** Where the centre mirror meets the far margin. */
-const headOfMirror = (cell: Cell, { field: { room } }: Design): Point => {
-  const { x, y } = cell.crown;
-  return { x: x + ((room - y) * Math.cos(cell.mirror)) / Math.sin(cell.mirror), y: room };
-};
-
-/** Between the stitching and the start line (round the corner, at a corner). */
-export const swagArea = (cell: Cell): Region => {
-  const swag = wholeSwag(cell);
-  const foot = footOfMirror(cell);
-  return outlined([line(pathStart(swag)!, foot), line(foot, pathEnd(swag)!), ...reversePath(swag).pieces]);
-};
-
-/** What a cell holds: from the join or the mitre to the centre mirror, from the start line to the far margin. */
-export const cellArea = (
-  cell: Cell,
-  design: Design,
-  ends: MitredEnds = NO_MITRES,
-  line?: MirrorLine,
-): Region => {
-  const join = line?.at.x ?? joinOf(cell, design);
-  const corners = [
-    { x: join, y: 0 },
-    footOfMirror(cell),
-    headOfMirror(cell, design),
-    startEdge(design, join, ends.own),
-  ];
-  return outlined(linesThrough(withinMitres(corners, cell, design, ends)));
-};
-
-/** Both cells of a repeat but for its swag: between the stitching and the far margin. */
-export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
-  const swag = wholeSwag(cell);
-  const join = joinOf(cell, design);
-  const over = (p: Point): Point => move(centreMirror(cell), p);
-  const low = { x: join, y: 0 };
-  const corners = [
-    pathEnd(swag)!,
-    over(low),
-    over(startEdge(design, join, ends.other)),
-    headOfMirror(cell, design),
-    startEdge(design, join, ends.own),
-    low,
-    pathStart(swag)!,
-  ];
-  const ground = outlined([...swag.pieces, ...corners.slice(1).map((p, i) => line(corners[i]!, p))]);
-  if (design.field.from === 'inner' || !(ends.own || ends.other)) return ground;
-  const whole = [low, over(low), over({ x: join, y: design.field.room }), { x: join, y: design.field.room }];
-  return intersectRegions(ground, outlined(linesThrough(withinMitres(whole, cell, design, ends))));
-};
-
-/** The end of a cell's edge at the far margin. Seen from the inner seam a mitre leans away from the cell. */
-const startEdge = ({ field }: Design, join: number, mitred: boolean): Point => ({
-  x: mitred && field.from === 'inner' ? join - field.room / Math.tan(field.mitre) : join,
-  y: field.room,
-});
-
-/** Seen from the outer seam mitres lean over the cells: what is left of a convex polygon between them. */
-const withinMitres = (
-  polygon: readonly Point[],
-  cell: Cell,
-  design: Design,
-  ends: MitredEnds,
-): readonly Point[] => {
-  if (design.field.from === 'inner') return polygon;
-  const { at, angle } = mitreOf(cell, design);
-  const along = polar(angle);
-  const beside = (p: Point): number => cross(subtract(p, at), along);
-  const own = ends.own ? cutPolygon(polygon, beside) : polygon;
-  return ends.other ? cutPolygon(own, (p) => beside(move(centreMirror(cell), p))) : own;
-};
-
-/** The part of a convex polygon on which a linear measure is not negative (Sutherland and Hodgman, 1974). */
-const cutPolygon = (polygon: readonly Point[], measure: (p: Point) => number): readonly Point[] =>
-  polygon.flatMap((p, i) => {
-    const before = polygon.at(i - 1)!;
-    const [a, b] = [measure(before), measure(p)];
-    const t = a / (a - b);
-    const crossing = { x: before.x + t * (p.x - before.x), y: before.y + t * (p.y - before.y) };
-    if (b >= 0) return a < 0 ? [crossing, p] : [p];
-    return a > 0 ? [crossing] : [];
-  });
-
-const linesThrough = (corners: readonly Point[]): readonly Piece[] =>
-  corners.map((p, i) => line(p, corners[(i + 1) % corners.length]!));
-
-/** Lines without length, where two corners of an outline fall on one place, are no part of it. */
-const outlined = (pieces: readonly Piece[]): Region =>
-  regionOf([
-    closedPath(
-      pieces.filter((p) => p.kind === 'arc' || !(Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y) <= SPECK)),
-    ),
-  ]);
-
-/** Corners of an outline nearer than this (mm) are one. */
-const SPECK = 1e-9;

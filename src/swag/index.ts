@@ -1,5 +1,6 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
+export * from './cell-areas.ts';
 export * from './channel-setting.ts';
 export * from './channels.ts';
 export * from './choices.ts';

@@ -8,17 +8,8 @@
 
 import { bandsOf, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
-import {
-  CHANNEL_SIDES,
-  type ChannelSide,
-  groundArea,
-  type MitredEnds,
-  mitredEnds,
-  NO_MITRES,
-  reachesOf,
-  swagArea,
-  wholeSwag,
-} from './channels.ts';
+import { groundArea, type MitredEnds, mitredEnds, NO_MITRES, swagArea, wholeSwag } from './cell-areas.ts';
+import { CHANNEL_SIDES, type ChannelSide, reachesOf } from './channels.ts';
 import type { Cell, Design, Placed } from './design.ts';
 
 export type SwagRegion =
