@@ -45,6 +45,17 @@ const room = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
   const { margin, width, kind } = layout;
   const taken = margin.inner + margin.outer;
   if (taken <= width - LEAST_ROOM) return [];
+  if (kind === 'border' && layout.round === 'block') {
+    const block = Math.max(layout.inner.top, layout.inner.left);
+    return [
+      {
+        path: ['layout', 'frame', 'within'],
+        message: 'the limit leaves no room for swags round the block',
+        found: say(block + 2 * width),
+        expected: `at least ${say(block + 2 * (margin.inner + LEAST_ROOM))}`,
+      },
+    ];
+  }
   return [
     {
       path: ['layout', kind, 'margin'],
@@ -111,7 +122,7 @@ const swag = ({ swag: { from, to, repeats, setting, laid, flat }, layout }: Plan
   if (repeats && layout.kind === 'frame')
     found.push({
       path: ['swag', 'repeats'],
-      message: 'a frame has no sides to repeat along',
+      message: 'a round frame has no sides to repeat along',
       expected: 'layout.frame.count',
     });
   if (repeats && repeats.length > 1 && layout.kind === 'strip')

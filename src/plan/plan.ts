@@ -55,6 +55,8 @@ export interface Border {
   readonly corners: CornerTreatment;
   /** Whether the plan leaves the corners open, so that a search may try others. */
   readonly cornersAreOpen: boolean;
+  /** What it lies round, and so under which key it stands in the plan: a quilt's `border`, or a block's `frame`. */
+  readonly round: 'quilt' | 'block';
 }
 
 /** Swags closed round a circle that clears a motif. */
@@ -68,6 +70,8 @@ export interface Frame {
   readonly clearance: number;
   /** The finished frame's greatest width across, mm. */
   readonly within: number | undefined;
+  /** The circle that the swags leave from: the inner one, pointing outward, or the outer one, pointing inward. */
+  readonly from: Seam;
 }
 
 /** Clockwise from the top, as lists of four are. */

@@ -29,7 +29,7 @@ const HOMES: ReadonlyMap<string, string> = new Map(
   Object.entries({
     'layout.border': ['width', 'inner', 'margin', 'corners'],
     'layout.strip': ['length'],
-    'layout.frame': ['count', 'around', 'within'],
+    'layout.frame': ['count', 'around', 'block', 'within'],
     layout: ['strip', 'border', 'frame'],
     swag: ['from', 'to', 'setting', 'laid', 'flat', 'side', 'direction', 'repeats', 'gap'],
     foot: ['clearance'],
@@ -89,6 +89,21 @@ const USUAL_STYLE: Readonly<Record<Units, LengthStyle>> = {
   mm: MM_HALF,
 };
 
+/** A frame round a block is a border round it, as wide as the limit leaves it on the block's longer sides. */
+const roundBlock = (
+  frame: NonNullable<PlanFile['layout']['frame']>,
+  { width, height }: { readonly width: number; readonly height: number },
+): Layout => ({
+  kind: 'border',
+  width: ((frame.within ?? 0) - Math.max(width, height)) / 2,
+  inner: { top: width, right: height, bottom: width, left: height },
+  margin: { inner: frame.clearance, outer: 0 },
+  from: frame.from,
+  corners: frame.corners ?? 'turn',
+  cornersAreOpen: frame.corners === undefined,
+  round: 'block',
+});
+
 const layoutOf = ({ strip, border, frame }: PlanFile['layout']): Layout => {
   if (strip) return { kind: 'strip', ...strip };
   if (border)
@@ -97,14 +112,17 @@ const layoutOf = ({ strip, border, frame }: PlanFile['layout']): Layout => {
       ...border,
       corners: border.corners ?? 'turn',
       cornersAreOpen: border.corners === undefined,
+      round: 'quilt',
     };
-  if (frame)
+  if (frame?.block) return roundBlock(frame, frame.block);
+  if (frame?.around !== undefined)
     return {
       kind: 'frame',
       count: frame.count === 'auto' ? undefined : frame.count,
       around: frame.around,
       clearance: frame.clearance,
       within: frame.within,
+      from: frame.from,
     };
   throw new Error('A plan without a layout passed its schema');
 };

@@ -150,6 +150,10 @@ const layoutSchema = (unit: Units) => {
     .transform((sides) =>
       typeof sides === 'number' ? { top: sides, right: sides, bottom: sides, left: sides } : sides,
     );
+  const corners = choice(
+    ['turn', 'meet', 'open'],
+    'turn: a swag across the corner; meet: runs end at the corner; open: the corner square is left free.',
+  );
   const border = group(
     {
       width,
@@ -159,13 +163,16 @@ const layoutSchema = (unit: Units) => {
         .enum(['inner', 'outer'])
         .meta({ description: 'The seam the swags leave from.' })
         .default('inner'),
-      corners: choice(
-        ['turn', 'meet', 'open'],
-        'turn: a swag across the corner; meet: runs end at the corner; open: the corner square is left free.',
-      ),
+      corners,
     },
     'a group with width and inner',
   );
+  const block = z
+    .union([group({ width: side, height: side }), side], {
+      error: 'a length for a square, or { width: 12, height: 9 }',
+    })
+    .meta({ description: 'The block or medallion that a square frame lies round: its width and height.' })
+    .transform((size) => (typeof size === 'number' ? { width: size, height: size } : size));
   const frame = group(
     {
       count: z
@@ -174,15 +181,24 @@ const layoutSchema = (unit: Units) => {
         })
         .meta({ description: 'How many swags.' })
         .optional(),
-      around: lengthOf(unit, { ...LIMITS.around, description: 'The width across of the motif.' }),
+      around: lengthOf(unit, {
+        ...LIMITS.around,
+        description: 'The width across of a round motif; or else a block.',
+      }).optional(),
+      block: block.optional(),
       clearance: lengthOf(unit, { ...LIMITS.margin, description: 'Kept clear round the motif.' }).default(0),
       within: lengthOf(unit, {
         ...LIMITS.side,
         description: 'The greatest width across of the finished frame.',
       }).optional(),
+      from: z
+        .enum(['inner', 'outer'])
+        .meta({ description: 'inner: the swags point outward; outer: they point inward.' })
+        .default('inner'),
+      corners,
     },
     'a group such as { count: 8, around: 9, clearance: 1/2 }',
-  );
+  ).superRefine((value, context) => refuseFrame(value, context));
   return group(
     { strip: strip.optional(), border: border.optional(), frame: frame.optional() },
     'one of strip, border or frame',
@@ -198,6 +214,45 @@ const layoutSchema = (unit: Units) => {
         expected: 'one of strip, border or frame',
       });
     });
+};
+
+/** A round frame goes by its motif and a count, a square one by its block, its limit and its corners. */
+const refuseFrame = (
+  frame: {
+    readonly around?: number | undefined;
+    readonly block?: unknown;
+    readonly within?: number | undefined;
+    readonly count?: unknown;
+    readonly corners?: unknown;
+  },
+  context: z.RefinementCtx,
+): void => {
+  const round = frame.around !== undefined;
+  const square = frame.block !== undefined;
+  const say = (problem: Parameters<typeof refuse>[2]): void => {
+    refuse(context, frame, problem);
+  };
+  if (round === square)
+    say({
+      code: round ? 'too-many-keys' : 'missing-key',
+      message: round ? 'a frame lies round one thing' : 'nothing says what the frame lies round',
+      ...(round && { found: 'around and block' }),
+      expected: 'around for a round motif, or block for a square or rectangular one',
+    });
+  else if (square && frame.within === undefined)
+    say({
+      code: 'missing-key',
+      message: 'a frame round a block needs its limit',
+      expected: 'within: the greatest width across of the finished frame',
+    });
+  else if (square && frame.count !== undefined && frame.count !== 'auto')
+    say({
+      message: 'a frame round a block has sides, each with its own count',
+      found: 'count',
+      expected: 'swag.repeats: one number, or one per side',
+    });
+  else if (round && frame.corners !== undefined)
+    say({ message: 'a round frame has no corners', found: 'corners', expected: 'corners only with block' });
 };
 
 const spotSchema = (description: string) =>

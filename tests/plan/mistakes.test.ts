@@ -313,10 +313,46 @@ describe('mistakes in a plan', () => {
       ['plan.yaml:2:27: layout.frame.count: too small; found 2; expected at least 3'],
     ],
     [
+      'template: x\nlayout: { frame: { count: 8 } }',
+      [
+        'plan.yaml:2:18: layout.frame: nothing says what the frame lies round; expected around for a round motif, or block for a square or rectangular one',
+      ],
+    ],
+    [
+      'template: x\nlayout: { frame: { around: 9, block: 9 } }',
+      [
+        'plan.yaml:2:18: layout.frame: a frame lies round one thing; found around and block; expected around for a round motif, or block for a square or rectangular one',
+      ],
+    ],
+    [
+      'template: x\nlayout: { frame: { block: 9 } }',
+      [
+        'plan.yaml:2:18: layout.frame: a frame round a block needs its limit; expected within: the greatest width across of the finished frame',
+      ],
+    ],
+    [
+      'template: x\nlayout: { frame: { block: 9, within: 16, count: 8 } }',
+      [
+        'plan.yaml:2:18: layout.frame: a frame round a block has sides, each with its own count; found count; expected swag.repeats: one number, or one per side',
+      ],
+    ],
+    [
+      'template: x\nlayout: { frame: { around: 9, corners: turn } }',
+      [
+        'plan.yaml:2:18: layout.frame: a round frame has no corners; found corners; expected corners only with block',
+      ],
+    ],
+    [
+      'template: x\nlayout: { frame: { block: { width: 9, height: 12 }, clearance: 1/2, within: 13 } }',
+      [
+        'plan.yaml:2:77: layout.frame.within: the limit leaves no room for swags round the block; found 13 in; expected at least 13 1/2 in',
+      ],
+    ],
+    [
       'template: x\nlayout: { frame: { count: 8, around: 9, within: 9 } }\nswag: { repeats: 8 }',
       [
         'plan.yaml:2:49: layout.frame.within: the frame must lie round its motif; found 9 in; expected more than 9 in',
-        'plan.yaml:3:18: swag.repeats: a frame has no sides to repeat along; expected layout.frame.count',
+        'plan.yaml:3:18: swag.repeats: a round frame has no sides to repeat along; expected layout.frame.count',
       ],
     ],
     [

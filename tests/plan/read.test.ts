@@ -33,6 +33,7 @@ describe('readPlan', () => {
         from: 'inner',
         corners: 'turn',
         cornersAreOpen: false,
+        round: 'quilt',
       },
       swag: {
         from: { kind: 'section', number: 1 },
@@ -133,6 +134,7 @@ describe('layouts', () => {
       from: 'inner',
       corners: 'turn',
       cornersAreOpen: true,
+      round: 'quilt',
     });
     expect(withLayout('{ border: { width: 6, inner: 60, corners: auto } }')).toMatchObject({
       cornersAreOpen: true,
@@ -151,6 +153,7 @@ describe('layouts', () => {
       around: 228.6,
       clearance: 12.7,
       within: 406.4,
+      from: 'inner',
     });
     expect(withLayout('{ frame: { count: auto, around: 9 } }')).toEqual({
       kind: 'frame',
@@ -158,6 +161,33 @@ describe('layouts', () => {
       around: 228.6,
       clearance: 0,
       within: undefined,
+      from: 'inner',
+    });
+    expect(withLayout('{ frame: { around: 9, from: outer } }')).toMatchObject({ from: 'outer' });
+  });
+
+  test('a frame round a block is a border round it', () => {
+    // Whole inches: 20 − 12 leaves 4 in on either side of the block's width, and as much on its height.
+    const expected = {
+      kind: 'border',
+      width: 101.6,
+      inner: { top: 304.8, right: 228.6, bottom: 304.8, left: 228.6 },
+      margin: { inner: 12.7, outer: 0 },
+      from: 'inner',
+      corners: 'turn',
+      cornersAreOpen: true,
+      round: 'block',
+    };
+    const block = 'block: { width: 12, height: 9 }, clearance: 1/2, within: 20';
+    expect(withLayout(`{ frame: { ${block} } }`)).toEqual(expected);
+    expect(withLayout(`{ frame: { ${block}, count: auto, corners: meet, from: outer } }`)).toEqual({
+      ...expected,
+      from: 'outer',
+      corners: 'meet',
+      cornersAreOpen: false,
+    });
+    expect(withLayout('{ frame: { block: 12, within: 20 } }')).toMatchObject({
+      inner: { top: 304.8, right: 304.8, bottom: 304.8, left: 304.8 },
     });
   });
 });
