@@ -43,7 +43,7 @@ export const resampled = (
   picture: Picture,
   width: number,
   height: number,
-  from: (x: number, y: number) => readonly [number, number],
+  from: (x: number, y: number, into: { x: number; y: number }) => void,
   ground = 255,
 ): Picture => {
   const grey = new Uint8Array(width * height);
@@ -51,12 +51,16 @@ export const resampled = (
     x < 0 || y < 0 || x >= picture.width || y >= picture.height
       ? ground
       : picture.grey[y * picture.width + x]!;
+  const place = { x: 0, y: 0 };
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
-      const [u, v] = from(x + 0.5, y + 0.5);
-      const [fx, fy] = [u - 0.5, v - 0.5];
-      const [x0, y0] = [Math.floor(fx), Math.floor(fy)];
-      const [a, b] = [fx - x0, fy - y0];
+      from(x + 0.5, y + 0.5, place);
+      const fx = place.x - 0.5;
+      const fy = place.y - 0.5;
+      const x0 = Math.floor(fx);
+      const y0 = Math.floor(fy);
+      const a = fx - x0;
+      const b = fy - y0;
       const top = at(x0, y0) * (1 - a) + at(x0 + 1, y0) * a;
       const bottom = at(x0, y0 + 1) * (1 - a) + at(x0 + 1, y0 + 1) * a;
       grey[y * width + x] = Math.round(top * (1 - b) + bottom * b);
@@ -70,10 +74,11 @@ export const turned = (picture: Picture, angle: number): Picture => {
   const s = Math.sin(angle);
   const width = Math.ceil(picture.width * Math.abs(c) + picture.height * Math.abs(s));
   const height = Math.ceil(picture.width * Math.abs(s) + picture.height * Math.abs(c));
-  return resampled(picture, width, height, (x, y) => {
+  return resampled(picture, width, height, (x, y, into) => {
     const dx = x - width / 2;
     const dy = y - height / 2;
-    return [picture.width / 2 + c * dx + s * dy, picture.height / 2 - s * dx + c * dy];
+    into.x = picture.width / 2 + c * dx + s * dy;
+    into.y = picture.height / 2 - s * dx + c * dy;
   });
 };
 
