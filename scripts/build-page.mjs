@@ -1,0 +1,79 @@
+/**
+ * Builds the page for browsers into dist/page: plain scripts that also run from a folder on disk, where browsers
+ * refuse modules, workers by address and fetch. The two workers are functions that the page can start either way.
+ *
+ * Nothing is taken from elsewhere, and the list for the service worker is made from what was written.
+ */
+
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+const source = `${root}src/page/`;
+const out = `${root}dist/page/`;
+
+rmSync(out, { recursive: true, force: true });
+mkdirSync(out, { recursive: true });
+
+/** One entry as one script without imports. Returns its text, and the style sheet's where there is one. */
+const bundle = async (entry) => {
+  const built = await build({
+    root,
+    configFile: false,
+    logLevel: 'warn',
+    define: { 'process.env.NODE_ENV': '"production"' },
+    oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    build: {
+      write: false,
+      target: 'es2023',
+      cssMinify: true,
+      modulePreload: false,
+      lib: { entry: `${source}${entry}`, formats: ['iife'], name: 'swagwright', cssFileName: 'page' },
+      // Our own modules do nothing but define; so what is not called is left out, and with it what only it needs.
+      rolldownOptions: {
+        treeshake: { moduleSideEffects: (id) => /[\\/]src[\\/]page[\\/]|\.css$/.test(id) },
+        output: { codeSplitting: false },
+      },
+    },
+  });
+  const files = [built].flat().flatMap((b) => b.output);
+  const text = (ending) => files.find((f) => f.fileName.endsWith(ending));
+  return { script: text('.js').code, style: text('.css')?.source };
+};
+
+const write = (name, content) => writeFileSync(out + name, content);
+
+const app = await bundle('main.tsx');
+write('page.js', app.script);
+write('page.css', app.style);
+
+/** A worker as a function: it runs where the file is a worker's own, and the page can hand its text to one. */
+for (const name of ['quick', 'thorough']) {
+  const { script } = await bundle(`${name}-worker.ts`);
+  write(
+    `${name}.js`,
+    `self.swagwright_${name}=function(){${script}\n};if(typeof document==="undefined")self.swagwright_${name}();\n`,
+  );
+}
+
+/** Fonts as text, because from a folder on disk a browser loads scripts and nothing else. */
+const { resolve } = createRequire(import.meta.url);
+const font = (file) => readFileSync(resolve(`dejavu-fonts-ttf/ttf/${file}`)).toString('base64');
+write(
+  'fonts.js',
+  `self.swagwright_fonts={regular:"${font('DejaVuSans.ttf')}",bold:"${font('DejaVuSans-Bold.ttf')}"};\n`,
+);
+
+for (const name of ['index.html', 'icon.svg', 'manifest.webmanifest'])
+  write(name, readFileSync(`${source}static/${name}`));
+
+const { script: service } = await bundle('service-worker.ts');
+const files = readdirSync(out).sort();
+const hash = createHash('sha256');
+for (const name of files) hash.update(name).update(readFileSync(out + name));
+hash.update(service);
+const own = { version: hash.digest('hex').slice(0, 16), files };
+write('service-worker.js', `self.swagwright_own=${JSON.stringify(own)};\n${service}`);

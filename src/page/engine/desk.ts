@@ -1,0 +1,129 @@
+/**
+ * The work that all answers share: the plan and its templates read, the search done, one fit chosen. The last
+ * results are kept, so that questions about the same plan do not begin again.
+ */
+
+import { type Problem, ProblemError } from '../../document/index.ts';
+import { type Plan, readPlan } from '../../plan/index.ts';
+import {
+  choicesOf,
+  type Design,
+  designFromPlan,
+  designOf,
+  type Ranked,
+  searchPlan,
+} from '../../swag/index.ts';
+import { readTemplate, type Template } from '../../template/index.ts';
+import type { Input, OwnTemplate } from './messages.ts';
+import { fileOf, findTemplate } from './profiles.ts';
+import { PLAN_FILE } from './trouble.ts';
+
+export interface ReadPlan {
+  readonly plan: Plan;
+  readonly templates: readonly Template[];
+}
+
+export interface Worked extends ReadPlan {
+  readonly results: readonly Ranked[];
+  /** By key, in the results' order. */
+  readonly keys: readonly string[];
+}
+
+export interface ChosenFit extends Worked {
+  readonly ranked: Ranked;
+  readonly key: string;
+  /** From 0. */
+  readonly index: number;
+  readonly design: Design;
+}
+
+/** What a fit is called from one search to the next: every choice that it makes. */
+export const keyOf = (ranked: Ranked): string => {
+  const { corners, from, to, setting, laid, flat, side, direction, repeats } = choicesOf(ranked);
+  const { name } = ranked.fit.way.shape.stitching.template;
+  const words = [name, corners, from, to, setting, laid, flat, side, direction, repeats.join('-')];
+  return words.map((word) => word ?? '').join('|');
+};
+
+/** One thing is kept: the last. Questions come in bunches about one plan. */
+const keepLast = <K, V>(make: (key: K) => V, textOf: (key: K) => string): ((key: K) => V) => {
+  let known: { readonly text: string; readonly value: V } | undefined;
+  return (key) => {
+    const text = textOf(key);
+    if (known?.text !== text) known = { text, value: make(key) };
+    return known.value;
+  };
+};
+
+const filesText = ({ plan, own }: Omit<Input, 'taken'>): string => JSON.stringify([plan, own]);
+
+/** Throws a ProblemError with all problems of the plan, or of all its templates. */
+export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan => {
+  const reading = readPlan(text, PLAN_FILE);
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  const { plan } = reading;
+  const problems: Problem[] = [];
+  const templates: Template[] = [];
+  for (const name of plan.templates) {
+    const found = findTemplate(name, own);
+    if (!found.ok) problems.push(found.problem);
+    else {
+      const read = readOwn({ name: found.file, text: found.template.text });
+      if (read.ok) templates.push(read.template);
+      else problems.push(...read.problems);
+    }
+  }
+  if (problems.length > 0) throw new ProblemError(problems);
+  return { plan, templates };
+};
+
+export const readOwn = ({ name, text }: OwnTemplate): ReturnType<typeof readTemplate> =>
+  readTemplate(text, fileOf(name));
+
+/** A layout that the library makes and that has no fits to choose from. */
+const NOT_SHOWN: Problem = {
+  code: 'not-shown',
+  key: 'layout',
+  message: 'the page shows borders and strips; for this layout there is the command',
+  hint: 'swagwright draw',
+};
+
+/** Throws a ProblemError where the plan cannot be read or nothing fits it. */
+export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
+  const read = readInput(input);
+  // Where there is nothing to rank, the library itself says why, and what would fit.
+  const refuse = (): never => {
+    const made = designFromPlan(read.plan, read.templates);
+    throw new ProblemError(made.ok ? [NOT_SHOWN] : made.problems);
+  };
+  if (read.plan.layout.kind === 'frame') return refuse();
+  const searched = searchPlan(read.plan, read.templates);
+  if (!searched.ok) throw new ProblemError(searched.problems);
+  const { results } = searched.search;
+  if (results.length === 0) return refuse();
+  return { ...read, results, keys: results.map(keyOf) };
+}, filesText);
+
+/** Of a fit that is no longer there, the best with the same template is nearest; otherwise the best of all. */
+const indexOf = (taken: string | undefined, keys: readonly string[]): number => {
+  if (taken === undefined) return 0;
+  const same = keys.indexOf(taken);
+  if (same >= 0) return same;
+  const template = `${taken.split('|')[0]}|`;
+  return Math.max(
+    0,
+    keys.findIndex((key) => key.startsWith(template)),
+  );
+};
+
+/** The fit that was taken, or the best one. */
+export const chosenFit = keepLast(
+  (input: Input): ChosenFit => {
+    const worked = workedOut(input);
+    const index = indexOf(input.taken, worked.keys);
+    const ranked = worked.results[index]!;
+    const key = worked.keys[index]!;
+    return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit) };
+  },
+  (input) => JSON.stringify([input.plan, input.own, input.taken]),
+);

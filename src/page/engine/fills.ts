@@ -1,0 +1,46 @@
+/** The fills of a plan, which take longer than all the rest and come after it. */
+
+import { drawPlan, type Filled, fillDesign, scopeOf } from '../../drawing/index.ts';
+import { FILLS } from '../../fill/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import type { Design } from '../../swag/index.ts';
+import { chosenFit } from './desk.ts';
+import type { FillFacts, FillsAnswer, Input } from './messages.ts';
+import { dataOf, placeOf } from './picture.ts';
+import { loneSwag } from './swag-view.ts';
+import { troubleOf } from './trouble.ts';
+
+export const fillList = (): readonly FillFacts[] =>
+  FILLS.map(({ name, about, suits }) => ({ name, about, suits }));
+
+/** A repeat's fill is worked out once, and goes to every place of the repeat. */
+export const fills = (input: Input, side: string): FillsAnswer => {
+  const { design, ranked, plan } = chosenFit(input);
+  const filling = fillDesign(design, design.halves, plan);
+  const places = new Map<readonly Filled[], (readonly number[])[]>();
+  for (const half of design.halves) {
+    const filled = filling.byHalf.get(half);
+    if (half.half !== 'first' || !filled) continue;
+    const known = places.get(filled) ?? [];
+    known.push(placeOf(half.motion));
+    places.set(filled, known);
+  }
+  const quilt = [...places].map(([filled, to]) => ({
+    d: filled.map((f) => dataOf(f.paths)).join(' '),
+    places: to,
+  }));
+  const here = side === 'corner' ? undefined : ranked.fit.sides.find((s) => s.run.name === side)?.seat;
+  return {
+    quilt: quilt.filter((copies) => copies.d !== ''),
+    swag: here ? loneFill(loneSwag(ranked.field, here, plan, side).design, plan) : '',
+    messages: filling.messages,
+    problems: filling.problems.map(troubleOf),
+  };
+};
+
+const loneFill = (design: Design, plan: Plan): string => {
+  const scoped = scopeOf(design, 'repeat');
+  if (!scoped.ok) return '';
+  const { drawing } = drawPlan(design, plan, scoped.scope, { ghosts: false });
+  return drawing.layers.fill.map((item) => (item.kind === 'path' ? dataOf([item.path]) : '')).join(' ');
+};

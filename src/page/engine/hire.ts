@@ -1,0 +1,54 @@
+/**
+ * Starts the workers. From a web address a worker is started by its address; from a folder on disk browsers refuse
+ * that, and the worker's script is loaded as any other and handed over as text.
+ */
+
+import type { Hand } from './client.ts';
+import type { Fonts } from './messages.ts';
+
+type WorkerName = 'quick' | 'thorough';
+
+/** What the scripts that are loaded put into the page's scope. */
+interface Scope {
+  readonly swagwright_quick?: () => void;
+  readonly swagwright_thorough?: () => void;
+  readonly swagwright_fonts?: { readonly regular: string; readonly bold: string };
+}
+
+const scope = globalThis as Scope;
+
+const loadScript = (file: string): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const script = document.createElement('script');
+    script.src = file;
+    script.onload = () => resolve();
+    script.onerror = () => {
+      script.remove();
+      reject(new Error(`${file} could not be loaded`));
+    };
+    document.head.append(script);
+  });
+
+export const hire = async (name: WorkerName): Promise<Hand> => {
+  if (location.protocol !== 'file:') return new Worker(`${name}.js`) as Hand;
+  const key = `swagwright_${name}` as const;
+  if (!scope[key]) await loadScript(`${name}.js`);
+  const address = URL.createObjectURL(new Blob([`(${scope[key]})()`], { type: 'text/javascript' }));
+  return new Worker(address) as Hand;
+};
+
+let known: Promise<Fonts> | undefined;
+
+/** The fonts of printed pages, loaded when the first page is wanted. */
+export const loadFonts = (): Promise<Fonts> => {
+  known ??= loadScript('fonts.js').then(() => {
+    const { regular = '', bold = '' } = scope.swagwright_fonts ?? {};
+    return { regular: bytesOf(regular), bold: bytesOf(bold) };
+  });
+  known.catch(() => {
+    known = undefined;
+  });
+  return known;
+};
+
+const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));

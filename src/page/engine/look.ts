@@ -1,0 +1,119 @@
+/** What is chosen and how it looks: the answers that the page needs at once. */
+
+import { ProblemError } from '../../document/index.ts';
+import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
+import { formatLength } from '../../length/index.ts';
+import { type CardSection, cardOf } from '../../output/card/index.ts';
+import { captionOf, excerptOf } from '../../output/contact-sheet/index.ts';
+import { CAUTIONS, describeDesign } from '../../output/mockup/index.ts';
+import { planWithFit } from '../../output/plan-file/index.ts';
+import { rangeWords } from '../../output/text/index.ts';
+import { type Plan, readPlan } from '../../plan/index.ts';
+import { channelsOf, choicesOf, depthsOf, designOf, placedChannels } from '../../swag/index.ts';
+import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
+import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
+import { pictureOf } from './picture.ts';
+import { PLAN_FILE, troubleOf } from './trouble.ts';
+
+export const look = (input: Input): LookAnswer => {
+  const reading = readPlan(input.plan, PLAN_FILE);
+  if (!reading.ok)
+    return { problems: reading.problems.map(troubleOf), facts: undefined, found: 0, chosen: undefined };
+  const facts = factsOf(reading.plan);
+  try {
+    const fit = chosenFit(input);
+    return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit) };
+  } catch (error) {
+    return { problems: troublesOf(error), facts, found: 0, chosen: undefined };
+  }
+};
+
+/** What a user can be told; anything else is a fault and goes on. */
+export const troublesOf = (error: unknown): readonly Trouble[] => {
+  if (error instanceof ProblemError) return error.problems.map(troubleOf);
+  throw error;
+};
+
+const factsOf = (plan: Plan): PlanFacts => {
+  const widths = (list: readonly number[]): readonly string[] =>
+    list.map((mm) => formatLength(mm, plan.marks.style));
+  const { swag, fills } = plan;
+  return {
+    title: plan.title,
+    units: plan.units,
+    paper: plan.paper,
+    layout: plan.layout.kind,
+    templates: plan.templates,
+    outward: widths(plan.channels.outward),
+    inward: widths(plan.channels.inward),
+    hasFills: Boolean(fills.swag ?? fills.background ?? fills.corner) || fills.channels.length > 0,
+    decides: Object.values(swag).some((choice) => choice !== undefined),
+  };
+};
+
+const chosenOf = (fit: ChosenFit): Chosen => {
+  const { design, plan, ranked, key, index } = fit;
+  const { style } = plan.marks;
+  const length = (mm: number): string => formatLength(mm, style);
+  const choices = choicesOf(ranked);
+  const { shape } = ranked.fit.way;
+  const whole = scopeOf(design, 'all');
+  if (!whole.ok) throw new Error('A design without a whole');
+  const channels = placedChannels(design, plan.channels, whole.scope.halves);
+  const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
+  const spans = ranked.fit.sides.map((s) => 2 * s.seat.pose.halfSpan);
+  return {
+    key,
+    number: index + 1,
+    template: shape.stitching.template.title,
+    summary: [
+      `${ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0)} swags${design.corner ? ' and a swag across each corner' : ''}`,
+      `${rangeWords(spans, style)} ${style.unit} wide, ${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
+    ],
+    lines: describeDesign(design, plan.units),
+    sides: design.fit.sides.map(({ run, repeats, seat }) => ({
+      name: run.name,
+      repeats,
+      span: length(2 * seat.pose.halfSpan),
+      depth: length(seat.pose.depth),
+      gap: seat.gap > 0 ? length(seat.gap) : undefined,
+    })),
+    corner: design.corner && length(design.corner.fit.seat.pose.depth),
+    from: shape.from.label,
+    to: shape.to.label,
+    setting: choices.setting,
+    side: choices.side,
+    direction: choices.direction,
+    quilt: pictureOf(drawing, ['fill', 'notes', 'marks']),
+    messages: endedChannels(channels, plan),
+  };
+};
+
+/** Some of the fits, as small drawings with their captions. */
+export const fits = (input: Input, from: number, count: number): readonly FitCard[] => {
+  const { plan, results, keys } = workedOut(input);
+  return results.slice(from, from + count).map((ranked, i) => {
+    const design = designOf(ranked.field, ranked.fit);
+    const channels = new Map(design.cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
+    const drawing = drawDesign(design, excerptOf(design), { title: plan.title, ghosts: false, channels });
+    return {
+      key: keys[from + i]!,
+      number: from + i + 1,
+      caption: captionOf(ranked, plan.marks.style),
+      picture: pictureOf(drawing, ['marks', 'notes', 'template']),
+    };
+  });
+};
+
+/** The marking card's words. */
+export const words = (input: Input): readonly CardSection[] => {
+  const { design, plan } = chosenFit(input);
+  return cardOf(design, plan, CAUTIONS).sections;
+};
+
+/** The plan with everything decided, in the visitor's own words where they say the same. */
+export const decided = (input: Input): string => {
+  const { plan, ranked, templates } = chosenFit(input);
+  const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
+  return planWithFit(input.plan, { plan, ranked, template: plan.templates[index]! });
+};

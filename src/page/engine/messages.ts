@@ -1,0 +1,261 @@
+/**
+ * What the page asks of its workers and what they answer: plain data both ways. A question carries all that it
+ * needs, so that a worker can be stopped at any moment and another one asked again.
+ */
+
+import type { Box } from '../../geometry/index.ts';
+import type { Units } from '../../length/index.ts';
+import type { CardSection } from '../../output/card/index.ts';
+import type { PaperId } from '../../pagination/index.ts';
+
+/** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
+export interface OwnTemplate {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Everything that an answer depends on. */
+export interface Input {
+  /** The plan file's text. */
+  readonly plan: string;
+  readonly own: readonly OwnTemplate[];
+  /** Which of the plan's fits was taken, by its key; the best one where there is none of that key. */
+  readonly taken: string | undefined;
+}
+
+export interface Trouble {
+  /** One line, without the place. */
+  readonly text: string;
+  /** The key in the plan. */
+  readonly key: string | undefined;
+  /** `mine.yaml:3:5`, where it stands in a file that the visitor brought. */
+  readonly where: string | undefined;
+}
+
+/** One kind of line: the paths that are drawn with it, as one piece of SVG path data. */
+export interface Ink {
+  /** The name of a stroke in the drawing's own style sheet, such as `stitch`, `channel`, `seam`. */
+  readonly name: string;
+  readonly d: string;
+}
+
+export interface Lettering {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Degrees, clockwise as screens have it. */
+  readonly turn: number;
+  readonly bold: boolean;
+  readonly layer: string;
+}
+
+/** A drawing for the screen: mm at true size, y down. */
+export interface Picture {
+  readonly box: Box;
+  readonly inks: readonly Ink[];
+  readonly texts: readonly Lettering[];
+}
+
+/** What the plan says, for the page's own fields. */
+export interface PlanFacts {
+  readonly title: string;
+  readonly units: Units;
+  readonly paper: PaperId;
+  readonly layout: 'border' | 'strip' | 'frame';
+  readonly templates: readonly string[];
+  /** Widths as they were read, as a person reads them. */
+  readonly outward: readonly string[];
+  readonly inward: readonly string[];
+  readonly hasFills: boolean;
+  /** Whether the plan itself decides anything about how the swag is made. */
+  readonly decides: boolean;
+}
+
+export interface SideFacts {
+  readonly name: string;
+  readonly repeats: number;
+  readonly span: string;
+  readonly depth: string;
+  readonly gap: string | undefined;
+}
+
+export interface SectionFacts {
+  readonly number: number;
+  /** `section 2 (vase)`. */
+  readonly label: string;
+  readonly d: string;
+  /** Whether the swag uses it. */
+  readonly used: boolean;
+}
+
+export interface LookAnswer {
+  readonly problems: readonly Trouble[];
+  readonly facts: PlanFacts | undefined;
+  readonly found: number;
+  readonly chosen: Chosen | undefined;
+}
+
+export interface Chosen {
+  readonly key: string;
+  /** Its place in the ranking, from 1. */
+  readonly number: number;
+  readonly template: string;
+  readonly summary: readonly string[];
+  readonly lines: readonly string[];
+  readonly sides: readonly SideFacts[];
+  readonly corner: string | undefined;
+  readonly from: string;
+  readonly to: string;
+  readonly setting: string;
+  readonly side: 'inside' | 'outside';
+  readonly direction: 'heel-first' | 'crown-first';
+  readonly quilt: Picture;
+  readonly messages: readonly string[];
+}
+
+export interface FitCard {
+  readonly key: string;
+  readonly number: number;
+  readonly caption: readonly string[];
+  readonly picture: Picture;
+}
+
+export interface ShelfCard {
+  /** As plans say it. */
+  readonly name: string;
+  readonly title: string;
+  readonly picture: Picture | undefined;
+  readonly about: string;
+  readonly problems: readonly Trouble[];
+}
+
+/** A count that fits, for one side, with the template set as it is now. */
+export interface SwagStop {
+  readonly key: string;
+  readonly halfSpan: number;
+  readonly depth: number;
+  readonly repeats: number;
+  readonly words: string;
+}
+
+export interface SwagAnswer {
+  readonly pose: SwagPose;
+  /** The view, the same for every pose. */
+  readonly box: Box;
+  /** mm from start to crown, which no pose changes. */
+  readonly chord: number;
+  /** False where a line or a flat gives the tilt, so that nothing is left to drag. */
+  readonly turns: boolean;
+  /** From the narrowest to the widest. */
+  readonly stops: readonly SwagStop[];
+  /** The template's edge by its sections, in the first half of the swag, where it stands now. */
+  readonly sections: readonly SectionFacts[];
+}
+
+export interface SwagPose {
+  readonly inks: readonly Ink[];
+  readonly texts: readonly Lettering[];
+  readonly halfSpan: number;
+  readonly depth: number;
+  /** What the lines are moved by (mm) to bring the centre line to x = 0. */
+  readonly across: number;
+  /** mm, y down. */
+  readonly startY: number;
+  readonly crownY: number;
+  readonly words: string;
+  /** What is in the way of this pose, if anything is. */
+  readonly misfit: string | undefined;
+}
+
+export interface FillsAnswer {
+  /** Each fill once, and the six numbers of every place that it goes to (SVG matrices). */
+  readonly quilt: readonly FillCopies[];
+  /** In the view of the large swag. */
+  readonly swag: string;
+  readonly messages: readonly string[];
+  readonly problems: readonly Trouble[];
+}
+
+export interface FillCopies {
+  readonly d: string;
+  readonly places: readonly (readonly number[])[];
+}
+
+export interface FillFacts {
+  readonly name: string;
+  readonly about: string;
+  readonly suits: 'area' | 'band';
+}
+
+export interface PaperChoices {
+  readonly paper: PaperId;
+  /** What the 2 in square measured over what it should have, across and up. */
+  readonly measured: { readonly x: number; readonly y: number } | undefined;
+  /** As the command's --show takes it; undefined for what is usual. */
+  readonly show: string | undefined;
+}
+
+export interface Printed {
+  readonly bytes: Uint8Array;
+  readonly words: string;
+}
+
+export interface Fonts {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact';
+
+export type Question =
+  | { readonly kind: 'look'; readonly input: Input }
+  | { readonly kind: 'fits'; readonly input: Input; readonly from: number; readonly count: number }
+  | { readonly kind: 'words'; readonly input: Input }
+  | { readonly kind: 'swag'; readonly input: Input; readonly side: string }
+  | { readonly kind: 'drag'; readonly input: Input; readonly side: string; readonly halfSpan: number }
+  | { readonly kind: 'decided'; readonly input: Input }
+  | { readonly kind: 'shelf'; readonly own: readonly OwnTemplate[] }
+  | { readonly kind: 'fills'; readonly input: Input; readonly side: string }
+  | { readonly kind: 'fill-list' }
+  | {
+      readonly kind: 'print';
+      readonly input: Input;
+      readonly what: PrintKind;
+      readonly choices: PaperChoices;
+      readonly fonts: Fonts;
+    }
+  | {
+      readonly kind: 'outline';
+      /** As plans say it. */
+      readonly name: string;
+      readonly own: readonly OwnTemplate[];
+      readonly choices: PaperChoices;
+      readonly fonts: Fonts;
+    };
+
+export interface Answers {
+  readonly look: LookAnswer;
+  readonly fits: readonly FitCard[];
+  readonly words: readonly CardSection[];
+  readonly swag: SwagAnswer | undefined;
+  readonly drag: SwagPose | undefined;
+  readonly decided: string | undefined;
+  readonly shelf: readonly ShelfCard[];
+  readonly fills: FillsAnswer;
+  readonly 'fill-list': readonly FillFacts[];
+  readonly print: Printed;
+  readonly outline: Printed;
+}
+
+export type Kind = Question['kind'];
+
+export interface Asked {
+  readonly id: number;
+  readonly question: Question;
+}
+
+export type Answered =
+  | { readonly id: number; readonly ok: true; readonly answer: unknown }
+  | { readonly id: number; readonly ok: false; readonly problems: readonly Trouble[] };

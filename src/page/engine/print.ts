@@ -1,0 +1,207 @@
+/** Pages for the visitor's paper: the same steps and the same words as the commands, with a compressor for browsers. */
+
+import { zlibSync } from 'fflate';
+import { ProblemError } from '../../document/index.ts';
+import { drawDesign, drawPlan, drawTemplate, type Scope, scopeOf } from '../../drawing/index.ts';
+import { MM_PER_INCH } from '../../length/index.ts';
+import {
+  hasRegion,
+  TRIAL_REGIONS,
+  trialsFor,
+  writeAudition,
+  writeEmptyFrames,
+} from '../../output/audition/index.ts';
+import { cardOf, writeCardPdf } from '../../output/card/index.ts';
+import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
+import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
+import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
+import { DEFAULT_MARGIN, evenMargins, layOut, type Orientation, PAPERS } from '../../pagination/index.ts';
+import { channelsOf, type Design, describeFault, designOf, stitchTemplate } from '../../swag/index.ts';
+import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
+import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
+import { findTemplate } from './profiles.ts';
+
+/** zlib's own usual level; inflated, the pages are the same at any. */
+const deflate = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 6 });
+
+/** Empty frames on one page: enough to try three ideas on, each large enough for a pencil. */
+const EMPTY_FRAMES = 3;
+/** As many as a page of letter shows large enough to choose by. */
+const CONTACTS = 12;
+
+export const print = async (
+  input: Input,
+  what: PrintKind,
+  choices: PaperChoices,
+  fonts: Fonts,
+): Promise<Printed> => {
+  const fit = chosenFit(input);
+  switch (what) {
+    case 'sheets':
+      return sheets(fit, choices, fonts);
+    case 'card':
+      return card(fit, choices, fonts);
+    case 'audition':
+    case 'frames':
+      return audition(fit, what === 'frames', choices, fonts);
+    case 'contact':
+      return contact(fit, choices, fonts);
+    default:
+      return what satisfies never;
+  }
+};
+
+const shown = (design: Design, name: string): Scope => {
+  const scoped = scopeOf(design, name);
+  if (scoped.ok) return scoped.scope;
+  throw new ProblemError([
+    { code: 'no-such-part', message: 'this part is not in the design', expected: scoped.known.join(', ') },
+  ]);
+};
+
+const setups = (
+  { paper }: PaperChoices,
+  ways: readonly Orientation[] = ['portrait', 'landscape'],
+): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
+
+const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+
+const sheets = async (
+  { plan, design }: ChosenFit,
+  { paper, measured, show }: PaperChoices,
+  fonts: Fonts,
+): Promise<Printed> => {
+  const scope = shown(design, show ?? usualShow(design));
+  const drawn = drawPlan(design, plan, scope);
+  if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
+  const { units } = plan;
+  const laid = layOut(drawn.drawing, { paper, measured, units });
+  const summary = describeDesign(design, units);
+  const { title } = plan;
+  const bytes = await writeSheets(drawn.drawing, laid, {
+    title,
+    summary,
+    units,
+    cautions: CAUTIONS,
+    deflate,
+    fonts,
+  });
+  const { length } = laid.sheets;
+  return {
+    bytes,
+    words: `${capital(scope.label)} on ${plural(length, 'sheet')} of ${laid.paper.name}, and a cover with the map`,
+  };
+};
+
+const card = async ({ plan, design }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Printed> => {
+  const [setup] = setups(choices, ['portrait']);
+  const written = await writeCardPdf(cardOf(design, plan, CAUTIONS), design, {
+    setup: setup!,
+    deflate,
+    fonts,
+  });
+  return {
+    bytes: written.bytes,
+    words: `The marking card, ${plural(written.pages, 'page')} of ${setup!.name}`,
+  };
+};
+
+const audition = async (
+  { plan, design }: ChosenFit,
+  empty: boolean,
+  choices: PaperChoices,
+  fonts: Fonts,
+): Promise<Printed> => {
+  const scope = shown(design, choices.show ?? 'repeat');
+  const { channels } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
+  const { title, units, marks } = plan;
+  const options = {
+    title,
+    units,
+    style: marks.style,
+    setups: setups(choices),
+    channels,
+    reduction: undefined,
+    deflate,
+    fonts,
+  };
+  const regions = TRIAL_REGIONS.filter((r) => r !== 'corner' && hasRegion(design, scope, plan, r));
+  const trials = regions.flatMap((region) =>
+    trialsFor(design, scope, plan, { region, fills: undefined, spacings: [] }),
+  );
+  const written = empty
+    ? await writeEmptyFrames(design, scope, EMPTY_FRAMES, options)
+    : await writeAudition(design, scope, trials, options);
+  if (!written)
+    throw new ProblemError([
+      { code: 'too-large', message: 'the swag is larger than the page', hint: 'take larger paper' },
+    ]);
+  const what = empty
+    ? plural(EMPTY_FRAMES, 'empty frame')
+    : `${plural(trials.length, 'fill')} to choose from`;
+  return { bytes: written.bytes, words: `${what}, ${plural(written.pages, 'page')} of ${written.paper}` };
+};
+
+const contact = async (
+  { plan, results }: ChosenFit,
+  choices: PaperChoices,
+  fonts: Fonts,
+): Promise<Printed> => {
+  const kept = results.slice(0, CONTACTS);
+  const candidates = kept.map((ranked, i) => {
+    const design = designOf(ranked.field, ranked.fit);
+    const channels = new Map(design.cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
+    const drawing = drawDesign(design, excerptOf(design), { title: plan.title, ghosts: false, channels });
+    return { number: i + 1, drawing, caption: captionOf(ranked, plan.marks.style) };
+  });
+  const { title, units } = plan;
+  const written = await writeContactSheet(candidates, {
+    title,
+    summary: `${plural(kept.length, 'way')} to make the swags, the best first.`,
+    units,
+    setups: setups(choices),
+    deflate,
+    fonts,
+  });
+  return {
+    bytes: written.bytes,
+    words: `${plural(kept.length, 'picture')}, ${plural(written.pages, 'page')} of ${written.paper}. ${scaleWords(written.reduction)}`,
+  };
+};
+
+/** The foot that most have: the outline itself does not depend on it. Common practice, no source. */
+const USUAL_CLEARANCE = MM_PER_INCH / 4;
+
+/** A template's outline at true size, to lay the acrylic on. */
+export const outline = async (
+  name: string,
+  own: readonly OwnTemplate[],
+  { paper, measured }: PaperChoices,
+  fonts: Fonts,
+): Promise<Printed> => {
+  const found = findTemplate(name, own);
+  if (!found.ok) throw new ProblemError([found.problem]);
+  const reading = readOwn({ name: found.file, text: found.template.text });
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  const { template } = reading;
+  const stitched = stitchTemplate(template, USUAL_CLEARANCE);
+  if (!stitched.ok) throw new ProblemError([describeFault(template, USUAL_CLEARANCE, stitched.fault)]);
+  const drawing = drawTemplate(stitched.stitching, template.title);
+  const laid = layOut(drawing, { paper, measured, units: 'in' });
+  const { title } = template;
+  const summary = ['Lay the acrylic on the dashed edge: it must cover it from heel to crown end.'];
+  const bytes = await writeSheets(drawing, laid, {
+    title,
+    summary,
+    units: 'in',
+    cautions: CAUTIONS,
+    deflate,
+    fonts,
+  });
+  return {
+    bytes,
+    words: `The outline of ${title}, ${plural(laid.sheets.length, 'sheet')} of ${laid.paper.name}`,
+  };
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

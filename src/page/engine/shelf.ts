@@ -1,0 +1,51 @@
+/** The templates to choose from, each by its picture: its edge, and what the needle stitches round it. */
+
+import { drawTemplate } from '../../drawing/index.ts';
+import { pathLength } from '../../geometry/index.ts';
+import { formatLength, INCH_EIGHTH, MM_PER_INCH } from '../../length/index.ts';
+import { describeFault, stitchTemplate } from '../../swag/index.ts';
+import { readOwn } from './desk.ts';
+import type { OwnTemplate, ShelfCard } from './messages.ts';
+import { pictureOf } from './picture.ts';
+import { fileOf, PROFILES } from './profiles.ts';
+import { troubleOf } from './trouble.ts';
+
+/** The foot that most have: the picture shows about where the needle goes, and the plan's own foot decides. Common practice, no source. */
+const USUAL_CLEARANCE = MM_PER_INCH / 4;
+
+export const shelf = (own: readonly OwnTemplate[]): readonly ShelfCard[] => [
+  ...PROFILES.map((p) => cardOf(p.name, { name: `${p.name}.yaml`, text: p.text })),
+  ...own.map((t) => cardOf(t.name, t)),
+];
+
+const cardOf = (name: string, file: OwnTemplate): ShelfCard => {
+  const reading = readOwn(file);
+  if (!reading.ok)
+    return {
+      name,
+      title: fileOf(name),
+      picture: undefined,
+      about: '',
+      problems: reading.problems.map(troubleOf),
+    };
+  const { template } = reading;
+  const stitched = stitchTemplate(template, USUAL_CLEARANCE);
+  if (!stitched.ok)
+    return {
+      name,
+      title: template.title,
+      picture: undefined,
+      about: '',
+      problems: [troubleOf(describeFault(template, USUAL_CLEARANCE, stitched.fault))],
+    };
+  const { sections } = stitched.stitching;
+  const drawing = drawTemplate(stitched.stitching, template.title);
+  const parts = sections.length === 1 ? 'one section' : `${sections.length} sections`;
+  return {
+    name,
+    title: template.title,
+    picture: pictureOf(drawing, ['notes', 'marks']),
+    about: `${formatLength(pathLength(template.edge), INCH_EIGHTH)} of edge in ${parts}`,
+    problems: [],
+  };
+};

@@ -1,0 +1,36 @@
+/** Starts the page. */
+
+import { render } from 'preact';
+import { App } from './ui/app.tsx';
+import { takeFragment } from './ui/files.tsx';
+import { redo, start, undo } from './ui/store.ts';
+import './styles/page.css';
+
+const root = document.getElementById('page');
+if (!root) throw new Error('The page has no place to stand in');
+root.replaceChildren();
+render(<App />, root);
+start();
+void takeFragment();
+addEventListener('hashchange', () => void takeFragment());
+
+/** In a text field the browser's own undo is meant. */
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLInputElement && target.type !== 'checkbox' && target.type !== 'radio';
+
+addEventListener('keydown', (event) => {
+  if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
+  const key = event.key.toLowerCase();
+  if (key === 'z' && !event.shiftKey) undo();
+  else if (key === 'y' || (key === 'z' && event.shiftKey)) redo();
+  else return;
+  event.preventDefault();
+});
+
+// A file dropped beside the page must not take the page's place.
+for (const kind of ['dragover', 'drop']) addEventListener(kind, (event) => event.preventDefault());
+
+if ('serviceWorker' in navigator && location.protocol !== 'file:')
+  void navigator.serviceWorker.register('service-worker.js').catch(() => {
+    // Without it the page works while there is a connection.
+  });

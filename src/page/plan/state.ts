@@ -1,0 +1,69 @@
+/** What the page keeps: the plan's text, the visitor's own templates, and which fit she took. */
+
+import type { Input, OwnTemplate } from '../engine/messages.ts';
+
+export type State = Input;
+
+/** Texts are never larger than a plan or a template may be; together they fit a browser's store. */
+export const MOST_TEXT = 200_000;
+export const MOST_OWN = 20;
+
+/**
+ * A state from text that may come from anywhere: a store, a link. Only its shape is checked here; what the plan
+ * says is read and checked by the program's own reader.
+ */
+export const stateFrom = (text: string): State | undefined => {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (!isGroup(value) || !isText(value.plan)) return undefined;
+  const own: OwnTemplate[] = [];
+  const listed = value.own ?? [];
+  if (!Array.isArray(listed) || listed.length > MOST_OWN) return undefined;
+  for (const entry of listed as readonly unknown[]) {
+    if (!isGroup(entry) || !isText(entry.name) || !isText(entry.text)) return undefined;
+    own.push({ name: entry.name.slice(0, MOST_NAME), text: entry.text });
+  }
+  const taken = value.taken;
+  return { plan: value.plan, own, taken: isText(taken) && taken.length <= MOST_KEY ? taken : undefined };
+};
+
+/** Keys that may hold anything. */
+interface Loose {
+  readonly plan?: unknown;
+  readonly own?: unknown;
+  readonly taken?: unknown;
+  readonly name?: unknown;
+  readonly text?: unknown;
+}
+
+const MOST_NAME = 300;
+const MOST_KEY = 1000;
+
+const isText = (value: unknown): value is string => typeof value === 'string' && value.length <= MOST_TEXT;
+const isGroup = (value: unknown): value is Loose =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+export const stateText = ({ plan, own, taken }: State): string =>
+  JSON.stringify({ plan, own, ...(taken === undefined ? {} : { taken }) });
+
+/** Figures to begin with, so that there is something to see; she types her own over them. */
+export const FIRST_PLAN = `title: My border
+units: in
+paper: letter
+foot: { clearance: 1/4 }
+template: [baluster, finial, newel]
+layout:
+  border:
+    width: 6
+    inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }
+    margin: 1/2
+    from: inner
+    corners: turn
+channels: { outward: [1/4], inward: [1/4] }
+`;
+
+export const FIRST_STATE: State = { plan: FIRST_PLAN, own: [], taken: undefined };

@@ -1,0 +1,186 @@
+/** The page as a whole: what it is about, the steps in their order, and what is said while they are taken. */
+
+import type { Units } from '../../length/index.ts';
+import { withUnits } from '../plan/plan-text.ts';
+import { Fits, Templates } from './choose.tsx';
+import { Choice, Troubles, unitsNow } from './fields.tsx';
+import { copyLink, FileButton, savePlan, takeFile } from './files.tsx';
+import { Measure } from './measure.tsx';
+import { Paper } from './paper.tsx';
+import { Quilting } from './quilting.tsx';
+import {
+  busy,
+  canRedo,
+  canUndo,
+  edit,
+  look,
+  notice,
+  redo,
+  setPlan,
+  shown,
+  state,
+  stopWork,
+  undo,
+} from './store.ts';
+import { Swag } from './swag.tsx';
+import { Words } from './words.tsx';
+
+export const App = () => (
+  // The whole page takes dropped files; each thing that drops do has a button too.
+  // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a short cut of the buttons
+  <div
+    class="page"
+    onDragOver={(event) => event.preventDefault()}
+    onDrop={(event) => {
+      event.preventDefault();
+      for (const file of [...(event.dataTransfer?.files ?? [])]) void takeFile(file);
+    }}
+  >
+    <a class="skip" href="#measure">
+      To your quilt’s figures
+    </a>
+    <Head />
+    <Notice />
+    <main>
+      <Measure />
+      <div class="beside">
+        <Templates />
+        <Fits />
+      </div>
+      <Swag />
+      <div class="beside">
+        <Quilting />
+        <Words />
+      </div>
+      <Paper />
+    </main>
+    <Foot />
+    <Told />
+  </div>
+);
+
+const Head = () => (
+  <header>
+    <div class="brand">
+      <svg viewBox="0 0 64 28" aria-hidden="true">
+        <path class="ink seam" d="M1 24h62" />
+        <path class="ink stitch" d="M2 24C6 10 14 5 17 4c3 1 11 6 15 20C36 10 44 5 47 4c3 1 11 6 15 20" />
+      </svg>
+      <h1>swagwright</h1>
+    </div>
+    <Title />
+    <section class="tools" aria-label="The plan">
+      <button type="button" disabled={!canUndo.value} onClick={undo}>
+        Undo
+      </button>
+      <button type="button" disabled={!canRedo.value} onClick={redo}>
+        Redo
+      </button>
+      <FileButton label="Open …" />
+      <button type="button" onClick={() => void savePlan()}>
+        Save plan
+      </button>
+      <button type="button" onClick={() => void copyLink()}>
+        Copy link
+      </button>
+      <Choice
+        label="Figures in"
+        class="inline"
+        value={unitsNow()}
+        options={[
+          ['in', 'inches'],
+          ['cm', 'centimetres'],
+          ['mm', 'millimetres'],
+        ]}
+        onChoose={(to) => setPlan(withUnits(state.value.plan, unitsNow(), to as Units))}
+      />
+    </section>
+  </header>
+);
+
+const Title = () => (
+  <div class="field title">
+    <label for="title" class="unseen">
+      What this plan is called
+    </label>
+    <input
+      id="title"
+      autocomplete="off"
+      maxLength={80}
+      value={look.value?.facts?.title ?? ''}
+      onInput={(event) => {
+        const text = event.currentTarget.value;
+        if (text.trim() !== '') edit([[['title'], text]], 'title');
+      }}
+    />
+  </div>
+);
+
+const Notice = () => {
+  const now = notice.value;
+  const names = [...new Set(busy.value)];
+  return (
+    <div class="notices">
+      <div role="status" class={now ? 'notice' : ''}>
+        {now ? (
+          <>
+            <p>{now.text}</p>
+            {now.troubles.length > 0 ? <Troubles list={now.troubles} /> : null}
+          </>
+        ) : null}
+      </div>
+      {now ? (
+        <button
+          type="button"
+          class="dismiss"
+          onClick={() => {
+            notice.value = undefined;
+          }}
+        >
+          Dismiss
+        </button>
+      ) : null}
+      {names.length > 0 ? (
+        <div class="working">
+          <span>Working out {names.join(' and ')} …</span>
+          <button type="button" onClick={stopWork}>
+            Stop
+          </button>
+        </div>
+      ) : null}
+    </div>
+  );
+};
+
+/** For screen readers: what each change comes to. */
+const Told = () => {
+  const answer = look.value;
+  const design = shown.value;
+  const words =
+    answer && answer.problems.length > 0
+      ? `This does not work out: ${answer.problems[0]!.text}`
+      : design
+        ? `${design.summary.join(', ')}. ${answer?.found ?? 0} ways fit.`
+        : '';
+  return (
+    <div class="unseen" role="status" aria-live="polite">
+      {words}
+    </div>
+  );
+};
+
+const Foot = () => (
+  <footer>
+    <p>
+      <strong>Nothing leaves this browser.</strong> Plans, templates and pages are made here, on your own
+      device; nothing is sent anywhere, and there is nobody to send it to. A link that you copy holds the plan
+      in the part of the address that browsers keep to themselves.
+    </p>
+    <p>
+      A needle that strikes a template shatters. Use only a foot made for ruler work and a template of the
+      thickness that suits it; your machine’s and your foot’s own manuals have the last word. Keep fingers
+      flat and away from the needle, stop with the needle down before you move a hand, wear eye protection,
+      and test on a scrap.
+    </p>
+  </footer>
+);

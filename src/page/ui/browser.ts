@@ -1,0 +1,29 @@
+/** The few things that are asked of the browser itself. */
+
+/** Hands bytes to the browser's own downloads. */
+export const saveAs = (name: string, type: string, content: string | Uint8Array): void => {
+  const address = URL.createObjectURL(new Blob([content as BlobPart], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // Some browsers read the bytes only after the click has been dealt with.
+  setTimeout(() => URL.revokeObjectURL(address), KEPT_FOR);
+};
+
+/** ms */
+const KEPT_FOR = 60_000;
+
+/** The name by which a plan may call a dropped file: a path, beside the plan, on one line. */
+export const readOwnName = (fileName: string): string => {
+  const plain =
+    fileName
+      .replace(/[\p{Cc}\p{Cf}\\/]+/gu, ' ')
+      .trim()
+      .slice(-MOST_NAME) || 'template';
+  return /\.(ya?ml|json)$/i.test(plain) ? `./${plain}` : `./${plain}.yaml`;
+};
+
+const MOST_NAME = 100;

@@ -1,0 +1,128 @@
+/** Templates chosen by their pictures, and what fits with them as small drawings. */
+
+import type { ShelfCard } from '../engine/messages.ts';
+import { keysAt, listAt } from '../plan/plan-text.ts';
+import { Panel, Troubles } from './fields.tsx';
+import { FileButton } from './files.tsx';
+import { Drawn } from './picture.tsx';
+import { edit, fitCards, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
+
+export const Templates = () => {
+  const chosen = listAt(state.value.plan, ['template']);
+  const toggle = (name: string, isOn: boolean): void => {
+    const next = isOn ? [...chosen, name] : chosen.filter((n) => n !== name);
+    if (next.length === 0) return;
+    edit([[['template'], next.length === 1 ? next[0]! : next]]);
+  };
+  return (
+    <Panel
+      id="templates"
+      title="Your templates"
+      lead="Tick the ones that you own. The three here are invented, to try things out."
+      aside={<FileButton label="Add a template file …" />}
+    >
+      <ul class="shelf">
+        {shelf.value.map((card) => (
+          <Template
+            key={card.name}
+            card={card}
+            isOn={chosen.includes(card.name)}
+            isLast={chosen.length === 1 && chosen.includes(card.name)}
+            onToggle={(isOn) => toggle(card.name, isOn)}
+          />
+        ))}
+      </ul>
+    </Panel>
+  );
+};
+
+const Template = ({
+  card,
+  isOn,
+  isLast,
+  onToggle,
+}: {
+  readonly card: ShelfCard;
+  readonly isOn: boolean;
+  readonly isLast: boolean;
+  readonly onToggle: (isOn: boolean) => void;
+}) => (
+  <li>
+    <label class="template">
+      <input
+        type="checkbox"
+        checked={isOn}
+        disabled={isLast || card.picture === undefined}
+        onChange={(event) => onToggle(event.currentTarget.checked)}
+      />
+      <span class="name">{card.title}</span>
+      {card.picture ? <Drawn picture={card.picture} /> : null}
+      <span class="about">{card.about}</span>
+    </label>
+    {card.problems.length > 0 ? <Troubles list={card.problems} /> : null}
+  </li>
+);
+
+export const Fits = () => {
+  const answer = look.value;
+  const found = answer?.found ?? 0;
+  const now = shown.value?.key;
+  const decides = keysAt(state.value.plan, ['swag']).length > 0;
+  const cards = fitCards.value;
+  const chosenIsShown = cards.some((card) => card.key === now);
+  return (
+    <Panel
+      id="fits"
+      title="What fits"
+      lead={
+        found === 0
+          ? 'Nothing yet: see what is in the way, under your figures.'
+          : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: alike in depth on all sides, using the border well, plain to set.`
+      }
+      aside={
+        decides ? (
+          <button type="button" onClick={() => edit([[['swag'], undefined]])}>
+            Show everything that fits
+          </button>
+        ) : null
+      }
+    >
+      <fieldset class="fits">
+        <legend class="unseen">Choose how the swags are made</legend>
+        {cards.map((card) => (
+          <label key={card.key} class="fit">
+            <input
+              type="radio"
+              name="fit"
+              checked={card.key === now}
+              onChange={() => take(card.key)}
+              aria-label={`${card.number}: ${card.caption.join('; ')}`}
+            />
+            <Drawn picture={card.picture} />
+            <span class="caption">
+              <strong>
+                {card.number} · {card.caption[0]}
+              </strong>
+              {card.caption.slice(1).map((line) => (
+                <span key={line}>{line}</span>
+              ))}
+            </span>
+          </label>
+        ))}
+      </fieldset>
+      {chosenIsShown || !shown.value || cards.length === 0 ? null : (
+        <p class="hint">The one that you have taken is number {shown.value.number}, further down.</p>
+      )}
+      {found > cards.length && cards.length > 0 ? (
+        <button
+          type="button"
+          onClick={() => {
+            wantedFits.value += SOME_FITS;
+          }}
+        >
+          Show more
+        </button>
+      ) : null}
+    </Panel>
+  );
+};

@@ -1,0 +1,170 @@
+/** Fields for what a plan says: lengths as people say them, words to choose from. */
+
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
+import { readLength, type Units } from '../../length/index.ts';
+import { type KeyPath, textAt } from '../plan/plan-text.ts';
+import { edit, look, state } from './store.ts';
+
+export const keyName = (path: KeyPath): string =>
+  path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
+
+export const unitsNow = (): Units => (textAt(state.value.plan, ['units']) as Units | undefined) ?? 'in';
+
+interface LengthProps {
+  readonly label: string;
+  readonly path: KeyPath;
+  readonly hint?: string;
+  readonly class?: string;
+  /** What the plan means where the key is not written. */
+  readonly usual?: string;
+  readonly optional?: boolean;
+}
+
+/**
+ * A length in the plan. Every state of the text that is a length goes into the plan at once, so that the picture
+ * follows; what is none yet stays in the field, and is told when the field is left.
+ */
+export const LengthField = ({ label, path, hint, class: name, usual, optional }: LengthProps) => {
+  const id = useId();
+  const typed = useSignal<string | undefined>(undefined);
+  const fault = useSignal<string | undefined>(undefined);
+  const key = keyName(path);
+  const written = textAt(state.value.plan, path) ?? usual ?? '';
+  const ofPlan = look.value?.problems.find((p) => p.key === key)?.text;
+  const wrong = fault.value ?? ofPlan;
+  const put = (text: string, isDone: boolean): void => {
+    typed.value = text;
+    if (text.trim() === '' && optional) {
+      fault.value = undefined;
+      edit([[path, undefined]], key);
+      return;
+    }
+    const read = readLength(text, unitsNow());
+    if (read.ok) {
+      fault.value = undefined;
+      if (text.trim() !== written) edit([[path, text]], key);
+    } else if (isDone) fault.value = `${read.reason}: write ${read.expected}`;
+  };
+  return (
+    <div class={`field ${name ?? ''}`}>
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        class="length"
+        inputMode="text"
+        autocomplete="off"
+        spellcheck={false}
+        size={8}
+        value={typed.value ?? written}
+        aria-invalid={wrong === undefined ? undefined : 'true'}
+        aria-describedby={wrong !== undefined || hint !== undefined ? `${id}-more` : undefined}
+        onInput={(event) => put(event.currentTarget.value, false)}
+        onBlur={(event) => {
+          put(event.currentTarget.value, true);
+          if (fault.value === undefined) typed.value = undefined;
+        }}
+      />
+      {wrong !== undefined ? (
+        <p class="wrong" id={`${id}-more`}>
+          {wrong}
+        </p>
+      ) : hint !== undefined ? (
+        <p class="hint" id={`${id}-more`}>
+          {hint}
+        </p>
+      ) : null}
+    </div>
+  );
+};
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly value: string;
+  readonly options: readonly (readonly [string, string])[];
+  readonly onChoose: (value: string) => void;
+  readonly class?: string;
+  readonly onFocus?: () => void;
+}
+
+export const Choice = ({ label, value, options, onChoose, class: name, onFocus }: ChoiceProps) => {
+  const id = useId();
+  return (
+    <div class={`field ${name ?? ''}`}>
+      <label for={id}>{label}</label>
+      <select
+        id={id}
+        value={value}
+        onFocus={onFocus}
+        onChange={(event) => onChoose(event.currentTarget.value)}
+      >
+        {options.map(([key, words]) => (
+          <option key={key} value={key} selected={key === value}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+};
+
+/** A choice that stands at a key of the plan; the first option leaves the key out. */
+export const PlanChoice = ({
+  label,
+  path,
+  options,
+}: {
+  readonly label: string;
+  readonly path: KeyPath;
+  readonly options: readonly (readonly [string, string])[];
+}) => (
+  <Choice
+    label={label}
+    value={textAt(state.value.plan, path) ?? options[0]![0]}
+    options={options}
+    onChoose={(value) => edit([[path, value === options[0]![0] ? undefined : value]])}
+  />
+);
+
+export const Panel = ({
+  id,
+  title,
+  lead,
+  children,
+  aside,
+}: {
+  readonly id: string;
+  readonly title: string;
+  readonly lead?: string;
+  readonly children: ComponentChildren;
+  readonly aside?: ComponentChildren;
+}) => (
+  <section class={`panel ${id}`} id={id} aria-labelledby={`${id}-title`}>
+    <div class="panel-head">
+      <h2 id={`${id}-title`}>{title}</h2>
+      {aside}
+    </div>
+    {lead === undefined ? null : <p class="lead">{lead}</p>}
+    {children}
+  </section>
+);
+
+export const Troubles = ({
+  list,
+}: {
+  readonly list: readonly { text: string; where: string | undefined }[];
+}) => (
+  <ul class="troubles">
+    {list.slice(0, MOST_TOLD).map((t) => (
+      <li key={t.where + t.text}>
+        {t.where === undefined ? '' : `${t.where}: `}
+        {t.text}
+      </li>
+    ))}
+    {list.length > MOST_TOLD ? <li>and {list.length - MOST_TOLD} more</li> : null}
+  </ul>
+);
+
+/** The first few say what is wrong; a file of another kind would fill the screen. */
+const MOST_TOLD = 6;

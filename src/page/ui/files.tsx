@@ -1,0 +1,111 @@
+/** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
+
+import { useRef } from 'preact/hooks';
+import { fragmentOf, stateInFragment } from '../plan/link.ts';
+import { listAt } from '../plan/plan-text.ts';
+import { MOST_TEXT } from '../plan/state.ts';
+import { readOwnName, saveAs } from './browser.ts';
+import { addOwn, during, edit, look, openFrom, quick, say, state } from './store.ts';
+
+/** Far more than any plan or template; larger files are not even read. */
+const MOST_BYTES = 4 * MOST_TEXT;
+
+export const takeFile = async (file: File): Promise<void> => {
+  if (file.size > MOST_BYTES) {
+    say(`${file.name} is too large to be a plan or a template.`);
+    return;
+  }
+  const text = (await file.text()).replace(/^\uFEFF/, '');
+  if (text.length > MOST_TEXT) {
+    say(`${file.name} is too large to be a plan or a template.`);
+    return;
+  }
+  // Which it is, a reader of either kind says; a plan has a layout and a template an edge.
+  if (/^\s*["']?layout["']?\s*:/m.test(text))
+    await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name);
+  else await takeTemplate(file.name, text);
+};
+
+const takeTemplate = async (fileName: string, text: string): Promise<void> => {
+  const name = readOwnName(fileName);
+  const checked = await during('the template', quick.ask({ kind: 'shelf', own: [{ name, text }] }));
+  if (checked.kind === 'stopped') return;
+  const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === name) : undefined;
+  const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
+  if (!card?.picture) {
+    say(`${fileName} cannot be used as a template.`, problems);
+    return;
+  }
+  addOwn({ name, text });
+  const chosen = listAt(state.value.plan, ['template']);
+  if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
+  say(`The template “${card.title}” is on the shelf, and ticked.`);
+};
+
+/** A button for those who cannot or will not drop a file. */
+export const FileButton = ({ label }: { readonly label: string }) => {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={input}
+        class="unseen"
+        type="file"
+        tabIndex={-1}
+        aria-hidden="true"
+        accept=".yaml,.yml,.json,text/yaml,application/json"
+        onChange={(event) => {
+          const { files } = event.currentTarget;
+          for (const file of [...(files ?? [])]) void takeFile(file);
+          event.currentTarget.value = '';
+        }}
+      />
+    </>
+  );
+};
+
+export const fileTitle = (): string =>
+  (look.value?.facts?.title ?? 'border')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60) || 'border';
+
+/** The plan with everything decided, as the commands read it. */
+export const savePlan = async (): Promise<void> => {
+  const decided = await during('the plan', quick.ask({ kind: 'decided', input: state.value }));
+  const text = decided.kind === 'answer' && decided.answer ? decided.answer : state.value.plan;
+  saveAs(`${fileTitle()}.yaml`, 'text/yaml', text);
+  say(`${fileTitle()}.yaml is saved with your downloads. The commands read it too.`);
+};
+
+/** The plan as it stands, with what is still open left open. */
+export const saveOpenPlan = (): void => {
+  saveAs(`${fileTitle()}.yaml`, 'text/yaml', state.value.plan);
+};
+
+export const copyLink = async (): Promise<string> => {
+  const fragment = await fragmentOf(state.value, listAt(state.value.plan, ['template']));
+  const link = location.href.replace(/#.*$/, '') + fragment;
+  try {
+    await navigator.clipboard.writeText(link);
+    say('The link is copied. It holds the whole plan; whoever opens it needs nothing else.');
+  } catch {
+    say('The browser does not let the page copy. The link stands in the address line: copy it from there.');
+    history.replaceState(null, '', fragment);
+  }
+  return link;
+};
+
+/** A plan that the address carries, once, and then the address is plain again. */
+export const takeFragment = async (): Promise<void> => {
+  const { hash } = location;
+  const found = await stateInFragment(hash);
+  if (found === 'none') return;
+  history.replaceState(null, '', location.href.replace(/#.*$/, ''));
+  if (found === 'broken') say('The link holds no plan that can be read. Your own plan is as it was.');
+  else await openFrom(found, 'the link');
+};

@@ -1,0 +1,209 @@
+/** Pages for her paper: sheets at true size, the card, fills to choose from; corrected by what the last print measured. */
+
+import { useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import { readLength } from '../../length/index.ts';
+import { CHECK_SIDE, PAPER_IDS, PAPERS, type PaperId } from '../../pagination/index.ts';
+import type { Outcome } from '../engine/client.ts';
+import { loadFonts } from '../engine/hire.ts';
+import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
+import { listAt } from '../plan/plan-text.ts';
+import { saveAs } from './browser.ts';
+import { Choice, Panel } from './fields.tsx';
+import { fileTitle } from './files.tsx';
+import { during, edit, look, say, shelf, shown, state, thorough } from './store.ts';
+import { TrueSize } from './true-size.tsx';
+
+/** Kept for this visit only: a correction belongs to one printer and one paper. */
+const MEASURED_KEY = 'swagwright.measured';
+
+const remembered = (): readonly [string, string] => {
+  try {
+    const [across = '', up = ''] = (localStorage.getItem(MEASURED_KEY) ?? '').split('|');
+    return [across, up];
+  } catch {
+    return ['', ''];
+  }
+};
+
+export const Paper = () => {
+  const [first, second] = remembered();
+  const across = useSignal(first);
+  const up = useSignal(second);
+  const part = useSignal('');
+  const paper = look.value?.facts?.paper ?? 'letter';
+  const design = shown.value;
+  const isReady = design !== undefined && (look.value?.problems.length ?? 0) === 0;
+  const parts: readonly (readonly [string, string])[] = [
+    ['', design && design.sides.length > 1 ? 'a corner with its neighbours' : 'all of it'],
+    ['repeat', 'one swag'],
+    ...(design && design.sides.length > 1
+      ? ([
+          ...design.sides.map((s) => [s.name, `the whole ${s.name} side`] as const),
+          ['all', 'the whole border'],
+        ] as const)
+      : []),
+  ];
+  const measured = factorsOf(across.value, up.value);
+  const choices = (): PaperChoices | undefined => {
+    if (measured === 'wrong') {
+      say('What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.');
+      return undefined;
+    }
+    return { paper, measured, show: part.value === '' ? undefined : part.value };
+  };
+  const make = async (what: PrintKind, ending: string): Promise<void> => {
+    const chosen = choices();
+    if (!chosen) return;
+    const fonts = await during('the fonts', loadFonts());
+    const printed = await during(
+      'the pages',
+      thorough.ask({ kind: 'print', input: state.value, what, choices: chosen, fonts }),
+    );
+    deliver(printed, `${fileTitle()}-${ending}.pdf`);
+  };
+  const outline = async (name: string): Promise<void> => {
+    const chosen = choices();
+    if (!chosen) return;
+    const fonts = await during('the fonts', loadFonts());
+    const printed = await during(
+      'the pages',
+      thorough.ask({ kind: 'outline', name, own: state.value.own, choices: chosen, fonts }),
+    );
+    deliver(printed, `${name.replace(/^.*\/|\.\w+$/g, '')}-outline.pdf`);
+  };
+  const button = (what: PrintKind, ending: string, words: string, more: string) => (
+    <li>
+      <button
+        type="button"
+        class={what === 'sheets' ? 'main' : ''}
+        disabled={!isReady}
+        onClick={() => void make(what, ending)}
+      >
+        {words}
+      </button>
+      <span class="about">{more}</span>
+    </li>
+  );
+  return (
+    <Panel
+      id="paper"
+      title="On paper"
+      lead="Print at 100 % or “actual size”, never “fit to page”, borderless off, one-sided. Then lay a ruler on the check square."
+    >
+      <div class="field-row">
+        <Choice
+          label="Paper"
+          value={paper}
+          options={PAPER_IDS.map((id: PaperId) => [id, PAPERS[id].name] as const)}
+          onChoose={(id) => edit([[['paper'], id]])}
+        />
+        <Choice
+          label="Sheets show"
+          value={part.value}
+          options={parts}
+          onChoose={(name) => {
+            part.value = name;
+          }}
+        />
+        <MeasuredField label="2 in square measures, across" value={across} other={up} isFirst />
+        <MeasuredField label="and up" value={up} other={across} />
+      </div>
+      <p class="hint">
+        {measured === undefined
+          ? 'Leave the measurements empty for a first print. If its square is not 2 in (50.8 mm), type what it is, and print again.'
+          : measured === 'wrong'
+            ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
+            : `The next sheets make up for it: ${percent(measured.x)} across and ${percent(measured.y)} up.`}
+      </p>
+      <ul class="prints">
+        {button(
+          'sheets',
+          'mockup',
+          'True-size sheets',
+          'to tape together, with a map and a check square on each',
+        )}
+        {button('card', 'card', 'Marking card', 'every mark and setting, for the sewing room')}
+        {button('audition', 'audition', 'Fills to choose from', 'small copies of one swag with each fill')}
+        {button('frames', 'frames', 'Empty swags', 'to draw your own quilting in')}
+        {button('contact', 'choices', 'What fits, in pictures', 'the best dozen side by side')}
+        {listAt(state.value.plan, ['template']).map((name) => (
+          <li key={name}>
+            <button type="button" onClick={() => void outline(name)}>
+              Outline of {shelf.value.find((c) => c.name === name)?.title ?? name}
+            </button>
+            <span class="about">to lay your acrylic on, before you trust the rest</span>
+          </li>
+        ))}
+        <li>
+          <TrueSize />
+          <span class="about">lay the acrylic on the glass of a tablet</span>
+        </li>
+      </ul>
+    </Panel>
+  );
+};
+
+const deliver = (printed: Outcome<Printed>, name: string): void => {
+  if (printed.kind === 'problems') say('The pages could not be made.', printed.problems);
+  if (printed.kind !== 'answer') return;
+  saveAs(name, 'application/pdf', printed.answer.bytes);
+  say(`${name} is with your downloads. ${printed.answer.words}.`);
+};
+
+const percent = (factor: number): string => `${(100 * factor).toFixed(1)} %`;
+
+const MeasuredField = ({
+  label,
+  value,
+  other,
+  isFirst = false,
+}: {
+  readonly label: string;
+  readonly value: { value: string };
+  readonly other: { value: string };
+  readonly isFirst?: boolean;
+}) => {
+  const id = useId();
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        class="length"
+        autocomplete="off"
+        spellcheck={false}
+        size={8}
+        placeholder="2 in"
+        value={value.value}
+        aria-invalid={value.value.trim() !== '' && factorOf(value.value) === undefined ? 'true' : undefined}
+        onInput={(event) => {
+          value.value = event.currentTarget.value;
+          const both = isFirst ? [value.value, other.value] : [other.value, value.value];
+          try {
+            localStorage.setItem(MEASURED_KEY, both.join('|'));
+          } catch {
+            // Without a store it is typed again the next time.
+          }
+        }}
+      />
+    </div>
+  );
+};
+
+/** More is a viewer that scales, which is to be switched off and not measured away: as the command has it. */
+const MOST_ERROR = 0.1;
+
+/** The square is 2 in, so a bare number is in inches. */
+const factorOf = (text: string): number | undefined => {
+  const read = readLength(text, 'in', 'positive');
+  const factor = read.ok ? read.mm / CHECK_SIDE : Number.NaN;
+  return Math.abs(factor - 1) <= MOST_ERROR ? factor : undefined;
+};
+
+const factorsOf = (across: string, up: string): PaperChoices['measured'] | 'wrong' => {
+  if (across.trim() === '' && up.trim() === '') return undefined;
+  const x = across.trim() === '' ? 1 : factorOf(across);
+  const y = up.trim() === '' ? 1 : factorOf(up);
+  return x === undefined || y === undefined ? 'wrong' : { x, y };
+};

@@ -1,0 +1,56 @@
+/** Drawings as SVG: lines by kind, styled by the page's own style sheet, so that light and dark each have their inks. */
+
+import type { ComponentChildren } from 'preact';
+import type { Ink, Lettering, Picture } from '../engine/messages.ts';
+
+export const viewBoxOf = ({ minX, minY, maxX, maxY }: Picture['box']): string =>
+  [minX, minY, maxX - minX, maxY - minY].map((v) => v.toFixed(2)).join(' ');
+
+export const Inks = ({ inks }: { readonly inks: readonly Ink[] }) => (
+  <>
+    {inks.map(({ name, d }) => (
+      <path key={name} class={`ink ${name}`} d={d} />
+    ))}
+  </>
+);
+
+export const Letterings = ({ texts }: { readonly texts: readonly Lettering[] }) => (
+  <>
+    {texts.map((t) => (
+      <text
+        key={`${t.text} ${t.x} ${t.y}`}
+        class={`lettering ${t.layer}`}
+        x={t.x}
+        y={t.y}
+        font-size={t.size}
+        text-anchor={t.anchor}
+        font-weight={t.bold ? 'bold' : 'normal'}
+        transform={t.turn === 0 ? undefined : `rotate(${t.turn} ${t.x} ${t.y})`}
+      >
+        {t.text}
+      </text>
+    ))}
+  </>
+);
+
+interface Props {
+  readonly picture: Picture;
+  /** For those who cannot see it; a picture whose words stand beside it has none. */
+  readonly label?: string;
+  readonly class?: string;
+  readonly children?: ComponentChildren;
+}
+
+export const Drawn = ({ picture, label, class: name, children }: Props) => (
+  <svg
+    class={`drawn ${name ?? ''}`}
+    viewBox={viewBoxOf(picture.box)}
+    role={label === undefined ? undefined : 'img'}
+    aria-label={label}
+    aria-hidden={label === undefined ? 'true' : undefined}
+  >
+    {children}
+    <Inks inks={picture.inks} />
+    <Letterings texts={picture.texts} />
+  </svg>
+);

@@ -1,0 +1,198 @@
+/** Channels and fills, switched on and off. */
+
+import { useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import { readLength } from '../../length/index.ts';
+import { listAt, textAt, type Written } from '../plan/plan-text.ts';
+import { Choice, Panel, unitsNow } from './fields.tsx';
+import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
+
+const USUAL_WIDTH = { in: '1/4', cm: '0.5', mm: '5' } as const;
+
+export const Quilting = () => (
+  <Panel
+    id="quilting"
+    title="Channels and fills"
+    lead="Echo lines beside the swags, and what is quilted into the shapes."
+  >
+    <div class="field-row">
+      <Channels side="outward" label="Channels outside" />
+      <Channels side="inward" label="Channels inside" />
+      {textAt(state.value.plan, ['channels', 'points']) !== undefined ||
+      (look.value?.facts?.outward.length ?? 0) + (look.value?.facts?.inward.length ?? 0) > 0 ? (
+        <Choice
+          label="At a point they"
+          value={textAt(state.value.plan, ['channels', 'points']) ?? 'round'}
+          options={[
+            ['round', 'roll round it'],
+            ['pivot', 'stay a point'],
+          ]}
+          onChoose={(value) => edit([[['channels', 'points'], value]])}
+        />
+      ) : null}
+    </div>
+    <Fills />
+  </Panel>
+);
+
+/** Switched on they come back as they were. */
+const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readonly label: string }) => {
+  const id = useId();
+  const path = ['channels', side] as const;
+  const written = listAt(state.value.plan, path);
+  const before = useSignal<readonly string[]>([]);
+  const typed = useSignal<string | undefined>(undefined);
+  const fault = useSignal<string | undefined>(undefined);
+  const isOn = written.length > 0;
+  const put = (text: string, isDone: boolean): void => {
+    typed.value = text;
+    const widths = text
+      .split(/[,;]/)
+      .map((w) => w.trim())
+      .filter((w) => w !== '');
+    const wrong = widths.map((w) => readLength(w, unitsNow(), 'positive')).find((r) => !r.ok);
+    if (wrong && !wrong.ok) {
+      if (isDone) fault.value = `${wrong.reason}: write widths such as 1/4, 1/4`;
+      return;
+    }
+    fault.value = undefined;
+    if (widths.length > 0 && widths.join() !== written.join())
+      edit([[path, widths.map(asWritten)]], `channels.${side}`);
+  };
+  return (
+    <div class="field switch">
+      <label>
+        <input
+          type="checkbox"
+          checked={isOn}
+          onChange={(event) => {
+            if (event.currentTarget.checked) {
+              const widths = before.value.length > 0 ? before.value : [USUAL_WIDTH[unitsNow()]];
+              edit([[path, widths.map(asWritten)]]);
+            } else {
+              before.value = written;
+              edit([[path, undefined]]);
+            }
+          }}
+        />{' '}
+        {label}
+      </label>
+      {isOn ? (
+        <>
+          <label for={id} class="small">
+            Widths, from the stitching on
+          </label>
+          <input
+            id={id}
+            class="length"
+            autocomplete="off"
+            spellcheck={false}
+            size={12}
+            value={typed.value ?? written.join(', ')}
+            aria-invalid={fault.value === undefined ? undefined : 'true'}
+            aria-describedby={fault.value === undefined ? undefined : `${id}-more`}
+            onInput={(event) => put(event.currentTarget.value, false)}
+            onBlur={(event) => {
+              put(event.currentTarget.value, true);
+              if (fault.value === undefined) typed.value = undefined;
+            }}
+          />
+          {fault.value === undefined ? null : (
+            <p class="wrong" id={`${id}-more`}>
+              {fault.value}
+            </p>
+          )}
+        </>
+      ) : null}
+    </div>
+  );
+};
+
+const asWritten = (text: string): string | number => (/^\d+(\.\d+)?$/.test(text) ? Number(text) : text);
+
+const Fills = () => {
+  const facts = look.value?.facts;
+  const bands = (facts?.outward.length ?? 0) + (facts?.inward.length ?? 0);
+  return (
+    <details
+      open={facts?.hasFills ?? false}
+      onToggle={(event) => {
+        if (event.currentTarget.open) wantFills();
+      }}
+    >
+      <summary>Fills: feathers, pebbles, stippling …</summary>
+      <div class="field-row">
+        <FillChoice label="Inside the swags" at="swag" suits="area" />
+        <FillChoice label="Round the swags" at="background" suits="area" />
+        {shown.value?.corner ? (
+          <FillChoice label="In the corners" at="corner" suits="area" none="as in the swags" />
+        ) : null}
+        {bands > 0 ? <BandChoice bands={bands} /> : null}
+      </div>
+      {fills.value?.messages.map((message) => (
+        <p key={message} class="hint">
+          {message}
+        </p>
+      ))}
+      {fills.value?.problems.map(({ text }) => (
+        <p key={text} class="wrong">
+          {text}
+        </p>
+      ))}
+    </details>
+  );
+};
+
+/** A fill's name, whether it stands alone or with its spacing. */
+const kindAt = (path: readonly (string | number)[]): string =>
+  textAt(state.value.plan, path) ?? textAt(state.value.plan, [...path, 'kind']) ?? '';
+
+const optionsFor = (
+  suits: 'area' | 'band',
+  now: string,
+  none: string,
+): readonly (readonly [string, string])[] => {
+  const names = fillList.value.filter((f) => f.suits === suits).map((f) => f.name);
+  const known = now === '' || names.includes(now) ? names : [now, ...names];
+  return [['', none], ...known.map((name) => [name, name] as const)];
+};
+
+const FillChoice = ({
+  label,
+  at,
+  suits,
+  none = 'nothing',
+}: {
+  readonly label: string;
+  readonly at: string;
+  readonly suits: 'area' | 'band';
+  readonly none?: string;
+}) => {
+  const now = kindAt(['fills', at]);
+  return (
+    <Choice
+      label={label}
+      value={now}
+      options={optionsFor(suits, now, none)}
+      onFocus={wantFills}
+      onChoose={(name) => edit([[['fills', at], name === '' ? undefined : name]])}
+    />
+  );
+};
+
+/** One fill for all channels: one for each is a thing for the plan's text. */
+const BandChoice = ({ bands }: { readonly bands: number }) => {
+  const now = kindAt(['fills', 'channels', 0]) || (listAt(state.value.plan, ['fills', 'channels'])[0] ?? '');
+  return (
+    <Choice
+      label="In the channels"
+      value={now}
+      options={optionsFor('band', now, 'nothing')}
+      onFocus={wantFills}
+      onChoose={(name) => {
+        const list: Written = name === '' ? undefined : Array.from({ length: bands }, () => name);
+        edit([[['fills', 'channels'], list]]);
+      }}
+    />
+  );
+};

@@ -1,0 +1,194 @@
+/** The page's state and what it asks for when that changes: answers follow the state, never the other way round. */
+
+import { batch, computed, effect, signal } from '@preact/signals';
+import type { CardSection } from '../../output/card/index.ts';
+import { type Client, startClient } from '../engine/client.ts';
+import { hire } from '../engine/hire.ts';
+import type {
+  FillFacts,
+  FillsAnswer,
+  FitCard,
+  LookAnswer,
+  OwnTemplate,
+  ShelfCard,
+  SwagAnswer,
+  Trouble,
+} from '../engine/messages.ts';
+import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
+import { type KeyPath, type Written, withValues } from '../plan/plan-text.ts';
+import { FIRST_STATE, type State, stateFrom, stateText } from '../plan/state.ts';
+
+const STORE_KEY = 'swagwright.plan';
+
+/** A browser may forbid its store; then the page works on, and forgets. */
+const stored = (): State | undefined => {
+  try {
+    return stateFrom(localStorage.getItem(STORE_KEY) ?? '');
+  } catch {
+    return undefined;
+  }
+};
+
+const history = signal<History<State>>(beginning(stored() ?? FIRST_STATE));
+export const state = computed(() => history.value.now);
+export const canUndo = computed(() => history.value.past.length > 0);
+export const canRedo = computed(() => history.value.future.length > 0);
+
+export const quick: Client = startClient(() => hire('quick'));
+export const thorough: Client = startClient(() => hire('thorough'));
+
+/** Fits that are shown at first, and added by each “more”. */
+export const SOME_FITS = 8;
+
+export const look = signal<LookAnswer | undefined>(undefined);
+/** The last design that worked: what is shown while a figure is half typed. */
+export const shown = signal<NonNullable<LookAnswer['chosen']> | undefined>(undefined);
+export const shelf = signal<readonly ShelfCard[]>([]);
+export const fitCards = signal<readonly FitCard[]>([]);
+export const wantedFits = signal(SOME_FITS);
+export const cardWords = signal<readonly CardSection[]>([]);
+export const side = signal('top');
+export const swag = signal<SwagAnswer | undefined>(undefined);
+export const fills = signal<FillsAnswer | undefined>(undefined);
+export const fillList = signal<readonly FillFacts[]>([]);
+export const busy = signal<readonly string[]>([]);
+/** What is said to everyone, and read out: one sentence. */
+export const notice = signal<{ readonly text: string; readonly troubles: readonly Trouble[] } | undefined>(
+  undefined,
+);
+
+export const say = (text: string, troubles: readonly Trouble[] = []): void => {
+  notice.value = { text, troubles };
+};
+
+const commit = (next: State, about?: string): void => {
+  history.value = changed(history.value, next, about);
+};
+
+/** Changes keys of the plan. `about` gathers what belongs together, such as typing in one field, into one step. */
+export const edit = (changes: readonly (readonly [KeyPath, Written])[], about?: string): void => {
+  const now = state.value;
+  commit({ ...now, plan: withValues(now.plan, changes), taken: shown.value?.key }, about);
+};
+
+export const setPlan = (plan: string): void => commit({ ...state.value, plan });
+export const take = (key: string): void => commit({ ...state.value, taken: key });
+export const replaceState = (next: State): void => {
+  wantedFits.value = SOME_FITS;
+  commit(next);
+};
+
+export const addOwn = (file: OwnTemplate): void => {
+  const now = state.value;
+  commit({ ...now, own: [...now.own.filter((t) => t.name !== file.name), file] });
+};
+
+export const undo = (): void => {
+  history.value = undone(history.value);
+};
+export const redo = (): void => {
+  history.value = redone(history.value);
+};
+
+/** Names what takes long while it does. */
+export const during = async <T>(what: string, work: Promise<T>): Promise<T> => {
+  busy.value = [...busy.peek(), what];
+  try {
+    return await work;
+  } finally {
+    const at = busy.peek().indexOf(what);
+    busy.value = busy.peek().filter((_, i) => i !== at);
+  }
+};
+
+export const stopWork = (): void => {
+  quick.stop();
+  thorough.stop();
+  say('Stopped. The picture shows what was worked out before.');
+};
+
+const follow = async (now: State): Promise<void> => {
+  const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
+  if (answered.kind === 'stopped' || state.value !== now) return;
+  if (answered.kind === 'problems') {
+    look.value = { problems: answered.problems, facts: look.value?.facts, found: 0, chosen: undefined };
+    return;
+  }
+  const { answer } = answered;
+  batch(() => {
+    look.value = answer;
+    if (answer.chosen) shown.value = answer.chosen;
+    if (answer.problems.length > 0 || !answer.facts?.hasFills) fills.value = undefined;
+    const { chosen } = answer;
+    const names = chosen ? [...chosen.sides.map((s) => s.name), ...(chosen.corner ? ['corner'] : [])] : [];
+    if (chosen && !names.includes(side.value)) side.value = names[0]!;
+  });
+};
+
+/** Starts the page's work; called once. */
+export const start = (): void => {
+  effect(() => {
+    const now = state.value;
+    try {
+      localStorage.setItem(STORE_KEY, stateText(now));
+    } catch {
+      // A full or forbidden store: the page goes on without it.
+    }
+    void follow(now);
+  });
+  effect(() => {
+    const { own } = state.value;
+    void quick.ask({ kind: 'shelf', own }).then((answered) => {
+      if (answered.kind === 'answer') shelf.value = answered.answer;
+    });
+  });
+  effect(() => {
+    if (!look.value?.chosen) return;
+    const input = state.peek();
+    const name = side.value;
+    void quick.ask({ kind: 'swag', input, side: name }).then((answered) => {
+      if (answered.kind === 'answer' && state.peek() === input) swag.value = answered.answer;
+    });
+    if (look.value.facts?.hasFills)
+      void during('the fills', thorough.ask({ kind: 'fills', input, side: name })).then((answered) => {
+        if (answered.kind === 'answer' && state.peek() === input) fills.value = answered.answer;
+        if (answered.kind === 'problems') say('The fills could not be made.', answered.problems);
+      });
+  });
+  effect(() => {
+    if (!look.value?.chosen) return;
+    const input = state.peek();
+    void quick.ask({ kind: 'fits', input, from: 0, count: wantedFits.value }).then((answered) => {
+      if (answered.kind === 'answer' && state.peek() === input) fitCards.value = answered.answer;
+    });
+  });
+  effect(() => {
+    if (!look.value?.chosen) return;
+    const input = state.peek();
+    void quick.ask({ kind: 'words', input }).then((answered) => {
+      if (answered.kind === 'answer' && state.peek() === input) cardWords.value = answered.answer;
+    });
+  });
+};
+
+/** The names of fills, and with them the part of the program that makes them. */
+export const wantFills = (): void => {
+  if (fillList.value.length > 0) return;
+  void during('the fills', thorough.ask({ kind: 'fill-list' })).then((answered) => {
+    if (answered.kind === 'answer') fillList.value = answered.answer;
+  });
+};
+
+/** Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. */
+export const openFrom = async (next: State, from: string): Promise<boolean> => {
+  const answered = await during('the plan', quick.ask({ kind: 'look', input: next }));
+  if (answered.kind === 'stopped') return false;
+  const problems = answered.kind === 'problems' ? answered.problems : answered.answer.problems;
+  if (answered.kind === 'problems' || !answered.answer.facts) {
+    say(`The plan in ${from} cannot be used. Your own plan is as it was.`, problems);
+    return false;
+  }
+  replaceState(next);
+  say(`The plan “${answered.answer.facts.title}” is open. Undo brings back the one before.`);
+  return true;
+};
