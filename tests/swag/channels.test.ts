@@ -56,10 +56,10 @@ describe.each(ALL)('$name', ({ design, plan }) => {
       done.add(channels);
       // Everything within reach of this half; the rest of the design is farther than any channel.
       const middle = pathEnd(placedPath(half))!;
-      const around = stitching.filter((s) => apart(pathEnd(s.path)!, middle) < 1000).map((s) => s.path);
+      const around = stitching.filter((s) => apart(pathEnd(s.path)!, middle) < 600).map((s) => s.path);
       for (const channel of channels)
         for (const path of channel.paths)
-          for (const p of pointsAlong(movePath(path, half.motion), 3)) {
+          for (const p of pointsAlong(movePath(path, half.motion), 8)) {
             points++;
             expect(Math.abs(distanceTo(around, p) - channel.distance)).toBeLessThan(EXACT);
           }

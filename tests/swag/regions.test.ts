@@ -25,7 +25,7 @@ import {
   swagArea,
   wholeSwag,
 } from '../../src/swag/index.ts';
-import { designs } from './channel-designs.ts';
+import { designs, type Named } from './channel-designs.ts';
 import { type GeosFigures, geosFigures } from './geos-figures.ts';
 import { distanceToPiece } from './laid.ts';
 
@@ -38,10 +38,12 @@ const EXACT = 1e-6;
 const WIDE = 'channels: { outward: [1/4, 3/8, 1/4], inward: [3/8, 3/8, 1/4] }';
 const PIVOTED = 'channels: { outward: [1/4, 1/2], inward: [1/4, 1/2], points: pivot }';
 const PLAIN = designs();
+/** One of every layout is enough for other channels. */
+const some = (channels: string): readonly Named[] => designs(channels).filter((_, i) => i % 3 === 1);
 const CASES = [
   ...PLAIN,
-  ...designs(WIDE).map((d) => ({ ...d, name: `${d.name}, six channels` })),
-  ...designs(PIVOTED).map((d) => ({ ...d, name: `${d.name}, pivoted` })),
+  ...some(WIDE).map((d) => ({ ...d, name: `${d.name}, six channels` })),
+  ...some(PIVOTED).map((d) => ({ ...d, name: `${d.name}, pivoted` })),
 ];
 
 const cellsOf = (design: Design): readonly Cell[] => [...new Set([design.cells[0]!, design.cells.at(-1)!])];
@@ -53,8 +55,10 @@ const awayFrom = (cell: Cell, p: Point): number =>
   Math.min(...wholeSwag(cell).pieces.map((piece) => distanceToPiece(piece, p)));
 
 describe.each(CASES)('$name', ({ design, plan }) => {
+  const known = new Map(cellsOf(design).map((cell) => [cell, regionsOf(cell, design, plan.channels)]));
+
   test.each(cellsOf(design))('$name: areas add up to the repeat', (cell) => {
-    const regions = regionsOf(cell, design, plan.channels);
+    const regions = known.get(cell)!;
     expect(regions.length).toBe(2 + plan.channels.outward.length + plan.channels.inward.length);
     const sum = regions.reduce((total, r) => total + regionArea(r.region), 0);
     // The repeat by its own corners: two cells, each a trapezium between its mirrors (shoelace formula).
@@ -63,7 +67,7 @@ describe.each(CASES)('$name', ({ design, plan }) => {
   });
 
   test.each(cellsOf(design))('$name: every region is sound', (cell) => {
-    for (const { region } of regionsOf(cell, design, plan.channels)) {
+    for (const { region } of known.get(cell)!) {
       for (const ring of ringsOf(region)) expect(geos.isValid(ring)).toBe(true);
       for (const { pieces } of region.loops)
         pieces.forEach((piece, i) => {
@@ -81,10 +85,10 @@ describe.each(CASES)('$name', ({ design, plan }) => {
     (cell) => {
       if (plan.channels.points === 'pivot') return;
       const edge = [...regionPieces(groundArea(cell, design)), ...regionPieces(swagArea(cell))];
-      for (const r of regionsOf(cell, design, plan.channels)) {
+      for (const r of known.get(cell)!) {
         if (r.kind !== 'channel') continue;
         for (const piece of regionPieces(r.region))
-          for (const t of [0.2, 0.5, 0.8]) {
+          for (const t of [0.3, 0.7]) {
             const p = pieceAt(piece, t);
             const away = awayFrom(cell, p);
             const off = Math.min(Math.abs(away - r.from), Math.abs(away - r.from - r.width));
