@@ -4,18 +4,23 @@ import {
   add,
   directionAlong,
   distance,
+  dot,
   isEmptyRegion,
   leftOf,
+  norm,
+  openPath,
   type Path,
   type Piece,
   type Point,
   pathLength,
+  pieceAt,
   pointAlong,
   probeRegion,
   type Region,
   type RegionProbe,
   regionParts,
   scale,
+  subtract,
 } from '../geometry/index.ts';
 import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
@@ -34,12 +39,13 @@ export const ribbon: Fill = {
     if (bad) return nothing(bad);
     if (isEmptyRegion(region)) return nothing('ribbon: nothing to fill');
     const parts = regionParts(region);
-    const paths = parts.flatMap((part) => ribbonIn(part, spacing, parts.length === 1 ? context : undefined));
-    const empty = parts.length - paths.length;
+    const made = parts.map((part) => ribbonIn(part, spacing, parts.length === 1 ? context : undefined));
+    const paths = made.flat();
+    const empty = made.filter((m) => m.length === 0).length;
     if (paths.length === 0) return nothing('ribbon: the band is too narrow for a ribbon at this spacing');
     const messages =
       empty > 0 ? [`ribbon: ${empty} of ${parts.length} parts are too narrow for a ribbon`] : [];
-    return { paths, continuous: true, messages };
+    return { paths, continuous: paths.length <= parts.length, messages };
   },
 };
 
@@ -50,8 +56,8 @@ interface Leg {
   readonly at: Point;
   readonly across: Point;
   /** Room to the left and to the right, without the turns. */
-  readonly left: number;
-  readonly right: number;
+  left: number;
+  right: number;
 }
 
 const ribbonIn = (region: Region, spacing: number, context: FillContext | undefined): Path[] => {
@@ -77,32 +83,79 @@ const ribbonIn = (region: Region, spacing: number, context: FillContext | undefi
       right: roomAcross(at, scale(across, -1), probe, gap, spacing),
     });
   }
-  const usable = legs.filter((l) => l.left > 0 && l.right > 0);
+  const usable = keptApart(legs).filter((l) => l.left > 0 && l.right > 0);
   if (usable.length < 3) return [];
-  const pieces: Piece[] = [];
+  const paths: Path[] = [];
+  let pieces: Piece[] = [];
   let from = usable[0]!.at;
+  const lineTo = (to: Point): void => {
+    if (distance(from, to) > 1e-9) pieces.push({ kind: 'line', from, to });
+  };
   for (let k = 0; k + 1 < usable.length; k++) {
     const [a, b] = [usable[k]!, usable[k + 1]!];
     const side = k % 2 === 0 ? 1 : -1;
-    const room = side > 0 ? Math.min(a.left, b.left) : Math.min(a.right, b.right);
-    const turnAt = (l: Leg): Point => add(l.at, scale(l.across, side * room));
-    const half = distance(turnAt(a), turnAt(b)) / 2;
-    // The turn is a half circle over the legs' ends where there is room for one, and a flatter bow where
-    // there is not.
-    const reach = Math.max(0, room - half);
-    const steep = room >= half ? Math.PI / 2 : 2 * Math.atan(room / half);
-    const [p, q] = [add(a.at, scale(a.across, side * reach)), add(b.at, scale(b.across, side * reach))];
-    const leaning = (l: Leg, up: number): Point =>
-      add(scale(rightOf(l.across), Math.cos(steep)), scale(l.across, side * up * Math.sin(steep)));
-    if (distance(from, p) > 1e-9) pieces.push({ kind: 'line', from, to: p });
-    pieces.push(...biarc(p, leaning(a, 1), q, leaning(b, -1)));
-    from = q;
+    const turn = SHORTER.map((share) => turnBetween(a, b, side, share)).find((pieces) =>
+      pieces.every((p) => [0.25, 0.5, 0.75, 1].every((t) => probe.depth(pieceAt(p, t)) >= gap * 0.5)),
+    );
+    if (turn) {
+      lineTo(turn[0]!.from);
+      pieces.push(...turn);
+      from = turn.at(-1)!.to;
+    } else {
+      // No turn fits between these legs, at a notch perhaps: one ribbon ends and another begins.
+      lineTo(a.at);
+      if (pieces.length > 0) paths.push(openPath(pieces));
+      pieces = [];
+      from = b.at;
+    }
   }
-  const end = usable.at(-1)!.at;
-  if (distance(from, end) > 1e-9) pieces.push({ kind: 'line', from, to: end });
-  const whole = spine.closed && usable.length === legs.length;
-  return [{ pieces, closed: whole && distance(pieces[0]!.from, pieces.at(-1)!.to) < 1e-9 }];
+  lineTo(usable.at(-1)!.at);
+  const whole = spine.closed && usable.length === legs.length && paths.length === 0;
+  const closed = whole && distance(pieces[0]!.from, pieces.at(-1)!.to) < 1e-9;
+  if (pieces.length > 0) paths.push({ pieces, closed });
+  return paths;
 };
+
+/** Turns are tried at these shares of the room there is. */
+const SHORTER = [1, 0.8, 0.6, 0.4, 0.2] as const;
+
+const turnBetween = (a: Leg, b: Leg, side: 1 | -1, share: number): Piece[] => {
+  const room = share * (side > 0 ? Math.min(a.left, b.left) : Math.min(a.right, b.right));
+  const turnAt = (l: Leg): Point => add(l.at, scale(l.across, side * room));
+  const half = distance(turnAt(a), turnAt(b)) / 2;
+  // The turn is a half circle over the legs' ends where there is room for one, and a flatter bow where there
+  // is not.
+  const reach = Math.max(0, room - half);
+  const steep = room >= half ? Math.PI / 2 : 2 * Math.atan(room / half);
+  const [p, q] = [add(a.at, scale(a.across, side * reach)), add(b.at, scale(b.across, side * reach))];
+  const leaning = (l: Leg, up: number): Point =>
+    add(scale(rightOf(l.across), Math.cos(steep)), scale(l.across, side * up * Math.sin(steep)));
+  return biarc(p, leaning(a, 1), q, leaning(b, -1));
+};
+
+/** Where the spine bends, legs on the inside run together: they end while they are still well apart. */
+const keptApart = (legs: readonly Leg[]): Leg[] => {
+  const kept = legs.map((l) => ({ ...l }));
+  for (let k = 0; k + 1 < kept.length; k++) {
+    const [a, b] = [kept[k]!, kept[k + 1]!];
+    const between = subtract(b.at, a.at);
+    const apart = norm(between);
+    // How fast the two close up per mm to the left; to the right it is the opposite.
+    const closing = -dot(subtract(b.across, a.across), between) / apart;
+    const most = ((1 - LEAST_APART) * apart) / Math.abs(closing);
+    if (closing > 0) {
+      a.left = Math.min(a.left, most);
+      b.left = Math.min(b.left, most);
+    } else if (closing < 0) {
+      a.right = Math.min(a.right, most);
+      b.right = Math.min(b.right, most);
+    }
+  }
+  return kept;
+};
+
+/** Legs come no nearer to each other than this share of their distance on the spine. */
+const LEAST_APART = 0.4;
 
 /** How far one can go across before the edge is nearer than the gap. */
 const roomAcross = (at: Point, toward: Point, probe: RegionProbe, gap: number, spacing: number): number => {

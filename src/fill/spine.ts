@@ -18,6 +18,7 @@ import {
   type Path,
   type Point,
   pathLength,
+  pointAlong,
   probeRegion,
   type Region,
   type RegionProbe,
@@ -27,7 +28,7 @@ import {
 } from '../geometry/index.ts';
 import type { Axis } from './fill.ts';
 import { closedCurveThrough, curveThrough, resample, smoothed, smoothedRound } from './smooth-path.ts';
-import { mirrorOf } from './symmetry.ts';
+import { mirrorOf, offAxis } from './symmetry.ts';
 
 /** The boundary is sampled this many times in all. */
 const SAMPLES = 600;
@@ -73,12 +74,30 @@ export const spineOf = (
   const meanDepth = fine.reduce((sum, p) => sum + Math.max(0, probe.depth(p)), 0) / fine.length;
   if (!(step > 0)) return undefined;
   if (axis) fine = mirrored(fine, axis);
-  const soft = smoothed(fine, Math.min(FINE / 6, (smoothing * meanDepth) / step));
-  const inside = soft.filter((p) => probe.depth(p) >= end * 0.999);
-  if (inside.length < soft.length / 2) return undefined;
-  const path = curveThrough(resample(inside, COARSE));
-  return pathLength(path) > 0 ? path : undefined;
+  // Where the smoothed line would leave the region (at a deep notch, in a bent neck) it is smoothed less.
+  for (const { share, knots } of CAREFUL) {
+    const soft = smoothed(fine, Math.min(FINE / 6, (share * smoothing * meanDepth) / step));
+    const path = curveThrough(resample(soft, knots));
+    const length = pathLength(path);
+    if (
+      length > 0 &&
+      fine.every((_, i) => probe.depth(pointAlong(path, (length * i) / (FINE - 1))!) >= end * KEPT)
+    )
+      return path;
+  }
+  return undefined;
 };
+
+/** How the line is drawn: fully smoothed, then ever more like the medial axis itself. */
+const CAREFUL = [
+  { share: 1, knots: COARSE },
+  { share: 0.4, knots: 2 * COARSE - 1 },
+  { share: 0.12, knots: 4 * COARSE - 3 },
+  { share: 0, knots: FINE },
+] as const;
+
+/** The share of the distance to the edge, asked for at the line's ends, that must be left everywhere. */
+const KEPT = 0.6;
 
 interface Skeleton {
   readonly at: readonly Point[];
@@ -272,8 +291,11 @@ const MOST_STEPS = 2000;
  */
 const mirrored = (points: readonly Point[], axis: Axis): Point[] => {
   const over = mover(mirrorOf(axis));
-  const side = (p: Point): number =>
-    (p.y - axis.at.y) * Math.cos(axis.angle) - (p.x - axis.at.x) * Math.sin(axis.angle);
+  const side = (p: Point): number => offAxis(p, axis);
+  // A line that runs along the axis crosses it only by rounding.
+  const [first, end1] = [side(points[0]!), side(points.at(-1)!)];
+  const length = distance(points[0]!, points[1]!) * points.length;
+  if (!(first * end1 < 0 && Math.min(Math.abs(first), Math.abs(end1)) > length / 20)) return [...points];
   const crossing = points.findIndex((p, i) => i > 0 && side(p) >= 0 !== side(points[i - 1]!) >= 0);
   if (crossing < 0) return [...points];
   const half = points.slice(0, crossing);
