@@ -47,4 +47,9 @@ export const COMMANDS: readonly CommandEntry[] = [
     summary: 'check a template, and print its outline to lay the acrylic on',
     load: async () => (await import('./commands/template.ts')).defineTemplate,
   },
+  {
+    name: 'open',
+    summary: 'open the page for the browser, served on this computer only',
+    load: async () => (await import('./commands/open.ts')).defineOpen,
+  },
 ];

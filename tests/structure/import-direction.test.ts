@@ -23,6 +23,7 @@ const FLOW = [
   'drawing',
   'pagination',
   'output',
+  'page',
   'cli',
 ];
 
@@ -32,7 +33,7 @@ interface Import {
 }
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
-  .filter((f) => f.endsWith('.ts') && !f.endsWith('.d.ts'))
+  .filter((f) => /\.tsx?$/.test(f) && !f.endsWith('.d.ts'))
   .map((f) => f.split(sep).join('/'));
 
 const importsOf = (file: string): Import[] => {
@@ -84,9 +85,10 @@ describe('imports flow one way', () => {
       { file: 'output/pdf/a.ts', from: 'fs' },
       { file: 'fill/a.ts', from: 'paper/dist/paper-core.js' },
       { file: 'drawing/a.ts', from: 'commander' },
+      { file: 'page/ui/a.tsx', from: 'node:path' },
     ].map(fault);
     expect(faults).not.toContain(undefined);
-    expect(faults.length).toBe(6);
+    expect(faults.length).toBe(7);
   });
 
   test('nothing but the command line reads the clock, chance or the process', () => {

@@ -25,7 +25,12 @@ import type { Input, SectionFacts, SwagAnswer, SwagPose, SwagStop } from './mess
 import { dataOf, inksOf, textsOf } from './picture.ts';
 
 /** Room round the swag, mm: for marks and their labels, and for the part of a template that sticks out. */
-const ROOM = { side: 14, below: 20, above: 9 };
+const ROOM = { side: 14, below: 6, above: 9 };
+
+/** Labels as a share of the chord, so that they are read on a telephone and do not crowd on a large screen. */
+const LABEL_SHARE = 0.042;
+/** Lines of labels below the seam, in their size. */
+const LABELS_BELOW = 2.2;
 
 /** A swag on a strip of its own. */
 export interface LoneSwag {
@@ -88,7 +93,8 @@ export const loneSwag = (field: Field, placed: Seat, plan: Plan, side: string): 
   const scoped = scopeOf(design, 'repeat');
   if (!scoped.ok) throw new Error('A swag without itself');
   const channels = placedChannels(design, plan.channels, scoped.scope.halves);
-  const drawing = drawDesign(design, scoped.scope, { title: plan.title, channels });
+  const labelSize = placed.way.shape.chord * LABEL_SHARE;
+  const drawing = drawDesign(design, scoped.scope, { title: plan.title, channels, labelSize });
   return { design, drawing, across: -share / 2 };
 };
 
@@ -120,7 +126,7 @@ const boxFor = (field: Field, chord: number, { drawing, across }: LoneSwag): Box
     minX: -half - ROOM.side,
     maxX: half + ROOM.side,
     minY: -Math.max(field.width, field.startMargin + 0.75 * chord) - ROOM.above,
-    maxY: Math.max(ROOM.below, -low + 4),
+    maxY: Math.max(ROOM.below + LABELS_BELOW * LABEL_SHARE * chord, -low + 4),
   };
 };
 

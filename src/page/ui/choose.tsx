@@ -87,7 +87,7 @@ export const Fits = () => {
         ) : null
       }
     >
-      <fieldset class="fits">
+      <fieldset class="fit-list">
         <legend class="unseen">Choose how the swags are made</legend>
         {cards.map((card) => (
           <label key={card.key} class="fit">

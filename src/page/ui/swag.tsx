@@ -47,13 +47,8 @@ const Board = ({ answer }: { readonly answer: SwagAnswer }) => {
   const here = answer.sections.find((s) => s.number === picked.value?.number);
   return (
     <>
-      <svg
-        class="drawn board"
-        viewBox={viewBoxOf(answer.box)}
-        // biome-ignore lint/a11y/useSemanticElements: it is a drawing that holds controls
-        role="group"
-        aria-label="The swag and its template"
-      >
+      <svg class="drawn board" viewBox={viewBoxOf(answer.box)} aria-labelledby="board-words">
+        <title id="board-words">The swag and its template: {answer.pose.words}</title>
         <g transform={`translate(${pose.across.toFixed(3)} 0)`}>
           {fills.value && !moving.value ? <path class="ink fill" d={fills.value.swag} /> : null}
           <Inks inks={pose.inks} />
@@ -226,6 +221,8 @@ interface HandleProps {
 
 const Handles = ({ answer, pose, at, moving }: HandleProps) => {
   const { stops, chord } = answer;
+  /** Knobs grow with the view, so that a finger finds them on any screen. */
+  const size = (answer.box.maxX - answer.box.minX) / VIEW;
   const isDragging = useSignal(false);
   const show = (halfSpan: number): void => {
     const input = state.value;
@@ -294,10 +291,11 @@ const Handles = ({ answer, pose, at, moving }: HandleProps) => {
         moving.value = undefined;
       }}
     >
-      <circle class="touch" r={9} />
-      <circle class="knob" r={3.2} />
+      <circle class="touch" r={11 * size} />
+      <circle class="knob" r={3.6 * size} />
       <path
         class="arrows"
+        transform={`scale(${size.toFixed(3)})`}
         d={
           axis === 'x'
             ? 'M-7 0h14M-7 0l2-2M-7 0l2 2M7 0l-2-2M7 0l-2 2'
@@ -318,6 +316,9 @@ const Handles = ({ answer, pose, at, moving }: HandleProps) => {
     </>
   );
 };
+
+/** The width of a view (mm) for which the knobs are drawn. */
+const VIEW = 300;
 
 /** Where a pointer is in the picture, mm. */
 const placeIn = (event: PointerEvent): { x: number; y: number } => {

@@ -1,0 +1,27 @@
+/** `open`: the page for the browser, served on this computer only. */
+
+import type { Define } from '../command-list.ts';
+
+export interface OpenOptions {
+  /** False after --no-browser. */
+  readonly browser: boolean;
+}
+
+export const defineOpen: Define = (command, io) => {
+  command
+    .description(
+      'Open the page in your browser: figures, fits and sheets without a terminal. It is served on this ' +
+        'computer only (the loopback address), and runs until you stop it with Ctrl+C.',
+    )
+    .option('--no-browser', 'only print the address')
+    .addHelpText('after', HELP)
+    .action(async (options: OpenOptions) => {
+      const { runOpen } = await import('./run-open.ts');
+      await runOpen(io, options);
+    });
+};
+
+const HELP = `
+Examples:
+  swagwright open
+  swagwright open --no-browser`;

@@ -1,0 +1,38 @@
+/** What `open` does. */
+
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { ProblemError } from '../../document/index.ts';
+import { errorCode } from '../file-problem.ts';
+import type { Io } from '../io.ts';
+import { say } from '../messages.ts';
+import { servePage } from '../page-server.ts';
+import type { OpenOptions } from './open.ts';
+
+export const runOpen = async (io: Io, { browser }: OpenOptions): Promise<void> => {
+  const folder = fileURLToPath(new URL('../../page/', import.meta.url));
+  const server = await servePage(folder).catch((error: unknown) => {
+    if (errorCode(error) !== 'ENOENT') throw error;
+    throw new ProblemError([
+      { code: 'not-built', message: 'the page has not been built', hint: 'run npm run build' },
+    ]);
+  });
+  await io.stdout.write(`${server.url}\n`);
+  await say(io, 'The page is open to this computer only. Stop it with Ctrl+C.');
+  if (browser) show(server.url);
+  // The server keeps the process alive; nothing else is left to do.
+};
+
+/** How each system opens an address with the person's own browser. */
+const OPENERS: Readonly<Record<string, readonly string[]>> = {
+  darwin: ['open'],
+  win32: ['rundll32', 'url.dll,FileProtocolHandler'],
+};
+
+/** Where that fails, the address stands on the terminal. */
+const show = (url: string): void => {
+  const [command, ...before] = OPENERS[process.platform] ?? ['xdg-open'];
+  const child = spawn(command!, [...before, url], { stdio: 'ignore', detached: true });
+  child.on('error', () => {});
+  child.unref();
+};

@@ -1,0 +1,106 @@
+/**
+ * Serves the built page to this computer's own browser, and to nobody else: on the loopback address only, its own
+ * files only, and only to requests that name that address. The last keeps out pages of other sites that have a
+ * name of theirs point here (DNS rebinding).
+ */
+
+import { readdir, readFile } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join } from 'node:path';
+
+export interface PageServer {
+  readonly url: string;
+  readonly close: () => Promise<void>;
+}
+
+const LOOPBACK = '127.0.0.1';
+
+/**
+ * Tried first, because a browser keeps plans by address and port: she finds hers again. Any free one where it is
+ * taken. From the range that nobody assigns (RFC 6335, section 6).
+ */
+const USUAL_PORT = 52_817;
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.webmanifest': 'application/manifest+json',
+};
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "worker-src 'self' blob:",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+const HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy': POLICY,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Cache-Control': 'no-cache',
+};
+
+/** Reads all files first: what is served is known, and no request's path is ever looked up on the disk. */
+export const servePage = async (folder: string, port = USUAL_PORT): Promise<PageServer> => {
+  const files = new Map<string, { readonly type: string; readonly bytes: Uint8Array }>();
+  for (const name of await readdir(folder)) {
+    const type = TYPES[extname(name)];
+    if (type !== undefined) files.set(`/${name}`, { type, bytes: await readFile(join(folder, name)) });
+  }
+  const index = files.get('/index.html');
+  if (index) files.set('/', index);
+  const server = createServer((request, response) => answer(request, response, files, portOf(server)));
+  await listen(server, port).catch(() => listen(server, 0));
+  return {
+    url: `http://${LOOPBACK}:${portOf(server)}/`,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+};
+
+const portOf = (server: Server): number => (server.address() as AddressInfo | null)?.port ?? 0;
+
+const listen = (server: Server, port: number): Promise<void> =>
+  new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, LOOPBACK, () => {
+      server.off('error', reject);
+      resolve();
+    });
+  });
+
+const answer = (
+  { method, url = '/', headers }: IncomingMessage,
+  response: ServerResponse,
+  files: ReadonlyMap<string, { readonly type: string; readonly bytes: Uint8Array }>,
+  port: number,
+): void => {
+  const refuse = (status: number, words: string, more: Record<string, string> = {}): void => {
+    response.writeHead(status, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8', ...more });
+    response.end(`${words}\n`);
+  };
+  const { host } = headers;
+  if (host !== `${LOOPBACK}:${port}` && host !== `localhost:${port}`)
+    return refuse(421, 'This page is for this computer only.');
+  if (method !== 'GET' && method !== 'HEAD')
+    return refuse(405, 'Nothing can be sent here.', { Allow: 'GET, HEAD' });
+  const file = files.get(url.replace(/[?#].*$/, ''));
+  if (!file) return refuse(404, 'There is no such file.');
+  response.writeHead(200, { ...HEADERS, 'Content-Type': file.type, 'Content-Length': file.bytes.length });
+  response.end(method === 'HEAD' ? undefined : file.bytes);
+};
