@@ -31,6 +31,7 @@ export {
   type StitchedEdge,
 } from './geometry/index.ts';
 export { formatLength, type LengthStyle, MM_PER_INCH, readLength, roundLength } from './length/index.ts';
+export { type Trial, trialsFor, writeAudition, writeEmptyFrames } from './output/audition/index.ts';
 export { type OnePageOptions, type SheetsOptions, writeOnePage, writeSheets } from './output/pdf/index.ts';
 export { writeSvg } from './output/svg/index.ts';
 export { layOut, PAPERS, type SheetPlan } from './pagination/index.ts';
@@ -42,6 +43,7 @@ export {
   designOf,
   type Fit,
   marksOf,
+  placedChannels,
   placingOf,
   type Ranked,
   regionsOf,
