@@ -48,7 +48,7 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
   const problems = fillProblems(plan);
   if (problems.length > 0 || !asksForFills(plan)) return { byHalf: new Map(), messages: [], problems };
   const byHalf = new Map<Placed, readonly Filled[]>();
-  const messages: string[] = [...spareFills(plan)];
+  const messages: string[] = [...spareFills(plan, design)];
   const said = new Map<string, Set<string>>();
   const repeats = alikeRepeats(design, halves);
   for (const repeat of repeats) {
@@ -145,13 +145,19 @@ const fillProblems = (plan: Plan): readonly Problem[] =>
     ];
   });
 
-const spareFills = ({ fills, channels }: Plan): readonly string[] => {
+/** Fills that the plan names for what the design does not have. */
+const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[] => {
   const bands = channels.outward.length + channels.inward.length;
-  const given = fills.channels.length;
-  if (given <= bands) return [];
-  return [
-    `fills.channels: ${given} fills for ${bands === 1 ? '1 channel' : `${bands} channels`}, the last ${given - bands === 1 ? 'is' : `${given - bands} are`} not used`,
-  ];
+  const spare = fills.channels.length - bands;
+  const said: string[] = [];
+  if (spare > 0)
+    said.push(
+      `fills.channels: ${fills.channels.length} fills for ${bands === 1 ? '1 channel' : `${bands} channels`}, ` +
+        `the last ${spare === 1 ? 'is' : `${spare} are`} not used`,
+    );
+  if (fills.corner && !design.corner)
+    said.push('fills.corner: it is not used, because no swag goes across a corner here');
+  return said;
 };
 
 /** Channel fills go by their order in the plan: outward ones first, each side from the stitching on. */

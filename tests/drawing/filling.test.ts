@@ -90,6 +90,13 @@ fills: { channels: [pearls, ribbon] }`);
     );
   });
 
+  test('a fill for corners where there are none', () => {
+    const { plan, design } = made(`${STRIP}\nfills: { corner: lines }`);
+    expect(fillDesign(design, oneRepeat(design), plan).messages).toEqual([
+      'fills.corner: it is not used, because no swag goes across a corner here',
+    ]);
+  });
+
   test('a region of which nothing is left', () => {
     const { plan, design } = made(`${STRIP}
 channels: { inward: [3, 3] }
