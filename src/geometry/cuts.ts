@@ -1,7 +1,8 @@
-/** All the places at which a set of pieces meet one another, found by a sweep over their boxes from left to right. */
+/** All the places at which a set of pieces meet one another: the closed forms for every two whose boxes touch. */
 
+import { type BoxTree, boxTreeOf, eachClosePair } from './box-tree.ts';
 import { crossings } from './crossing.ts';
-import { type Piece, pieceBox } from './piece.ts';
+import { isStraightOn, type Piece } from './piece.ts';
 import { distance, type Point } from './point.ts';
 
 export interface Meeting {
@@ -13,48 +14,29 @@ export interface Meeting {
   readonly b: number;
 }
 
-/** Boxes are grown by this (mm), so that pieces which only touch are not passed over by rounding. */
+/** Boxes are grown by this (mm) on every side, so that pieces which only touch are not passed over by rounding. */
 const BOX_SLACK = 1e-8;
 
 /**
  * Calls `visit` for every meeting of two pieces (first < second); stops early when it returns true. Where one
  * piece goes on smoothly into the next, their joint is no meeting.
  */
-export const eachMeeting = (pieces: readonly Piece[], visit: (m: Meeting) => boolean | undefined): void => {
-  const count = pieces.length;
-  // Flat arrays: the sweep compares many more boxes than there are meetings.
-  const minX = new Float64Array(count);
-  const minY = new Float64Array(count);
-  const maxX = new Float64Array(count);
-  const maxY = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    const box = pieceBox(pieces[i]!);
-    minX[i] = box.minX - BOX_SLACK;
-    minY[i] = box.minY - BOX_SLACK;
-    maxX[i] = box.maxX + BOX_SLACK;
-    maxY[i] = box.maxY + BOX_SLACK;
-  }
-  const order = new Int32Array(count).map((_, i) => i).sort((i, j) => minX[i]! - minX[j]!);
-  const active = new Int32Array(count);
-  let size = 0;
-  for (const i of order) {
-    let kept = 0;
-    for (let k = 0; k < size; k++) {
-      const j = active[k]!;
-      if (!(maxX[j]! >= minX[i]!)) continue;
-      active[kept++] = j;
-      if (!(minY[j]! <= maxY[i]! && minY[i]! <= maxY[j]!)) continue;
-      const first = Math.min(i, j);
-      const second = Math.max(i, j);
-      if (second === first + 1 && goesOn(pieces[first]!, pieces[second]!)) continue;
-      if (first === 0 && second === count - 1 && goesOn(pieces[second]!, pieces[first]!)) continue;
-      for (const c of crossings(pieces[first]!, pieces[second]!)) {
-        if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return;
-      }
+export const eachMeeting = (
+  pieces: readonly Piece[],
+  visit: (m: Meeting) => boolean | undefined,
+  tree: BoxTree = boxTreeOf(pieces),
+): void => {
+  const last = pieces.length - 1;
+  eachClosePair(tree, 2 * BOX_SLACK, (first, second) => {
+    const a = pieces[first]!;
+    const b = pieces[second]!;
+    if (second === first + 1 && goesOn(a, b)) return false;
+    if (first === 0 && second === last && goesOn(b, a)) return false;
+    for (const c of crossings(a, b)) {
+      if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return true;
     }
-    size = kept;
-    active[size++] = i;
-  }
+    return false;
+  });
 };
 
 /**
@@ -65,13 +47,7 @@ export const goesOn = (a: Piece, b: Piece): boolean => {
   if (!(distance(a.to, b.from) <= SMOOTH_GAP)) return false;
   const round = (a.kind === 'arc' ? Math.abs(a.sweep) : 0) + (b.kind === 'arc' ? Math.abs(b.sweep) : 0);
   if (!(round < ONE_ROUND)) return false;
-  // Directions without their lengths: the sine of the turn is cross/(|u||v|).
-  const ux = a.kind === 'line' ? a.to.x - a.from.x : (a.center.y - a.to.y) * Math.sign(a.sweep);
-  const uy = a.kind === 'line' ? a.to.y - a.from.y : (a.to.x - a.center.x) * Math.sign(a.sweep);
-  const vx = b.kind === 'line' ? b.to.x - b.from.x : (b.center.y - b.from.y) * Math.sign(b.sweep);
-  const vy = b.kind === 'line' ? b.to.y - b.from.y : (b.from.x - b.center.x) * Math.sign(b.sweep);
-  const along = ux * vx + uy * vy;
-  return along > 0 && Math.abs(ux * vy - uy * vx) <= SMOOTH_TURN * along;
+  return isStraightOn(a, b, SMOOTH_TURN);
 };
 
 /** mm and radians within which a joint is smooth: rounding, and nothing that could make a crossing to be seen. */
@@ -83,12 +59,20 @@ const ONE_ROUND = 6;
 
 /** For each piece the shares at which others meet it, ascending, from 0 to 1 inclusive. */
 export const cutShares = (pieces: readonly Piece[]): readonly (readonly number[])[] => {
-  const cuts: number[][] = pieces.map(() => [0, 1]);
+  // Most pieces meet nothing: they all share one list, and are told by it.
+  const cuts = new Array<number[]>(pieces.length).fill(UNCUT);
+  const cut = (i: number, share: number): void => {
+    if (cuts[i] === UNCUT) cuts[i] = [0, 1, share];
+    else cuts[i]!.push(share);
+  };
   eachMeeting(pieces, (m) => {
-    cuts[m.first]!.push(m.a);
-    cuts[m.second]!.push(m.b);
+    cut(m.first, m.a);
+    cut(m.second, m.b);
     return false;
   });
-  for (const shares of cuts) if (shares.length > 2) shares.sort((x, y) => x - y);
+  for (const shares of cuts) if (shares !== UNCUT) shares.sort((x, y) => x - y);
   return cuts;
 };
+
+/** The shares of a piece that nothing meets. Never written to. */
+const UNCUT: number[] = [0, 1];

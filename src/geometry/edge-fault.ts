@@ -1,6 +1,7 @@
 /** What can be wrong with an edge, so that no foot can roll along it. Always names the place. */
 
-import { eachMeeting } from './cuts.ts';
+import { type BoxTree, boxTreeOf } from './box-tree.ts';
+import { eachMeeting, type Meeting } from './cuts.ts';
 import { type Path, pathLength } from './path.ts';
 import { pieceLength } from './piece.ts';
 import { distance, isFinitePoint, type Point } from './point.ts';
@@ -21,7 +22,11 @@ const BROKEN = 1e-6;
 const AT_CORNER = 1e-7;
 
 /** Checks everything that can be told before the foot is rolled; undefined when the edge is sound. */
-export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
+export const findEdgeFault = (edge: Path): EdgeFault | undefined =>
+  findUnsound(edge) ?? findSelfCrossing(edge, boxTreeOf(edge.pieces));
+
+/** What is wrong with single pieces, or with the joints between them. */
+export const findUnsound = (edge: Path): EdgeFault | undefined => {
   const { pieces, closed } = edge;
   if (pieces.length === 0) return { kind: 'empty' };
   for (let i = 0; i < pieces.length; i++) {
@@ -34,13 +39,14 @@ export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
   }
   // Repeated points do no harm, but something must be left.
   if (!(pathLength(edge) > SPECK)) return { kind: 'empty' };
-  return findSelfCrossing(edge);
+  return undefined;
 };
 
-const findSelfCrossing = ({ pieces, closed }: Path): EdgeFault | undefined => {
+/** Where a sound edge crosses or touches itself. `tree` is the one over its pieces. */
+export const findSelfCrossing = ({ pieces, closed }: Path, tree: BoxTree): EdgeFault | undefined => {
   const count = pieces.length;
   let fault: EdgeFault | undefined;
-  eachMeeting(pieces, (m) => {
+  const visit = (m: Meeting): boolean => {
     const shared =
       m.second === m.first + 1
         ? pieces[m.second]!.from
@@ -57,6 +63,7 @@ const findSelfCrossing = ({ pieces, closed }: Path): EdgeFault | undefined => {
     }
     fault = { kind: 'crosses-itself', at: m.point, pieces: [m.first, m.second] };
     return true;
-  });
+  };
+  eachMeeting(pieces, visit, tree);
   return fault;
 };

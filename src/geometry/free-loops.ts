@@ -8,11 +8,12 @@
  * hundredth of the promised accuracy: that parts what coincides.
  */
 
+import type { BoxTree } from './box-tree.ts';
 import { cutShares, goesOn } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
 import { nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
-import { closedPath, signedArea } from './path.ts';
+import { signedArea } from './path.ts';
 import { type Piece, pieceAt, pieceDirection, pieceLength, trimPiece } from './piece.ts';
 import { add, distance, leftOf, type Point, scale } from './point.ts';
 import type { Welded } from './weld.ts';
@@ -32,6 +33,8 @@ export interface Stretch {
 
 export interface Loop {
   readonly stretches: readonly Stretch[];
+  /** The stretches as pieces. */
+  readonly pieces: readonly Piece[];
   /** mm², negative for the loop round everything. */
   readonly area: number;
 }
@@ -49,14 +52,18 @@ const MOST_NUDGES = 6;
 const LINK = 1e-6;
 const LOOSE_LINK = 1e-4;
 
-/** `walk` comes back to where it starts; `caps` are the pieces of it that an end of the edge follows. */
+/**
+ * `walk` comes back to where it starts; `caps` are the pieces of it that an end of the edge follows; `tree` is
+ * the one over the obstacle, where it is at hand.
+ */
 export const freeLoops = (
   walk: readonly Welded[],
   obstacle: readonly Piece[],
   clearance: number,
   caps: ReadonlySet<number>,
+  tree?: BoxTree,
 ): FreeLoops => {
-  const near = nearnessOf(obstacle);
+  const near = nearnessOf(obstacle, tree);
   let first: FreeLoops | undefined;
   for (let k = 0; k <= MOST_NUDGES; k++) {
     const c = clearance + k * NUDGE;
@@ -92,8 +99,9 @@ const loopOf = (
   runs: readonly (readonly Stretch[])[],
   elements: readonly OffsetElement[],
 ): Loop => {
-  const stretches = indices.flatMap((i) => runs[i]!);
-  return { stretches, area: signedArea(closedPath(stretches.map((s) => pieceOf(s, elements)))) };
+  const stretches = indices.length === 1 ? runs[indices[0]!]! : indices.flatMap((i) => runs[i]!);
+  const pieces = stretches.map((s) => pieceOf(s, elements));
+  return { stretches, pieces, area: signedArea({ pieces, closed: true }) };
 };
 
 /** Whether every run is in a loop, but for such as fit into the slack of linking. */
@@ -103,8 +111,9 @@ const isComplete = (
   elements: readonly OffsetElement[],
   slack: number,
 ): boolean => {
-  const used = new Set(linked.flat());
-  return runs.every((run, i) => used.has(i) || run.every((s) => pieceLength(pieceOf(s, elements)) <= slack));
+  const isUsed = new Array<boolean>(runs.length).fill(false);
+  for (const indices of linked) for (const i of indices) isUsed[i] = true;
+  return runs.every((run, i) => isUsed[i] || run.every((s) => pieceLength(pieceOf(s, elements)) <= slack));
 };
 
 export const pieceOf = (s: Stretch, elements: readonly OffsetElement[]): Piece => {
@@ -128,15 +137,21 @@ const keptStretches = (
   let atEnd: boolean | undefined;
   for (let element = 0; element < elements.length; element++) {
     const { piece } = elements[element]!;
-    const length = pieceLength(piece);
-    const goesOnFree = element > 0 && goesOn(elements[element - 1]!.piece, piece) ? atEnd : undefined;
     const shares = cuts[element]!;
+    const length = pieceLength(piece);
+    const atStart = atEnd !== undefined && goesOn(elements[element - 1]!.piece, piece) ? atEnd : undefined;
+    // By far the most elements are met by nothing.
+    if (shares.length === 2) {
+      atEnd = length > CRUMB ? (atStart ?? isFree(piece, 0.5, nearer, c)) : undefined;
+      if (atEnd) kept.push({ element, t0: 0, t1: 1 });
+      continue;
+    }
     atEnd = undefined;
     let t0 = 0;
     for (let i = 1; i < shares.length; i++) {
       const t1 = shares[i]!;
       if (!((t1 - t0) * length > CRUMB)) continue;
-      const known = i === 1 ? goesOnFree : undefined;
+      const known = i === 1 ? atStart : undefined;
       const free = known ?? isFree(piece, (t0 + t1) / 2, nearer, c);
       if (free) {
         const last = kept.at(-1);

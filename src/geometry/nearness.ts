@@ -1,12 +1,11 @@
 /**
- * How far is a point from a path? Exact for lines and arcs, and quick: a binary tree of boxes over the pieces
- * in their order, in flat arrays, so that "is anything nearer than c?" looks at a few pieces only.
- *
- * The tree is complete and implicit: node k has the children 2k+1 and 2k+2, and the leaves hold one piece
- * each. An arc's wedge is tested with cross products, not angles, which is both faster and exact at its ends.
+ * How far is a point from a path? Exact for lines and arcs, and quick: by a tree of boxes over the pieces
+ * (box-tree.ts), so that "is anything nearer than c?" looks at a few pieces only. An arc's wedge is tested with
+ * cross products, not angles, which is both faster and exact at its ends.
  */
 
-import { inWedge, type Piece, pieceBox } from './piece.ts';
+import { type BoxTree, boxTreeOf } from './box-tree.ts';
+import { inWedge, type Piece } from './piece.ts';
 import { lengthOf, type Point } from './point.ts';
 
 export interface Nearness {
@@ -18,19 +17,9 @@ export interface Nearness {
   readonly nearest: (p: Point) => number;
 }
 
-export const nearnessOf = (pieces: readonly Piece[]): Nearness => {
-  const count = pieces.length;
-  const leaves = 1 << Math.ceil(Math.log2(Math.max(1, count)));
-  const boxes = new Float64Array(4 * (2 * leaves - 1)).fill(Number.POSITIVE_INFINITY);
-  for (let i = 0; i < count; i++) {
-    const box = pieceBox(pieces[i]!);
-    boxes.set([box.minX, box.minY, -box.maxX, -box.maxY], 4 * (leaves - 1 + i));
-  }
-  // Maxima are stored negated, so that one rule (the least of the children) fills all four.
-  for (let k = leaves - 2; k >= 0; k--) {
-    for (let j = 0; j < 4; j++)
-      boxes[4 * k + j] = Math.min(boxes[4 * (2 * k + 1) + j]!, boxes[4 * (2 * k + 2) + j]!);
-  }
+/** `tree` is the one over these very pieces, where it is at hand. */
+export const nearnessOf = (pieces: readonly Piece[], tree: BoxTree = boxTreeOf(pieces)): Nearness => {
+  const { boxes, count, leaves } = tree;
 
   const boxSquare = (k: number, x: number, y: number): number => {
     const dx = Math.max(boxes[4 * k]! - x, x + boxes[4 * k + 2]!, 0);
@@ -40,7 +29,7 @@ export const nearnessOf = (pieces: readonly Piece[]): Nearness => {
 
   // One search serves all three questions; `stop` ends it as soon as anything is nearer. It gives the index of
   // the piece and leaves the square of the distance in `best`, so that nothing is allocated.
-  const stack = new Int32Array(64);
+  const stack: number[] = [];
   let best = 0;
   const search = (p: Point, within: number, stop: boolean): number => {
     const { x, y } = p;

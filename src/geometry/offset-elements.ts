@@ -3,7 +3,16 @@
  * radius c round every convex corner, in the order of the edge.
  */
 
-import { arcBetween, type Piece, pieceAt, pieceDirection, pieceLength, roundFrom } from './piece.ts';
+import {
+  arcBetween,
+  arcOf,
+  isStraightOn,
+  type Piece,
+  pieceAt,
+  pieceDirection,
+  pieceLength,
+  roundFrom,
+} from './piece.ts';
 import { add, cross, leftOf, scale, subtract, turnBetween } from './point.ts';
 import type { Welded } from './weld.ts';
 
@@ -55,12 +64,15 @@ export const offsetPiece = (p: Piece, c: number): Piece | undefined => {
   if (!(radius > 0)) return undefined;
   // From the end itself, not from the centre, which may be kilometres away.
   const by = outward / p.radius;
-  return {
-    ...p,
+  const { center, from, to } = p;
+  return arcOf(
+    center,
     radius,
-    from: add(p.from, scale(subtract(p.from, p.center), by)),
-    to: add(p.to, scale(subtract(p.to, p.center), by)),
-  };
+    p.start,
+    p.sweep,
+    { x: from.x + (from.x - center.x) * by, y: from.y + (from.y - center.y) * by },
+    { x: to.x + (to.x - center.x) * by, y: to.y + (to.y - center.y) * by },
+  );
 };
 
 /**
@@ -75,13 +87,19 @@ export const offsetElements = (
   const pieces = walk.map((w) => w.piece);
   const count = pieces.length;
   const kink = kinkFor(c);
+  // The turn (radians) below which a kink leaves open less than can be told.
+  const straight = Math.min(kink, (2 * DISTANCE_NOISE) / c);
   const moved = pieces.map((p) => offsetPiece(p, c));
   const corners: (OffsetElement | undefined)[] = new Array(count).fill(undefined);
   for (let i = 0; i < count; i++) {
     const next = (i + 1) % count;
-    const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
     const before = moved[i];
     const after = moved[next];
+    // Most joints are smooth, and need no angle.
+    if (before && after && !caps.has(i) && isStraightOn(pieces[i]!, pieces[next]!, straight)) {
+      if (hasRoom(before, DISTANCE_NOISE) && hasRoom(after, DISTANCE_NOISE)) continue;
+    }
+    const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
     // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
     const share = (-turn * c) / 2;
     if (Math.abs(turn) < kink && before && after && hasRoom(before, share) && hasRoom(after, share)) {
@@ -124,10 +142,7 @@ const lengthened = (p: Piece, before: number, after: number): Piece => {
   const sense = Math.sign(p.sweep);
   const start = p.start - (sense * before) / p.radius;
   const sweep = p.sweep + (sense * (before + after)) / p.radius;
-  const led = { ...p, start, sweep };
-  return {
-    ...led,
-    from: before === 0 ? p.from : roundFrom(p.from, p.start, (-sense * before) / p.radius, p.radius),
-    to: after === 0 ? p.to : roundFrom(p.to, p.start + p.sweep, (sense * after) / p.radius, p.radius),
-  };
+  const from = before === 0 ? p.from : roundFrom(p.from, p.start, (-sense * before) / p.radius, p.radius);
+  const to = after === 0 ? p.to : roundFrom(p.to, p.start + p.sweep, (sense * after) / p.radius, p.radius);
+  return arcOf(p.center, p.radius, start, sweep, from, to);
 };

@@ -46,6 +46,20 @@ export type Piece = Line | Arc;
 
 export const line = (from: Point, to: Point): Line => ({ kind: 'line', from, to });
 
+/** An arc of parts that are already known to agree. All arcs are made alike, which the hot loops are quick by. */
+export const arcOf = (
+  center: Point,
+  radius: number,
+  start: number,
+  sweep: number,
+  from: Point,
+  to: Point,
+): Arc => ({ kind: 'arc', center, radius, start, sweep, from, to });
+
+/** A piece that starts at a point a rounding from its own start. */
+export const startingAt = (p: Piece, from: Point): Piece =>
+  p.kind === 'line' ? line(from, p.to) : arcOf(p.center, p.radius, p.start, p.sweep, from, p.to);
+
 /** An arc from its centre, radius (mm), start angle and signed sweep (radians). */
 export const arc = (center: Point, radius: number, start: number, sweep: number): Arc => ({
   kind: 'arc',
@@ -125,13 +139,28 @@ export const pieceDirection = (p: Piece, t: number): Point => {
   return { x: -Math.sin(a) * s, y: Math.cos(a) * s };
 };
 
+/**
+ * Whether the direction at the end of a piece and that at the start of another differ by no more than a small
+ * turn (radians). By directions without their lengths: the tangent of the turn is cross/dot.
+ */
+export const isStraightOn = (a: Piece, b: Piece, most: number): boolean => {
+  const s = a.kind === 'line' ? 0 : Math.sign(a.sweep);
+  const ux = a.kind === 'line' ? a.to.x - a.from.x : (a.center.y - a.to.y) * s;
+  const uy = a.kind === 'line' ? a.to.y - a.from.y : (a.to.x - a.center.x) * s;
+  const t = b.kind === 'line' ? 0 : Math.sign(b.sweep);
+  const vx = b.kind === 'line' ? b.to.x - b.from.x : (b.center.y - b.from.y) * t;
+  const vy = b.kind === 'line' ? b.to.y - b.from.y : (b.from.x - b.center.x) * t;
+  const along = ux * vx + uy * vy;
+  return along > 0 && Math.abs(ux * vy - uy * vx) <= most * along;
+};
+
 /** Signed curvature in 1/mm, positive where the piece bends to the left. */
 export const pieceCurvature = (p: Piece): number => (p.kind === 'line' ? 0 : Math.sign(p.sweep) / p.radius);
 
 export const reversePiece = (p: Piece): Piece =>
   p.kind === 'line'
     ? line(p.to, p.from)
-    : { ...p, start: p.start + p.sweep, sweep: -p.sweep, from: p.to, to: p.from };
+    : arcOf(p.center, p.radius, p.start + p.sweep, -p.sweep, p.to, p.from);
 
 /** The stretch between the shares t0 < t1 of a piece. */
 export const trimPiece = (p: Piece, t0: number, t1: number): Piece => {
@@ -140,7 +169,7 @@ export const trimPiece = (p: Piece, t0: number, t1: number): Piece => {
   if (p.kind === 'line') return line(from, to);
   const a = Math.max(0, t0);
   const b = Math.min(1, t1);
-  return { ...p, start: p.start + p.sweep * a, sweep: p.sweep * (b - a), from, to };
+  return arcOf(p.center, p.radius, p.start + p.sweep * a, p.sweep * (b - a), from, to);
 };
 
 /** A piece after a rigid motion. A motion that turns over also turns the sense of an arc. */
@@ -151,7 +180,7 @@ export const movePieceBy = (p: Piece, m: Motion, f: (q: Point) => Point): Piece 
   const to = f(p.to);
   if (p.kind === 'line') return line(from, to);
   const start = m.flip ? m.angle - p.start : m.angle + p.start;
-  return { ...p, center: f(p.center), start, sweep: m.flip ? -p.sweep : p.sweep, from, to };
+  return arcOf(f(p.center), p.radius, start, m.flip ? -p.sweep : p.sweep, from, to);
 };
 
 export const pieceBox = (p: Piece): Box => {
@@ -166,6 +195,8 @@ export const pieceBox = (p: Piece): Box => {
     const ay = from.y - center.y;
     const bx = to.x - center.x;
     const by = to.y - center.y;
+    // Both ends in one quadrant: a short arc stays in it, and its ends are its box.
+    if (ax * bx > 0 && ay * by > 0 && Math.abs(p.sweep) <= Math.PI) return { minX, minY, maxX, maxY };
     // The arc passes the top, left, bottom or right of its circle where that direction is in its wedge.
     for (let quarter = 0; quarter < 4; quarter++) {
       const px = quarter === 0 ? 1 : quarter === 2 ? -1 : 0;

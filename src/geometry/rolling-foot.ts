@@ -25,11 +25,12 @@
  * Cost: sorting and a sweep, plus a few tree visits a stretch: near n log n for the edges that occur.
  */
 
-import { type EdgeFault, findEdgeFault } from './edge-fault.ts';
-import { freeLoops, type Loop, pieceOf, type Stretch } from './free-loops.ts';
+import { type BoxTree, boxTreeOf } from './box-tree.ts';
+import { type EdgeFault, findSelfCrossing, findUnsound } from './edge-fault.ts';
+import { type FreeLoops, freeLoops, type Loop, pieceOf, type Stretch } from './free-loops.ts';
 import type { OffsetElement } from './offset-elements.ts';
-import { closedPath, openPath, type Path, pathLength, signedArea } from './path.ts';
-import { line, type Piece, reversePiece } from './piece.ts';
+import { closedPath, type Path, pathLength, signedArea } from './path.ts';
+import { line, type Piece, reversePiece, startingAt } from './piece.ts';
 import { distance } from './point.ts';
 import { type Contact, findUnreached, type Unreached } from './unreached.ts';
 import { weld } from './weld.ts';
@@ -59,15 +60,18 @@ export interface RollOptions {
 /** Rolls the foot along an open edge, from its first point (the heel) to its last (the crown end). */
 export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {}): Rolled<StitchedEdge> => {
   requireClearance(clearance);
-  const fault = findEdgeFault(edge);
-  if (fault) return { ok: false, fault };
+  const unsound = findUnsound(edge);
+  if (unsound) return { ok: false, fault: unsound };
+  const tree = boxTreeOf(edge.pieces);
+  const crossing = findSelfCrossing(edge, tree);
+  if (crossing) return { ok: false, fault: crossing };
   const out = weld(edge.pieces, false);
   const back = out.map((w) => ({ ...w, piece: reversePiece(w.piece) })).reverse();
   const caps = new Set([out.length - 1, 2 * out.length - 1]);
   const obstacle = out.map((w) => w.piece);
-  const { elements, loops } = freeLoops([...out, ...back], obstacle, clearance, caps);
-  const edgeLength = pathLength(edge);
-  const outer = outermost(loops);
+  const walk = [...out, ...back];
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, caps, treeFor(obstacle, edge, tree));
+  const outer = outermost(loops)?.stretches;
   if (!outer) return { ok: false, fault: { kind: 'unresolved', at: edge.pieces[0]!.from } };
 
   // In the walk's order: the left side, the crown's cap, the other side, the heel's cap.
@@ -85,7 +89,8 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
     }
     kept.push(s);
   }
-  return { ok: true, value: stitched(kept, elements, edge, edgeLength, clearance, openPath) };
+  const pieces = kept.map((s) => pieceOf(s, elements));
+  return { ok: true, value: stitched(kept, pieces, elements, edge, false, clearance) };
 };
 
 /**
@@ -93,23 +98,41 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
  * one that runs counterclockwise (a loop for each part in which the disc has room).
  */
 export const rollFootRound = (outline: Path, clearance: number): Rolled<readonly StitchedEdge[]> => {
+  const found = waysRound(outline, clearance);
+  if (!found.ok) return found;
+  const { elements, loops } = found.value;
+  const value = loops.map((l) => stitched(l.stretches, l.pieces, elements, outline, true, clearance));
+  return { ok: true, value };
+};
+
+/** The same ways as bare paths, for those who do not ask what the foot touches meanwhile, and what it misses. */
+export const pathsRound = (outline: Path, clearance: number): Rolled<readonly Path[]> => {
+  const found = waysRound(outline, clearance);
+  if (!found.ok) return found;
+  return { ok: true, value: found.value.loops.map((l) => closedPath(joined(l.pieces, NOWHERE))) };
+};
+
+/** Loops round a closed outline on its left, each from the lowest place along the outline that it touches. */
+const waysRound = (outline: Path, clearance: number): Rolled<FreeLoops> => {
   requireClearance(clearance);
-  const fault = findEdgeFault(outline);
-  if (fault) return { ok: false, fault };
+  const unsound = findUnsound(outline);
+  if (unsound) return { ok: false, fault: unsound };
+  const tree = boxTreeOf(outline.pieces);
+  const crossing = findSelfCrossing(outline, tree);
+  if (crossing) return { ok: false, fault: crossing };
   const walk = weld(outline.pieces, true);
   const obstacle = walk.map((w) => w.piece);
-  const { elements, loops } = freeLoops(walk, obstacle, clearance, new Set());
-  const inside = signedArea(outline) > 0;
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, treeFor(obstacle, outline, tree));
   const outer = outermost(loops);
-  const wanted = inside ? loops.filter((l) => l.area > 0).map((l) => l.stretches) : outer ? [outer] : [];
-  const length = pathLength(outline);
-  return {
-    ok: true,
-    value: wanted.map((stretches) =>
-      stitched(fromStart(stretches), elements, outline, length, clearance, closedPath),
-    ),
-  };
+  const wanted = signedArea(outline) > 0 ? loops.filter((l) => l.area > 0) : outer ? [outer] : [];
+  return { ok: true, value: { elements, loops: wanted.map(fromStart) } };
 };
+
+const NO_CAPS: ReadonlySet<number> = new Set();
+
+/** Where welding changed nothing, which is the rule, the tree that found no crossing serves for distances too. */
+const treeFor = (obstacle: readonly Piece[], edge: Path, tree: BoxTree): BoxTree | undefined =>
+  obstacle.length === edge.pieces.length && obstacle.every((p, i) => p === edge.pieces[i]) ? tree : undefined;
 
 const requireClearance = (clearance: number): void => {
   if (!(clearance > 0 && clearance < Number.POSITIVE_INFINITY))
@@ -117,10 +140,10 @@ const requireClearance = (clearance: number): void => {
 };
 
 /** The loop round everything: the only one that has the free space outside. */
-const outermost = (loops: readonly Loop[]): readonly Stretch[] | undefined => {
+const outermost = (loops: readonly Loop[]): Loop | undefined => {
   let best: Loop | undefined;
   for (const loop of loops) if (loop.area < (best?.area ?? 0)) best = loop;
-  return best?.stretches;
+  return best;
 };
 
 /** A cap is followed only as far as the turn that was asked for, counted from the end's own normal. */
@@ -135,48 +158,62 @@ const shorten = (s: Stretch, elements: readonly OffsetElement[], most: number): 
 const SAME_END = 1e-7;
 
 /** Turns a loop so that it starts at the lowest place along the outline that it touches. */
-const fromStart = (stretches: readonly Stretch[]): readonly Stretch[] => {
+const fromStart = (loop: Loop): Loop => {
+  const { stretches, pieces } = loop;
   let lowest = 0;
   for (let i = 1; i < stretches.length; i++) {
     const a = stretches[i]!;
     const b = stretches[lowest]!;
     if (a.element < b.element || (a.element === b.element && a.t0 < b.t0)) lowest = i;
   }
-  return [...stretches.slice(lowest), ...stretches.slice(0, lowest)];
+  if (lowest === 0) return loop;
+  return { ...loop, stretches: turned(stretches, lowest), pieces: turned(pieces, lowest) };
 };
+
+const turned = <T>(list: readonly T[], first: number): T[] => [...list.slice(first), ...list.slice(0, first)];
+
+/**
+ * Pieces that follow on one another within rounding, as pieces that follow on one another to the last bit. Two
+ * closed forms of one crossing differ in their last digits; the earlier one is taken for both. `bridge` is told
+ * the number of each piece before which a line goes.
+ */
+const joined = (pieces: readonly Piece[], bridge: (before: number) => void): Piece[] => {
+  const out: Piece[] = [];
+  let end = pieces[0]?.from;
+  for (let i = 0; i < pieces.length; i++) {
+    const piece = pieces[i]!;
+    const { from } = piece;
+    if (from.x === end!.x && from.y === end!.y) out.push(piece);
+    else if (distance(end!, from) > SAME_END) {
+      bridge(i);
+      out.push(line(end!, from), piece);
+    } else out.push(startingAt(piece, end!));
+    end = piece.to;
+  }
+  return out;
+};
+
+const NOWHERE = (): void => {};
 
 const stitched = (
   stretches: readonly Stretch[],
+  pieces: readonly Piece[],
   elements: readonly OffsetElement[],
   edge: Path,
-  edgeLength: number,
+  closed: boolean,
   clearance: number,
-  asPath: (pieces: readonly Piece[]) => Path,
 ): StitchedEdge => {
-  const pieces: Piece[] = [];
-  const contacts: Contact[] = [];
-  for (const s of stretches) {
-    const e = elements[s.element]!;
-    const piece = pieceOf(s, elements);
-    const span = e.contactTo - e.contactFrom;
-    const contact = { from: e.contactFrom + span * s.t0, to: e.contactFrom + span * s.t1 };
-    const before = pieces.at(-1);
-    const gap = before ? distance(before.to, piece.from) : 0;
-    if (before && gap > SAME_END) {
-      pieces.push(line(before.to, piece.from));
-      contacts.push({ from: contact.from, to: contact.from });
-    }
-    // Two closed forms of one crossing differ in their last digits; the path takes the earlier one for both.
-    pieces.push(before && gap <= SAME_END ? { ...piece, from: before.to } : piece);
-    contacts.push(contact);
-  }
-  const path = asPath(pieces);
-  return {
-    clearance,
-    edge,
-    edgeLength,
-    path,
-    contacts,
-    unreached: findUnreached(path, contacts, edge, edgeLength, clearance),
-  };
+  const edgeLength = pathLength(edge);
+  const contacts = stretches.map(({ element, t0, t1 }): Contact => {
+    const { contactFrom, contactTo } = elements[element]!;
+    const span = contactTo - contactFrom;
+    return { from: contactFrom + span * t0, to: contactFrom + span * t1 };
+  });
+  // The foot stands still while the needle goes along a bridge.
+  const bridges: number[] = [];
+  const path = { pieces: joined(pieces, (i) => bridges.push(i)), closed };
+  for (const i of bridges.reverse())
+    contacts.splice(i, 0, { from: contacts[i]!.from, to: contacts[i]!.from });
+  const unreached = findUnreached(path, contacts, edge, edgeLength, clearance);
+  return { clearance, edge, edgeLength, path, contacts, unreached };
 };
