@@ -156,7 +156,7 @@ describe('stippling', () => {
   it.each(['swag', 'background', 'corner'] as const)('in %s: one line that keeps its gap', (name) => {
     const region = SWAG_REGIONS[name];
     const polygons = polygonsOf(region);
-    for (let seed = 1; seed <= 12; seed++) {
+    for (let seed = 1; seed <= 5; seed++) {
       const made = stipple.fill(region, { spacing: S, seed });
       expect(made.paths).toHaveLength(1);
       expect(made.continuous).toBe(true);
@@ -320,7 +320,7 @@ describe('swirls', () => {
   it.each(['swag', 'smoothSwag', 'background', 'corner'] as const)(
     'in %s: one line without a crossing',
     (name) => {
-      for (const seed of [1, 2, 3, 4]) {
+      for (const seed of [1, 2]) {
         const made = swirls.fill(SWAG_REGIONS[name], { spacing: 4, seed });
         noCrossing(SWAG_REGIONS[name], made.paths);
         expect(made.continuous).toBe(true);
