@@ -8,19 +8,7 @@
  */
 
 import type { Arc, Line, Piece } from './piece.ts';
-import {
-  add,
-  angleOf,
-  cross,
-  distance,
-  dot,
-  leftOf,
-  norm,
-  type Point,
-  scale,
-  subtract,
-  TURN,
-} from './point.ts';
+import { cross, distance, lengthOf, norm, type Point, subtract, TURN } from './point.ts';
 
 export interface Crossing {
   readonly point: Point;
@@ -33,9 +21,14 @@ export interface Crossing {
 /** Pieces nearer than this (mm) touch: a hundred times the rounding noise of coordinates of a few metres. */
 export const TOUCH = 1e-9;
 
-/** All meetings of two pieces, in no particular order. `slack` is absolute, in mm. */
+/**
+ * All meetings of two pieces, in no particular order. `slack` is absolute, in mm.
+ *
+ * Inside, points are pairs of numbers: this is asked for every two neighbours, of which hardly any cross, and
+ * points made only to be thrown away would cost more than the sums.
+ */
 export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
-  const points: Point[] = [];
+  const points: number[] = [];
   if (a.kind === 'line') {
     if (b.kind === 'line') lineLine(a, b, slack, points);
     else lineCircle(a, b, slack, points);
@@ -43,30 +36,37 @@ export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
   else circleCircle(a, b, slack, points);
 
   const found: Crossing[] = [];
-  for (const point of points) {
-    const onA = shareOf(a, point, slack);
+  for (let i = 0; i < points.length; i += 2) {
+    const x = points[i]!;
+    const y = points[i + 1]!;
+    const onA = shareAt(a, x, y, slack);
     if (onA === undefined) continue;
-    const onB = shareOf(b, point, slack);
+    const onB = shareAt(b, x, y, slack);
     if (onB === undefined) continue;
-    if (found.some((c) => distance(c.point, point) <= slack)) continue;
-    found.push({ point, a: onA, b: onB });
+    if (found.some((c) => lengthOf(c.point.x - x, c.point.y - y) <= slack)) continue;
+    found.push({ point: { x, y }, a: onA, b: onB });
   }
   return found;
 };
 
 /** The share of a piece's length at which a point of its line or circle lies; undefined beyond its ends. */
-export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined => {
+export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined =>
+  shareAt(p, at.x, at.y, slack);
+
+const shareAt = (p: Piece, x: number, y: number, slack: number): number | undefined => {
+  const { from, to } = p;
   if (p.kind === 'line') {
-    const along = subtract(p.to, p.from);
-    const square = dot(along, along);
-    if (!(square > 0)) return distance(p.from, at) <= slack ? 0 : undefined;
-    return within(dot(subtract(at, p.from), along) / square, slack / Math.sqrt(square));
+    const ux = to.x - from.x;
+    const uy = to.y - from.y;
+    const square = ux * ux + uy * uy;
+    if (!(square > 0)) return lengthOf(from.x - x, from.y - y) <= slack ? 0 : undefined;
+    return within(((x - from.x) * ux + (y - from.y) * uy) / square, slack / Math.sqrt(square));
   }
   const size = Math.abs(p.sweep);
-  if (!(size > 0 && p.radius > 0)) return distance(p.from, at) <= slack ? 0 : undefined;
+  if (!(size > 0 && p.radius > 0)) return lengthOf(from.x - x, from.y - y) <= slack ? 0 : undefined;
   const noise = slack / p.radius;
-  if (size < SHORT_SWEEP) return within(sweptByChord(p, at) / size, noise / size);
-  let swept = (angleOf(subtract(at, p.center)) - p.start) * Math.sign(p.sweep);
+  if (size < SHORT_SWEEP) return within(sweptByChord(p, x, y) / size, noise / size);
+  let swept = (Math.atan2(y - p.center.y, x - p.center.x) - p.start) * Math.sign(p.sweep);
   swept -= Math.floor(swept / TURN) * TURN;
   if (swept > size + noise && TURN - swept <= noise) swept -= TURN;
   return within(swept / size, noise / size);
@@ -79,9 +79,9 @@ export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined 
 const SHORT_SWEEP = 0.5;
 
 /** The turn, in the arc's own sense and in [−π, π], from its start to another point of its circle. */
-const sweptByChord = (p: Arc, at: Point): number => {
-  const x = at.x - p.from.x;
-  const y = at.y - p.from.y;
+const sweptByChord = (p: Arc, atX: number, atY: number): number => {
+  const x = atX - p.from.x;
+  const y = atY - p.from.y;
   const swept = 2 * Math.asin(Math.min(1, Math.sqrt(x * x + y * y) / (2 * p.radius)));
   const forward = (y * Math.cos(p.start) - x * Math.sin(p.start)) * Math.sign(p.sweep);
   return forward < 0 ? -swept : swept;
@@ -90,19 +90,23 @@ const sweptByChord = (p: Arc, at: Point): number => {
 const within = (share: number, slack: number): number | undefined =>
   share >= -slack && share <= 1 + slack ? Math.min(1, Math.max(0, share)) : undefined;
 
-const lineLine = (a: Line, b: Line, slack: number, out: Point[]): void => {
-  const u = subtract(a.to, a.from);
-  const v = subtract(b.to, b.from);
-  const w = subtract(b.from, a.from);
-  const det = cross(u, v);
-  const lengths = norm(u) * norm(v);
+const lineLine = (a: Line, b: Line, slack: number, out: number[]): void => {
+  const ux = a.to.x - a.from.x;
+  const uy = a.to.y - a.from.y;
+  const vx = b.to.x - b.from.x;
+  const vy = b.to.y - b.from.y;
+  const det = ux * vy - uy * vx;
+  const lengths = lengthOf(ux, uy) * lengthOf(vx, vy);
   if (Math.abs(det) > PARALLEL * lengths) {
-    out.push(add(a.from, scale(u, cross(w, v) / det)));
+    const t = ((b.from.x - a.from.x) * vy - (b.from.y - a.from.y) * vx) / det;
+    out.push(a.from.x + ux * t, a.from.y + uy * t);
   }
   // Nearly parallel lines may also run along one another: then their ends are where they meet.
   if (!(Math.abs(det) > NEARLY_PARALLEL * lengths)) {
-    for (const p of [b.from, b.to]) if (offLine(a, p) <= slack) out.push(p);
-    for (const p of [a.from, a.to]) if (offLine(b, p) <= slack) out.push(p);
+    if (offLine(a, b.from) <= slack) out.push(b.from.x, b.from.y);
+    if (offLine(a, b.to) <= slack) out.push(b.to.x, b.to.y);
+    if (offLine(b, a.from) <= slack) out.push(a.from.x, a.from.y);
+    if (offLine(b, a.to) <= slack) out.push(a.to.x, a.to.y);
   }
 };
 
@@ -118,60 +122,70 @@ const offLine = (l: Line, p: Point): number => {
 
 /** Whether a point lies on an arc's circle, within the slack; measured from the arc's start (see `power`). */
 const isOnCircle = (c: Arc, p: Point, slack: number): boolean =>
-  Math.abs(power(c, p)) <= slack * (2 * c.radius + slack);
+  Math.abs(power(c, p.x, p.y)) <= slack * (2 * c.radius + slack);
 
 /**
  * The power of a point, |p − centre|² − r², as |q|² − 2q·w with q = p − start and w = centre − start. The
  * centre of a nearly straight arc may be kilometres away; so written, nothing of its size is ever subtracted.
  */
-const power = (c: Arc, p: Point): number => {
-  const x = p.x - c.from.x;
-  const y = p.y - c.from.y;
+const power = (c: Arc, atX: number, atY: number): number => {
+  const x = atX - c.from.x;
+  const y = atY - c.from.y;
   return x * (x - 2 * (c.center.x - c.from.x)) + y * (y - 2 * (c.center.y - c.from.y));
 };
 
-const lineCircle = (l: Line, c: Arc, slack: number, out: Point[]): void => {
-  const along = subtract(l.to, l.from);
-  const length = norm(along);
-  if (length > 0) rayCircle(l.from, scale(along, 1 / length), c, slack, out);
+const lineCircle = (l: Line, c: Arc, slack: number, out: number[]): void => {
+  const x = l.to.x - l.from.x;
+  const y = l.to.y - l.from.y;
+  const length = lengthOf(x, y);
+  if (length > 0) rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, out);
 };
 
 /**
- * Where the endless line through `at` along the unit vector u meets a circle: at the parameters −b ± h, with
+ * Where the endless line through (x, y) along the unit vector u meets a circle: at the parameters −b ± h, with
  * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent.
  */
-const rayCircle = (at: Point, u: Point, c: Arc, slack: number, out: Point[]): boolean => {
-  const w = subtract(c.center, c.from);
-  const q = subtract(at, c.from);
-  const beside = cross(u, w);
+const rayCircle = (
+  x: number,
+  y: number,
+  ux: number,
+  uy: number,
+  c: Arc,
+  slack: number,
+  out: number[],
+): boolean => {
+  const wx = c.center.x - c.from.x;
+  const wy = c.center.y - c.from.y;
+  const qx = x - c.from.x;
+  const qy = y - c.from.y;
+  const beside = ux * wy - uy * wx;
   const side = beside < 0 ? -1 : 1;
   // r − |distance to the centre|, with r − |u×w| as (u·w)²/(r + |u×w|), so that large radii do not cancel.
-  const uw = dot(u, w);
-  const inside = (uw * uw) / (c.radius + side * beside) + side * cross(u, q);
+  const uw = ux * wx + uy * wy;
+  const inside = (uw * uw) / (c.radius + side * beside) + side * (ux * qy - uy * qx);
   // On the other side of the centre it is this that says how far inside the circle the line runs.
   const beyond = 2 * c.radius - inside;
   if (!(inside >= -slack && beyond >= -slack)) return false;
   const half = Math.sqrt(Math.max(0, inside * beyond));
-  const b = dot(u, q) - uw;
+  const b = ux * qx + uy * qy - uw;
   const far = b > 0 ? -b - half : -b + half;
   let near = b > 0 ? -b + half : -b - half;
-  // The product of the two parameters is the power of `at`: it gives the one that would cancel.
-  if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, at) / far;
-  out.push(add(at, scale(u, near)), add(at, scale(u, far)));
+  // The product of the two parameters is the power of (x, y): it gives the one that would cancel.
+  if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, x, y) / far;
+  out.push(x + ux * near, y + uy * near, x + ux * far, y + uy * far);
   const tangent = half < TANGENT_HALF * c.radius;
-  if (tangent) out.push(add(at, scale(u, -b)));
+  if (tangent) out.push(x + ux * -b, y + uy * -b);
   return tangent;
 };
 
 /** A root smaller than this share of the other has lost three digits or more to cancellation. */
 const CANCELS = 1e-3;
 
-const circleCircle = (a: Arc, b: Arc, slack: number, out: Point[]): void => {
-  const between = subtract(b.center, a.center);
-  const d = norm(between);
+const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
+  const d = distance(b.center, a.center);
   const apart = Math.abs(a.radius - b.radius);
   if (d <= slack && apart <= slack) {
-    out.push(b.from, b.to, a.from, a.to);
+    out.push(b.from.x, b.from.y, b.to.x, b.to.y, a.from.x, a.from.y, a.to.x, a.to.y);
     return;
   }
   if (!(d <= a.radius + b.radius + slack && d >= apart - slack && d > 0)) {
@@ -180,17 +194,20 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: Point[]): void => {
   }
   // The crossings lie on the radical line, on which both circles have the same power. The smaller circle has
   // the power 0 at its own start, so the line is the larger one's power there away from it.
-  const [small, large] = a.radius <= b.radius ? [a, b] : [b, a];
-  const u = scale(subtract(large.center, small.center), 1 / d);
-  const at = add(small.from, scale(u, power(large, small.from) / (2 * d)));
+  const small = a.radius <= b.radius ? a : b;
+  const large = a.radius <= b.radius ? b : a;
+  const ux = (large.center.x - small.center.x) * (1 / d);
+  const uy = (large.center.y - small.center.y) * (1 / d);
+  const { x, y } = small.from;
+  const away = power(large, x, y) / (2 * d);
   // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
-  const found: Point[] = [];
-  const tangent = rayCircle(at, leftOf(u), small, slack * (1 + large.radius / d), found);
-  out.push(...found);
-  if (tangent) {
+  const reach = slack * (1 + large.radius / d);
+  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, reach, out)) {
     // Two circles this close to tangent run along one another for a while; arcs that end there meet at their ends.
-    for (const p of [b.from, b.to]) if (isOnCircle(a, p, slack)) out.push(p);
-    for (const p of [a.from, a.to]) if (isOnCircle(b, p, slack)) out.push(p);
+    if (isOnCircle(a, b.from, slack)) out.push(b.from.x, b.from.y);
+    if (isOnCircle(a, b.to, slack)) out.push(b.to.x, b.to.y);
+    if (isOnCircle(b, a.from, slack)) out.push(a.from.x, a.from.y);
+    if (isOnCircle(b, a.to, slack)) out.push(a.to.x, a.to.y);
   }
 };
 
