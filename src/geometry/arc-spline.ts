@@ -217,8 +217,13 @@ interface Flat {
   readonly to: number;
 }
 
-/** A long arc of a large radius is no flat: over one the best arc rises by less than this share of the tolerance. */
-const STRAIGHT_SHARE = 0.6;
+/**
+ * A long arc of a large radius is no flat. The ends of a stretch may reach into the bends beside it, so its middle
+ * is looked at, without this share at either end: over a flat's the best arc rises by less than that share of the
+ * tolerance, over an arc's by half of it and more.
+ */
+const END_SHARE = 0.12;
+const STRAIGHT_SHARE = 0.35;
 
 const findFlats = ({ points }: Row, tolerance: number, shortest: number): readonly Flat[] => {
   const found: Flat[] = [];
@@ -247,7 +252,9 @@ const MOST_STARTS = 200;
 /** A template with more straight stretches than two to this power does not exist. */
 const MOST_FLATS = 6;
 
-const isStraight = (points: readonly Point[], from: number, to: number, tolerance: number): boolean => {
+const isStraight = (points: readonly Point[], first: number, last: number, tolerance: number): boolean => {
+  const from = first + Math.floor((last - first) * END_SHARE);
+  const to = last - Math.floor((last - first) * END_SHARE);
   const a = points[from]!;
   const c = distance(a, points[to]!);
   const u = subtract(points[to]!, a);

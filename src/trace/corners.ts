@@ -64,9 +64,12 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
     const met = crossing(s.before, s.after);
     // The parabolas of a true corner cross near it, as far off as pixels and a pen round it at most.
     if (!met || !(Math.max(Math.abs(met.before), Math.abs(met.after)) <= 2 * options.gap)) continue;
-    const at = s.at + (met.before + met.after) / 2;
+    const ahead = (met.before + met.after) / 2;
+    // Farther from the corner than the gap, one of the arms lies over it and tells nothing.
+    if (!(Math.abs(ahead) <= options.gap)) continue;
+    const at = s.at + ahead;
     // The place whose arms keep clear of the corner by the same on both sides is believed.
-    const weight = Math.abs(met.before + met.after);
+    const weight = Math.abs(ahead);
     found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn: s.turn, weight });
   }
   const best: Corner[] = [];

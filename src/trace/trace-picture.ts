@@ -106,11 +106,9 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
     toMm,
     toPixels,
     pixelsPerMm: Math.sqrt(Math.abs(ringArea(seen)) / area),
-    considered: (b) =>
-      isInside(b.minX, b.minY) &&
-      isInside(b.maxX, b.minY) &&
-      isInside(b.maxX, b.maxY) &&
-      isInside(b.minX, b.maxY),
+    // The table round the sheet reaches the picture's edge, and is left out by that.
+    considered: (b) => isInside(b.x + 0.5, b.y + 0.5),
+    mayLie: (p) => isInside(p.x, p.y),
     source: 'capture-sheet',
     misfit,
   });
@@ -137,6 +135,7 @@ const traceScan = (
     toPixels: (p) => ({ x: p.x * pixelsPerMm, y: picture.height - p.y * pixelsPerMm }),
     pixelsPerMm,
     considered: () => true,
+    mayLie: () => true,
     source: 'scan',
     misfit: undefined,
   });
@@ -144,6 +143,8 @@ const traceScan = (
 
 interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'misfit'> {
   readonly considered: (blob: Blob) => boolean;
+  /** Where a template's outline may run, in pixels. */
+  readonly mayLie: (p: Point) => boolean;
 }
 
 const traceShape = (
@@ -159,7 +160,9 @@ const traceShape = (
   const { shape } = chosen;
   const ringFrom = (b: Blob): Point[] | undefined =>
     contourFrom(picture, tone, b.startX, b.startY)?.map(toMm);
-  const outer = ringFrom(shape.outer);
+  const seen = contourFrom(picture, tone, shape.outer.startX, shape.outer.startY);
+  if (seen && !seen.every(view.mayLie)) return refuse(OFF_FIELD);
+  const outer = seen?.map(toMm);
   const inner = shape.inner && ringFrom(shape.inner);
   if (!outer || (shape.inner && !inner)) return refuse(RAGGED);
   let points: readonly Point[] = outer;
@@ -175,7 +178,7 @@ const traceShape = (
   const isLine = shape.kind === 'line';
   const outline = fitOutline(clockwise, {
     tolerance: options.tolerance,
-    gap: Math.max(0.35, 3 * pixel) + (isLine ? (lineWidth ?? 0) : 0),
+    gap: Math.max(LEAST_GAP, BLURRED[view.source] * pixel) + (isLine ? (lineWidth ?? 0) : 0),
     noise: Math.max(0.06, 0.4 * pixel) * (isLine ? 2 : 1),
     fairness: isLine || view.source === 'capture-sheet' ? PEN_FAIRNESS : FAIRNESS,
   });
@@ -200,6 +203,10 @@ const traceShape = (
     },
   };
 };
+
+/** What a corner loses to the pixels: a scanner blurs by one or two, a camera by more. At least so much, mm. */
+const BLURRED = { scan: 3, 'capture-sheet': 5 } as const;
+const LEAST_GAP = 0.35;
 
 /** Waves shorter than six times this (mm) are the scanner's noise, or a pen's. */
 const FAIRNESS = 0.5;
@@ -243,6 +250,11 @@ const NOISE: Problem = {
   code: 'noisy-picture',
   message: 'the picture shows no clear shape',
   expected: 'one template, or one closed line, on a plain ground',
+};
+const OFF_FIELD: Problem = {
+  code: 'shape-runs-off',
+  message: 'the shape runs off the field of the capture sheet',
+  expected: 'the whole template between the corner ticks',
 };
 const RAGGED: Problem = {
   code: 'ragged-outline',

@@ -143,9 +143,9 @@ const greyOfCanvas = (context: Context, width: number, height: number): Picture 
 /** The paper as a camera sees it, `mm` of distance away, turned and tilted (radians) about an axis through its middle. */
 const photographed = (paper: Picture, tilt: number, axis: number, turn: number): Picture => {
   const away = 450;
-  const focus = away * 9;
+  const focus = away * 7.5;
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  const [width, height] = [3000, 3200];
+  const [width, height] = [2500, 2600];
   const seen = (x: number, y: number): Point => {
     const [u, v] = [c * x - s * y, s * x + c * y];
     const along = Math.cos(axis) * u + Math.sin(axis) * v;
@@ -215,7 +215,10 @@ describe('a photograph of the capture sheet', () => {
       // A camera's file says 72 dots per inch and means nothing by it.
       await writeFile(join(folder, 'photo.png'), pngOf(photo, 72 / 25.4));
       const ran = await run(folder, ['template', 'trace', 'photo.png', '--json']);
-      expect(ran).toMatchObject({ code: 0, lines: expect.arrayContaining([expect.stringContaining('photo.yaml')]) });
+      expect(ran).toMatchObject({
+        code: 0,
+        lines: expect.arrayContaining([expect.stringContaining('photo.yaml')]),
+      });
       const told = JSON.parse(ran.out);
       expect(told.source).toBe('capture-sheet');
       const after = await templateIn(join(folder, 'photo.yaml'));
