@@ -12,6 +12,7 @@ import {
   readDocument,
   refuse,
 } from '../../src/document/index.ts';
+import { runs } from '../support/runs.ts';
 
 const schema = group({
   width: lengthOf('in', { least: 25.4, most: 254 }),
@@ -166,7 +167,7 @@ describe('checkDocument', () => {
           expect(line.length).toBeLessThan(300);
         }
       }),
-      { numRuns: 1000 },
+      runs(1000, 1),
     );
   });
 });

@@ -12,6 +12,7 @@ import {
   type SourceDocument,
   valueAt,
 } from '../../src/document/index.ts';
+import { runs } from '../support/runs.ts';
 
 const read = (text: string): SourceDocument => {
   const reading = readDocument(text, 'f.yaml');
@@ -96,7 +97,7 @@ describe('readDocument', () => {
         };
         look(whole, []);
       }),
-      { numRuns: 200 },
+      runs(200, 1),
     );
   });
 
@@ -250,7 +251,7 @@ describe('texts that mean harm', () => {
         expect(reading.problems.length).toBeGreaterThan(0);
         for (const p of reading.problems) expect(describeProblem(p)).toMatch(/^f[^\n]+$/);
       }),
-      { numRuns: 3000 },
+      runs(3000, 2),
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { cubicToArcs } from '../../src/geometry/biarc.ts';
 import { type Piece, pieceDirection, pieceLength } from '../../src/geometry/piece.ts';
 import { distance, turnBetween } from '../../src/geometry/point.ts';
+import { runs } from '../support/runs.ts';
 import { curveToPieces, type Four, four, piecesToCurve, pointOn } from './curve-helpers.ts';
 
 const TOLERANCE = 0.002;
@@ -162,7 +163,7 @@ describe('any curve', () => {
         expect(curveToPieces(c, pieces, 100)).toBeLessThan(TOLERANCE);
         expect(piecesToCurve(c, pieces, 3)).toBeLessThan(TOLERANCE);
       }),
-      { numRuns: 80, seed: 20 },
+      runs(80, 20),
     );
   });
 });

@@ -11,6 +11,7 @@ import { arc, line, type Piece } from '../../src/geometry/piece.ts';
 import { point } from '../../src/geometry/point.ts';
 import { rollFoot } from '../../src/geometry/rolling-foot.ts';
 import { supportOf } from '../../src/geometry/support.ts';
+import { runs } from '../support/runs.ts';
 import { distanceTo } from './curve-helpers.ts';
 import { distanceToPieces, samplesOf } from './foot-checks.ts';
 
@@ -65,7 +66,7 @@ test('crossings lie on both pieces', () => {
         expect(distanceTo(c.point, b)).toBeLessThan(1e-7);
       }
     }),
-    { seed: SEED, numRuns: 3000 },
+    runs(3000, SEED),
   );
   expect(met).toBeGreaterThan(500);
 });
@@ -86,7 +87,7 @@ test('no crossing is passed over: where two lie on both sides of each other, the
       expect(found[0]!.b).toBeCloseTo(t, 9);
       met++;
     }),
-    { seed: SEED, numRuns: 500 },
+    runs(500, SEED),
   );
   expect(met).toBe(500);
 });
@@ -101,7 +102,7 @@ test('nearness is the least distance', () => {
       if (least > 1e-6) expect(near.nearer(p, least - 1e-6)).toBe(false);
       expect(distanceTo(p, all[near.nearest(p)]!)).toBeCloseTo(least, 9);
     }),
-    { seed: SEED, numRuns: 500 },
+    runs(500, SEED),
   );
   expect(nearnessOf([]).distance(point(0, 0))).toBe(Number.POSITIVE_INFINITY);
   expect(nearnessOf([]).nearest(point(0, 0))).toBe(-1);
@@ -118,7 +119,7 @@ test('support is the farthest reach of any point of the path', () => {
       // A chord of 0.2 mm of a circle of at least 0.1 mm hides less than its half.
       expect(reach).toBeLessThan(sampled + 0.1);
     }),
-    { seed: SEED, numRuns: 300 },
+    runs(300, SEED),
   );
   expect(supportOf(EMPTY_PATH)(1, 0)).toBe(Number.NEGATIVE_INFINITY);
 });

@@ -16,6 +16,7 @@ import {
 import { type Arc, line, type Piece, pieceAt, pieceLength, trimPiece } from '../../src/geometry/piece.ts';
 import { type Point, point } from '../../src/geometry/point.ts';
 import { rollFoot, rollFootRound, type StitchedEdge } from '../../src/geometry/rolling-foot.ts';
+import { runs } from '../support/runs.ts';
 import { distanceTo, pointOn } from './curve-helpers.ts';
 import {
   coverage,
@@ -100,7 +101,7 @@ const walk = (list: readonly Step[]): Piece[] => {
 const edges = fc.array(steps, { minLength: 1, maxLength: 8 }).map((list) => openPath(walk(list)));
 
 /** Runs a property on the edges that a foot can roll along, and says how many those were. */
-const onEdges = (runs: number, seed: number, check: (s: StitchedEdge, edge: Path) => void): number => {
+const onEdges = (times: number, seed: number, check: (s: StitchedEdge, edge: Path) => void): number => {
   let rolled = 0;
   fc.assert(
     fc.property(edges, (edge) => {
@@ -118,7 +119,7 @@ const onEdges = (runs: number, seed: number, check: (s: StitchedEdge, edge: Path
       rolled++;
       check(r.value, edge);
     }),
-    { seed, numRuns: runs },
+    runs(times, seed),
   );
   return rolled;
 };
@@ -257,7 +258,7 @@ describe('the way does not depend on', () => {
           s.unreached.filter((u) => u.away > s.clearance * 1.01).length;
         expect(deep(changed.value)).toBe(deep(plain.value));
       }),
-      { seed, numRuns: 200 },
+      runs(200, seed),
     );
     expect(rolled).toBeGreaterThan(60);
   };
@@ -302,7 +303,7 @@ test('the two sides of an edge together are the way round it', () => {
         expect(selfCrossing(way.path.pieces, true)).toBeUndefined();
       }
     }),
-    { seed: SEED + 10, numRuns: 400 },
+    runs(400, SEED + 10),
   );
   expect(rolled).toBeGreaterThan(80);
 });

@@ -17,6 +17,7 @@ import {
 } from '../../src/geometry/region.ts';
 import { intersectRegions, subtractRegion, uniteRegions } from '../../src/geometry/region-boolean.ts';
 import { insetRegion } from '../../src/geometry/region-inset.ts';
+import { runs } from '../support/runs.ts';
 import { distanceTo } from './curve-helpers.ts';
 
 const rect = (x: number, y: number, w: number, h: number): Path =>
@@ -184,7 +185,7 @@ describe('booleans keep lines and arcs', () => {
         expect(regionArea(uniteRegions(a, b))).toBeCloseTo(regionArea(a) + regionArea(b) - both, 5);
         expect(regionArea(subtractRegion(a, b))).toBeCloseTo(regionArea(a) - both, 5);
       }),
-      { numRuns: 100, seed: 4 },
+      runs(100, 4),
     );
   });
 });

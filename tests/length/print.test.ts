@@ -18,6 +18,7 @@ import {
   roundLength,
   stepOf,
 } from '../../src/length/index.ts';
+import { runs } from '../support/runs.ts';
 
 const inches = (n: number): number => n * MM_PER_INCH;
 
@@ -113,7 +114,7 @@ describe('formatLength', () => {
         expect(roundLength(rounded, style)).toBe(rounded);
         expect(Object.is(rounded, -0)).toBe(false);
       }),
-      { numRuns: 2000 },
+      runs(2000, 1),
     );
   });
 
@@ -127,7 +128,7 @@ describe('formatLength', () => {
         const fraction = /(\d+)\/(\d+)/.exec(text);
         if (fraction) expect(new Fraction(fraction[0]).toFraction()).toBe(fraction[0]);
       }),
-      { numRuns: 2000 },
+      runs(2000, 2),
     );
   });
 });

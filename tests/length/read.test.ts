@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import { MM_PER_INCH, MOST_LENGTH_CHARACTERS, readLength, type Units } from '../../src/length/index.ts';
+import { runs } from '../support/runs.ts';
 
 /**
  * Expected values are products by hand of a rational number of inches and the inch's definition, 25.4 mm
@@ -219,7 +220,7 @@ describe('readLength', () => {
           }
         },
       ),
-      { numRuns: 2000 },
+      runs(2000, 1),
     );
   });
 });

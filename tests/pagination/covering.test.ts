@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fewestFor } from '../../src/pagination/covering.ts';
+import { runs } from '../support/runs.ts';
 
 /** All sets by size: the least one that meets every group. */
 const bruteForce = (groups: readonly (readonly number[])[], universe: number): number => {
@@ -26,7 +27,7 @@ describe('the fewest sheets for ink in bands', () => {
         expect(groups.every((g) => g.some((n) => found.includes(n)))).toBe(true);
         expect(found.length).toBe(bruteForce(groups, 9));
       }),
-      { numRuns: 400, seed: 5 },
+      runs(400, 5),
     );
   });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arc, line, type Piece, pieceAt, point } from '../../src/geometry/index.ts';
 import { pieceReaches } from '../../src/pagination/reach.ts';
+import { runs } from '../support/runs.ts';
 
 /**
  * The distance of a piece to a rectangle by brute force: many points of the piece, each against the rectangle.
@@ -61,7 +62,7 @@ describe('a pen stroke reaches a rectangle', () => {
         if (slow < h || (h === 0 && slow === 0)) expect(found).toBe(true);
         if (slow > h + spacing) expect(found).toBe(false);
       }),
-      { numRuns: 3000, seed: 11 },
+      runs(3000, 11),
     );
     expect(Math.min(yes, no)).toBeGreaterThan(300);
   });

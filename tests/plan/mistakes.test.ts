@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { describeProblem } from '../../src/document/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import { runs } from '../support/runs.ts';
 import { RAFFLE } from './sample.ts';
 
 const lines = (text: string): string[] => {
@@ -408,7 +409,7 @@ describe('mistakes in a plan', () => {
           expect(line).not.toMatch(/\[object|undefined|Invalid/);
         }
       }),
-      { numRuns: 800 },
+      runs(800, 1),
     );
   });
 });

@@ -7,6 +7,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { designOf, type Ranked } from '../../src/swag/index.ts';
+import { runs } from '../support/runs.ts';
 import { planOf, pointsAlong, search } from './fit-helpers.ts';
 import { distanceToPiece, move, type Point, pathEnd, pathStart, placedPath } from './laid.ts';
 
@@ -151,7 +152,7 @@ describe('every result of the fit search', () => {
             seen.set(k, (seen.get(k) ?? 0) + 1);
         });
       }),
-      { seed: 20250801, numRuns: 16 },
+      runs(16, 20250801),
     );
     // A check that never met a kind of result says nothing about it.
     for (const kind of [

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LENGTH_STYLES, MM_PER_INCH, stepOf } from '../../src/length/index.ts';
 import { designOf, markError, marksOf } from '../../src/swag/index.ts';
+import { runs } from '../support/runs.ts';
 import { planOf, search, templateOf } from './fit-helpers.ts';
 
 /**
@@ -119,7 +120,7 @@ describe('marks', () => {
           }
         },
       ),
-      { numRuns: 60, seed: 20240611 },
+      runs(60, 20240611),
     );
     expect(sides).toBeGreaterThan(100);
   });

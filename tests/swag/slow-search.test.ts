@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Path, type Point, pathLength, slicePath } from '../../src/geometry/index.ts';
 import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
+import { runs } from '../support/runs.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
 import { slowSpread } from './slow-search.ts';
 
@@ -82,7 +83,7 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
       if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
       expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
     }),
-    { seed: 4711, numRuns: 120 },
+    runs(120, 4711),
   );
   // Both answers must have been asked for.
   expect(valid).toBeGreaterThan(12);

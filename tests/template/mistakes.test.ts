@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { describeProblem } from '../../src/document/index.ts';
 import { readTemplate } from '../../src/template/index.ts';
+import { runs } from '../support/runs.ts';
 import { BALUSTER, withEdge } from './sample.ts';
 
 const lines = (text: string): string[] => {
@@ -279,7 +280,7 @@ describe('mistakes in a template', () => {
           expect(line).not.toMatch(/\[object|undefined|Invalid|NaN/);
         }
       }),
-      { numRuns: 800 },
+      runs(800, 1),
     );
   });
 });

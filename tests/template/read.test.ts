@@ -13,6 +13,7 @@ import {
   pieceDirection,
 } from '../../src/geometry/index.ts';
 import { readTemplate, sectionsOf, type Template, type TemplateReading } from '../../src/template/index.ts';
+import { runs } from '../support/runs.ts';
 import { BALUSTER, withEdge } from './sample.ts';
 
 type Good = Extract<TemplateReading, { ok: true }>;
@@ -166,7 +167,7 @@ describe('arcs', () => {
         const onTheWay = [...Array(2001).keys()].map((i) => distance(pieceAt(piece!, i / 2000), through));
         expect(Math.min(...onTheWay)).toBeLessThan(pathLength({ pieces: [piece!], closed: false }) / 2000);
       }),
-      { numRuns: 300 },
+      runs(300, 1),
     );
   });
 });
@@ -299,7 +300,7 @@ describe('breaks', () => {
         expect(findEdgeFault(edge)).toBeUndefined();
         expect(breaks.filter((b) => b.name)).toHaveLength(named.filter((s) => s.startsWith('break')).length);
       }),
-      { numRuns: 500 },
+      runs(500, 2),
     );
   });
 });

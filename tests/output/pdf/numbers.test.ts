@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pdfNumber, pointsOf } from '../../../src/output/pdf/index.ts';
+import { runs } from '../../support/runs.ts';
 
 describe('numbers in a page', () => {
   it('are plain decimals in thousandths', () => {
@@ -23,7 +24,7 @@ describe('numbers in a page', () => {
         expect(text).toMatch(/^(0|-?(?!0(\.0*)?$)\d+(\.\d{1,3})?)$/);
         expect(Math.abs(Number(text) - value)).toBeLessThanOrEqual(0.0005 + Math.abs(value) * 1e-15);
       }),
-      { numRuns: 2000, seed: 3 },
+      runs(2000, 3),
     );
   });
 

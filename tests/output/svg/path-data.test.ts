@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { arc, arcByRise, closedPath, openPath, point, polyline } from '../../../src/geometry/index.ts';
 import { formatNumber } from '../../../src/output/svg/number.ts';
 import { pathData } from '../../../src/output/svg/path-data.ts';
+import { runs } from '../../support/runs.ts';
 import { readPath } from './read-path.ts';
 
 describe('numbers', () => {
@@ -33,6 +34,7 @@ describe('numbers', () => {
         expect(text).not.toBe('-0');
         expect(Math.abs(Number(text) - value)).toBeLessThan(1e-9);
       }),
+      runs(100, 1),
     );
   });
 });
@@ -114,6 +116,7 @@ describe('path data', () => {
           expect(total).toBeCloseTo((turn * 180) / Math.PI, 3);
         },
       ),
+      runs(100, 2),
     );
   });
 

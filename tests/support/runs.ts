@@ -1,0 +1,32 @@
+/**
+ * How often the property tests run, and from which seed: the one place that reads it from the environment.
+ *
+ * `npm test` runs each property as often as it says itself, from its own fixed seed, so that two runs of the same
+ * code agree. `npm run test:long` multiplies the runs and starts from a fresh seed, which it prints.
+ *
+ * RUNS  a whole number that the runs of every property are multiplied by (default 1)
+ * SEED  a whole number that every property's own seed is mixed with (default none: the property's own)
+ */
+
+const wholeFrom = (name: 'RUNS' | 'SEED'): number | undefined => {
+  const text = process.env[name];
+  if (text === undefined || text === '') return undefined;
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1 || value > 0x7fffffff)
+    throw new Error(`${name} is a whole number from 1 to 2147483647; it is ${JSON.stringify(text)}`);
+  return value;
+};
+
+const multiplier = wholeFrom('RUNS') ?? 1;
+const fresh = wholeFrom('SEED');
+
+export interface Runs {
+  readonly numRuns: number;
+  readonly seed: number;
+}
+
+/** What `fc.assert` takes. A failure prints the seed and the path to the counterexample, which replay it. */
+export const runs = (numRuns: number, seed: number): Runs => ({
+  numRuns: numRuns * multiplier,
+  seed: fresh === undefined ? seed : (fresh ^ Math.imul(seed, 0x9e3779b1)) | 0,
+});
