@@ -8,7 +8,7 @@
  * box is four times Infinity. A plain array, because small typed arrays cost more to make than to fill.
  */
 
-import { type Piece, pieceBox } from './piece.ts';
+import { type Piece, putPieceBox } from './piece.ts';
 
 export interface BoxTree {
   /** The number of pieces. */
@@ -23,13 +23,7 @@ export const boxTreeOf = (pieces: readonly Piece[]): BoxTree => {
   let leaves = 1;
   while (leaves < count) leaves *= 2;
   const boxes = new Array<number>(4 * (2 * leaves - 1)).fill(Number.POSITIVE_INFINITY);
-  for (let i = 0, k = 4 * (leaves - 1); i < count; i++, k += 4) {
-    const box = pieceBox(pieces[i]!);
-    boxes[k] = box.minX;
-    boxes[k + 1] = box.minY;
-    boxes[k + 2] = -box.maxX;
-    boxes[k + 3] = -box.maxY;
-  }
+  for (let i = 0; i < count; i++) putPieceBox(pieces[i]!, boxes, 4 * (leaves - 1 + i));
   for (let k = leaves - 2; k >= 0; k--) {
     const l = 4 * (2 * k + 1);
     for (let j = 0; j < 4; j++) {

@@ -19,31 +19,39 @@ const BOX_SLACK = 1e-8;
 
 /**
  * Calls `visit` for every meeting of two pieces (first < second); stops early when it returns true. Where one
- * piece goes on smoothly into the next, their joint is no meeting.
+ * piece goes on smoothly into the next, their joint is no meeting. `tree` and `smooth` are those of these very
+ * pieces, where they are at hand.
  */
 export const eachMeeting = (
   pieces: readonly Piece[],
   visit: (m: Meeting) => boolean | undefined,
   tree: BoxTree = boxTreeOf(pieces),
+  smooth: readonly boolean[] = smoothJoints(pieces),
 ): void => {
   const last = pieces.length - 1;
   eachClosePair(tree, 2 * BOX_SLACK, (first, second) => {
-    const a = pieces[first]!;
-    const b = pieces[second]!;
-    if (second === first + 1 && goesOn(a, b)) return false;
-    if (first === 0 && second === last && goesOn(b, a)) return false;
-    for (const c of crossings(a, b)) {
+    if (second === first + 1 && smooth[first]) return false;
+    if (first === 0 && second === last && smooth[last]) return false;
+    for (const c of crossings(pieces[first]!, pieces[second]!)) {
       if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return true;
     }
     return false;
   });
 };
 
+/** For each piece whether it goes on smoothly into the next; for the last, into the first. */
+export const smoothJoints = (pieces: readonly Piece[]): boolean[] => {
+  const smooth: boolean[] = [];
+  for (let i = 1; i < pieces.length; i++) smooth.push(goesOn(pieces[i - 1]!, pieces[i]!));
+  if (pieces.length > 0) smooth.push(goesOn(pieces.at(-1)!, pieces[0]!));
+  return smooth;
+};
+
 /**
  * Whether a piece goes on smoothly into another. Two circles, or a line and a circle, that are tangent meet
  * nowhere else; only one circle that goes round into itself does.
  */
-export const goesOn = (a: Piece, b: Piece): boolean => {
+const goesOn = (a: Piece, b: Piece): boolean => {
   if (!(distance(a.to, b.from) <= SMOOTH_GAP)) return false;
   const round = (a.kind === 'arc' ? Math.abs(a.sweep) : 0) + (b.kind === 'arc' ? Math.abs(b.sweep) : 0);
   if (!(round < ONE_ROUND)) return false;
@@ -58,19 +66,27 @@ const SMOOTH_TURN = 1e-11;
 const ONE_ROUND = 6;
 
 /** For each piece the shares at which others meet it, ascending, from 0 to 1 inclusive. */
-export const cutShares = (pieces: readonly Piece[]): readonly (readonly number[])[] => {
-  // Most pieces meet nothing: they all share one list, and are told by it.
+export const cutShares = (
+  pieces: readonly Piece[],
+  smooth: readonly boolean[] = smoothJoints(pieces),
+): readonly (readonly number[])[] => {
+  // Most pieces meet nothing: they all share one list.
   const cuts = new Array<number[]>(pieces.length).fill(UNCUT);
   const cut = (i: number, share: number): void => {
-    if (cuts[i] === UNCUT) cuts[i] = [0, 1, share];
-    else cuts[i]!.push(share);
+    const before = cuts[i]!;
+    const shares = before === UNCUT ? [0, 1] : before;
+    cuts[i] = shares;
+    // Put in its place: a piece is rarely met more than a few times.
+    let k = shares.length;
+    for (; k > 0 && shares[k - 1]! > share; k--) shares[k] = shares[k - 1]!;
+    shares[k] = share;
   };
-  eachMeeting(pieces, (m) => {
+  const visit = (m: Meeting): boolean => {
     cut(m.first, m.a);
     cut(m.second, m.b);
     return false;
-  });
-  for (const shares of cuts) if (shares !== UNCUT) shares.sort((x, y) => x - y);
+  };
+  eachMeeting(pieces, visit, boxTreeOf(pieces), smooth);
   return cuts;
 };
 

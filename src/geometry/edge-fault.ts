@@ -2,7 +2,7 @@
 
 import { type BoxTree, boxTreeOf } from './box-tree.ts';
 import { eachMeeting, type Meeting } from './cuts.ts';
-import { type Path, pathLength } from './path.ts';
+import type { Path } from './path.ts';
 import { pieceLength } from './piece.ts';
 import { distance, isFinitePoint, type Point } from './point.ts';
 import { SPECK } from './weld.ts';
@@ -29,16 +29,19 @@ export const findEdgeFault = (edge: Path): EdgeFault | undefined =>
 export const findUnsound = (edge: Path): EdgeFault | undefined => {
   const { pieces, closed } = edge;
   if (pieces.length === 0) return { kind: 'empty' };
+  let length = 0;
   for (let i = 0; i < pieces.length; i++) {
     const p = pieces[i]!;
-    const isSound = isFinitePoint(p.from) && isFinitePoint(p.to) && Number.isFinite(pieceLength(p));
+    const own = pieceLength(p);
+    length += own;
+    const isSound = isFinitePoint(p.from) && isFinitePoint(p.to) && Number.isFinite(own);
     if (!isSound) return { kind: 'not-finite', piece: i };
     const before = i > 0 ? pieces[i - 1] : closed ? pieces.at(-1) : undefined;
     const by = before ? distance(before.to, p.from) : 0;
     if (!(by <= BROKEN)) return { kind: 'broken', piece: i, at: p.from, by };
   }
   // Repeated points do no harm, but something must be left.
-  if (!(pathLength(edge) > SPECK)) return { kind: 'empty' };
+  if (!(length > SPECK)) return { kind: 'empty' };
   return undefined;
 };
 

@@ -9,7 +9,7 @@
  */
 
 import type { BoxTree } from './box-tree.ts';
-import { cutShares, goesOn } from './cuts.ts';
+import { cutShares, smoothJoints } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
 import { nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
@@ -99,8 +99,14 @@ const loopOf = (
   runs: readonly (readonly Stretch[])[],
   elements: readonly OffsetElement[],
 ): Loop => {
-  const stretches = indices.length === 1 ? runs[indices[0]!]! : indices.flatMap((i) => runs[i]!);
-  const pieces = stretches.map((s) => pieceOf(s, elements));
+  const stretches: Stretch[] = [];
+  const pieces: Piece[] = [];
+  for (const i of indices) {
+    for (const s of runs[i]!) {
+      stretches.push(s);
+      pieces.push(pieceOf(s, elements));
+    }
+  }
   return { stretches, pieces, area: signedArea({ pieces, closed: true }) };
 };
 
@@ -131,15 +137,17 @@ const keptStretches = (
   nearer: (p: Point, reach: number) => boolean,
   c: number,
 ): readonly Stretch[] => {
-  const cuts = cutShares(elements.map((e) => e.piece));
+  const pieces = elements.map((e) => e.piece);
+  const smooth = smoothJoints(pieces);
+  const cuts = cutShares(pieces, smooth);
   const kept: Stretch[] = [];
   // Whether the disc is free at the end of the last element; undefined where a cut is too near to say.
   let atEnd: boolean | undefined;
   for (let element = 0; element < elements.length; element++) {
-    const { piece } = elements[element]!;
+    const piece = pieces[element]!;
     const shares = cuts[element]!;
     const length = pieceLength(piece);
-    const atStart = atEnd !== undefined && goesOn(elements[element - 1]!.piece, piece) ? atEnd : undefined;
+    const atStart = element > 0 && smooth[element - 1] ? atEnd : undefined;
     // By far the most elements are met by nothing.
     if (shares.length === 2) {
       atEnd = length > CRUMB ? (atStart ?? isFree(piece, 0.5, nearer, c)) : undefined;

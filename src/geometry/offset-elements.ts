@@ -90,15 +90,15 @@ export const offsetElements = (
   // The turn (radians) below which a kink leaves open less than can be told.
   const straight = Math.min(kink, (2 * DISTANCE_NOISE) / c);
   const moved = pieces.map((p) => offsetPiece(p, c));
+  const isRoomy = moved.map((p) => p !== undefined && hasRoom(p, DISTANCE_NOISE));
   const corners: (OffsetElement | undefined)[] = new Array(count).fill(undefined);
   for (let i = 0; i < count; i++) {
     const next = (i + 1) % count;
     const before = moved[i];
     const after = moved[next];
     // Most joints are smooth, and need no angle.
-    if (before && after && !caps.has(i) && isStraightOn(pieces[i]!, pieces[next]!, straight)) {
-      if (hasRoom(before, DISTANCE_NOISE) && hasRoom(after, DISTANCE_NOISE)) continue;
-    }
+    if (isRoomy[i] && isRoomy[next] && !caps.has(i) && isStraightOn(pieces[i]!, pieces[next]!, straight))
+      continue;
     const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
     // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
     const share = (-turn * c) / 2;

@@ -184,6 +184,13 @@ export const movePieceBy = (p: Piece, m: Motion, f: (q: Point) => Point): Piece 
 };
 
 export const pieceBox = (p: Piece): Box => {
+  const four = [0, 0, 0, 0];
+  putPieceBox(p, four, 0);
+  return { minX: four[0]!, minY: four[1]!, maxX: -four[2]!, maxY: -four[3]! };
+};
+
+/** Writes a piece's box into an array as minX, minY, −maxX, −maxY, for those who need a thousand of them. */
+export const putPieceBox = (p: Piece, into: number[], at: number): void => {
   const { from, to } = p;
   let minX = Math.min(from.x, to.x);
   let minY = Math.min(from.y, to.y);
@@ -195,23 +202,26 @@ export const pieceBox = (p: Piece): Box => {
     const ay = from.y - center.y;
     const bx = to.x - center.x;
     const by = to.y - center.y;
-    // Both ends in one quadrant: a short arc stays in it, and its ends are its box.
-    if (ax * bx > 0 && ay * by > 0 && Math.abs(p.sweep) <= Math.PI) return { minX, minY, maxX, maxY };
-    // The arc passes the top, left, bottom or right of its circle where that direction is in its wedge.
-    for (let quarter = 0; quarter < 4; quarter++) {
+    // With both ends in one quadrant a short arc stays in it, and its ends are its box. Elsewhere it passes the
+    // top, left, bottom or right of its circle where that direction is in its wedge.
+    const isInQuadrant = ax * bx > 0 && ay * by > 0 && Math.abs(p.sweep) <= Math.PI;
+    for (let quarter = isInQuadrant ? 4 : 0; quarter < 4; quarter++) {
       const px = quarter === 0 ? 1 : quarter === 2 ? -1 : 0;
       const py = quarter === 1 ? 1 : quarter === 3 ? -1 : 0;
       if (!inWedge(ax, ay, bx, by, p.sweep, px, py)) continue;
       const share = shareOfAngle(p, (quarter * Math.PI) / 2);
       if (share === undefined) continue;
-      const at = pieceAt(p, share);
-      minX = Math.min(minX, at.x);
-      minY = Math.min(minY, at.y);
-      maxX = Math.max(maxX, at.x);
-      maxY = Math.max(maxY, at.y);
+      const top = pieceAt(p, share);
+      minX = Math.min(minX, top.x);
+      minY = Math.min(minY, top.y);
+      maxX = Math.max(maxX, top.x);
+      maxY = Math.max(maxY, top.y);
     }
   }
-  return { minX, minY, maxX, maxY };
+  into[at] = minX;
+  into[at + 1] = minY;
+  into[at + 2] = -maxX;
+  into[at + 3] = -maxY;
 };
 
 /**
