@@ -59,7 +59,7 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
     const turn = Math.atan2(cross(a, b), dot(a, b));
     if (Math.abs(turn) >= LEAST_TURN) seen.push({ at, turn, before, after });
   }
-  const found: (Corner & { readonly weight: number })[] = [];
+  const found: Corner[] = [];
   for (const s of seen) {
     const met = crossing(s.before, s.after);
     // The parabolas of a true corner cross near it, as far off as pixels and a pen round it at most.
@@ -68,12 +68,13 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
     // Farther from the corner than the gap, one of the arms lies over it and tells nothing.
     if (!(Math.abs(ahead) <= options.gap)) continue;
     const at = s.at + ahead;
-    // The place whose arms keep clear of the corner by the same on both sides is believed.
-    const weight = Math.abs(ahead);
-    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn: s.turn, weight });
+    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn: s.turn });
   }
   const best: Corner[] = [];
-  for (const c of found.sort((a, b) => a.weight - b.weight)) {
+  // A corner is seen alike from every place within the gap of it. An arm that just reaches over it points
+  // somewhere else from each place, so the corner is where most of them agree.
+  const agreed = found.map((corner) => ({ corner, votes: found.filter((f) => agree(f, corner)).length }));
+  for (const { corner: c } of agreed.sort((a, b) => b.votes - a.votes)) {
     const near = best.some((b) => {
       const d = Math.abs(b.at - c.at);
       return Math.min(d, whole - d) < APART;
@@ -82,6 +83,12 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   }
   return best.sort((a, b) => a.at - b.at);
 };
+
+/** Places nearer than this (mm) are the same corner, seen from two places. */
+const SAME = 0.12;
+
+const agree = (a: Corner, b: Corner): boolean =>
+  Math.hypot(a.point.x - b.point.x, a.point.y - b.point.y) <= SAME;
 
 /** A parabola a + b·t + c·t² with t the length (mm) from the place, in both coordinates. */
 interface Arm {

@@ -24,6 +24,9 @@ const SOLID_SHARE = 0.5;
 /** A second shape this large beside the first makes it a guess which is meant. */
 const SECOND_SHARE = 0.25;
 
+/** Pieces of a broken line. */
+const MOST_LINES = 5;
+
 /** `mmPerPixel` is about right for the whole picture; `considered` leaves out what is not to be looked at. */
 export const findShape = (
   blobs: readonly Blob[],
@@ -38,8 +41,7 @@ export const findShape = (
   }
   const square = mmPerPixel * mmPerPixel;
   const large = blobs.flatMap((blob, index) => {
-    const side = Math.max(blob.maxX - blob.minX, blob.maxY - blob.minY) + 1;
-    const isLarge = side * mmPerPixel >= SHORTEST && enclosed[index]! * square >= LEAST_AREA;
+    const isLarge = sideOf(blob) * mmPerPixel >= SHORTEST && enclosed[index]! * square >= LEAST_AREA;
     return blob.inked && isLarge && considered(blob) ? [{ blob, index, size: enclosed[index]! }] : [];
   });
   const solid = large.filter(({ blob, size }) => blob.area >= SOLID_SHARE * size);
@@ -50,7 +52,12 @@ export const findShape = (
     .filter((c) => solid.includes(c) === (kind === 'solid'))
     .sort((a, b) => b.size - a.size);
   const [first, second] = choices;
-  if (!first) return refuse(large.length > 0 ? RUNS_OFF : NOTHING);
+  if (!first) {
+    if (large.length > 0) return refuse(RUNS_OFF);
+    // A long thin patch or two is a line that someone drew; many are grass.
+    const long = blobs.filter((b) => b.inked && considered(b) && sideOf(b) * mmPerPixel >= SHORTEST);
+    return refuse(long.length > 0 && long.length <= MOST_LINES ? OPEN_LINE : NOTHING);
+  }
   if (second && second.size >= SECOND_SHARE * first.size) return refuse(TWO);
   const inside = blobs.filter((b) => b.around === first.index);
   if (kind === 'solid') return { ok: true, shape: { kind, outer: first.blob, inner: undefined, inside } };
@@ -62,6 +69,8 @@ export const findShape = (
     shape: { kind, outer: first.blob, inner, inside: blobs.filter((b) => b.around === innerIndex) },
   };
 };
+
+const sideOf = (b: Blob): number => Math.max(b.maxX - b.minX, b.maxY - b.minY) + 1;
 
 const refuse = (problem: Problem): ShapeResult => ({ ok: false, problem });
 

@@ -1,0 +1,278 @@
+/** `template` and what belongs to it, as people run them; and pictures that are no templates. */
+
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { deflateSync } from 'node:zlib';
+import { createCanvas } from '@napi-rs/canvas';
+import { PDFDocument } from 'pdf-lib';
+import { describe, expect, it } from 'vitest';
+import { chance } from '../trace/printed.ts';
+import { emptyFolder, run } from './run.ts';
+
+type Context = ReturnType<ReturnType<typeof createCanvas>['getContext']>;
+
+/** A page of 120 by 80 mm at 200 dots per inch. */
+const picture = (
+  draw: (context: Context, mm: number) => void,
+  mime: 'image/png' | 'image/jpeg' = 'image/png',
+) => {
+  const mm = 200 / 25.4;
+  const canvas = createCanvas(Math.round(120 * mm), Math.round(80 * mm));
+  const context = canvas.getContext('2d');
+  context.fillStyle = '#fff';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.fillStyle = '#222';
+  context.strokeStyle = '#222';
+  context.lineWidth = 0.5 * mm;
+  draw(context, mm);
+  return mime === 'image/png' ? canvas.toBuffer(mime) : canvas.toBuffer(mime, 95);
+};
+
+const chunk = (name: string, data: Uint8Array): Buffer => {
+  let crc = 0xffffffff;
+  const body = Buffer.concat([Buffer.from(name, 'latin1'), data]);
+  for (const byte of body) {
+    crc ^= byte;
+    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
+  }
+  const out = Buffer.alloc(8 + body.length);
+  out.writeUInt32BE(data.length, 0);
+  body.copy(out, 4);
+  out.writeUInt32BE((crc ^ 0xffffffff) >>> 0, 4 + body.length);
+  return out;
+};
+
+/** A PNG whose head claims a size, with so much data as it is given. */
+const claiming = (width: number, height: number, data: Uint8Array): Buffer => {
+  const head = Buffer.alloc(13);
+  head.writeUInt32BE(width, 0);
+  head.writeUInt32BE(height, 4);
+  head[8] = 8;
+  return Buffer.concat([
+    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
+    chunk('IHDR', head),
+    chunk('IDAT', deflateSync(data)),
+    chunk('IEND', new Uint8Array()),
+  ]);
+};
+
+const rectangle = (c: Context, mm: number): void => c.fillRect(30 * mm, 20 * mm, 60 * mm, 30 * mm);
+const whole = picture(rectangle);
+
+describe('a picture that is no template gets one clear line', () => {
+  const random = chance(4);
+  const files: readonly (readonly [string, string, Uint8Array])[] = [
+    ['empty', 'this is no picture that can be read', new Uint8Array()],
+    ['a text', 'this is no picture that can be read', Buffer.from('hello')],
+    ['blank', 'the picture is blank', picture(() => {})],
+    [
+      'two shapes',
+      'there are two shapes in this picture',
+      picture((c, mm) => {
+        c.fillRect(10 * mm, 10 * mm, 40 * mm, 20 * mm);
+        c.fillRect(60 * mm, 40 * mm, 40 * mm, 20 * mm);
+      }),
+    ],
+    [
+      'off the page',
+      'the shape runs off the picture',
+      picture((c, mm) => c.fillRect(-9, 20 * mm, 60 * mm, 30 * mm)),
+    ],
+    [
+      'an open line',
+      'the line round the template is not closed',
+      picture((c, mm) => {
+        c.beginPath();
+        c.moveTo(20 * mm, 20 * mm);
+        c.lineTo(100 * mm, 30 * mm);
+        c.lineTo(30 * mm, 60 * mm);
+        c.stroke();
+      }),
+    ],
+    [
+      'grass',
+      'there is no template in this picture',
+      picture((c, mm) => {
+        for (let i = 0; i < 30_000; i++)
+          c.fillRect(120 * mm * random(), 80 * mm * random(), 2 * random(), 9 * random());
+      }),
+    ],
+    [
+      'a disc',
+      'no long straight side',
+      picture((c, mm) => {
+        c.beginPath();
+        c.arc(60 * mm, 40 * mm, 25 * mm, 0, 7);
+        c.fill();
+      }),
+    ],
+    ['cut short', 'the picture is damaged', whole.subarray(0, whole.length / 2)],
+    ['cut short (JPEG)', 'the picture is damaged', picture(rectangle, 'image/jpeg').subarray(0, 3000)],
+    [
+      '100 megapixels',
+      'the picture is too large; found 10000 by 10000 pixels',
+      claiming(10_000, 10_000, new Uint8Array(9)),
+    ],
+    ['absurd', 'the picture is too large', claiming(2 ** 31 - 1, 2 ** 31 - 1, new Uint8Array(9))],
+    ['tiny', 'the picture is too small', claiming(3, 3, new Uint8Array(12))],
+    ['less than it claims', 'the picture ', claiming(1000, 1000, new Uint8Array(9))],
+    ['far more than it claims', 'the picture ', claiming(100, 100, new Uint8Array(60_000_000))],
+    [
+      'svg as png',
+      'this is no picture that can be read',
+      Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>'),
+    ],
+  ];
+
+  it.each(files)(
+    '%s',
+    async (_, line, bytes) => {
+      const folder = emptyFolder();
+      await writeFile(join(folder, 'a.png'), bytes);
+      const start = performance.now();
+      const ran = await run(folder, ['template', 'trace', 'a.png', '--dpi', '200']);
+      expect(ran.code).toBe(1);
+      // Where an outline was found but no edge, the numbered corners are shown as well.
+      const said = ran.lines.at(-1)!;
+      expect(said.slice(0, 7 + line.length)).toBe(`a.png: ${line}`);
+      expect(ran.lines.length).toBe(line.startsWith('no long') ? 2 : 1);
+      expect(ran.left).not.toContain('a.yaml');
+      expect(performance.now() - start).toBeLessThan(30_000);
+    },
+    60_000,
+  );
+
+  it('damage inside a PNG is seen', async () => {
+    const folder = emptyFolder();
+    const bytes = Buffer.from(whole);
+    bytes[bytes.indexOf('IDAT') + 40]! ^= 0xff;
+    await writeFile(join(folder, 'a.png'), bytes);
+    const ran = await run(folder, ['template', 'trace', 'a.png', '--dpi', '200']);
+    expect(ran.lines).toEqual([
+      'a.png: the picture is damaged, or not all of it is there; scan or save it again',
+    ]);
+  });
+});
+
+describe('template trace', () => {
+  /** Its upper side is an arc of chord 60 mm and rise 10 mm, its lower a straight back. */
+  const shape = (c: Context, mm: number): void => {
+    c.beginPath();
+    c.moveTo(30 * mm, 60 * mm);
+    c.lineTo(30 * mm, 40 * mm);
+    // r = (c² + 4h²)/(8h) = 50 mm (Machinery's Handbook, 31st ed., p. 83), its middle 50 mm below the crest.
+    c.arc(60 * mm, 80 * mm, 50 * mm, Math.atan2(-40, -30), Math.atan2(-40, 30));
+    c.lineTo(90 * mm, 60 * mm);
+    c.closePath();
+    c.fill();
+  };
+
+  it.each([
+    ['png', 'image/png'],
+    ['jpg', 'image/jpeg'],
+  ] as const)('reads a %s file, finds the arc by its guess, or as it is told', async (ending, mime) => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, `shape.${ending}`), picture(shape, mime));
+    const trace = ['template', 'trace', `shape.${ending}`, '--dpi', '200'];
+    const ran = await run(folder, trace);
+    expect(ran.lines.slice(0, 1)).toEqual([
+      'found a filled shape with 4 corners in a scan of 200 dots per inch',
+    ]);
+    const text = await readFile(join(folder, 'shape.yaml'), 'utf8');
+    const arc = /- arc: \{ to: \[([-\d.]+), ([-\d.]+)\], rise: ([\d.]+) \}/.exec(text)!;
+    expect(Math.abs(Number(arc[1]) - 60)).toBeLessThan(0.1);
+    expect(Math.abs(Number(arc[2]))).toBeLessThan(0.1);
+    expect(Math.abs(Number(arc[3]) - 10)).toBeLessThan(0.05);
+    // Corners are numbered clockwise; the two ends of the arc by their places in the picture say the same.
+    const [x1, x2, y] = [30, 90, 40].map((mm) => Math.round((mm * 200) / 25.4));
+    const told = await run(folder, [
+      ...trace,
+      '-o',
+      'told.yaml',
+      '--heel',
+      `${x1},${y}`,
+      '--crown',
+      `${x2},${y}`,
+    ]);
+    expect(told.code).toBe(0);
+    expect(await readFile(join(folder, 'told.yaml'), 'utf8')).toBe(text);
+    // Walked the other way with the foot on the right it is turned over, and this arc is its own mirror image.
+    const over = await run(folder, [...trace, '-o', 'over.yaml', '--foot', 'right']);
+    expect(over.lines).toContain('turned over, so that the foot runs on the left');
+  });
+
+  it.each([
+    [
+      ['--dpi', '50'],
+      '--dpi: not a resolution that can be used; found "50"; expected dots per inch, from 100 to 2400',
+    ],
+    [['--line', 'left'], '--line: not known; found "left"; expected one of middle, inner, outer'],
+    [
+      ['--heel', 'here'],
+      '--heel: not a place; found "here"; expected the number of a corner such as 3, or x,y such as 120,45',
+    ],
+    [['--overlay', 'a.jpg'], '--overlay: the overlay is a PNG file; found "a.jpg"'],
+    [['--tolerance', '9mm'], '--tolerance: out of range; found "9mm"; expected 0.005 mm to 1 mm'],
+  ])('%s is wrong use', async (args, line) => {
+    const ran = await run(emptyFolder(), ['template', 'trace', 'none.png', ...args]);
+    expect(ran).toMatchObject({ code: 2, lines: [line] });
+  });
+});
+
+describe('template import', () => {
+  it('writes the arcs of a drawing as they are', async () => {
+    const folder = emptyFolder();
+    const svg =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="60mm" viewBox="0 0 100 60">' +
+      '<path id="edge" d="M10 40 A50 50 0 0 1 70 40 L90 40"/></svg>';
+    await writeFile(join(folder, 'a.svg'), svg);
+    const ran = await run(folder, ['template', 'import', 'a.svg', '--id', 'edge']);
+    expect(ran.code).toBe(0);
+    const text = await readFile(join(folder, 'a.yaml'), 'utf8');
+    // The rise over a chord of 60 of a circle of 50: 50 − √(50² − 30²) = 10.
+    expect(text).toContain('  - arc: { to: [60, 0], rise: 10 }\n  - line: { to: [80, 0] }\n');
+    expect(await run(folder, ['template', 'a.yaml'])).toMatchObject({ code: 0 });
+  });
+});
+
+describe('template FILE and gallery', () => {
+  it('tells flats, the tightest curve and what the foot does not reach', async () => {
+    const folder = emptyFolder();
+    const ran = await run(folder, ['template', 'newel', '--json']);
+    expect(ran.lines).toContain('flat 1, the flat of section 1: 1 1/2 in (38.1 mm)');
+    const told = JSON.parse(ran.out);
+    expect(told.flats).toEqual(
+      [{ number: 1, from: 0, to: 38.1 }].map((f) => expect.objectContaining({ number: f.number })),
+    );
+    expect(told.unreached).toEqual([]);
+    const baluster = await run(folder, ['template', 'baluster']);
+    expect(baluster.lines.filter((l) => l.startsWith('the foot does not reach')).length).toBe(2);
+  });
+
+  it('shows swags whose span and depth make up their chord, at the spans that are asked for', async () => {
+    const folder = emptyFolder();
+    const ran = await run(folder, ['template', 'gallery', 'baluster', '--spans', '7,9', '--json']);
+    const { swags } = JSON.parse(ran.out);
+    expect(swags.length).toBeGreaterThan(4);
+    const chords = new Map<string, number>();
+    for (const s of swags) {
+      expect([7, 9].some((inches) => Math.abs(s.span - inches * 25.4) < 0.05)).toBe(true);
+      // A rigid template: half span and depth are the sides of a right angle over one chord.
+      const chord = Math.hypot(s.span / 2, s.depth);
+      const part = `${s.from} ${s.to}`;
+      expect(Math.abs(chord - (chords.get(part) ?? chord))).toBeLessThan(1e-6);
+      chords.set(part, chord);
+    }
+    const pdf = await PDFDocument.load(await readFile(join(folder, 'baluster-gallery.pdf')));
+    expect(pdf.getPageCount()).toBeGreaterThan(0);
+  });
+
+  it('takes options for the command that they follow', async () => {
+    const folder = emptyFolder();
+    const ran = await run(folder, ['template', 'sheet', '--paper', 'a4']);
+    expect(ran.lines).toEqual(['capture-sheet.pdf: one sheet of A4; print it at 100 % / actual size']);
+    const pdf = await PDFDocument.load(await readFile(join(folder, 'capture-sheet.pdf')));
+    // ISO 216: 210 by 297 mm.
+    expect(pdf.getPage(0).getWidth()).toBeCloseTo((210 * 72) / 25.4, 2);
+  });
+});
