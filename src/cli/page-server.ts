@@ -61,7 +61,9 @@ export const servePage = async (folder: string, port = USUAL_PORT): Promise<Page
   }
   const index = files.get('/index.html');
   if (index) files.set('/', index);
-  const server = createServer((request, response) => answer(request, response, files, portOf(server)));
+  const server = createServer((request, response) => {
+    answer(request, response, files, portOf(server));
+  });
   await listen(server, port).catch(() => listen(server, 0));
   return {
     url: `http://${LOOPBACK}:${portOf(server)}/`,
@@ -89,10 +91,10 @@ const answer = (
   response: ServerResponse,
   files: ReadonlyMap<string, { readonly type: string; readonly bytes: Uint8Array }>,
   port: number,
-): void => {
-  const refuse = (status: number, words: string, more: Record<string, string> = {}): void => {
+): ServerResponse => {
+  const refuse = (status: number, words: string, more: Record<string, string> = {}): ServerResponse => {
     response.writeHead(status, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8', ...more });
-    response.end(`${words}\n`);
+    return response.end(`${words}\n`);
   };
   const { host } = headers;
   if (host !== `${LOOPBACK}:${port}` && host !== `localhost:${port}`)
@@ -102,5 +104,5 @@ const answer = (
   const file = files.get(url.replace(/[?#].*$/, ''));
   if (!file) return refuse(404, 'There is no such file.');
   response.writeHead(200, { ...HEADERS, 'Content-Type': file.type, 'Content-Length': file.bytes.length });
-  response.end(method === 'HEAD' ? undefined : file.bytes);
+  return response.end(method === 'HEAD' ? undefined : file.bytes);
 };

@@ -50,12 +50,12 @@ const isGroup = (value: unknown): value is Loose =>
 export const stateText = ({ plan, own, taken }: State): string =>
   JSON.stringify({ plan, own, ...(taken === undefined ? {} : { taken }) });
 
-/** Figures to begin with, so that there is something to see; she types her own over them. */
+/** Figures to begin with, so that there is something to see; she types her own over them. Spaced as it is written again. */
 export const FIRST_PLAN = `title: My border
 units: in
 paper: letter
 foot: { clearance: 1/4 }
-template: [baluster, finial, newel]
+template: [ baluster, finial, newel ]
 layout:
   border:
     width: 6
@@ -63,7 +63,7 @@ layout:
     margin: 1/2
     from: inner
     corners: turn
-channels: { outward: [1/4], inward: [1/4] }
+channels: { outward: [ 1/4 ], inward: [ 1/4 ] }
 `;
 
 export const FIRST_STATE: State = { plan: FIRST_PLAN, own: [], taken: undefined };

@@ -42,12 +42,16 @@ export const App = () => (
     <Head />
     <Notice />
     <main>
-      <Measure />
+      <div class="track">
+        <Measure />
+      </div>
       <div class="beside">
         <Templates />
         <Fits />
       </div>
-      <Swag />
+      <div class="track">
+        <Swag />
+      </div>
       <div class="beside">
         <Quilting />
         <Words />

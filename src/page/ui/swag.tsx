@@ -253,7 +253,8 @@ const Handles = ({ answer, pose, at, moving }: HandleProps) => {
     <g
       class={`handle ${name}`}
       role="slider"
-      tabIndex={0}
+      // An SVG element knows this attribute in small letters only.
+      tabindex={0}
       aria-label={label}
       aria-orientation={axis === 'x' ? 'horizontal' : 'vertical'}
       aria-valuemin={0}

@@ -1,0 +1,99 @@
+/** The page's server answers its own browser with its own files, and nobody else with anything. */
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { join } from 'node:path';
+import { afterEach, describe, expect, test } from 'vitest';
+import { type PageServer, servePage } from '../../src/cli/page-server.ts';
+import { emptyFolder } from './run.ts';
+
+const servers: PageServer[] = [];
+afterEach(async () => {
+  for (const server of servers.splice(0)) await server.close();
+});
+
+const served = async (port = 0): Promise<PageServer> => {
+  const folder = join(emptyFolder(), 'page');
+  mkdirSync(folder);
+  writeFileSync(join(folder, 'index.html'), '<p>page</p>');
+  writeFileSync(join(folder, 'page.js'), '1');
+  writeFileSync(join(folder, 'secret.key'), 'no');
+  writeFileSync(join(folder, '../outside.js'), 'no');
+  const server = await servePage(folder, port);
+  servers.push(server);
+  return server;
+};
+
+interface Got {
+  readonly status: number;
+  readonly headers: Record<string, string | string[] | undefined>;
+  readonly body: string;
+}
+
+const get = (url: string, path: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Got> =>
+  new Promise((resolve, reject) => {
+    const { hostname, port } = new URL(url);
+    const asking = request({ hostname, port, path, method, headers }, (response) => {
+      let body = '';
+      response.setEncoding('utf8').on('data', (text: string) => {
+        body += text;
+      });
+      response.on('end', () =>
+        resolve({ status: response.statusCode ?? 0, headers: response.headers, body }),
+      );
+    });
+    asking.on('error', reject).end();
+  });
+
+describe('the page’s server', () => {
+  test('listens on the loopback address only, on a free port', async () => {
+    const [a, b] = [await served(), await served()];
+    for (const { url } of [a, b]) expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
+    expect(a.url).not.toBe(b.url);
+    // A port that is taken is no failure.
+    const third = await served(Number(new URL(a.url).port));
+    expect(third.url).not.toBe(a.url);
+  });
+
+  test('gives its files, with a policy that lets nothing else in', async () => {
+    const { url } = await served();
+    const index = await get(url, '/');
+    expect(index).toMatchObject({ status: 200, body: '<p>page</p>' });
+    expect((await get(url, '/page.js?x#y')).headers['content-type']).toBe('text/javascript; charset=utf-8');
+    const policy = String(index.headers['content-security-policy']);
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).not.toMatch(/unsafe|\*|http:|https:/);
+    expect(index.headers['x-content-type-options']).toBe('nosniff');
+    expect((await get(url, '/', {}, 'HEAD')).body).toBe('');
+  });
+
+  test('refuses every other host name, so that no other site’s name can lead here', async () => {
+    const { url } = await served();
+    const { port } = new URL(url);
+    expect((await get(url, '/', { Host: `localhost:${port}` })).status).toBe(200);
+    for (const host of [
+      'evil.example',
+      `evil.example:${port}`,
+      '127.0.0.1',
+      `127.0.0.1.evil.example:${port}`,
+      `[::1]:${port}`,
+    ])
+      expect(await get(url, '/', { Host: host })).toMatchObject({ status: 421 });
+  });
+
+  test('has nothing else: no other file, no way out of its folder, nothing to send', async () => {
+    const { url } = await served();
+    for (const path of [
+      '/../outside.js',
+      '/%2e%2e/outside.js',
+      '/secret.key',
+      '/..%5coutside.js',
+      '//etc/passwd',
+      '/page.js/',
+    ])
+      expect((await get(url, path)).status).toBe(404);
+    for (const method of ['POST', 'PUT', 'DELETE', 'OPTIONS'])
+      expect((await get(url, '/', {}, method)).status).toBe(405);
+  });
+});

@@ -1,0 +1,165 @@
+/** While a hand drags, the swag, its channels and the template's ghost are drawn anew within a frame. */
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PageServer } from '../../../src/cli/page-server.ts';
+import { idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  browser = await launch();
+  server = await serve();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+/** A frame of a screen with 60 of them a second, ms. */
+const FRAME = 16;
+
+const handleAt = async (page: Page, name: string): Promise<{ x: number; y: number }> => {
+  const knob = page.getByRole('slider', { name }).locator('.knob');
+  await knob.scrollIntoViewIfNeeded();
+  const box = (await knob.boundingBox())!;
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+
+const keyOf = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).taken as string | undefined);
+
+describe('dragging', () => {
+  test('redraws one repeat with channels within a frame, at the median', async () => {
+    const { context, page, faults } = await visit(browser, server.url);
+    await settled(page);
+    const { x, y } = await handleAt(page, 'Span of the swag');
+    await page.evaluate(() => {
+      const times: number[] = [];
+      let began = 0;
+      document.querySelector('.board')!.addEventListener(
+        'pointermove',
+        () => {
+          began ||= performance.now();
+        },
+        { capture: true },
+      );
+      new MutationObserver(() => {
+        if (began > 0) times.push(performance.now() - began);
+        began = 0;
+      }).observe(document.querySelector('.board')!, {
+        subtree: true,
+        attributes: true,
+        attributeFilter: ['d'],
+      });
+      Object.assign(window, { times });
+    });
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    const readings = new Set<string>();
+    for (let i = 1; i <= 60; i++) {
+      await page.mouse.move(x - 2 * i, y);
+      await page.waitForTimeout(30);
+      readings.add((await page.locator('.reading strong').textContent()) ?? '');
+    }
+    const times = await page.evaluate(() => (window as unknown as { times: number[] }).times);
+    expect(times.length).toBeGreaterThan(30);
+    // The swag changed all along, and was not merely redrawn as it was.
+    expect(readings.size).toBeGreaterThan(10);
+    const median = times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)]!;
+    mkdirSync(PICTURES, { recursive: true });
+    writeFileSync(
+      join(PICTURES, 'dragging.txt'),
+      `${times.length} redraws, median ${median.toFixed(1)} ms from hand to picture\n`,
+    );
+    // From the hand's move through the worker and back into the picture: all script, and the way there and back.
+    expect(median).toBeLessThanOrEqual(FRAME);
+    await page.mouse.up();
+    await idle(page);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('lets go at a count that fits, and the plan says it', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const slider = page.getByRole('slider', { name: 'Span of the swag' });
+    await page.getByRole('button', { name: 'Wider, flatter' }).click();
+    await idle(page);
+    const before = await slider.getAttribute('aria-valuetext');
+    const taken = await keyOf(page);
+    const { x, y } = await handleAt(page, 'Span of the swag');
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 20; i++) await page.mouse.move(x - 6 * i, y);
+    await page.mouse.up();
+    await idle(page);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).not.toBe(before);
+    expect(await keyOf(page)).not.toBe(taken);
+    expect(await slider.getAttribute('aria-valuetext')).toMatch(/^\d+ swags, .* wide, .* deep$/);
+    await context.close();
+  });
+
+  test('the crown goes up and down by touch', async () => {
+    const { context, page } = await visit(browser, server.url, {
+      hasTouch: true,
+      viewport: { width: 820, height: 1180 },
+    });
+    await settled(page);
+    await page.getByRole('button', { name: 'Wider, flatter' }).click();
+    await idle(page);
+    const before = await page.locator('.reading strong').textContent();
+    const { x, y } = await handleAt(page, 'Depth of the swag');
+    const session = await context.newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', dy: number) =>
+      session.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x, y: y + dy }],
+      });
+    await touch('touchStart', 0);
+    for (let i = 1; i <= 20; i++) await touch('touchMove', -4 * i);
+    expect(await page.locator('.reading').textContent()).toMatch(
+      /lets go at|longer|wider|reaches|bulges|dips/,
+    );
+    await touch('touchEnd', -80);
+    await idle(page);
+    expect(await page.locator('.reading strong').textContent()).not.toBe(before);
+    await context.close();
+  });
+
+  test('a part of the edge is picked as start or end, on the picture and by its buttons', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await page.locator('.section .touch').nth(1).click({ force: true });
+    expect(await page.locator('.edge-part.picked').textContent()).toContain('section 2');
+    await page.getByRole('button', { name: /^End the swag with section 2/ }).click();
+    await idle(page);
+    await expect.poll(() => page.locator('.edge-choice > p').textContent()).toMatch(/to end of section 2/);
+    await page.getByRole('button', { name: /^Start the swag at section 2/ }).click();
+    await idle(page);
+    await expect.poll(() => page.locator('.edge-choice > p').textContent()).toMatch(/from section 2/);
+    await context.close();
+  });
+
+  test('work that takes long can be stopped, and the page goes on', async () => {
+    const { context, page, faults } = await visit(browser, server.url);
+    await settled(page);
+    await page.getByText('Fills: feathers, pebbles').click();
+    await expect
+      .poll(() => page.getByLabel('Round the swags').locator('option').count(), { timeout: 60_000 })
+      .toBeGreaterThan(3);
+    await page.getByLabel('Round the swags').selectOption('pebbles');
+    await page.locator('.working').waitFor({ timeout: 20_000 });
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.locator('.notice').filter({ hasText: 'Stopped' }).waitFor();
+    expect(await page.locator('.working').count()).toBe(0);
+    await page.getByLabel('Border width').fill('7');
+    await idle(page);
+    expect(await page.locator('.verdict').textContent()).toMatch(/swags of/);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+});

@@ -1,0 +1,123 @@
+/**
+ * The built page in Debian's Chromium, served as `swagwright open` serves it. Everything that any page, worker or
+ * service worker asks for is written down; a browser that is not there is a failure, and no reason to skip.
+ */
+
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from 'playwright-core';
+import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+
+export const BUILT = join(import.meta.dirname, '../../../dist/page');
+export const PICTURES = join(import.meta.dirname, '../../../out/page');
+
+const CHROMIUM = '/usr/bin/chromium';
+
+/** playwright gives every start a user data folder of its own, and removes it. */
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const launch = (): Promise<Browser> => chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+
+export const serve = (): Promise<PageServer> => servePage(BUILT, 0);
+
+export const ownFiles = (): readonly string[] => readdirSync(BUILT);
+
+export interface Visit {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  /** Every address that was asked for. */
+  readonly asked: readonly string[];
+  /** What went wrong without anyone asking: errors of scripts, refusals of the policy. */
+  readonly faults: readonly string[];
+}
+
+export const visit = async (
+  browser: Browser,
+  url: string,
+  options: BrowserContextOptions = {},
+): Promise<Visit> => {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const asked: string[] = [];
+  const faults: string[] = [];
+  context.on('request', (request) => asked.push(request.url()));
+  context.on('weberror', (error) => faults.push(String(error.error())));
+  const page = await context.newPage();
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.goto(url);
+  return { context, page, asked, faults };
+};
+
+/** The page has answered everything that it asked itself. */
+export const settled = async (page: Page): Promise<void> => {
+  await page.locator('.fit').first().waitFor({ timeout: 60_000 });
+  await page.locator('svg.board').waitFor({ timeout: 60_000 });
+  await idle(page);
+};
+
+export const idle = async (page: Page): Promise<void> => {
+  await page.waitForFunction(() => !document.querySelector('.working'), undefined, { timeout: 60_000 });
+  await page.waitForTimeout(SOON);
+  await page.waitForFunction(() => !document.querySelector('.working'), undefined, { timeout: 60_000 });
+};
+
+/** Time (ms) for what follows an answer to be asked. */
+const SOON = 300;
+
+/** What a screen reader would call what has the focus. */
+export const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const element = document.activeElement as HTMLInputElement | null;
+    const label = element?.labels?.[0]?.textContent;
+    return (element?.getAttribute('aria-label') ?? label ?? element?.textContent ?? '').trim().slice(0, 120);
+  });
+
+/** Goes on with the Tab key until something of that name has the focus; the keyboard's own way and no other. */
+export const tabTo = async (page: Page, name: string | RegExp): Promise<void> => {
+  const passed: string[] = [];
+  for (let i = 0; i < MOST_TABS; i++) {
+    await page.keyboard.press('Tab');
+    const now = await focused(page);
+    passed.push(now);
+    if (typeof name === 'string' ? now === name : name.test(now)) return;
+  }
+  throw new Error(`Tab never came to ${name}; it passed ${passed.join(' | ')}`);
+};
+
+const MOST_TABS = 120;
+
+/** Lets go of a file over the page, as a hand with a mouse does. */
+export const drop = async (page: Page, name: string, text: string): Promise<void> => {
+  const files = await page.evaluateHandle(
+    ([fileName, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content!], fileName!, { type: 'text/yaml' }));
+      return transfer;
+    },
+    [name, text] as const,
+  );
+  await page.dispatchEvent('.page', 'drop', { dataTransfer: files });
+};
+
+/** What the page says in its line of messages. */
+export const told = async (page: Page, words: RegExp): Promise<string> => {
+  const notice = page.locator('.notice').filter({ hasText: words });
+  await notice.waitFor({ timeout: 60_000 });
+  return (await notice.textContent()) ?? '';
+};

@@ -1,0 +1,204 @@
+/** For everyone: no violation that axe-core finds, nothing cut off at any width, pictures of every state to look at. */
+
+import { mkdirSync, readFileSync, statSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PageServer } from '../../../src/cli/page-server.ts';
+import { BUILT, idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  mkdirSync(PICTURES, { recursive: true });
+  browser = await launch();
+  server = await serve();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** Through the debugger, which the page's own policy does not reach. */
+const violations = async (page: Page): Promise<readonly string[]> => {
+  await page.evaluate(axeSource);
+  const results = await page.evaluate(
+    (tags) =>
+      (
+        window as unknown as { axe: { run: (root: Document, options: object) => Promise<AxeResults> } }
+      ).axe.run(document, { runOnly: { type: 'tag', values: tags } }),
+    TAGS,
+  );
+  expect(results.passes.length).toBeGreaterThan(20);
+  return results.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
+};
+
+const SIZES = { phone: [390, 844], tablet: [820, 1180], desktop: [1366, 900] } as const;
+
+for (const [name, [width, height]] of Object.entries(SIZES))
+  for (const colorScheme of ['light', 'dark'] as const)
+    describe(`${name}, ${colorScheme}`, () => {
+      test('has no violation at first, filled and in trouble; and is photographed', async () => {
+        const { context, page, faults } = await visit(browser, server.url, {
+          viewport: { width, height },
+          colorScheme,
+        });
+        const picture = (step: string) =>
+          page.screenshot({ path: join(PICTURES, `${name}-${colorScheme}-${step}.png`), fullPage: true });
+        await settled(page);
+        expect(await violations(page)).toEqual([]);
+        await picture('first');
+        // Everything unfolded, with fills.
+        await page.getByText('Fills: feathers, pebbles').click();
+        await expect
+          .poll(() => page.getByLabel('Inside the swags').locator('option').count(), { timeout: 60_000 })
+          .toBeGreaterThan(3);
+        await page.getByLabel('Inside the swags').selectOption('feather');
+        await page.getByLabel('Round the swags').selectOption('crosshatch');
+        await idle(page);
+        await page.locator('.quilt .ink.fill').first().waitFor({ state: 'attached', timeout: 60_000 });
+        await page.evaluate(() => {
+          for (const d of document.querySelectorAll('details')) d.open = true;
+        });
+        await idle(page);
+        expect(await violations(page)).toEqual([]);
+        await picture('filled');
+        await page.getByRole('button', { name: 'True size on the screen' }).click();
+        expect(await violations(page)).toEqual([]);
+        await page.getByRole('button', { name: 'It matches my card' }).click();
+        expect(await violations(page)).toEqual([]);
+        await page.getByRole('button', { name: 'Close' }).click();
+        // A slip of the pen.
+        await page.getByLabel('Top side').fill('6000');
+        await page.getByLabel('Top side').blur();
+        await page.locator('.verdict.wrong').waitFor();
+        expect(await violations(page)).toEqual([]);
+        await picture('trouble');
+        expect(faults).toEqual([]);
+        await context.close();
+      });
+    });
+
+describe('room for everyone', () => {
+  const overflow = (page: Page): Promise<number> =>
+    page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+  test('nothing is cut off at 320 px (WCAG 2.2, 1.4.10), nor with text twice as large', async () => {
+    const { context, page } = await visit(browser, server.url, { viewport: { width: 320, height: 640 } });
+    await settled(page);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: join(PICTURES, 'narrow.png'), fullPage: true });
+    await page.setViewportSize({ width: 1280, height: 900 });
+    await page.addStyleTag({ content: '' }).catch(() => undefined);
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: join(PICTURES, 'large-text.png'), fullPage: true });
+    await context.close();
+  });
+
+  test('everything to press is at least 24 px each way (WCAG 2.2, 2.5.8)', async () => {
+    const { context, page } = await visit(browser, server.url, {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+    });
+    await settled(page);
+    const small = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll(
+          'button, select, summary, .handle .touch, label.template, label.fit, input.length',
+        ),
+      ]
+        .map((e) => ({ box: e.getBoundingClientRect(), text: (e.textContent ?? '').slice(0, 40) }))
+        .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
+        .map(({ text, box }) => `${text} ${box.width} ${box.height}`),
+    );
+    expect(small).toEqual([]);
+    await context.close();
+  });
+
+  test('nothing moves for those who want no motion', async () => {
+    const { context, page } = await visit(browser, server.url, { reducedMotion: 'reduce' });
+    await settled(page);
+    await page.getByLabel('Border width').fill('7');
+    const moving = await page.evaluate(() => document.getAnimations().length);
+    expect(moving).toBe(0);
+    await context.close();
+  });
+
+  test('a screen reader hears the design in words', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const picture = page.locator('svg.quilt');
+    expect(await picture.getAttribute('aria-label')).toMatch(/top: \d+ swags of .* deep; right: \d+ swags/);
+    await page.getByLabel('Border width').fill('8');
+    await idle(page);
+    expect(await page.locator('.unseen[role=status]').textContent()).toMatch(
+      /swags.*wide.*deep\. \d+ ways fit/,
+    );
+    await context.close();
+  });
+
+  test('inches become centimetres without changing a length', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const before = await page.locator('.fit').first().getAttribute('class');
+    const swags = await page.locator('.quilt-middle .big').textContent();
+    await page.getByLabel('Figures in').selectOption('cm');
+    await idle(page);
+    expect(await page.getByLabel('Top side').inputValue()).toBe('60 1/8 in');
+    expect(await page.locator('.quilt-middle .big').textContent()).toBe(swags);
+    expect(await page.locator('.verdict').textContent()).toMatch(/\d+ swags of [\d.]+ (mm|cm)/);
+    expect(before).toBe('fit');
+    await context.close();
+  });
+});
+
+describe('how much is loaded', () => {
+  test('the first load is at most 250 KB compressed; fonts, fills and PDF come when they are needed', async () => {
+    // Service workers fetch the rest in the background; what the page itself needs is counted without one.
+    const { context, page, asked } = await visit(browser, server.url, { serviceWorkers: 'block' });
+    await settled(page);
+    const names = [...new Set(asked.map((url) => url.slice(server.url.length) || 'index.html'))];
+    const size = names.reduce(
+      (sum, name) => sum + gzipSync(readFileSync(join(BUILT, name)), { level: 9 }).length,
+      0,
+    );
+    expect(names).toEqual(expect.arrayContaining(['index.html', 'page.js', 'page.css', 'quick.js']));
+    expect(names).not.toContain('thorough.js');
+    expect(names).not.toContain('fonts.js');
+    expect(size).toBeLessThanOrEqual(250_000);
+    expect(statSync(join(BUILT, 'thorough.js')).size).toBeGreaterThan(250_000);
+    await context.close();
+  });
+});
+
+describe('true size', () => {
+  test('the check square is 2 in by the card that was laid on, at any zoom, and is remembered', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await page.getByRole('button', { name: 'True size on the screen' }).click();
+    const card = page.getByRole('img', { name: 'The outline of a bank card' });
+    await page.getByLabel('Width of the drawn card').focus();
+    for (let i = 0; i < 30; i++) await page.keyboard.press('ArrowRight');
+    const width = (await card.boundingBox())!.width;
+    await page.getByRole('button', { name: 'It matches my card' }).click();
+    const square = page.getByRole('img', { name: 'Check square' });
+    // ISO/IEC 7810, ID-1: 85.60 mm; 2 in are 50.8 mm.
+    expect((await square.boundingBox())!.width).toBeCloseTo((width * 50.8) / 85.6, 1);
+    await page.reload();
+    await settled(page);
+    await page.getByRole('button', { name: 'True size on the screen' }).click();
+    expect((await square.boundingBox())!.width).toBeCloseTo((width * 50.8) / 85.6, 1);
+    await context.close();
+  });
+});

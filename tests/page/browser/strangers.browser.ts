@@ -1,0 +1,177 @@
+/** What comes from outside: dropped files and links, well meant and hostile. A message, and nothing runs. */
+
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PageServer } from '../../../src/cli/page-server.ts';
+import { fragmentOf } from '../../../src/page/plan/link.ts';
+import { FIRST_PLAN, type State } from '../../../src/page/plan/state.ts';
+import { drop, idle, launch, serve, settled, told, visit } from './harness.ts';
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  browser = await launch();
+  server = await serve();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const SCRIPT = '<img src=x onerror=window.ran=1><script>window.ran=1</script>';
+
+/** An arc of 8 in with a rise of 2 in: one plain lobe. */
+const ARCH = `title: Arch ${SCRIPT}
+units: in
+edge:
+  - start: [0, 0]
+  - arc: { to: [5, 1], rise: 1 }
+`;
+
+/** Each line is ten of the one before: ten thousand million values from ten lines. */
+const BOMB = ['a0: &a0 [1, 1, 1, 1, 1, 1, 1, 1, 1, 1]']
+  .concat(
+    Array.from(
+      { length: 9 },
+      (_, i) => `a${i + 1}: &a${i + 1} [${Array.from({ length: 10 }, () => `*a${i}`).join(', ')}]`,
+    ),
+  )
+  .concat('layout: *a9')
+  .join('\n');
+
+const KILOMETRE = FIRST_PLAN.replace('top: 60 1/8', 'top: 1000000 mm');
+
+const stateOf = (plan: string, own: State['own'] = []): State => ({ plan, own, taken: undefined });
+
+const planKept = (page: Page): Promise<string> =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).plan as string);
+
+const ran = (page: Page): Promise<boolean> => page.evaluate(() => 'ran' in window);
+
+describe('a dropped template', () => {
+  test('stands on the shelf, is searched, and is in the plan', async () => {
+    const { context, page, faults } = await visit(browser, server.url);
+    await settled(page);
+    await drop(page, 'arch.yaml', ARCH);
+    await told(page, /is on the shelf/);
+    await idle(page);
+    const card = page.locator('.template').filter({ hasText: 'Arch' });
+    expect(await card.locator('input').isChecked()).toBe(true);
+    expect(await card.textContent()).toContain(SCRIPT);
+    expect(await planKept(page)).toContain('./arch.yaml');
+    for (const name of ['Baluster', 'Finial', 'Newel'])
+      await page.locator('.template').filter({ hasText: name }).locator('input').uncheck();
+    await idle(page);
+    await expect.poll(() => page.locator('.fit').first().textContent()).toContain('Arch');
+    expect(await ran(page)).toBe(false);
+    expect(faults).toEqual([]);
+    // It comes back with a reload: it is kept with the plan.
+    await page.reload();
+    await settled(page);
+    expect(await page.locator('.template').filter({ hasText: 'Arch' }).count()).toBe(1);
+    await context.close();
+  });
+
+  test('with a mistake it is told, with its line', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await drop(page, 'wrong.yaml', ARCH.replace('to: [5, 1]', 'to: [5, wide]'));
+    expect(await told(page, /cannot be used as a template/)).toMatch(/wrong\.yaml:5:/);
+    expect(await page.locator('.template').count()).toBe(3);
+    await context.close();
+  });
+});
+
+describe('hostile plans', () => {
+  const cases: readonly (readonly [string, string])[] = [
+    ['exploding YAML', BOMB],
+    ['a border of a kilometre', KILOMETRE],
+    ['brackets without end', `layout: ${'['.repeat(100_000)}`],
+    ['no plan at all', `layout: ${SCRIPT}`],
+  ];
+
+  for (const [name, plan] of cases)
+    test(`${name}, dropped: a message, and the plan stays`, async () => {
+      const { context, page, faults } = await visit(browser, server.url);
+      await settled(page);
+      const before = await planKept(page);
+      await drop(page, 'hostile.yaml', plan);
+      await told(page, /cannot be used|too large/);
+      expect(await planKept(page)).toBe(before);
+      expect(await ran(page)).toBe(false);
+      // The page still works.
+      await page.getByLabel('Border width').fill('7');
+      await expect.poll(() => planKept(page)).toContain('width: 7');
+      expect(faults).toEqual([]);
+      await context.close();
+    });
+
+  for (const [name, plan] of cases)
+    test(`${name}, in a link: a message, and the plan stays`, async () => {
+      const fragment = await fragmentOf(stateOf(plan), []);
+      const { context, page, faults } = await visit(browser, server.url + fragment);
+      await told(page, /cannot be used/);
+      await settled(page);
+      expect(await planKept(page)).toBe(FIRST_PLAN);
+      expect(await ran(page)).toBe(false);
+      expect(new URL(page.url()).hash).toBe('');
+      expect(faults).toEqual([]);
+      await context.close();
+    });
+
+  test('names that hold a script are shown as they are written', async () => {
+    const own = [{ name: `./${SCRIPT}.yaml`, text: ARCH }];
+    const plan = FIRST_PLAN.replace('My border', `"${SCRIPT}"`).replace(
+      '[ baluster, finial, newel ]',
+      `["./${SCRIPT}.yaml", finial]`,
+    );
+    const fragment = await fragmentOf(stateOf(plan, own), [own[0]!.name]);
+    const { context, page, faults } = await visit(browser, server.url + fragment);
+    await told(page, /is open/);
+    await settled(page);
+    expect(await page.locator('#title').inputValue()).toBe(SCRIPT);
+    await page.waitForTimeout(500);
+    expect(await ran(page)).toBe(false);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('a link whose text is no plan, or unpacks to gigabytes, is refused', async () => {
+    const { context, page } = await visit(browser, `${server.url}#plan=abc`);
+    await told(page, /no plan that can be read/);
+    const stream = new Blob([new Uint8Array(300_000_000)])
+      .stream()
+      .pipeThrough(new CompressionStream('deflate-raw'));
+    const packed = Buffer.from(await new Response(stream).arrayBuffer()).toString('base64url');
+    expect(packed.length).toBeLessThan(1_000_000);
+    await page.getByRole('button', { name: 'Dismiss' }).click();
+    await page.evaluate((hash) => {
+      location.hash = hash;
+    }, `#plan=${packed}`);
+    await told(page, /no plan that can be read/);
+    await context.close();
+  });
+});
+
+test('a link that one page copies opens the same plan on another', async () => {
+  const { context, page } = await visit(browser, server.url, {
+    permissions: ['clipboard-read', 'clipboard-write'],
+  });
+  await settled(page);
+  await page.getByLabel('Border width').fill('8 1/4');
+  await page.getByLabel('What this plan is called').fill('Lathe Street raffle');
+  await idle(page);
+  await page.getByRole('button', { name: 'Copy link' }).click();
+  await told(page, /link is copied/);
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  const other = await visit(browser, link);
+  await told(other.page, /is open/);
+  await settled(other.page);
+  expect(await other.page.locator('#title').inputValue()).toBe('Lathe Street raffle');
+  expect(await other.page.getByLabel('Border width').inputValue()).toBe('8 1/4');
+  // What the fragment held went to no server.
+  expect(other.asked.some((url) => url.includes('plan='))).toBe(false);
+  await context.close();
+  await other.context.close();
+});

@@ -1,0 +1,99 @@
+/** Changes to a plan's text: read back by the program's own reader, which knows nothing of how they were written. */
+
+import { describe, expect, test } from 'vitest';
+import { keysAt, listAt, textAt, withUnits, withValue, withValues } from '../../src/page/plan/plan-text.ts';
+import { FIRST_PLAN } from '../../src/page/plan/state.ts';
+import { type Plan, readPlan } from '../../src/plan/index.ts';
+
+const read = (text: string): Plan => {
+  const reading = readPlan(text, 'plan.yaml');
+  if (!reading.ok) throw new Error(reading.problems.map((p) => p.message).join('; '));
+  return reading.plan;
+};
+
+const INNER = ['layout', 'border', 'inner'];
+
+describe('one key changed', () => {
+  test('a figure as she writes it stands there as she wrote it', () => {
+    const text = withValue(FIRST_PLAN, [...INNER, 'top'], '59 7/8');
+    expect(text).toContain('top: 59 7/8,');
+    // 59 7/8 in are 59.875 × 25.4 mm.
+    expect(read(text).layout).toMatchObject({ inner: { top: 1520.825, right: 1828.8 } });
+    expect(textAt(text, [...INNER, 'top'])).toBe('59 7/8');
+  });
+
+  test('comments, order and other lines stay', () => {
+    const plan = `# measured twice\ntitle: Ours # of course\n${FIRST_PLAN.replace(/^title.*\n/, '')}`;
+    const text = withValue(plan, ['layout', 'border', 'width'], '7');
+    expect(text).toContain('# measured twice');
+    expect(text).toContain('title: Ours # of course');
+    expect(text.split('\n').filter((line, i) => line !== plan.split('\n')[i])).toEqual(['    width: 7']);
+  });
+
+  test('a key taken out takes its empty group along', () => {
+    const some = withValue(FIRST_PLAN, ['swag', 'from'], 2);
+    expect(keysAt(some, ['swag'])).toEqual(['from']);
+    expect(withValue(some, ['swag', 'from'], undefined)).toBe(FIRST_PLAN);
+  });
+
+  test('a group is made where there is none, and what is no group gives way to one', () => {
+    expect(read(withValue(FIRST_PLAN, ['fills', 'swag'], 'feather')).fills.swag).toEqual({ kind: 'feather' });
+    const square = withValue(FIRST_PLAN, INNER, '60');
+    expect(read(square).layout).toMatchObject({ inner: { left: 1524 } });
+    expect(textAt(square, INNER)).toBe('60');
+  });
+
+  test('words that look like something else are written so that they stay words', () => {
+    for (const title of ['yes', '1e3', '- a', '#', '"quoted"', "it's: here", '<b>', '007', 'null'])
+      expect(read(withValue(FIRST_PLAN, ['title'], title)).title).toBe(title);
+  });
+
+  test('lists stand on one line and are read back', () => {
+    const text = withValue(FIRST_PLAN, ['channels', 'outward'], ['1/4', '3/8']);
+    expect(listAt(text, ['channels', 'outward'])).toEqual(['1/4', '3/8']);
+    expect(read(text).channels.outward).toEqual([6.35, 9.525]);
+    expect(listAt(withValue(text, ['template'], 'newel'), ['template'])).toEqual(['newel']);
+  });
+
+  test('a plan in JSON stays a plan', () => {
+    const json = JSON.stringify({ template: 'newel', layout: { strip: { length: 40, width: 5 } } });
+    expect(read(withValue(json, ['layout', 'strip', 'width'], '5 1/2')).layout).toMatchObject({
+      width: 139.7,
+    });
+  });
+
+  test('several changes at once', () => {
+    const text = withValues(FIRST_PLAN, [
+      [['layout'], { strip: { length: '40', width: '5 1/2', margin: '1/4' } }],
+      [['paper'], 'a4'],
+    ]);
+    expect(read(text)).toMatchObject({ paper: 'a4', layout: { kind: 'strip', length: 1016, width: 139.7 } });
+  });
+});
+
+describe('other units', () => {
+  const PLAN = `${FIRST_PLAN}swag: { from: 1, repeats: [5, 6, 5, 6], gap: 1/2 }
+fills: { swag: { kind: stipple, spacing: 1/4, seed: 3, angle: 45 } }
+marks: { round: 1/8 }
+`;
+
+  test('no length changes, and nothing else is taken for one', () => {
+    const before = read(PLAN);
+    for (const units of ['cm', 'mm'] as const) {
+      const text = withUnits(PLAN, 'in', units);
+      const after = read(text);
+      expect(after.units).toBe(units);
+      expect({ ...after, units: 'in', marks: before.marks }).toEqual(before);
+    }
+  });
+
+  test('and back again', () => {
+    const there = withUnits(PLAN, 'in', 'mm');
+    expect({ ...read(withUnits(there, 'mm', 'in')), marks: 0 }).toEqual({ ...read(PLAN), marks: 0 });
+  });
+
+  test('a length that says its own unit is left as it is', () => {
+    const text = withUnits(withValue(PLAN, ['layout', 'border', 'width'], '15 cm'), 'in', 'mm');
+    expect(textAt(text, ['layout', 'border', 'width'])).toBe('15 cm');
+  });
+});
