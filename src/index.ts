@@ -50,4 +50,5 @@ export {
   searchPlan,
   stitchTemplate,
 } from './swag/index.ts';
-export { readTemplate, type Template } from './template/index.ts';
+export { readTemplate, type Template, writeTemplate } from './template/index.ts';
+export { findWorkingEdge, type Picture, svgOutline, tracePicture } from './trace/index.ts';

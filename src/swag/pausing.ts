@@ -5,6 +5,7 @@
 
 import { endAlong, startAlong } from '../geometry/index.ts';
 import { type Cell, cellContacts } from './design.ts';
+import { telling } from './stitching.ts';
 
 export interface Pause {
   /** `the notch before section 2 (vase)`, in the order of the edge. */
@@ -52,7 +53,7 @@ export const outOfReach = (cell: Cell): readonly OutOfReach[] => {
   const contacts = cellContacts(cell);
   const low = Math.min(...contacts.map((c) => c.from));
   const high = Math.max(...contacts.map((c) => c.to));
-  return cell.seat.shape.stitching.stitched.unreached
+  return telling(cell.seat.shape.stitching.stitched)
     .filter((u) => u.from >= low - CONTACT_NOISE && u.to <= high + CONTACT_NOISE)
     .map(({ from, to, away }) => ({ from, to, away }));
 };

@@ -17,7 +17,8 @@ import { noisy, rasterise, resampled, turned } from './printed.ts';
 
 const DPI = 300;
 const PER_MM = DPI / 25.4;
-const SLOW = 120_000;
+/** Pictures of millions of pixels, on a busy computer. */
+const SLOW = 300_000;
 
 const templateIn = async (file: string): Promise<Template> => {
   const reading = readTemplate(await readFile(file, 'utf8'), file);
