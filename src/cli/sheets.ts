@@ -70,7 +70,10 @@ export const describeSheets = (plan: SheetPlan): string => {
   if (length === 1) return sheets;
   const rows = plan.rows === 1 ? '1 row' : `${plan.rows} rows`;
   const columns = plan.columns === 1 ? '1 column' : `${plan.columns} columns`;
-  const skipped = plan.skipped.length === 0 ? '' : `, ${plan.skipped.length} empty ones left out`;
+  const skipped =
+    plan.skipped.length === 0
+      ? ''
+      : `, ${plan.skipped.length} empty ${plan.skipped.length === 1 ? 'one' : 'ones'} left out`;
   return `${sheets}, in ${rows} and ${columns}${skipped}`;
 };
 

@@ -26,10 +26,6 @@ import { etchedAlignment, etchedChannels } from './ghost.ts';
 import { drawSpacer } from './spacer.ts';
 import { INK, LABEL_SIZE, STROKES } from './style.ts';
 
-const OUTLINE: Stroke = { width: 0.5, color: INK.stitch };
-const NEEDLE: Stroke = { width: 0.35, color: INK.mark, dash: [3, 1.2] };
-const ETCHED: Stroke = { width: 0.2, color: INK.ghost };
-
 /** How far a section's number stands inside the edge, or inside the last line etched along it, mm. */
 const NUMBER_INSIDE = 5;
 const MEASURE: Stroke = { width: 0.15, color: INK.note };
@@ -94,12 +90,12 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
       fill: [],
       border: [],
       template: [
-        path(template.edge, OUTLINE, 'edge'),
-        ...alignment.map((a) => path(a.path, ETCHED, 'alignment')),
-        ...channels.map((c) => path(c.path, ETCHED, 'channel-line')),
+        path(template.edge, STROKES.edge, 'edge'),
+        ...alignment.map((a) => path(a.path, STROKES.etched, 'alignment')),
+        ...channels.map((c) => path(c.path, STROKES.etched, 'channel-line')),
       ],
       channel: [],
-      stitch: [path(stitched.path, NEEDLE, 'needle')],
+      stitch: [path(stitched.path, STROKES.stitch, 'needle')],
       marks: [
         ...ticks,
         ...measures.filter((m) => m.kind === 'path'),

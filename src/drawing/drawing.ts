@@ -6,7 +6,7 @@
 import type { Path, Point } from '../geometry/index.ts';
 
 /** The layers' stable ids, in the order in which they are painted. */
-export const LAYERS = ['fill', 'border', 'template', 'channel', 'stitch', 'marks', 'notes'] as const;
+export const LAYERS = ['fill', 'border', 'channel', 'template', 'stitch', 'marks', 'notes'] as const;
 export type LayerId = (typeof LAYERS)[number];
 
 /** Line weights are told apart in black and white: weight and dash first, colour second. */

@@ -6,6 +6,7 @@ export * from './draw-template.ts';
 export * from './drawing.ts';
 export * from './filling.ts';
 export * from './ghost.ts';
+export * from './legend.ts';
 export * from './scope.ts';
 export * from './silhouette.ts';
 export * from './spacer.ts';

@@ -23,6 +23,8 @@ export const STROKES = {
   seam: { width: 0.3, color: INK.seam },
   margin: { width: 0.18, color: INK.seam, dash: [0.4, 1.6] },
   mitre: { width: 0.18, color: INK.seam, dash: [6, 1.5, 0.8, 1.5] },
+  edge: { width: 0.4, color: INK.ghost },
+  etched: { width: 0.2, color: INK.ghost },
   ghostEdge: { width: 0.25, color: INK.ghost, dash: [3, 1.2] },
   ghostLine: { width: 0.15, color: INK.ghost, dash: [1, 1] },
   startMark: { width: 0.35, color: INK.mark },

@@ -1,10 +1,12 @@
 /** The cover: what this is, the map of its sheets, and how to print, check, cut and tape them. */
 
+import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
 import type { Ink, SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
+import { drawLegend, legendHeight, legendRows } from './legend.ts';
 import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
 import { drawMap, mapPlace } from './map.ts';
 import type { PageContent } from './page-content.ts';
@@ -22,7 +24,13 @@ const MOST_COVER_PAGES = 6;
 
 const GUTTER = 9;
 
-export const drawCover = (pdf: Pdf, ink: Ink, plan: SheetPlan, words: CoverWords): void => {
+export const drawCover = (
+  pdf: Pdf,
+  ink: Ink,
+  plan: SheetPlan,
+  words: CoverWords,
+  legend: readonly LegendEntry[],
+): void => {
   // Always upright: it is read, not taped.
   const { width, height } = plan.paper;
   const area: Box = {
@@ -36,12 +44,15 @@ export const drawCover = (pdf: Pdf, ink: Ink, plan: SheetPlan, words: CoverWords
   const blocks = blocksFor(plan, words);
   const tall = area.maxY - area.minY;
   // The largest map that leaves room for all words; a long list of cautions goes on overleaf.
+  const rows = legendRows(legend, area.maxX - area.minX, pdf.faces);
+  const underMap = (room: Box): Box => belowMap(plan, room, area, legendHeight(rows));
   const rooms = MAP_SHARES.map((share) => ({ ...area, maxY: below, minY: below - share * tall }));
   const fits = (room: Box): boolean =>
-    setBlocks(pdf.faces, blocks, columnsIn(belowMap(plan, room, area))).rest.length === 0;
+    setBlocks(pdf.faces, blocks, columnsIn(underMap(room))).rest.length === 0;
   const room = rooms.find(fits) ?? rooms[0]!;
   drawMapWithCaption(content, ink, plan, words.units, room);
-  let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(belowMap(plan, room, area)));
+  drawLegend(content, rows, area.minX, underMap(room).maxY + legendHeight(rows));
+  let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(underMap(room)));
   for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++)
     rest = flowOnto(pdf.page({ width, height, label: `Cover ${page}` }), rest, columnsIn(area));
 };
@@ -60,9 +71,9 @@ const flowOnto = (
 const CAPTION = 5;
 const UNDER_CAPTION = 7;
 
-const belowMap = (plan: SheetPlan, room: Box, area: Box): Box => ({
+const belowMap = (plan: SheetPlan, room: Box, area: Box, legend: number): Box => ({
   ...area,
-  maxY: mapPlace(plan, room).bottom - CAPTION - UNDER_CAPTION,
+  maxY: mapPlace(plan, room).bottom - CAPTION - UNDER_CAPTION - legend,
 });
 
 /** Room round the cover's text, mm: wider than any printer's edge. */
@@ -103,7 +114,7 @@ const describeSheets = (plan: SheetPlan): string => {
   const { sheets, rows, columns, paper, orientation } = plan;
   const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
   const grid = sheets.length === 1 ? '' : `, ${plural(rows, 'row')} by ${plural(columns, 'column')}`;
-  const skipped = plan.skipped.length > 0 ? ` (${plan.skipped.length} empty ones left out)` : '';
+  const skipped = plan.skipped.length > 0 ? ` (${plural(plan.skipped.length, 'empty one')} left out)` : '';
   return `True size: ${count} of ${paper.name}, ${orientation}${grid}${skipped}`;
 };
 

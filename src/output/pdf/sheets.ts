@@ -1,7 +1,6 @@
 /** The true-size sheets as one PDF: the cover with its map, then the sheets row by row. */
 
-import type { Drawing } from '../../drawing/index.ts';
-import { LAYERS } from '../../drawing/index.ts';
+import { type Drawing, LAYERS, legendOf } from '../../drawing/index.ts';
 import type { Units } from '../../length/index.ts';
 import {
   type Ink,
@@ -43,7 +42,7 @@ export const writeSheets = async (
     y: plan.factors.y,
   };
   const ink = inkOf(drawing, textWidthOf(pdf.faces));
-  drawCover(pdf, ink, plan, options);
+  drawCover(pdf, ink, plan, options, legendOf(drawing));
   const furniture = makeFurniture(pdf, plan, correction);
   for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, correction, options.title);
   return pdf.finish();
