@@ -2,7 +2,7 @@
 
 import type { Plan } from '../plan/index.ts';
 import { changeFor, choicesOf, describeMisfit, designOf, type Miss, type Ranked } from '../swag/index.ts';
-import { designAsData } from './report-design.ts';
+import { designAsData, outwardReach } from './report-design.ts';
 
 export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object => {
   const { field, fit, score } = ranked;
@@ -17,7 +17,7 @@ export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object =>
     ...(laid === undefined ? {} : { laid }),
     ...(flat === undefined ? {} : { flat }),
     gap: plan.swag.gap ?? 'auto',
-    ...designAsData(designOf(field, fit)),
+    ...designAsData(designOf(field, fit), outwardReach(plan.channels)),
     score: { spread: score.spread, use: score.use, gap: score.gap, cost: score.cost },
   };
 };

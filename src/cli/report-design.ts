@@ -1,24 +1,37 @@
 /** What a design comes to, in words for the terminal and in numbers for programs. */
 
-import type { Design } from '../swag/index.ts';
+import type { Channels } from '../plan/index.ts';
+import { type Design, frameSize } from '../swag/index.ts';
 
 export { describeDesign } from '../output/mockup/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
-/** mm and degrees. */
-export const designAsData = (design: Design): object => ({
-  sides: design.fit.sides.map(({ run, repeats, seat }) => ({
-    side: run.name,
-    length: run.length,
-    repeats,
-    span: 2 * seat.pose.halfSpan,
-    depth: seat.pose.depth,
-    gap: seat.gap,
-    tilt: seat.pose.tilt * DEGREES,
-  })),
-  corner:
-    design.fit.corner === undefined
-      ? null
-      : { offset: design.fit.corner.offset, depth: design.fit.corner.seat.pose.depth },
-});
+/** How far outward channels reach beyond the stitching, mm. */
+export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
+  outward.reduce((a, b) => a + b, 0);
+
+/** mm and degrees. `outward` is how far outward channels reach beyond the stitching. */
+export const designAsData = (design: Design, outward = 0): object => {
+  const { fit, ring } = design;
+  const size = frameSize(design, outward);
+  return {
+    sides: fit.sides.map(({ run, repeats, seat }) => ({
+      side: run.name,
+      length: run.length,
+      repeats,
+      span: ring ? ring.span : 2 * seat.pose.halfSpan,
+      depth: ring ? ring.depth : seat.pose.depth,
+      gap: seat.gap,
+      tilt: seat.pose.tilt * DEGREES,
+    })),
+    corner:
+      fit.corner === undefined ? null : { offset: fit.corner.offset, depth: fit.corner.seat.pose.depth },
+    ...(size && {
+      frame: {
+        ...size,
+        ...(ring && { count: ring.ring.count, startRadius: ring.startRadius, crownRadius: ring.crownRadius }),
+      },
+    }),
+  };
+};

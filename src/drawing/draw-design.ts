@@ -26,6 +26,7 @@ import {
   placingOf,
   repeatMarks,
 } from '../swag/index.ts';
+import { ringCircles, ringMarkItems } from './draw-ring.ts';
 import type { Drawing, Facts, Item, PathItem, TextItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
@@ -46,11 +47,15 @@ export interface DrawOptions {
 
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
+  const { ring } = design;
   return {
     title: options.title,
     layers: {
       fill: scope.halves.flatMap((h) => fillItems(design, scope, h, options.fills?.get(h) ?? [])),
-      border: scope.stretches.flatMap((s) => seamItems(design, s)),
+      border: [
+        ...scope.stretches.flatMap((s) => seamItems(design, s)),
+        ...(ring ? ringCircles(design, ring, scope.halves) : []),
+      ],
       template: options.ghosts === false ? [] : ghosts(scope),
       channel: scope.halves.flatMap((h) =>
         channelItems(h, options.channels?.get(h) ?? options.channels?.get(h.cell) ?? []),
@@ -59,6 +64,7 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
       marks: [
         ...scope.stretches.flatMap((s) => markItems(design, s, size)),
         ...cornerMarks(design, scope, size, options.channels),
+        ...(ring ? ringMarkItems(design, ring, scope.halves, size) : []),
       ],
       notes: scope.stretches.flatMap((s) => sideNotes(design, s, size)),
     },

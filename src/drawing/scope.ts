@@ -5,7 +5,7 @@ import { type Design, type Placed, type PlacedSide, repeatMarks } from '../swag/
 export interface Scope {
   readonly label: string;
   readonly halves: readonly Placed[];
-  /** For each side shown, the stretch of its start line as drawn, mm from its left end, and the repeats on it. */
+  /** None in a round frame. For each side shown, the stretch of its start line as drawn, mm from its left end, and the repeats on it. */
   readonly stretches: readonly Stretch[];
 }
 
@@ -21,7 +21,10 @@ export type Scoped =
   | { readonly ok: false; readonly known: readonly string[] };
 
 /** What may be asked for, in the words that the answer to a wrong one gives. */
-export const scopeNames = (design: Design): readonly string[] => [
+export const scopeNames = (design: Design): readonly string[] =>
+  design.ring ? ['all', 'repeat', 'frame 1'] : scopeNamesOfRuns(design);
+
+const scopeNamesOfRuns = (design: Design): readonly string[] => [
   'all',
   'side',
   'repeat',
@@ -30,13 +33,17 @@ export const scopeNames = (design: Design): readonly string[] => [
   ...cornersOf(design),
 ];
 
-/** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`). */
+/** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`); of a round frame `all`, `repeat`, or a repeat (`frame 2`). */
 export const scopeOf = (design: Design, wanted: string): Scoped => {
   const name = wanted
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ');
   const first = design.sides[0]!;
+  if (design.ring) {
+    const scope = ringScope(design, name);
+    return scope ? { ok: true, scope } : { ok: false, known: scopeNames(design) };
+  }
   const found =
     name === 'all'
       ? wholeScope(design)
@@ -48,6 +55,15 @@ export const scopeOf = (design: Design, wanted: string): Scoped => {
             ? cornerScope(design, name === 'corner' ? cornersOf(design)[0] : name)
             : namedScope(design, name);
   return found ? { ok: true, scope: found } : { ok: false, known: scopeNames(design) };
+};
+
+/** A round frame has no start line to show a stretch of: its picture goes by the swags that are shown. */
+const ringScope = (design: Design, name: string): Scope | undefined => {
+  if (name === 'all' || name === 'side')
+    return { label: 'the whole frame', halves: design.halves, stretches: [] };
+  const repeat = name === 'repeat' ? 'frame 1' : name;
+  const halves = design.halves.filter((h) => h.repeat === repeat);
+  return halves.length > 0 ? { label: `one repeat, ${repeat}`, halves, stretches: [] } : undefined;
 };
 
 const lengthOf = (side: PlacedSide): number => side.run.length + (side.tear?.by ?? 0);

@@ -28,6 +28,7 @@ import {
   subtract,
 } from '../geometry/index.ts';
 import type { Cell, Design, Placed } from './design.ts';
+import { overMirror, ringCellArea, ringGroundArea, ringSwagArea } from './ring-areas.ts';
 
 export interface MirrorLine {
   readonly at: Point;
@@ -89,6 +90,7 @@ const headOfMirror = (cell: Cell, { field: { room } }: Design): Point => {
 /** Between the stitching and the start line (round the corner, at a corner). */
 export const swagArea = (cell: Cell): Region => {
   const swag = wholeSwag(cell);
+  if (cell.ring) return ringSwagArea(cell, cell.ring, swag, overMirror(centreMirror(cell)));
   const foot = footOfMirror(cell);
   return outlined([line(pathStart(swag)!, foot), line(foot, pathEnd(swag)!), ...reversePath(swag).pieces]);
 };
@@ -100,6 +102,7 @@ export const cellArea = (
   ends: MitredEnds = NO_MITRES,
   line?: MirrorLine,
 ): Region => {
+  if (cell.ring) return ringCellArea(cell, cell.ring);
   const join = line?.at.x ?? joinOf(cell, design);
   const corners = [
     { x: join, y: 0 },
@@ -113,6 +116,7 @@ export const cellArea = (
 /** Both cells of a repeat but for its swag: between the stitching and the far margin. */
 export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
   const swag = wholeSwag(cell);
+  if (cell.ring) return ringGroundArea(cell, cell.ring, swag, overMirror(centreMirror(cell)));
   const join = joinOf(cell, design);
   const over = (p: Point): Point => move(centreMirror(cell), p);
   const low = { x: join, y: 0 };

@@ -6,7 +6,7 @@ import type { Direction, TemplateSide } from './shape.ts';
 import type { Stop } from './stitching.ts';
 
 export interface Choices {
-  /** Undefined for a strip, which has no corners. */
+  /** Undefined for strips and round frames, which have no corners. */
   readonly corners: CornerTreatment | undefined;
   /** A section's number, or an alignment line's name. */
   readonly from: number | string;
@@ -18,8 +18,10 @@ export interface Choices {
   readonly flat: number | undefined;
   readonly side: TemplateSide;
   readonly direction: Direction;
-  /** One for each side, from the top clockwise. */
+  /** One for each side, from the top clockwise; none for a round frame. */
   readonly repeats: readonly number[];
+  /** Of a round frame. */
+  readonly count: number | undefined;
 }
 
 export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choices => {
@@ -34,7 +36,8 @@ export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choice
     flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
     side: shape.side,
     direction: shape.direction,
-    repeats: fit.sides.map((s) => s.repeats),
+    repeats: fit.ring ? [] : fit.sides.map((s) => s.repeats),
+    count: fit.ring?.ring.count,
   };
 };
 

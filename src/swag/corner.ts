@@ -2,6 +2,7 @@
 
 import type { Field } from './field.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
+import { bodyOf, leastNeck, neckOf } from './neck.ts';
 import { type Pose, pastMirror } from './pose.ts';
 import { gapFor, type Seat, type SeatRules } from './seat.ts';
 import type { Way } from './setting.ts';
@@ -9,7 +10,7 @@ import type { Way } from './setting.ts';
 /** −1 where a corner swag's depth brings its start nearer to the corner, 1 where farther off. */
 export const depthSign = (field: Field): number => (field.from === 'inner' ? -1 : 1);
 
-/** Whether a half swag may turn a corner: between its join and the mitre, within the margins. */
+/** Whether a half swag may turn a corner: between its join and the mitre, within the margins, its two halves apart. */
 export const checkCorner = (
   way: Way,
   pose: Pose,
@@ -27,5 +28,8 @@ export const checkCorner = (
   const past = pastMirror(shape, pose, field.mitre);
   if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });
   if (pose.top > rules.room + FIT_NOISE) return misses({ kind: 'too-deep', by: pose.top - rules.room });
+  const neck = neckOf(bodyOf(shape), pose, field.mitre);
+  const least = leastNeck(shape);
+  if (!(neck >= least - FIT_NOISE)) return misses({ kind: 'narrow-neck', by: least - neck, neck });
   return fits({ way, shape, pose, gap });
 };

@@ -1,14 +1,14 @@
-/** A shape followed, at a given tilt, only as far as a mirror line. */
+/** A shape followed, at a fixed tilt, only as far as a mirror line. */
 
-import { meetingsWithLine, movePath, type Point, turn } from '../geometry/index.ts';
-import { type Shape, shapeOf } from './shape.ts';
+import { meetingsWithLine, type Path, type Point } from '../geometry/index.ts';
+import { type Shape, shortened } from './shape.ts';
 
 /**
- * The part of a shape from its start to where it first meets the line through `at` along `direction` (both in
- * the cell's frame, where the start is the origin); undefined where it does not get there.
+ * The part of a shape from its start to where it first meets the line through `at` along `direction`; undefined
+ * where it does not get there. `laid` is the shape's path at its tilt, from the start at the origin, and the line
+ * is told in the same frame.
  */
-export const cutShape = (shape: Shape, tilt: number, at: Point, direction: Point): Shape | undefined => {
-  const laid = movePath(shape.path, turn(tilt));
+export const cutShape = (shape: Shape, laid: Path, at: Point, direction: Point): Shape | undefined => {
   const meeting = meetingsWithLine(laid, at, direction).find((m) => m.along > 0);
   if (!meeting) return undefined;
   const forward = shape.direction === 'heel-first';
@@ -19,7 +19,5 @@ export const cutShape = (shape: Shape, tilt: number, at: Point, direction: Point
     section: undefined,
     line: undefined,
   };
-  return forward
-    ? shapeOf(shape.stitching, shape.from, end, shape.side, shape.direction)
-    : shapeOf(shape.stitching, end, shape.to, shape.side, shape.direction);
+  return shortened(shape, meeting.along, end);
 };

@@ -8,22 +8,30 @@
  * The corners of a border are drawn square. Where opposite sides differ in length four square corners cannot
  * close, so the shorter side is drawn in its full length from both ends with one join left open in the middle
  * by the difference (`tear`): every swag and every corner stays exact, and the picture says where it lies.
+ *
+ * A round frame has its centre at the origin. It has one side, and what is told along a start line (`repeatMarks`)
+ * has no meaning on it.
  */
 
 import {
+  angleOf,
   type Contact,
   compose,
   type Motion,
+  mirror,
   movePath,
   type Path,
   type Point,
   pathLength,
   shift,
   slicePath,
+  subtract,
+  TURN,
   turn,
 } from '../geometry/index.ts';
 import type { Field, Run, SideName } from './field.ts';
 import type { CornerFit, Fit, SideFit } from './fit.ts';
+import type { RingFit } from './ring.ts';
 import { laidPath, type Seat } from './seat.ts';
 
 export type Half = 'first' | 'second';
@@ -42,12 +50,14 @@ export interface Cell {
   readonly crown: Point;
   /** The centre mirror's angle to the start line, radians. */
   readonly mirror: number;
+  /** In a round frame: where its mirrors cross, and how far it reaches from there. */
+  readonly ring?: RingFit;
 }
 
 /** One copy of a cell on the quilt. */
 export interface Placed {
   readonly cell: Cell;
-  /** `top 1`, `strip 3`, `corner top right`. */
+  /** `top 1`, `strip 3`, `frame 8`, `corner top right`. */
   readonly repeat: string;
   readonly half: Half;
   /** From the cell's frame to the quilt's. */
@@ -74,9 +84,12 @@ export interface Design {
   readonly sides: readonly PlacedSide[];
   readonly corner: { readonly fit: CornerFit; readonly cell: Cell } | undefined;
   readonly halves: readonly Placed[];
+  /** Of a round frame, whose centre is the quilt's origin; undefined for runs along straight sides. */
+  readonly ring?: RingFit;
 }
 
 export const designOf = (field: Field, fit: Fit): Design => {
+  if (fit.ring) return ringDesign(field, fit, fit.ring);
   const cornerCell = fit.corner && cellOf('corner', fit.corner.seat, field.mitre);
   const frames = sideFrames(field);
   const sides = fit.sides.map((s, i): PlacedSide => {
@@ -98,6 +111,39 @@ export const designOf = (field: Field, fit: Fit): Design => {
   const cells = [...sides.map((s) => s.cell), ...(cornerCell ? [cornerCell] : [])];
   const corner = cornerCell && fit.corner ? { fit: fit.corner, cell: cornerCell } : undefined;
   return { field, fit, cells, sides, corner, halves };
+};
+
+/**
+ * Copies of one cell turned round the origin by a share of the full turn each. The first crown is straight above
+ * the centre. As on a border, swags that leave the inner circle follow one another clockwise, those that leave
+ * the outer one counterclockwise.
+ */
+const ringDesign = (field: Field, fit: Fit, ring: RingFit): Design => {
+  const [sideFit] = fit.sides;
+  if (!sideFit) throw new Error('A frame without a side');
+  const cell: Cell = { ...cellOf('frame', sideFit.seat, ring.mirror), ring };
+  const { centre } = ring;
+  const up = angleOf(subtract(cell.crown, centre));
+  const first = compose(turn(Math.PI / 2 - up), shift(-centre.x, -centre.y));
+  const step = ((ring.ring.from === 'inner' ? -1 : 1) * TURN) / ring.ring.count;
+  const over = mirror(cell.crown, cell.mirror);
+  const halves = Array.from({ length: ring.ring.count }, (_, i): readonly Placed[] => {
+    const motion = compose(turn(i * step), first);
+    const shared = { cell, repeat: `frame ${i + 1}`, side: 'frame' as const };
+    return [
+      { ...shared, half: 'first', motion },
+      { ...shared, half: 'second', motion: compose(motion, over) },
+    ];
+  });
+  const side: PlacedSide = {
+    run: sideFit.run,
+    fit: sideFit,
+    cell,
+    motion: first,
+    inset: 0,
+    tear: undefined,
+  };
+  return { field, fit, cells: [cell], sides: [side], corner: undefined, halves: halves.flat(), ring };
 };
 
 const cellOf = (name: string, seat: Seat, mirror: number): Cell => ({

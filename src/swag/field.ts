@@ -5,7 +5,8 @@
 
 import type { Layout } from '../plan/index.ts';
 
-export type SideName = 'strip' | 'top' | 'right' | 'bottom' | 'left';
+/** The one line of a frame, which closes round its motif, is called by its own name. */
+export type SideName = 'strip' | 'frame' | 'top' | 'right' | 'bottom' | 'left';
 export type Corners = 'none' | 'turn' | 'meet' | 'open';
 
 export interface Run {
@@ -30,6 +31,8 @@ export interface Field {
   readonly room: number;
   /** The mitre's angle to the start line, seen from a swag that comes to the corner (radians). */
   readonly mitre: number;
+  /** What a border lies round: it frames a block, or edges a quilt. */
+  readonly round?: 'quilt' | 'block';
 }
 
 const SIDES = ['top', 'right', 'bottom', 'left'] as const;
@@ -60,5 +63,5 @@ export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
     const length = layout.corners === 'open' ? inner : inner + 2 * outward;
     return { name, length, seam };
   });
-  return { ...ground, runs, corners: layout.corners };
+  return { ...ground, runs, corners: layout.corners, round: layout.round };
 };

@@ -8,6 +8,7 @@ import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
 import { describeMiss, nearestMisses } from './near-miss.ts';
 import { type Search, searchFits } from './search.ts';
+import { smallestChange } from './smallest-change.ts';
 import { flatsOf, type Stitching, stitchTemplate } from './stitching.ts';
 import { hasSpot, spotNames } from './ways.ts';
 
@@ -65,12 +66,6 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
 
 /** The best design that a plan leaves possible. */
 export const designFromPlan = (plan: Plan, templates: readonly Template[]): Designed => {
-  if (plan.layout.kind === 'frame') {
-    return {
-      ok: false,
-      problems: [{ code: 'no-frames', key: 'layout', message: 'frames cannot be made yet' }],
-    };
-  }
   const searched = searchPlan(plan, templates);
   if (!searched.ok) return searched;
   const best = searched.search.results[0];
@@ -88,8 +83,17 @@ const tooThin = (template: Template, plan: Plan): Problem => ({
   hint: 'see the foot’s manual',
 });
 
+/** Near misses for which a change is looked for: each takes some searches. */
+const LOOKED_AT = 24;
+
 const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
-  const nearest = nearestMisses(search.misses)[0];
+  const misses = nearestMisses(search.misses);
+  // A frame that misses by little may miss for good, and another way needs one swag more only.
+  const helped =
+    plan.layout.kind === 'frame'
+      ? misses.slice(0, LOOKED_AT).find((miss) => smallestChange(miss, plan) !== undefined)
+      : undefined;
+  const nearest = helped ?? misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
   return [nearest ? { ...problem, ...describeMiss(nearest, plan) } : problem];
 };

@@ -61,7 +61,7 @@ const SAME_MARK = 1e-6;
 
 /** The corner at a side's left end, seen from the seam that its swags leave from. */
 const startCorner = (design: Design, name: SideName): string => {
-  if (name === 'strip') return 'left end';
+  if (name === 'strip' || name === 'frame') return 'left end';
   const fromInner = { top: 'top left', right: 'top right', bottom: 'bottom right', left: 'bottom left' };
   const fromOuter = { top: 'top right', right: 'bottom right', bottom: 'bottom left', left: 'top left' };
   return (design.field.from === 'outer' ? fromOuter : fromInner)[name];

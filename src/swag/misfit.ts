@@ -15,8 +15,16 @@ export type Misfit =
   | { readonly kind: 'too-deep'; readonly by: number }
   /** The start of the corner swag would lie beyond the corner. */
   | { readonly kind: 'beyond-corner'; readonly by: number }
+  /** The two halves of the corner swag come within `neck` mm of each other, and `by` mm too near. */
+  | { readonly kind: 'narrow-neck'; readonly by: number; readonly neck: number }
   /** The gap that would be left between neighbours is as wide as a swag. */
-  | { readonly kind: 'too-wide-gap'; readonly by: number };
+  | { readonly kind: 'too-wide-gap'; readonly by: number }
+  /** Round a motif: the frame's inner circle is smaller than what is kept clear, at the radius. */
+  | { readonly kind: 'motif-too-large'; readonly by: number }
+  /** The frame keeps farther off the motif than it should, at the radius, however steeply its swags are laid. */
+  | { readonly kind: 'stands-off'; readonly by: number }
+  /** It reaches, outward channels included, beyond the frame's limit, at the radius. */
+  | { readonly kind: 'too-wide'; readonly by: number };
 
 /** Lengths nearer than this (mm) are equal in a fit: rounding of a chain of closed forms. */
 export const FIT_NOISE = 1e-7;

@@ -29,8 +29,8 @@ export const nearestMisses = (misses: readonly Miss[]): readonly Miss[] => {
 /** The parts of a problem that tell of a miss: what was tried, how it fails, and what would make it fit. */
 export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'hint'> => {
   const { shape } = miss.way;
-  const on = miss.run.name === 'strip' ? '' : ` on the ${miss.run.name} side`;
-  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${miss.repeats === 1 ? 'repeat' : 'repeats'}${on}`;
+  const on = miss.run.name === 'strip' || miss.run.name === 'frame' ? '' : ` on the ${miss.run.name} side`;
+  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${miss.run.name === 'frame' ? 'swags' : miss.repeats === 1 ? 'repeat' : 'repeats'}${on}`;
   return { found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan)}`, hint: changeFor(miss, plan) };
 };
 
@@ -51,8 +51,18 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
       return `it reaches ${by} into the far margin`;
     case 'beyond-corner':
       return `the corner swag would start ${by} beyond the corner`;
+    case 'narrow-neck':
+      return misfit.neck > 0
+        ? `at the corner its two halves come within ${formatLength(misfit.neck, plan.marks.style)} of each other, nearer than the foot is wide`
+        : 'at the corner its two halves meet before the crown';
     case 'too-wide-gap':
       return `the gaps would be ${by} wider than the swags`;
+    case 'motif-too-large':
+      return `its swags reach round a motif ${formatLength(2 * misfit.by, plan.marks.style)} smaller across than this`;
+    case 'stands-off':
+      return `the template is too long for its share of the circle, and keeps ${by} farther off the motif than it should`;
+    case 'too-wide':
+      return `the frame is ${formatLength(2 * misfit.by, plan.marks.style)} wider across than its limit`;
     default:
       return misfit satisfies never;
   }
@@ -60,4 +70,5 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
 
 /** The smallest change that makes it fit, in the plan's own keys; tried, not guessed. */
 export const changeFor = (miss: Miss, plan: Plan): string =>
-  smallestChange(miss, plan)?.text ?? 'no single change makes it fit: try another template or another border';
+  smallestChange(miss, plan)?.text ??
+  `no single change makes it fit: try another template or another ${plan.layout.kind === 'frame' ? 'motif' : 'border'}`;

@@ -6,11 +6,12 @@
  * the repeat, without a gap and without an overlap.
  */
 
-import { bandsOf, type Path, parallelIn, type Region } from '../geometry/index.ts';
+import { bandsOf, EMPTY_REGION, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { groundArea, type MitredEnds, mitredEnds, NO_MITRES, swagArea, wholeSwag } from './cell-areas.ts';
 import { CHANNEL_SIDES, type ChannelSide, reachesOf } from './channels.ts';
 import type { Cell, Design, Placed } from './design.ts';
+import { groundIsBounded } from './ring-areas.ts';
 
 export type SwagRegion =
   | { readonly kind: 'swag' | 'background'; readonly name: string; readonly region: Region }
@@ -58,9 +59,12 @@ export const regionsOf = (
         }),
       ),
     ),
-    { kind: 'background', name: 'background', region: outward.at(-1)! },
+    { kind: 'background', name: 'background', region: isBounded(cell) ? outward.at(-1)! : EMPTY_REGION },
   ];
 };
+
+/** Outside a round frame without a limit the cloth goes on, and nothing says how far to fill it. */
+const isBounded = ({ ring }: Cell): boolean => ring === undefined || groundIsBounded(ring);
 
 /** A band's middle line over the whole repeat; in several parts where the band is cut. */
 export const bandMiddle = (

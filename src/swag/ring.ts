@@ -1,14 +1,31 @@
 /**
  * Frames: n swags closed round a circle. The same cell as on a border, with another angle between its mirrors.
  *
- * The join mirror stands upright half a gap before the start, the centre mirror leans by π/n from it, and both
- * go through the frame's centre. With the crown on the centre mirror, h and d as always and g the gap, the
- * start lies (h + g/2)/tan(π/n) ∓ d from the centre along the join mirror (− where the swags point outward, +
- * where they point inward). Of the rises that this leaves, a frame takes those at which it closes round the
- * motif as tightly as it may: the stitching's nearest point lies just on the circle to be kept clear.
+ * The join mirror stands upright half a gap before the start, the centre mirror leans by w = π/n from it, and
+ * both go through the frame's centre. With the crown (h, d) on the centre mirror and the gap g, the start lies
+ * (h + g/2)/tan w ∓ d from the centre along the join mirror (− where the swags point outward, + where they
+ * point inward). Of the rises that this leaves, a frame takes those at which it closes round the motif as
+ * tightly as it may: the stitching's nearest point lies just on the circle to be kept clear.
+ *
+ * Swags that point outward have their crowns farther from the centre than their starts, those that point
+ * inward nearer. Both are equally far where start, crown and centre make an isosceles triangle of a regular
+ * polygon of 2n sides; that is where the rises begin that are looked at.
  */
 
-import { farthestFrom, movePath, type Nearness, nearnessOf, type Point, turn } from '../geometry/index.ts';
+import {
+  distance,
+  farthestFrom,
+  meetingsWithLine,
+  movePath,
+  type Nearness,
+  nearnessOf,
+  norm,
+  ORIGIN,
+  type Point,
+  polar,
+  subtract,
+  turn,
+} from '../geometry/index.ts';
 import { cutShape } from './cut.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
@@ -16,8 +33,11 @@ import { gapFor, type Seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import type { Shape } from './shape.ts';
 
+/** What a plan asks of a round frame. */
 export interface Ring {
   readonly count: number;
+  /** mm from the frame's centre to the motif's edge. */
+  readonly motif: number;
   /** mm from the frame's centre to the circle that is kept clear. */
   readonly clear: number;
   /** mm from the centre that nothing may pass; Infinity where the plan sets no limit. */
@@ -29,81 +49,119 @@ export interface Ring {
   readonly gap: number | 'auto';
 }
 
+/** How one half swag lies in a frame. All lengths in mm. */
 export interface RingFit {
-  readonly way: Way;
   readonly ring: Ring;
-  readonly seat: Seat;
   /** The centre mirror's angle to the start line, radians. */
   readonly mirror: number;
   /** The frame's centre, in the cell's frame: half a gap back from the start, below it or above it. */
   readonly centre: Point;
-  /** mm from the centre to the nearest and to the farthest stitching. */
+  /** From the centre to the start mark, and to the crown. */
+  readonly startRadius: number;
+  readonly crownRadius: number;
+  /** From the centre to the nearest and to the farthest stitching. */
   readonly nearest: number;
   readonly farthest: number;
+  /** Straight from start mark to stop mark. */
+  readonly span: number;
+  /** How much farther from the centre, or nearer to it, the crown is than the start. */
+  readonly depth: number;
+}
+
+export interface RingSeat {
+  readonly seat: Seat;
+  readonly ring: RingFit;
 }
 
 export interface RingTried {
-  readonly fits: readonly RingFit[];
+  readonly fits: readonly RingSeat[];
   readonly misfit: Misfit | undefined;
 }
+
+/** Half of a swag's share of the full turn: the angle between its mirrors. */
+export const wedgeOf = ({ count }: Pick<Ring, 'count'>): number => Math.PI / count;
 
 /** All frames of one way: none, one, or a few poses that close just as tightly. */
 export const fitRing = (way: Way, ring: Ring): RingTried => {
   const near = nearnessOf(way.shape.path.pieces);
-  return way.tilt === undefined ? ringByCrown(way, ring, near) : ringByTilt(way, way.tilt, ring);
+  const tried =
+    way.tilt === undefined ? ringByCrown(way, ring, near) : [ringByTilt(way, way.tilt, ring, near)];
+  const found: RingSeat[] = [];
+  let misfit: Misfit | undefined;
+  for (const result of tried) {
+    if (result.ok) found.push(result.value);
+    else if (!misfit || result.misfit.by < misfit.by) misfit = result.misfit;
+  }
+  return { fits: found, misfit: found.length > 0 ? undefined : misfit };
 };
-
-/** Half of a swag's share of the full turn: the angle between its mirrors. */
-const wedge = (ring: Ring): number => Math.PI / ring.count;
 
 /** mm from the centre that stitching keeps: the outward channels of swags that point inward lie towards the motif. */
 const keptClear = (ring: Ring): number => ring.clear + (ring.from === 'outer' ? ring.outward : 0);
 
-const mirrorOf = (ring: Ring): number =>
-  ring.from === 'inner' ? Math.PI / 2 - wedge(ring) : Math.PI / 2 + wedge(ring);
+/** −1 where the centre lies below the start, 1 where above it. */
+const senseOf = (ring: Ring): 1 | -1 => (ring.from === 'inner' ? -1 : 1);
 
-/** The centre for which a pose's crown lies on the centre mirror. */
-const centreFor = (pose: Pick<Pose, 'halfSpan' | 'depth'>, ring: Ring, gap: number): Point => {
-  const along = (pose.halfSpan + gap / 2) / Math.tan(wedge(ring));
-  return { x: -gap / 2, y: ring.from === 'inner' ? pose.depth - along : pose.depth + along };
+const mirrorOf = (ring: Ring): number => Math.PI / 2 + senseOf(ring) * wedgeOf(ring);
+
+/** The centre for which a crown lies on the centre mirror. */
+const centreFor = (crown: Point, ring: Ring, gap: number): Point => {
+  const along = (crown.x + gap / 2) / Math.tan(wedgeOf(ring));
+  return { x: -gap / 2, y: crown.y + senseOf(ring) * along };
 };
 
-/** Rises are looked at this closely for where the frame touches the clear circle (radians). */
-const RISE_STEP = Math.PI / 720;
-const BISECTIONS = 60;
+/** Rises are looked at this closely for where the frame touches the clear circle (radians): 2°. */
+const RISE_STEP = Math.PI / 90;
+/** Halvings of a step down to the last digit of a rise. */
+const BISECTIONS = 54;
+/** A frame touches its clear circle to this (mm); where it only jumps past it, as a gap opens, it does not close there. */
+const TIGHT = 1e-7;
 
-const ringByCrown = (way: Way, ring: Ring, near: Nearness): RingTried => {
+const ringByCrown = (way: Way, ring: Ring, near: Nearness): readonly Result<RingSeat>[] => {
   const { shape } = way;
-  const found: RingFit[] = [];
-  let nearestMiss: Misfit | undefined;
-  const note = (result: Result<RingFit>): void => {
-    if (result.ok) found.push(result.value);
-    else if (!nearestMiss || result.misfit.by < nearestMiss.by) nearestMiss = result.misfit;
-  };
+  const kept = keptClear(ring);
+  const w = wedgeOf(ring);
+  // No start comes farther from the centre than in the polygon of 2n sides, but for what a gap adds.
+  const widestGap = ring.gap === 'auto' ? 2 * shape.reach + 2 : ring.gap;
+  const farthestStart = shape.chord / (2 * Math.sin(w / 2)) + widestGap / (2 * Math.tan(w));
+  if (farthestStart < kept) return [misses({ kind: 'motif-too-large', by: kept - farthestStart })];
   // How far the stitching keeps from the clear circle when it is laid at a rise; negative when it is inside it.
   const spare = (rise: number): number => {
-    const { gap, centre } = gapAt(way, ring, rise);
-    if (!(gap >= 0)) return Number.NaN;
-    return distanceFrom(near, centre, rise - shape.chordAngle) - keptClear(ring);
+    const crown = polar(rise, shape.chord);
+    const gap = gapAt(shape, ring, rise);
+    const centre = centreFor(crown, ring, gap);
+    const pointing = senseOf(ring) * (norm(centre) - distance(centre, crown));
+    if (!(pointing > -FIT_NOISE && senseOf(ring) * centre.y > 0)) return Number.NaN;
+    return distanceFrom(near, centre, rise - shape.chordAngle) - kept;
   };
-  let before = RISE_STEP;
+  const found: Result<RingSeat>[] = [];
+  let before = senseOf(ring) * (w / 2) + FLATTEST;
   let spareBefore = spare(before);
-  let most = spareBefore;
-  for (let rise = 2 * RISE_STEP; rise < Math.PI / 2; rise += RISE_STEP) {
+  let most = Number.isFinite(spareBefore) ? spareBefore : Number.NEGATIVE_INFINITY;
+  let least = Number.isFinite(spareBefore) ? spareBefore : Number.POSITIVE_INFINITY;
+  for (let rise = before + RISE_STEP; rise < Math.PI / 2; rise += RISE_STEP) {
     const s = spare(rise);
-    if (!(s <= most)) most = s;
+    if (s > most) most = s;
+    if (s < least) least = s;
     if (spareBefore >= 0 !== s >= 0 && Number.isFinite(spareBefore) && Number.isFinite(s)) {
-      note(layRing(way, ring, tightRise(spare, before, rise)));
+      const tight = tightRise(spare, before, rise);
+      if (spare(tight) <= TIGHT) found.push(layRing(way, ring, tight));
     }
     before = rise;
     spareBefore = s;
   }
-  if (found.length > 0) return { fits: found, misfit: undefined };
-  // Even laid flattest, the swags do not reach round the motif; or even laid steepest, they stand off from it.
-  if (!nearestMiss)
-    nearestMiss = most < 0 ? { kind: 'too-short', by: -most } : { kind: 'past-centre', by: most };
-  return { fits: [], misfit: nearestMiss };
+  if (found.length > 0) return found;
+  // Even where they reach widest the swags do not reach round the motif; or even laid steepest they stand off.
+  return [
+    misses(
+      most < 0
+        ? { kind: 'motif-too-large', by: Number.isFinite(most) ? -most : kept }
+        : { kind: 'stands-off', by: Math.max(FIT_NOISE, Number.isFinite(least) ? least : kept) },
+    ),
+  ];
 };
+
+/** Start and crown equally far from the centre make no swag; this (radians) beyond there they begin to. */
+const FLATTEST = 1e-6;
 
 /** Bisects for the rise at which nothing is spare, ending on the side where the motif is clear. */
 const tightRise = (spare: (rise: number) => number, a: number, b: number): number => {
@@ -116,11 +174,11 @@ const tightRise = (spare: (rise: number) => number, a: number, b: number): numbe
   return clear;
 };
 
-/** The gap of a pose, and the frame's centre with it. */
-const gapAt = (way: Way, ring: Ring, rise: number): { gap: number; centre: Point; pose: Pose } => {
-  const pose = tiltedPose(way.shape, rise - way.shape.chordAngle);
-  const gap = ring.gap === 'auto' ? gapFor(pose) : ring.gap;
-  return { gap, centre: centreFor(pose, ring, gap), pose };
+/** The gap (mm) that a rise needs, or that the plan gives. */
+const gapAt = (shape: Shape, ring: Ring, rise: number): number => {
+  if (ring.gap !== 'auto') return ring.gap;
+  const tilt = rise - shape.chordAngle;
+  return gapFor({ bulge: Math.max(0, shape.support(-Math.cos(tilt), Math.sin(tilt))) });
 };
 
 /** The distance from a point of the cell's frame to the shape laid at a tilt. */
@@ -130,76 +188,145 @@ const distanceFrom = (near: Nearness, at: Point, tilt: number): number => {
   return near.distance({ x: c * at.x + s * at.y, y: c * at.y - s * at.x });
 };
 
-const layRing = (way: Way, ring: Ring, rise: number): Result<RingFit> => {
-  const { gap, centre, pose } = gapAt(way, ring, rise);
-  return checkRing(way, way.shape, ring, pose, gap, centre);
+const layRing = (way: Way, ring: Ring, rise: number): Result<RingSeat> => {
+  const { shape } = way;
+  const pose = tiltedPose(shape, rise - shape.chordAngle);
+  const gap = gapAt(shape, ring, rise);
+  const centre = centreFor({ x: pose.halfSpan, y: pose.depth }, ring, gap);
+  return checkRing(way, { shape, pose, gap, centre }, ring);
 };
 
-const checkRing = (
-  way: Way,
-  shape: Shape,
-  ring: Ring,
-  pose: Pose,
-  gap: number,
-  centre: Point,
-): Result<RingFit> => {
-  const wanted = gapFor(pose);
+interface Laid {
+  readonly shape: Shape;
+  readonly pose: Pose;
+  readonly gap: number;
+  readonly centre: Point;
+}
+
+const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Result<RingSeat> => {
+  const wanted = gapFor(pose, ring.gap);
   if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
-  if (gap >= 2 * pose.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * pose.halfSpan });
-  // The motif lies below an outward swag's start, and above an inward one's.
-  const beyond = ring.from === 'inner' ? centre.y : -centre.y;
+  const crown = { x: pose.halfSpan, y: pose.depth };
+  const startRadius = norm(centre);
+  const crownRadius = distance(centre, crown);
+  const depth = senseOf(ring) * (startRadius - crownRadius);
+  if (!(depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -depth) });
+  const beyond = -senseOf(ring) * centre.y;
   if (!(beyond < -FIT_NOISE)) return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, beyond) });
-  if (!(pose.depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -pose.depth) });
-  const past = pastMirror(shape, pose, mirrorOf(ring));
+  const mirror = mirrorOf(ring);
+  const past = pastMirror(shape, pose, mirror);
   if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });
+  // Start and stop lie as far from the centre mirror on either side.
+  const span = 2 * (pose.halfSpan * Math.sin(mirror) - pose.depth * Math.cos(mirror));
+  if (gap >= span) return misses({ kind: 'too-wide-gap', by: gap - span });
   const laid = movePath(shape.path, turn(pose.tilt));
   const nearest = nearnessOf(laid.pieces).distance(centre);
-  if (nearest < keptClear(ring) - FIT_NOISE) return misses({ kind: 'dips', by: keptClear(ring) - nearest });
+  if (nearest < keptClear(ring) - FIT_NOISE)
+    return misses({ kind: 'motif-too-large', by: keptClear(ring) - nearest });
   const farthest = farthestFrom(laid, centre);
+  const under = gap > 0 ? passesBehindStart(laid, centre, ring) : 0;
+  if (under > 0) return misses({ kind: 'bulges', by: under, bulge: under });
   // Outward channels lie beyond the swags: outside an outward frame, towards the motif in an inward one.
   const out = farthest + (ring.from === 'inner' ? ring.outward : 0);
-  if (out > ring.within + FIT_NOISE) return misses({ kind: 'too-deep', by: out - ring.within });
+  if (out > ring.within + FIT_NOISE) return misses({ kind: 'too-wide', by: out - ring.within });
   return fits({
-    way,
-    ring,
     seat: { way, shape, pose, gap },
-    mirror: mirrorOf(ring),
-    centre,
-    nearest,
-    farthest,
+    ring: { ring, mirror, centre, startRadius, crownRadius, nearest, farthest, span, depth },
   });
 };
 
 /**
- * At a fixed tilt the frame's size follows from the clear circle alone. The way is followed to the centre
- * mirror, wherever on the edge that is; where it ends before, the rest of the turn is gap.
+ * How far (mm) from its start stitching crosses the ray through the start on the side that the swag turns its
+ * back to: there the swag would not be told from the gap. 0 where it does not.
  */
-const ringByTilt = (way: Way, tilt: number, ring: Ring): RingTried => {
+const passesBehindStart = (laid: Shape['path'], centre: Point, ring: Ring): number => {
+  const meetings = meetingsWithLine(laid, centre, subtract(ORIGIN, centre));
+  const start = norm(centre);
+  const behind = meetings
+    .map((m) => senseOf(ring) * (distance(m.point, centre) - start))
+    .filter((by) => by > TIGHT && by < start);
+  return behind.length > 0 ? Math.max(...behind) : 0;
+};
+
+/**
+ * At a fixed tilt the frame's size follows from the clear circle alone. What the whole way leaves of the turn
+ * is gap; where there is not so much of the turn, the way is followed to the centre mirror, wherever on the edge
+ * that is.
+ */
+const ringByTilt = (way: Way, tilt: number, ring: Ring, near: Nearness): Result<RingSeat> => {
   const { shape } = way;
-  const near = nearnessOf(shape.path.pieces);
-  const sense = ring.from === 'inner' ? -1 : 1;
-  // The farther the centre, the more is spare: bisect for the centre at which nothing is.
-  const whole = tiltedPose(shape, tilt);
-  const gapFrom = (distance: number): number => {
-    const toMirror = (distance - sense * whole.depth) * Math.tan(wedge(ring));
-    return Math.max(0, 2 * (toMirror - whole.halfSpan));
+  const sense = senseOf(ring);
+  const kept = keptClear(ring);
+  const tan = Math.tan(wedgeOf(ring));
+  const pose = tiltedPose(shape, tilt);
+  const fixed = ring.gap === 'auto' ? 0 : ring.gap;
+  const narrowest = Math.max(fixed, gapFor(pose, ring.gap));
+  const whole = (along: number): Laid => {
+    const gap = Math.max(narrowest, 2 * ((along - sense * pose.depth) * tan - pose.halfSpan));
+    return { shape, pose, gap, centre: { x: -gap / 2, y: sense * along } };
   };
-  const centreAt = (distance: number): Point => ({ x: -gapFrom(distance) / 2, y: sense * distance });
-  const spare = (distance: number): number => distanceFrom(near, centreAt(distance), tilt) - keptClear(ring);
-  const reach = ring.clear + 2 * farthestFrom(shape.path, { x: 0, y: 0 });
-  let inside = 0;
-  let away = reach;
-  if (!(spare(away) >= 0)) return { fits: [], misfit: { kind: 'dips', by: -spare(away) } };
+  const spare = ({ centre }: Laid): number => distanceFrom(near, centre, tilt) - kept;
+  // Nearer to the centre than this the whole way does not fit between its mirrors.
+  const closest = Math.max(0, (pose.halfSpan + narrowest / 2) / tan + sense * pose.depth);
+  if (!(spare(whole(closest)) > 0)) {
+    const along = tightAlong(
+      (a) => spare(whole(a)),
+      closest,
+      closest + kept + 2 * shape.reach + narrowest / Math.sin(wedgeOf(ring)),
+    );
+    return along === undefined
+      ? misses({ kind: 'motif-too-large', by: -spare(whole(closest)) })
+      : checkRing(way, whole(along), ring);
+  }
+  if (!way.mayStopSooner) return misses({ kind: 'stands-off', by: spare(whole(closest)) });
+  return cutRing(way, tilt, ring, closest, fixed);
+};
+
+const cutRing = (way: Way, tilt: number, ring: Ring, most: number, fixed: number): Result<RingSeat> => {
+  const kept = keptClear(ring);
+  const angle = mirrorOf(ring);
+  const direction = { x: Math.cos(angle), y: Math.sin(angle) };
+  const cut = (along: number): Laid | undefined => {
+    let gap = fixed;
+    for (let round = 0; round < GAP_ROUNDS; round++) {
+      const centre = { x: -gap / 2, y: senseOf(ring) * along };
+      const shape = way.laid && cutShape(way.shape, way.laid, centre, direction);
+      if (!shape) return undefined;
+      const pose = tiltedPose(shape, tilt);
+      const wanted = gapFor(pose, ring.gap);
+      if (wanted <= gap + FIT_NOISE || ring.gap !== 'auto') return { shape, pose, gap, centre };
+      gap = wanted;
+    }
+    return undefined;
+  };
+  const spare = (along: number): number => {
+    const laid = cut(along);
+    return laid ? distanceFrom(nearnessOf(laid.shape.path.pieces), laid.centre, tilt) - kept : Number.NaN;
+  };
+  // Mostly nothing is nearer to the centre than the start itself.
+  const byStart = Math.sqrt(Math.max(0, kept * kept - (fixed * fixed) / 4));
+  const along =
+    Math.abs(spare(byStart)) <= TIGHT
+      ? byStart
+      : tightAlong((a) => spare(a), byStart, Math.max(most, byStart));
+  const laid = along === undefined ? undefined : cut(along);
+  return laid
+    ? checkRing(way, laid, ring)
+    : misses({ kind: 'stands-off', by: Math.max(FIT_NOISE, most - kept) });
+};
+
+/** What is left out of the way may be what bulges: the second gap serves, the third round says so. */
+const GAP_ROUNDS = 3;
+
+/** The distance along the join mirror at which nothing is spare: the farther the centre, the more is. */
+const tightAlong = (spare: (along: number) => number, near: number, far: number): number | undefined => {
+  let inside = near;
+  let clear = far;
+  if (!(spare(clear) >= 0)) return undefined;
   for (let i = 0; i < BISECTIONS; i++) {
-    const mid = (inside + away) / 2;
-    if (spare(mid) >= 0) away = mid;
+    const mid = (inside + clear) / 2;
+    if (spare(mid) >= 0) clear = mid;
     else inside = mid;
   }
-  const centre = centreAt(away);
-  const angle = mirrorOf(ring);
-  const gap = gapFrom(away);
-  const cut = gap > 0 ? undefined : cutShape(shape, tilt, centre, { x: Math.cos(angle), y: Math.sin(angle) });
-  const used = cut ?? shape;
-  const tried = checkRing(way, used, ring, tiltedPose(used, tilt), gap, centre);
-  return tried.ok ? { fits: [tried.value], misfit: undefined } : { fits: [], misfit: tried.misfit };
+  return spare(clear) <= TIGHT ? clear : undefined;
 };

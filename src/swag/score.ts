@@ -8,6 +8,7 @@
 import type { Field } from './field.ts';
 import { depthsOf, type Fit, spreadOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
+import { type RingFit, wedgeOf } from './ring.ts';
 import { leanOf } from './setting.ts';
 
 export interface Score {
@@ -64,6 +65,37 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
     DRAPE_WEIGHT * drape +
     plainness(fit);
   return { spread, use: Math.min(1, use), gap, cost };
+};
+
+/** A frame much narrower than its motif is a string round it, and one much wider drowns it: shares of its radius. */
+const NARROW_FRAME = 0.2;
+const WIDE_FRAME = 0.5;
+const PROPORTION_WEIGHT = 1;
+/** Three swags make a triangle, four a square: from six on a frame looks round. The cost of each that is missing. */
+const ROUND_COUNT = 6;
+const TOO_FEW_WEIGHT = 0.12;
+
+/** The same for a round frame, which has one depth: what counts is its shape, and its size to its motif and limit. */
+export const scoreOfRing = (fit: Fit, laid: RingFit): Score => {
+  const { ring, span, depth, farthest } = laid;
+  const { pose, gap } = fit.sides[0]!.seat;
+  const reach = farthest + (ring.from === 'inner' ? ring.outward : 0);
+  const use = Number.isFinite(ring.within) ? (reach - ring.clear) / (ring.within - ring.clear) : 1;
+  const band = (farthest - ring.clear) / ring.clear;
+  const proportion = Math.max(0, band / WIDE_FRAME - 1, NARROW_FRAME / Math.max(band, NARROW_FRAME / 10) - 1);
+  // Halfway between its mirrors a frame runs square to the middle of the two.
+  const level = ((ring.from === 'inner' ? -1 : 1) * wedgeOf(ring)) / 2;
+  const lean = Math.abs(leanOf(pose.tilt - level)) / (Math.PI / 4);
+  const cost =
+    USE_WEIGHT * (1 - Math.min(1, use)) +
+    (Number.isFinite(ring.within) ? 0 : PROPORTION_WEIGHT * proportion) +
+    (GAP_WEIGHT * gap) / span +
+    (gap > FIT_NOISE ? BROKEN_LINE : 0) +
+    TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - ring.count) +
+    LEAN_WEIGHT * lean * lean +
+    DRAPE_WEIGHT * offDrape(depth / span) +
+    plainness(fit);
+  return { spread: 0, use: Math.min(1, use), gap, cost };
 };
 
 const offDrape = (ratio: number): number =>

@@ -11,6 +11,7 @@ import { missesOf } from './missed.ts';
 import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import { type Score, scoreOf } from './score.ts';
+import { searchRings } from './search-rings.ts';
 import type { SeatRules } from './seat.ts';
 import type { Stitching } from './stitching.ts';
 import { fitTurns } from './turns.ts';
@@ -34,8 +35,9 @@ export interface Search {
 /** The most swags that a search puts on a side; a plan may ask for more by number. */
 export const MOST_COUNT = 40;
 
-/** Searches all templates; the plan's layout must not be a frame. */
+/** Searches all templates. */
 export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {
+  if (plan.layout.kind === 'frame') return searchRings(plan, plan.layout, stitchings);
   const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
   const results: Ranked[] = [];
   let tried = 0;

@@ -6,11 +6,12 @@
  * only to the centre line, wherever on the edge that is.
  */
 
-import { meetingsWithLine, movePath, type Path, turn } from '../geometry/index.ts';
+import { movePath, type Path, turn } from '../geometry/index.ts';
+import { cutShape } from './cut.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 import type { Way } from './setting.ts';
-import { type Shape, shortened } from './shape.ts';
+import type { Shape } from './shape.ts';
 
 export interface Seat {
   readonly way: Way;
@@ -104,20 +105,8 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
 const TILT_ROUNDS = 3;
 
 /** The shape followed at its tilt until it first comes to the line `at` mm from its start, square to the start line. */
-const shapeToLine = ({ shape, laid }: Way, at: number): Shape | undefined => {
-  if (!laid) return undefined;
-  const meeting = meetingsWithLine(laid, { x: at, y: 0 }, { x: 0, y: 1 })[0];
-  if (!meeting) return undefined;
-  const forward = shape.direction === 'heel-first';
-  const end = {
-    label: 'where it meets the centre line',
-    along: forward ? shape.from.along + meeting.along : shape.to.along - meeting.along,
-    contact: undefined,
-    section: undefined,
-    line: undefined,
-  };
-  return shortened(shape, meeting.along, end);
-};
+const shapeToLine = ({ shape, laid }: Way, at: number): Shape | undefined =>
+  laid && cutShape(shape, laid, { x: at, y: 0 }, { x: 0, y: 1 });
 
 const check = (s: Seat, rules: SeatRules): Result<Seat> => {
   const { pose, shape } = s;

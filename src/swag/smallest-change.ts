@@ -5,6 +5,7 @@
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
 import type { Plan, Spot } from '../plan/index.ts';
+import { otherCount, otherMotif, smallerClearance, widerLimit } from './frame-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
 import type { Way } from './setting.ts';
@@ -23,6 +24,16 @@ export const smallestChange = (miss: Miss, plan: Plan): Change | undefined => {
   const { stitching } = miss.way.shape;
   const tries = (changed: Plan): Search => searchFits(changed, [stitching]);
   const fits = (changed: Plan): boolean => tries(changed).results.length > 0;
+  const { layout } = base;
+  if (layout.kind === 'frame')
+    return (
+      otherCount(base, layout, tries) ??
+      roomierGap(base, tries) ??
+      smallerClearance(base, layout, tries) ??
+      widerLimit(base, layout, tries) ??
+      otherWays(base, miss.way).find((c) => fits(c.plan)) ??
+      otherMotif(base, layout, tries)
+    );
   for (const change of plainChanges(base, plan, miss)) if (fits(change.plan)) return change;
   return (
     roomierGap(base, tries) ??
@@ -114,7 +125,8 @@ const smallerMargin = (base: Plan, fits: (plan: Plan) => boolean): Change | unde
   if (steps === undefined) return undefined;
   const plan = withMargin(steps);
   const is = plan.layout.kind === 'frame' ? 0 : plan.layout.margin[far];
-  const kept = is > 0 ? `a margin of ${formatLength(is, style)}` : 'no margin';
+  const name = layout.kind === 'border' && layout.round === 'block' ? 'clearance' : 'margin';
+  const kept = is > 0 ? `a ${name} of ${formatLength(is, style)}` : `no ${name}`;
   return { text: `${kept} instead of ${formatLength(was, style)} at the ${far} seam`, plan };
 };
 
@@ -129,6 +141,14 @@ const widerBorder = (base: Plan, fits: (plan: Plan) => boolean): Change | undefi
   });
   const steps = leastSteps(MOST_WIDER, (n) => fits(wider(n)));
   if (steps === undefined) return undefined;
+  if (layout.kind === 'border' && layout.round === 'block') {
+    const across = (width: number): string =>
+      formatLength(Math.max(layout.inner.top, layout.inner.left) + 2 * width, style);
+    return {
+      text: `a limit of ${across(layout.width + steps * WIDER)} across instead of ${across(layout.width)}`,
+      plan: wider(steps),
+    };
+  }
   return {
     text: `a width of ${formatLength(layout.width + steps * WIDER, style)} instead of ${formatLength(layout.width, style)}`,
     plan: wider(steps),

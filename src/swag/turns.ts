@@ -16,6 +16,7 @@ import { type Counts, countsBetween } from './counts.ts';
 import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
+import { withRoomForNecks } from './neck.ts';
 import { crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
@@ -48,7 +49,7 @@ const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly
   const limits = limitsOf(way.shape, rules.room);
   const free: TurnWindows = {
     sides: windowsOf(limits, Math.PI / 2),
-    corners: windowsOf(limits, field.mitre),
+    corners: withRoomForNecks(windowsOf(limits, field.mitre), way.shape, field.mitre),
   };
   let tried = 0;
   if (free.sides.length === 0 || free.corners.length === 0) return { fits: [], tried };

@@ -27,7 +27,7 @@ export const runCard = async (io: Io, file: string, options: CardOptions): Promi
     if (format === 'pdf' && setup) {
       const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
       await output.write(written.bytes);
-      for (const line of describeDesign(design, plan.units)) await say(io, line);
+      for (const line of describeDesign(design, plan.units, plan.channels)) await say(io, line);
       await say(io, `${output.name}: the marking card, ${plural(written.pages, 'page')} of ${setup.name}`);
     } else {
       await output.write(writeTextCard(card, LINE));

@@ -12,7 +12,7 @@ import { printJson, say } from '../messages.ts';
 import { readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import type { PdfWords } from '../render-pdf.ts';
-import { describeDesign, designAsData } from '../report-design.ts';
+import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
@@ -33,7 +33,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const scope = readShow(design, options.show ?? 'all');
   const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
-  const summary = describeDesign(design, plan.units);
+  const summary = describeDesign(design, plan.units, plan.channels);
   const drawing = await drawnPlan(io, design, plan, scope, view.without ?? [], placed);
   const picture = await render(
     format,
@@ -56,7 +56,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
       file: output.name,
       format,
       shows: scope.label,
-      ...designAsData(design),
+      ...designAsData(design, outwardReach(plan.channels)),
     });
 };
 

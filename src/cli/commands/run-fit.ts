@@ -47,10 +47,6 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   checkOptions(options);
   const files = await readPlanFiles(io, file);
   const { plan } = files;
-  if (plan.layout.kind === 'frame')
-    throw new ProblemError([
-      files.placed({ code: 'no-frames', key: 'layout', message: 'frames cannot be searched yet' }),
-    ]);
   const searched = searchPlan(plan, files.templates);
   if (!searched.ok) throw new ProblemError(searched.problems.map(files.placed));
   const { results, misses } = searched.search;

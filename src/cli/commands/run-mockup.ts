@@ -9,7 +9,7 @@ import { readWithout } from '../layers.ts';
 import { printJson, say } from '../messages.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sheetsPdf } from '../render-pdf.ts';
-import { describeDesign, designAsData } from '../report-design.ts';
+import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
 import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
@@ -25,7 +25,7 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
   const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);
-  const summary = describeDesign(design, plan.units);
+  const summary = describeDesign(design, plan.units, plan.channels);
   await output.write(await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units }));
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}`);
@@ -35,6 +35,6 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
       file: output.name,
       shows: scope.label,
       ...sheetsAsData(sheets),
-      ...designAsData(design),
+      ...designAsData(design, outwardReach(plan.channels)),
     });
 };

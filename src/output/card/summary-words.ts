@@ -2,7 +2,7 @@
 
 import { formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type Design, depthsOf } from '../../swag/index.ts';
+import { type Design, depthsOf, spansOf } from '../../swag/index.ts';
 import { partWords, rangeWords } from '../text/index.ts';
 
 export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }: Plan): readonly string[] => {
@@ -13,7 +13,7 @@ export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }:
       ? fit.sides.map((s) => `${s.run.name} ${s.repeats}`).join(', ')
       : String(fit.sides[0]?.repeats);
   const corners = { none: '', turn: ', one across each corner', meet: '', open: ', corners left open' };
-  const spans = fit.sides.map((s) => 2 * s.seat.pose.halfSpan);
+  const spans = spansOf(fit);
   const gaps = fit.sides.map((s) => s.seat.gap);
   const gapWidth = rangeWords(gaps, style);
   const gap = gapWidth === '0' ? '' : `, ${gapWidth} ${style.unit} between neighbours`;

@@ -1,13 +1,22 @@
 /** What stands under a candidate's picture: five short lines. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { depthsOf, type Ranked } from '../../swag/index.ts';
-import { directionWords, partWords, rangeWords, repeatsWords, settingWords } from '../text/index.ts';
+import { depthsOf, frameSize, type Ranked, spansOf } from '../../swag/index.ts';
+import {
+  bareLength,
+  directionWords,
+  partWords,
+  rangeWords,
+  repeatsWords,
+  settingWords,
+} from '../text/index.ts';
 
 export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): readonly string[] => {
   const { shape, setting } = fit.way;
   const seats = fit.sides.map((s) => s.seat);
-  const spans = seats.map((s) => 2 * s.pose.halfSpan);
+  const spans = spansOf(fit);
+  const { ring } = fit;
+  const across = frameSize({ field, fit }, ring?.ring.outward ?? 0)?.width ?? 0;
   const gaps = seats.map((s) => s.gap);
   const { unit } = style;
   const corners = field.corners === 'none' ? '' : `, corners ${field.corners}`;
@@ -18,6 +27,6 @@ export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): re
     `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
     `${repeatsWords(fit)} swags${corners}`,
     `${rangeWords(spans, style)} ${unit} wide${gap}`,
-    `${rangeWords(depthsOf(fit), style)} ${unit} deep, uses ${Math.round(100 * score.use)} %`,
+    `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${ring ? `${bareLength(across, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,
   ];
 };

@@ -7,6 +7,7 @@ import { type Design, repeatMarks } from '../../swag/index.ts';
 const STRIP_REPEATS = 2;
 
 export const excerptOf = (design: Design): Scope => {
+  if (design.ring) return { label: 'the whole frame', halves: design.halves, stretches: [] };
   const [first] = design.sides;
   if (design.sides.length === 1 && first) {
     const count = Math.min(STRIP_REPEATS, first.fit.repeats);

@@ -68,8 +68,10 @@ const planSaying = (
   replaceAliases(doc);
   const choices = choicesOf(ranked);
   put(doc, ['template'], template);
-  if (choices.corners !== undefined) put(doc, ['layout', 'border', 'corners'], choices.corners);
-  const { swag } = plan;
+  const { swag, layout } = plan;
+  const key = layout.kind === 'border' && layout.round === 'block' ? 'frame' : layout.kind;
+  if (choices.corners !== undefined) put(doc, ['layout', key, 'corners'], choices.corners);
+  if (choices.count !== undefined) put(doc, ['layout', 'frame', 'count'], choices.count);
   if (!says(swag.from, choices.from, ranked)) put(doc, ['swag', 'from'], choices.from);
   if (!says(swag.to, choices.to, ranked)) put(doc, ['swag', 'to'], choices.to);
   put(doc, ['swag', 'setting'], choices.setting);
@@ -77,7 +79,8 @@ const planSaying = (
   putOrDrop(doc, ['swag', 'flat'], choices.flat);
   put(doc, ['swag', 'side'], choices.side);
   put(doc, ['swag', 'direction'], choices.direction);
-  if (!sameCounts(swag.repeats, choices.repeats)) putCounts(doc, choices.repeats);
+  if (choices.repeats.length > 0 && !sameCounts(swag.repeats, choices.repeats))
+    putCounts(doc, choices.repeats);
   if (gap !== undefined) put(doc, ['swag', 'gap'], gap);
   return isJson(text) ? `${JSON.stringify(doc.toJS(), null, 2)}\n` : doc.toString({ lineWidth: 0 });
 };

@@ -1,7 +1,7 @@
 /** What a fit chooses, in a quilter's words: the same in tables, captions and cards. */
 
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import { depthsOf, type Fit, type Setting, type Shape } from '../../swag/index.ts';
+import { depthsOf, type Fit, type Setting, type Shape, spansOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to the end of section 3`. */
 export const partWords = ({ from, to }: Shape): string => `${from.label} to ${to.label}`;
@@ -50,7 +50,7 @@ export const repeatsWords = (fit: Fit): string => {
 };
 
 export const spanWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(fit.sides.map((s) => bareLength(2 * s.seat.pose.halfSpan, style)));
+  eachOrOne(spansOf(fit).map((span) => bareLength(span, style)));
 
 /** The sides' depths, and the corner's where there is one and it is not the same. */
 export const depthWords = (fit: Fit, style: LengthStyle): string => {

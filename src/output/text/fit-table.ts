@@ -1,7 +1,7 @@
 /** The best fits as a table for a terminal: two lines each, what to do and what comes of it. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { depthsOf, type Ranked } from '../../swag/index.ts';
+import { depthsOf, frameSize, type Ranked, spansOf } from '../../swag/index.ts';
 import {
   bareLength as bare,
   depthWords,
@@ -56,12 +56,12 @@ export const fitTableLines = (
   const below = firstThatFits(room, [
     () =>
       tableOf(
-        FIGURE_HEADS,
+        headsOf(shown),
         shown.map((r) => figureRow(r, style, false)),
       ),
     () =>
       tableOf(
-        FIGURE_HEADS,
+        headsOf(shown),
         shown.map((r) => figureRow(r, style, true)),
       ),
   ]);
@@ -109,19 +109,21 @@ const choiceRow = ({ fit, field }: Ranked, withNames: boolean, title: number): r
 };
 
 const FIGURE_HEADS = ['repeats', 'span', 'depth', 'differ', 'gap', 'uses'];
+const RING_HEADS = ['swags', 'span', 'depth', 'across', 'gap', 'uses'];
 
-const figureRow = ({ fit, score }: Ranked, style: LengthStyle, short: boolean): readonly string[] => {
+const headsOf = (results: readonly Ranked[]): readonly string[] =>
+  results[0]?.fit.ring ? RING_HEADS : FIGURE_HEADS;
+
+const figureRow = ({ field, fit, score }: Ranked, style: LengthStyle, short: boolean): readonly string[] => {
   const seats = fit.sides.map((s) => s.seat);
+  const size = frameSize({ field, fit }, fit.ring?.ring.outward ?? 0);
   const each = (values: readonly number[], words: string): string =>
     short ? rangeWords(values, style) : words;
   return [
     repeatsWords(fit),
-    each(
-      seats.map((s) => 2 * s.pose.halfSpan),
-      spanWords(fit, style),
-    ),
+    each(spansOf(fit), spanWords(fit, style)),
     each(depthsOf(fit), depthWords(fit, style)),
-    bare(score.spread, style),
+    bare(size && fit.ring ? size.width : score.spread, style),
     each(
       seats.map((s) => s.gap),
       gapWords(fit, style),
@@ -136,6 +138,7 @@ const notes = (
   style: LengthStyle,
   width: number,
 ): readonly string[] => {
+  if (results[0]?.fit.ring) return ringNotes(results, shown, style, width);
   const sides = (results[0]?.fit.sides ?? []).map((s) => s.run.name);
   const order = sides.length > 1 ? ` Where sides differ, they stand in the order ${sides.join(', ')}.` : '';
   const counted =
@@ -147,6 +150,26 @@ const notes = (
     HOW_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };
+
+const ringNotes = (
+  results: readonly Ranked[],
+  shown: readonly Ranked[],
+  style: LengthStyle,
+  width: number,
+): readonly string[] => {
+  const counted =
+    shown.length < results.length
+      ? `The best ${shown.length} of ${results.length} that fit.`
+      : `All ${results.length} that fit.`;
+  return [
+    `${counted} Lengths are ${unitWords(style)}. “lies” is where the template lies, seen from the swag; “span” is straight from start to stop, “depth” how much farther from the centre or nearer to it the crown is, “across” the finished frame with its channels; “uses” is how much of the room up to the limit is filled.`,
+    HOW_RINGS_ARE_RANKED,
+  ].flatMap((text) => wrapPlain(text, width));
+};
+
+/** In the order of the weights by which the search ranks round frames. */
+const HOW_RINGS_ARE_RANKED =
+  'Best first: swags that are neither flat nor spiky and enough of them to look round, then how well the frame fills the room up to its limit (without one, a frame from a fifth to half as wide as its motif’s radius), then small gaps, then a plain setting.';
 
 /** In the order of the weights by which the search ranks. */
 export const HOW_RANKED =

@@ -1,0 +1,42 @@
+/** How large a finished frame is, from edge to edge of its outermost stitching. */
+
+import type { Design } from './design.ts';
+
+export interface FrameSize {
+  /** mm across, outward channels included; a round frame is as wide as it is high. */
+  readonly width: number;
+  readonly height: number;
+  /** mm across what the frame leaves free in its middle. */
+  readonly inside: { readonly width: number; readonly height: number };
+}
+
+/** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm. */
+export const frameSize = (
+  { field, fit }: Pick<Design, 'field' | 'fit'>,
+  outward: number,
+): FrameSize | undefined => {
+  const { ring } = fit;
+  if (ring) {
+    const inward = ring.ring.from === 'outer';
+    const across = 2 * (ring.farthest + (inward ? 0 : outward));
+    const inside = 2 * (ring.nearest - (inward ? outward : 0));
+    return { width: across, height: across, inside: { width: inside, height: inside } };
+  }
+  if (field.round !== 'block') return undefined;
+  const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];
+  const reach = Math.max(...seats.map((s) => s.pose.top)) + outward;
+  const fromInner = field.from === 'inner';
+  // mm from the block's edge to the outermost stitching, and to the innermost.
+  const out = fromInner ? field.startMargin + reach : field.width - field.startMargin;
+  const within = fromInner ? field.startMargin : field.width - field.startMargin - reach;
+  const sideOf = (name: string): number => {
+    const seam = field.runs.find((r) => r.name === name)?.seam ?? 0;
+    return fromInner ? seam : seam - 2 * field.width;
+  };
+  const [w, h] = [sideOf('top'), sideOf('right')];
+  return {
+    width: w + 2 * out,
+    height: h + 2 * out,
+    inside: { width: w + 2 * within, height: h + 2 * within },
+  };
+};

@@ -1,0 +1,87 @@
+/**
+ * Where the marks of a round frame go: each on a ray from the centre, at a distance along it.
+ *
+ * Rays are told by their angle from the first swag's centre line, which is drawn straight up, in the order in
+ * which the swags follow one another. Distances are rounded once, each by itself. Angles are exact: without a
+ * gap they are whole shares of the full turn.
+ */
+
+import { angleOf, move, ORIGIN, type Point, positiveAngle, TURN } from '../geometry/index.ts';
+import { type LengthStyle, roundLength } from '../length/index.ts';
+import type { Design } from './design.ts';
+
+export type RingMarkKind = 'start' | 'centre' | 'stop';
+
+export interface RingMark {
+  readonly kind: RingMarkKind;
+  /** `frame 1` */
+  readonly repeat: string;
+  readonly point: Point;
+  /** Of its ray in the drawing: radians, counterclockwise from the x axis. */
+  readonly direction: number;
+  /** From the first swag's centre line, in the order of the swags: radians in [0, 2π). */
+  readonly angle: number;
+  /** From the centre, mm, exact. */
+  readonly radius: number;
+}
+
+/** The marks of all swags in their order; none for a design that is not round. */
+export const ringMarks = ({ ring, halves }: Design): readonly RingMark[] => {
+  if (!ring) return [];
+  const sense = ring.ring.from === 'inner' ? -1 : 1;
+  const mark = (kind: RingMarkKind, repeat: string, point: Point, radius: number): RingMark => {
+    const direction = angleOf(point);
+    const turned = positiveAngle(sense * (direction - Math.PI / 2));
+    // A hair before the full turn is none at all.
+    const angle = TURN - turned < SAME_RAY ? 0 : turned;
+    return { kind, repeat, point, direction, angle, radius };
+  };
+  return halves.flatMap((half) => {
+    const { repeat, motion, cell } = half;
+    const start = move(motion, ORIGIN);
+    if (half.half === 'second') return [mark('stop', repeat, start, ring.startRadius)];
+    return [
+      mark('start', repeat, start, ring.startRadius),
+      mark('centre', repeat, move(motion, cell.crown), ring.crownRadius),
+    ];
+  });
+};
+
+/** Rays nearer than this (radians) are one ray: rounding of a turn. */
+const SAME_RAY = 1e-9;
+
+/** What a person measures for a frame: three distances from the centre, and chords between neighbouring marks. */
+export interface RingMeasures {
+  /** mm from the centre, rounded once. */
+  readonly start: number;
+  readonly crown: number;
+  /** Radians from one swag's centre line to the next. */
+  readonly step: number;
+  /** Radians from a centre line to the stop mark's ray; less than half the step where there is a gap. */
+  readonly half: number;
+  /**
+   * Straight lines between neighbouring marks on one circle, mm, rounded once: 2·r·sin(angle/2), Machinery's
+   * Handbook, 31st ed., p. 82 (S = 2·R·sin(180°/n)).
+   */
+  readonly crownChord: number;
+  readonly startChord: number;
+  readonly gapChord: number;
+}
+
+export const ringMeasures = ({ ring }: Design, style: LengthStyle): RingMeasures | undefined => {
+  if (!ring) return undefined;
+  const { startRadius, crownRadius, span, ring: wanted } = ring;
+  const step = TURN / wanted.count;
+  const half = Math.asin(Math.min(1, span / 2 / startRadius));
+  const chord = (radius: number, angle: number): number =>
+    roundLength(2 * radius * Math.sin(Math.max(0, angle) / 2), style);
+  return {
+    start: roundLength(startRadius, style),
+    crown: roundLength(crownRadius, style),
+    step,
+    half,
+    crownChord: chord(crownRadius, step),
+    startChord: chord(startRadius, 2 * half),
+    gapChord: chord(startRadius, step - 2 * half),
+  };
+};

@@ -1,0 +1,73 @@
+/** The fit search for round frames: every way with every count, each closed round the motif as tightly as it may. */
+
+import type { Frame, Plan } from '../plan/index.ts';
+import type { Field, Run } from './field.ts';
+import type { Fit } from './fit.ts';
+import { fitRing, type Ring, type RingSeat, wedgeOf } from './ring.ts';
+import type { Miss } from './runs.ts';
+import { withoutRepeats } from './same-line.ts';
+import { scoreOfRing } from './score.ts';
+import type { Ranked, Search } from './search.ts';
+import type { Stitching } from './stitching.ts';
+import { waysOf } from './ways.ts';
+
+/** Two swags have no room between their mirrors, and more than 64 are no swags any more. */
+const FEWEST = 3;
+const MOST = 64;
+
+export const searchRings = (plan: Plan, layout: Frame, stitchings: readonly Stitching[]): Search => {
+  const results: Ranked[] = [];
+  const misses: Miss[] = [];
+  let tried = 0;
+  const rings = ringsOf(plan, layout);
+  for (const stitching of stitchings)
+    for (const way of waysOf(stitching, plan))
+      for (const ring of rings) {
+        const found = fitRing(way, ring);
+        tried++;
+        for (const laid of found.fits) {
+          const field = ringField(laid);
+          const { seat } = laid;
+          const sides = [{ run: field.runs[0]!, repeats: ring.count, seat }];
+          const fit: Fit = { way, sides, corner: undefined, ring: laid.ring };
+          results.push({ field, fit, score: scoreOfRing(fit, laid.ring) });
+        }
+        if (found.misfit) misses.push({ way, run: ringRun(0), repeats: ring.count, misfit: found.misfit });
+      }
+  results.sort((a, b) => a.score.cost - b.score.cost);
+  return { results: withoutRepeats(results), misses: results.length > 0 ? [] : misses, tried };
+};
+
+/** What the plan asks for, for each count that it leaves open. */
+const ringsOf = (plan: Plan, layout: Frame): readonly Ring[] => {
+  const counts =
+    layout.count === undefined
+      ? Array.from({ length: MOST - FEWEST + 1 }, (_, i) => FEWEST + i)
+      : [layout.count];
+  return counts.map((count) => ({
+    count,
+    motif: layout.around / 2,
+    clear: layout.around / 2 + layout.clearance,
+    within: layout.within === undefined ? Number.POSITIVE_INFINITY : layout.within / 2,
+    from: layout.from,
+    outward: plan.channels.outward.reduce((a, b) => a + b, 0),
+    gap: plan.swag.gap ?? 'auto',
+  }));
+};
+
+const ringRun = (length: number): Run => ({ name: 'frame', length, seam: length });
+
+/** The ground of a frame, as if it were unrolled: from the motif's clear circle to as far as its stitching reaches. */
+const ringField = ({ seat, ring: { ring, span, farthest } }: RingSeat): Field => {
+  const width = farthest - ring.clear;
+  return {
+    runs: [ringRun(ring.count * (span + seat.gap))],
+    corners: 'none',
+    from: ring.from,
+    width,
+    startMargin: 0,
+    farMargin: 0,
+    room: width,
+    mitre: Math.PI / 2 - wedgeOf(ring) / 2,
+  };
+};
