@@ -51,7 +51,7 @@ export const drawCover = (
     setBlocks(pdf.faces, blocks, columnsIn(underMap(room))).rest.length === 0;
   const room = rooms.find(fits) ?? rooms[0]!;
   drawMapWithCaption(content, ink, plan, words.units, room);
-  drawLegend(content, rows, area.minX, underMap(room).maxY + legendHeight(rows));
+  drawLegend(content, rows, area.minX, underMap(room).maxY + legendHeight(rows) + LEGEND_UP);
   let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(underMap(room)));
   for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++)
     rest = flowOnto(pdf.page({ width, height, label: `Cover ${page}` }), rest, columnsIn(area));
@@ -70,6 +70,8 @@ const flowOnto = (
 /** Between the map and its caption, and between the caption and the words, mm. */
 const CAPTION = 5;
 const UNDER_CAPTION = 7;
+/** The legend belongs to the map: nearer to its caption than to the words below. */
+const LEGEND_UP = 3.5;
 
 const belowMap = (plan: SheetPlan, room: Box, area: Box, legend: number): Box => ({
   ...area,
