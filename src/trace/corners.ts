@@ -41,8 +41,9 @@ export const LEAST_TURN = (15 * Math.PI) / 180;
 const STEP = 0.15;
 /** How much of the outline on either side is followed (mm): as much as is fair, the longest first. */
 const ARMS = [3, 2, 1.2, 0.8];
-/** Corners are at least this far apart (mm). */
+/** Corners are at least this far apart, mm, and in gaps: nearer to a corner an arm may reach over it. */
 const APART = 1.2;
+const APART_GAPS = 3;
 
 export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner[] => {
   const whole = ringLength(ring);
@@ -74,10 +75,14 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   // A corner is seen alike from every place within the gap of it. An arm that just reaches over it points
   // somewhere else from each place, so the corner is where most of them agree.
   const agreed = found.map((corner) => ({ corner, votes: found.filter((f) => agree(f, corner)).length }));
-  for (const { corner: c } of agreed.sort((a, b) => b.votes - a.votes)) {
+  // From half of the places within the gap on either side, at least.
+  const enough = Math.max(2, options.gap / STEP);
+  const apart = Math.max(APART, APART_GAPS * options.gap);
+  for (const { corner: c, votes } of agreed.sort((a, b) => b.votes - a.votes)) {
+    if (!(votes >= enough)) break;
     const near = best.some((b) => {
       const d = Math.abs(b.at - c.at);
-      return Math.min(d, whole - d) < APART;
+      return Math.min(d, whole - d) < apart;
     });
     if (!near) best.push({ at: c.at, point: c.point, turn: c.turn });
   }
