@@ -66,6 +66,7 @@ describe('draw', () => {
     const spans = new Set(halves.map((h) => h.repeat)).size;
     expect(halves.length).toBe(2 * spans);
     expect(ran.lines).toEqual([
+      expect.stringMatching(/^Spindle: .*, (heel|crown) first, template (in|out)side the swags$/),
       expect.stringMatching(new RegExp(`^strip: ${spans} swags of .* in, .* in deep`)),
       'sampler.svg: the whole strip, a drawing at true size',
     ]);
@@ -89,7 +90,7 @@ describe('draw', () => {
     const ran = await run(folder, ['draw', 'sampler.yaml', '-o', '-']);
     expect(ran).toMatchObject({ code: 0, left: INPUTS });
     expect(ran.out).toMatch(/^<\?xml[\s\S]*<\/svg>\n$/);
-    expect(ran.lines.length).toBe(2);
+    expect(ran.lines.length).toBe(3);
   });
 
   it('prints data that agrees with the picture', async () => {

@@ -1,25 +1,33 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
-import { formatLength, INCH_SIXTEENTH, MM_HALF, type Units } from '../../length/index.ts';
+import { CM_TENTH, formatLength, INCH_SIXTEENTH, MM_HALF, stepOf, type Units } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
-import { type Design, frameSize } from '../../swag/index.ts';
+import { type Design, frameSize, type Pose } from '../../swag/index.ts';
+import { directionWords, partWords, settingWords } from '../text/index.ts';
+
+const STYLES = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_HALF } as const;
 
 /**
- * A line for each side: `top: 7 swags of 10 1/4 in, 4 3/16 in deep`; and of a frame how large it is when it is
- * finished, the outward channels included. Lengths are rounded to be read, not used.
+ * Which part of which template makes it, and how; then a line for each side: `top: 7 swags of 10 1/4 in, 4 3/16 in
+ * deep`; and of a frame how large it is when it is finished, the outward channels included. Lengths are rounded
+ * to be read, not used.
  */
 export const describeDesign = (
   design: Design,
   units: Units,
   channels: Pick<Channels, 'outward'> = { outward: [] },
 ): readonly string[] => {
-  const style = units === 'in' ? INCH_SIXTEENTH : MM_HALF;
+  const style = STYLES[units];
   const length = (mm: number): string => formatLength(mm, style);
   const { ring, fit } = design;
+  const { shape, setting } = fit.way;
+  // Lobes may stand higher than the crown between them: then the depth alone would mislead.
+  const highest = (pose: Pose): string =>
+    !ring && pose.top - pose.depth > stepOf(style) ? ` at the crown, ${length(pose.top)} at the highest` : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
     const swags = `${repeats} ${repeats === 1 ? 'swag' : 'swags'}`;
     const [span, depth] = ring ? [ring.span, ring.depth] : [2 * seat.pose.halfSpan, seat.pose.depth];
-    const size = `${swags} of ${length(span)}, ${length(depth)} deep`;
+    const size = `${swags} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
     const gap = seat.gap > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;
   });
@@ -28,9 +36,18 @@ export const describeDesign = (
     design,
     channels.outward.reduce((a, b) => a + b, 0),
   );
+  const made = [
+    partWords(shape),
+    settingWords(setting),
+    directionWords(shape),
+    `template ${shape.side} the swags`,
+  ];
   return [
+    `${shape.stitching.template.title}: ${made.join(', ')}`,
     ...lines,
-    ...(corner === undefined ? [] : [`corners: ${length(corner.seat.pose.depth)} deep`]),
+    ...(corner === undefined
+      ? []
+      : [`corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}`]),
     ...(size === undefined
       ? []
       : ring
