@@ -1,29 +1,45 @@
 /**
- * How fast the way round an outline is found, beside two libraries that offset polygons, at settings that keep
- * each within 0.01 mm of the true parallel. Run it with a bundle:
+ * How fast is the stitched edge found, beside what people would use instead? `npm run bench:offset`.
  *
- *   npx rolldown scripts/bench-offset.ts --platform node --format esm --file out/bench-offset.mjs && node out/bench-offset.mjs
+ * Three invented closed outlines, one clearance. All give the plain parallel outline and nothing more, each at the
+ * settings that were found to keep it within 0.01 mm of the true parallel between its corners as well as at them.
+ * The libraries offset polygons: they get outlines that were flattened beforehand, which is not counted, and give
+ * polygons back. Ours gets lines and arcs, checks them for crossings, and gives lines and arcs back. Beside it the
+ * whole of what the program uses: the same path with what the foot touches meanwhile and what it cannot reach.
  *
- * The libraries get outlines that were flattened beforehand and give polygons back; ours gets lines and arcs and
- * gives lines and arcs back, with contacts and unreached places, and checks the outline for crossings as well.
+ * Everyone takes turns at short rounds in one run, so that a busy machine disturbs all alike; ratios are of the
+ * least times, which are what a machine left alone would show, and of the medians.
  */
 
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { flatten, type Path, reversePath } from '../src/geometry/path.ts';
-import type { Piece } from '../src/geometry/piece.ts';
+import { type Piece, trimPiece } from '../src/geometry/piece.ts';
 import type { Point } from '../src/geometry/point.ts';
-import { rollFootRound } from '../src/geometry/rolling-foot.ts';
+import { pathsRound, type Rolled, rollFootRound } from '../src/geometry/rolling-foot.ts';
 import { deviation } from '../tests/geometry/foot-checks.ts';
-import { clipperOffsetter, geosOffsetter, largestRing } from '../tests/geometry/offset-libraries.ts';
+import {
+  clipperOffsetter,
+  geosOffsetter,
+  jtsOffsetter,
+  largestRing,
+} from '../tests/geometry/offset-libraries.ts';
 import { LOBES, SLOTTED, WAVES } from '../tests/geometry/sample-outlines.ts';
+
+setFlagsFromString('--expose-gc');
+const collectGarbage = runInNewContext('gc') as () => void;
 
 const CLEARANCE = 6.35;
 
-/** What was found to keep the deviation within 0.01 mm: chords of 0.008 mm, 16 segments a quadrant. */
+/** Chords this near (mm) to their arcs, and so many segments a quadrant: together they stay within 0.01 mm. */
 const FLAT = 0.008;
 const SEGMENTS = 16;
+/** Places (mm) at which the deviation is measured. */
+const STEP = 0.05;
 
-const ROUNDS = 25;
-const ROUND_MS = 12;
+const ROUNDS = 40;
+const ROUND_MS = 8;
+const WARM_MS = 400;
 
 interface Contender {
   readonly name: string;
@@ -31,69 +47,111 @@ interface Contender {
   readonly pieces: () => readonly Piece[];
 }
 
-/** Median and spread, in ms a call, of rounds that the contenders take turns at. */
-const race = (contenders: readonly Contender[]): number[][] => {
+interface Times {
+  readonly least: number;
+  readonly median: number;
+  readonly most: number;
+}
+
+/** ms a call, over rounds that the contenders take turns at. */
+const race = (contenders: readonly Contender[]): Times[] => {
   const repeats = contenders.map(({ run }) => {
-    const until = performance.now() + 400;
     let calls = 0;
     const from = performance.now();
-    while (performance.now() < until) {
+    while (performance.now() < from + WARM_MS) {
       run();
       calls++;
     }
-    return Math.max(1, Math.round((ROUND_MS * calls) / (performance.now() - from)));
+    return Math.max(1, Math.round((ROUND_MS * calls) / WARM_MS));
   });
   const times = contenders.map((): number[] => []);
   for (let round = 0; round < ROUNDS; round++) {
-    contenders.forEach(({ run }, i) => {
+    contenders.forEach((_, turn) => {
+      // Each pays for its own garbage, and for a processor that the one before left cold, every other time.
+      const i = round % 2 === 0 ? turn : contenders.length - 1 - turn;
+      const { run } = contenders[i]!;
+      collectGarbage();
+      run();
       const from = performance.now();
       for (let k = 0; k < repeats[i]!; k++) run();
       times[i]!.push((performance.now() - from) / repeats[i]!);
     });
   }
-  return times.map((t) => t.sort((a, b) => a - b));
+  return times.map((t) => {
+    t.sort((a, b) => a - b);
+    return { least: t[0]!, median: t[t.length >> 1]!, most: t.at(-1)! };
+  });
 };
 
-const outlines: readonly (readonly [string, Path])[] = [
-  ['T1 lobes', LOBES],
-  ['T2 waves', WAVES],
-  ['T3 mixed', SLOTTED],
+const must = <T>(r: Rolled<T>): T => {
+  if (!r.ok) throw new Error(r.fault.kind);
+  return r.value;
+};
+
+const libraries = [
+  await geosOffsetter(SEGMENTS),
+  await clipperOffsetter(6, FLAT),
+  await jtsOffsetter(SEGMENTS),
 ];
 
-const libraries = [await geosOffsetter(SEGMENTS), await clipperOffsetter(6, FLAT)];
-
-for (const [name, outline] of outlines) {
+const contest = (name: string, outline: Path): void => {
   const edge = reversePath(outline);
   const ring: readonly Point[] = flatten(outline, FLAT).slice(0, -1);
-  const rolled = (): readonly Piece[] => {
-    const r = rollFootRound(edge, CLEARANCE);
-    if (!r.ok) throw new Error(r.fault.kind);
-    return r.value[0]!.path.pieces;
-  };
-  const contenders: Contender[] = [
-    { name: 'swagwright', run: rolled, pieces: rolled },
-    ...libraries.map((library) => ({
+  const ours: readonly Contender[] = [
+    {
+      name: 'path alone',
+      run: () => must(pathsRound(edge, CLEARANCE)),
+      pieces: () => must(pathsRound(edge, CLEARANCE))[0]!.pieces,
+    },
+    {
+      name: 'with contacts',
+      run: () => must(rollFootRound(edge, CLEARANCE)),
+      pieces: () => must(rollFootRound(edge, CLEARANCE))[0]!.path.pieces,
+    },
+  ];
+  const theirs = libraries.map(
+    (library): Contender => ({
       name: library.name,
       run: () => library.offset(ring, CLEARANCE),
       pieces: () => largestRing(library.offset(ring, CLEARANCE)).pieces,
-    })),
-  ];
+    }),
+  );
+  const contenders = [...ours, ...theirs];
   const times = race(contenders);
-  console.log(`\n${name} (${outline.pieces.length} lines and arcs, ${ring.length} points when flat)`);
+  console.log(`\n${name}: ${outline.pieces.length} lines and arcs, ${ring.length} points when flat`);
+  console.log('                 min ms  median     max   pieces  deviation mm');
   contenders.forEach((c, i) => {
-    const t = times[i]!;
     const pieces = c.pieces();
-    const figures = [
-      `min ${t[0]!.toFixed(4)} ms`,
-      `median ${t[ROUNDS >> 1]!.toFixed(4)}`,
-      `spread ${t[0]!.toFixed(4)} to ${t[ROUNDS - 1]!.toFixed(4)}`,
-      `${pieces.length} pieces`,
-      `deviation ${deviation(pieces, edge.pieces, CLEARANCE, 0.05).toExponential(1)} mm`,
+    const cells = [
+      ...[times[i]!.least, times[i]!.median, times[i]!.most].map((t) => t.toFixed(4).padStart(8)),
+      String(pieces.length).padStart(9),
+      deviation(pieces, edge.pieces, CLEARANCE, STEP).toExponential(1).padStart(14),
     ];
-    console.log(`  ${c.name.padEnd(14)} ${figures.join(', ')}`);
+    console.log(`  ${c.name.padEnd(13)}${cells.join('')}`);
   });
-  const fastest = Math.min(...times.slice(1).map((t) => t[ROUNDS >> 1]!));
+  ours.forEach((c, i) => {
+    const ratio = (of: keyof Times): string =>
+      (Math.min(...times.slice(ours.length).map((t) => t[of])) / times[i]![of]).toFixed(1);
+    console.log(
+      `  ${c.name}: ${ratio('least')} times as fast as the fastest library (medians ${ratio('median')})`,
+    );
+  });
+};
+
+contest('T1 lobes', LOBES);
+contest('T2 waves', WAVES);
+contest('T3 mixed', SLOTTED);
+
+/** What grows as the work grows: the waves with every piece in 1, 2, 4 … parts. */
+console.log('\nT2 waves, each piece split');
+for (const parts of [1, 2, 4, 8]) {
+  const split = WAVES.pieces.flatMap((p) =>
+    Array.from({ length: parts }, (_, k) => trimPiece(p, k / parts, (k + 1) / parts)),
+  );
+  const edge = reversePath({ pieces: split, closed: true });
+  const [t] = race([{ name: '', run: () => must(pathsRound(edge, CLEARANCE)), pieces: () => [] }]);
+  const each = (1000 * t!.least) / split.length;
   console.log(
-    `  ${(fastest / times[0]![ROUNDS >> 1]!).toFixed(2)} times as fast as the faster library (medians)`,
+    `  ${String(split.length).padStart(5)} pieces: ${t!.least.toFixed(3)} ms, ${each.toFixed(2)} µs a piece`,
   );
 }

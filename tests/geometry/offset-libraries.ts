@@ -1,6 +1,7 @@
 /**
- * Two unlike libraries that offset closed polygons with round joins: GEOS (floating point, by buffering) and
- * Clipper2 (whole numbers, by winding). For tests and the benchmark; the program itself uses neither.
+ * Libraries that offset closed polygons with round joins. Two are unlike: GEOS (floating point, by buffering) and
+ * Clipper2 (whole numbers, by winding). JTS in JavaScript is GEOS's method again, so it is no third witness, but
+ * what many would use. For tests and the benchmark; the program itself uses none of them.
  */
 
 import { createRequire } from 'node:module';
@@ -58,6 +59,47 @@ export const geosOffsetter = async (quadrantSegments: number): Promise<PolygonOf
       geos.GEOSGeom_destroy(grown);
       geos.GEOSGeom_destroy(polygon);
       Module._free(buffer);
+      return rings;
+    },
+  };
+};
+
+interface Coordinates {
+  readonly getCoordinates: () => readonly Point[];
+}
+interface JtsPolygon {
+  readonly getNumGeometries: () => number;
+  readonly getGeometryN: (i: number) => JtsPolygon;
+  readonly getExteriorRing: () => Coordinates;
+  readonly getNumInteriorRing: () => number;
+  readonly getInteriorRingN: (i: number) => Coordinates;
+}
+
+/** JTS in JavaScript: as for GEOS, an arc is an inscribed polygon of this many segments a quadrant. */
+export const jtsOffsetter = async (quadrantSegments: number): Promise<PolygonOffsetter> => {
+  // It brings no types; by its parts, because the whole is half a megabyte that is not all needed.
+  const part = async (name: string) => (await import(`jsts/org/locationtech/jts/${name}.js`)).default;
+  const Coordinate = await part('geom/Coordinate');
+  const Factory = await part('geom/GeometryFactory');
+  const BufferOp = await part('operation/buffer/BufferOp');
+  const factory = new Factory();
+  return {
+    name: 'jsts',
+    offset: (ring, by) => {
+      const corners = [...ring, ring[0]!].map((p) => new Coordinate(p.x, p.y));
+      const polygon = factory.createPolygon(factory.createLinearRing(corners), []);
+      const grown: JtsPolygon = BufferOp.bufferOp(polygon, by, quadrantSegments);
+      const open = (r: Coordinates): Point[] =>
+        r
+          .getCoordinates()
+          .slice(1)
+          .map(({ x, y }) => ({ x, y }));
+      const rings: Point[][] = [];
+      for (let i = 0; i < grown.getNumGeometries(); i++) {
+        const one = grown.getGeometryN(i);
+        rings.push(open(one.getExteriorRing()));
+        for (let k = 0; k < one.getNumInteriorRing(); k++) rings.push(open(one.getInteriorRingN(k)));
+      }
       return rings;
     },
   };
