@@ -1,6 +1,13 @@
 /** What a fit chooses, in a quilter's words: the same in tables, captions and cards. */
 
-import { formatLength, type LengthStyle } from '../../length/index.ts';
+import {
+  formatLength,
+  INCH_SIXTYFOURTH,
+  INCH_THIRTYSECOND,
+  type LengthStyle,
+  roundLength,
+  stepOf,
+} from '../../length/index.ts';
 import { depthsOf, type Fit, type Setting, type Shape, spansOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to the end of section 3`. */
@@ -36,11 +43,51 @@ export const unitWords = (style: LengthStyle): string =>
 export const eachOrOne = (texts: readonly string[]): string =>
   texts.every((t) => t === texts[0]) ? (texts[0] ?? '') : texts.join(', ');
 
+/**
+ * Lengths (mm) that lie within half a rounding step are printed as one, their middle: else two that are alike could
+ * come out a whole step apart.
+ */
+const printed = (values: readonly number[], style: LengthStyle): readonly number[] => {
+  const least = Math.min(...values);
+  const most = Math.max(...values);
+  return most - least < stepOf(style) / 2 ? values.map(() => (least + most) / 2) : values;
+};
+
 /** `3 5/8 to 3 11/16`, or one length where all come out alike. */
 export const rangeWords = (values: readonly number[], style: LengthStyle): string => {
-  const least = bareLength(Math.min(...values), style);
-  const most = bareLength(Math.max(...values), style);
+  const all = printed(values, style);
+  const least = bareLength(Math.min(...all), style);
+  const most = bareLength(Math.max(...all), style);
   return least === most ? least : `${least} to ${most}`;
+};
+
+/** How far apart (mm) lengths are as `rangeWords` prints them. */
+export const printedSpread = (values: readonly number[], style: LengthStyle): number => {
+  const all = printed(values, style);
+  return roundLength(Math.max(...all), style) - roundLength(Math.min(...all), style);
+};
+
+/**
+ * Distances about as small as the foot, such as from a notch to the needle: to 1/32 in or half a millimetre, since
+ * a sixteenth is too much of them; finer where the style itself is.
+ */
+export const smallLength = (mm: number, style: LengthStyle): string => formatLength(mm, fineStyle(style));
+
+const fineStyle = (style: LengthStyle): LengthStyle => {
+  if (style.unit === 'in') return style.denominator === 64 ? INCH_SIXTYFOURTH : INCH_THIRTYSECOND;
+  return style.step < 0.5 ? style : { unit: style.unit, step: 0.5 };
+};
+
+/** How far (mm) the stitching reaches from the start line, on every side and at the corners. */
+export const highestOf = (fit: Fit): readonly number[] =>
+  fit.ring
+    ? []
+    : [...fit.sides.map((s) => s.seat.pose.top), ...(fit.corner ? [fit.corner.seat.pose.top] : [])];
+
+/** Whether lobes stand higher than the crown, by more than a rounding step. */
+export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
+  const depths = depthsOf(fit);
+  return highestOf(fit).some((top, i) => top - depths[i]! > stepOf(style));
 };
 
 /** `7 8 7 8`, or `7` where every side has as many. */
@@ -50,15 +97,20 @@ export const repeatsWords = (fit: Fit): string => {
 };
 
 export const spanWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(spansOf(fit).map((span) => bareLength(span, style)));
+  eachOrOne(printed(spansOf(fit), style).map((span) => bareLength(span, style)));
 
 /** The sides' depths, and the corner's where there is one and it is not the same. */
 export const depthWords = (fit: Fit, style: LengthStyle): string => {
-  const depths = depthsOf(fit).map((d) => bareLength(d, style));
+  const depths = printed(depthsOf(fit), style).map((d) => bareLength(d, style));
   if (depths.every((d) => d === depths[0])) return depths[0]!;
   if (!fit.corner) return depths.join(', ');
   return `${eachOrOne(depths.slice(0, -1))}; corner ${depths.at(-1)}`;
 };
 
 export const gapWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(fit.sides.map((s) => bareLength(s.seat.gap, style)));
+  eachOrOne(
+    printed(
+      fit.sides.map((s) => s.seat.gap),
+      style,
+    ).map((gap) => bareLength(gap, style)),
+  );

@@ -7,11 +7,14 @@ import {
   depthWords,
   directionWords,
   gapWords,
+  highestOf,
   partWords,
+  printedSpread,
   rangeWords,
   repeatsWords,
   settingWords,
   spanWords,
+  standsHigher,
   unitWords,
 } from './choice-words.ts';
 import { alignRows, wrapPlain } from './table.ts';
@@ -56,13 +59,13 @@ export const fitTableLines = (
   const below = firstThatFits(room, [
     () =>
       tableOf(
-        headsOf(shown),
-        shown.map((r) => figureRow(r, style, false)),
+        headsOf(shown, style),
+        shown.map((r) => figureRow(r, shown, style, false)),
       ),
     () =>
       tableOf(
-        headsOf(shown),
-        shown.map((r) => figureRow(r, style, true)),
+        headsOf(shown, style),
+        shown.map((r) => figureRow(r, shown, style, true)),
       ),
   ]);
   const lines = numbers.map((number, i) => [`${number}  ${top[i]}`, `${indent}  ${below[i]}`]);
@@ -111,10 +114,23 @@ const choiceRow = ({ fit, field }: Ranked, withNames: boolean, title: number): r
 const FIGURE_HEADS = ['repeats', 'span', 'depth', 'differ', 'gap', 'uses'];
 const RING_HEADS = ['swags', 'span', 'depth', 'across', 'gap', 'uses'];
 
-const headsOf = (results: readonly Ranked[]): readonly string[] =>
-  results[0]?.fit.ring ? RING_HEADS : FIGURE_HEADS;
+/** Lobes that stand higher than the crown get a column of their own, where there are any. */
+const haveHigher = (results: readonly Ranked[], style: LengthStyle): boolean =>
+  results.some((r) => standsHigher(r.fit, style));
 
-const figureRow = ({ field, fit, score }: Ranked, style: LengthStyle, short: boolean): readonly string[] => {
+const headsOf = (results: readonly Ranked[], style: LengthStyle): readonly string[] => {
+  if (results[0]?.fit.ring) return RING_HEADS;
+  return haveHigher(results, style)
+    ? FIGURE_HEADS.flatMap((head) => (head === 'depth' ? [head, 'highest'] : [head]))
+    : FIGURE_HEADS;
+};
+
+const figureRow = (
+  { field, fit, score }: Ranked,
+  shown: readonly Ranked[],
+  style: LengthStyle,
+  short: boolean,
+): readonly string[] => {
   const seats = fit.sides.map((s) => s.seat);
   const size = frameSize({ field, fit }, fit.ring?.ring.outward ?? 0);
   const each = (values: readonly number[], words: string): string =>
@@ -123,7 +139,10 @@ const figureRow = ({ field, fit, score }: Ranked, style: LengthStyle, short: boo
     repeatsWords(fit),
     each(spansOf(fit), spanWords(fit, style)),
     each(depthsOf(fit), depthWords(fit, style)),
-    bare(size && fit.ring ? size.width : score.spread, style),
+    ...(haveHigher(shown, style)
+      ? [rangeWords(standsHigher(fit, style) ? highestOf(fit) : depthsOf(fit), style)]
+      : []),
+    bare(size && fit.ring ? size.width : printedSpread(depthsOf(fit), style), style),
     each(
       seats.map((s) => s.gap),
       gapWords(fit, style),
@@ -146,7 +165,7 @@ const notes = (
       ? `The best ${shown.length} of ${results.length} that fit.`
       : `All ${results.length} that fit.`;
   return [
-    `${counted} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
+    `${counted} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “depth” is that of the crown${haveHigher(shown, style) ? ', “highest” how far the stitching reaches' : ''}; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
     HOW_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };
