@@ -9,9 +9,11 @@ import {
   outOfReach,
   pausesOf,
   placingOf,
-  stitchedLength,
   threadFor,
 } from '../../swag/index.ts';
+import { lengthOf } from './card.ts';
+
+import { ringAsData } from './ring-words.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -19,8 +21,8 @@ export const cardAsData = (design: Design, plan: Plan): object => {
   const { field, fit } = design;
   const { shape, setting } = fit.way;
   const { template } = shape.stitching;
-  const length = stitchedLength(design, plan.channels);
-  const total = length.swags + length.channels;
+  const length = lengthOf(design, plan);
+  const total = length.swags + length.channels + length.fills;
   const settingOf = (width: number) => channelSetting(width, plan.foot.clearance, template.channelLines);
   return {
     units: 'mm and degrees',
@@ -43,6 +45,7 @@ export const cardAsData = (design: Design, plan: Plan): object => {
         rounded,
       })),
     })),
+    frame: ringAsData(design, plan.marks.style),
     corner: design.corner ? { toCorner: design.corner.fit.toCorner, offset: design.corner.fit.offset } : null,
     placing: design.cells.map((cell) => {
       const p = placingOf(cell);

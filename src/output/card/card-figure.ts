@@ -26,6 +26,7 @@ import {
 } from '../../geometry/index.ts';
 import { type Cell, type Design, pausesOf, placingOf } from '../../swag/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
+import { drawRingFigure, ringFigureHeight } from './ring-figure.ts';
 
 /** mm on paper. */
 const LABEL = 3.4;
@@ -52,6 +53,7 @@ const FOOT: Stroke = { width: 0.25, color: '#8a8a8a' };
 
 /** How high the figure is (mm) in a room of a given width, at most `most`. */
 export const figureHeight = (design: Design, width: number, most: number): number => {
+  if (design.ring) return ringFigureHeight(design, width, most);
   const { box } = viewOf(design);
   const scale = scaleFor(box, width, most);
   return boxHeight(box) * scale + ABOVE + BELOW;
@@ -114,6 +116,10 @@ export const drawFigure = (
   width: number,
   most: number,
 ): void => {
+  if (design.ring) {
+    drawRingFigure(content, design, at, width, most);
+    return;
+  }
   const { cell, second, box } = viewOf(design);
   const { field } = design;
   const scale = scaleFor(box, width, most);

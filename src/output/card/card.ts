@@ -3,11 +3,19 @@
  * themselves are made in the files beside this one.
  */
 
+import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type Design, marksOf, type SideMarks, stitchedLength } from '../../swag/index.ts';
+import {
+  type Design,
+  marksOf,
+  type SideMarks,
+  type StitchedLength,
+  stitchedLength,
+} from '../../swag/index.ts';
 import type { Column } from '../text/index.ts';
 import { channelBlocks } from './channel-words.ts';
 import { MARKS_INTRO, marksTable } from './mark-words.ts';
+import { ringMarkBlocks } from './ring-words.ts';
 import { guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
 import { summaryLines } from './summary-words.ts';
 import { threadBlocks } from './thread-words.ts';
@@ -36,6 +44,10 @@ export interface Card {
   readonly marks: readonly SideMarks[];
 }
 
+/** All that is stitched, fills included. Without fills in the plan none are made. */
+export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
+  stitchedLength(design, plan.channels, fillLengths(fillDesign(design, design.halves, plan)));
+
 /** The card of a design that was made from `plan`. */
 export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card => {
   const { style } = plan.marks;
@@ -50,17 +62,19 @@ export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]):
     {
       id: 'marks',
       heading: 'Marks',
-      blocks: [
-        { kind: 'text', text: MARKS_INTRO(design, plan) },
-        ...marks.map((side) => marksTable(side, style)),
-      ],
+      blocks: design.ring
+        ? ringMarkBlocks(design, plan)
+        : [
+            { kind: 'text', text: MARKS_INTRO(design, plan) },
+            ...marks.map((side) => marksTable(side, style)),
+          ],
     },
     { id: 'pauses', heading: 'Where to pause, needle down', blocks: pauseBlocks(design, plan) },
     { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },
     {
       id: 'thread',
       heading: 'Stitching and thread',
-      blocks: threadBlocks(stitchedLength(design, plan.channels), plan),
+      blocks: threadBlocks(lengthOf(design, plan), plan),
     },
     {
       id: 'cautions',

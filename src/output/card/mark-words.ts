@@ -8,7 +8,12 @@ import type { CardTable } from './card.ts';
 
 export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
   const line = field.startMargin > 0 ? 'along the start line' : `along the ${seamName(field)}`;
-  const from = field.corners === 'none' ? 'its left end, the seam towards you' : 'the corner that is named';
+  const from =
+    field.corners === 'none'
+      ? 'its left end, the seam towards you'
+      : field.startMargin > 0
+        ? 'the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the seam'
+        : 'the named corner of the seam';
   return (
     `Running distances ${line}, ${unitWords(marks.style)}. Lay the tape once, with its 0 at ${from}, and mark ` +
     'everything without lifting it: nothing adds up.'

@@ -12,14 +12,16 @@ import {
   type Setting,
   type Shape,
 } from '../../swag/index.ts';
-import { bareLength as bare, unitWords } from '../text/index.ts';
+import { bareLength as bare, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './card.ts';
 import { capital, seamName } from './mark-words.ts';
+import { ringLevelWords, ringSettingWords } from './ring-words.ts';
 
 const point = (text: string): CardBlock => ({ kind: 'point', text });
 
-export const setBlocks = (design: Design, { marks: { style }, foot }: Plan): readonly CardBlock[] => {
+export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { field, fit } = design;
+  const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
   const seam = seamName(field);
   const placing = placingOf(design.cells[0]!);
@@ -32,14 +34,19 @@ export const setBlocks = (design: Design, { marks: { style }, foot }: Plan): rea
     shape.side === 'inside'
       ? 'inside the swag, between stitching and seam'
       : 'outside the swag, beyond the stitching';
+  const first = design.ring
+    ? ringSettingWords(design, design.ring, placing, length).map(point)
+    : [
+        point(startsAt),
+        point(
+          `First half, from the start mark to the centre line, with the seam towards you: the template lies ${lies}, ` +
+            `${faceWords(placing.firstTurnedOver)}, ${atStart(shape)} at the start mark.${beyondWords(placing, length)}`,
+        ),
+        point(settingSteps(setting, design, placing, length)),
+      ];
   return [
-    point(startsAt),
-    point(
-      `First half, from the start mark to the centre line, with the seam towards you: the template lies ${lies}, ` +
-        `${faceWords(placing.firstTurnedOver)}, its ${nearEnd(shape)} at the start mark.`,
-    ),
-    point(settingSteps(setting, design, placing, length)),
-    ...backWords(placing, foot.clearance, length).map(point),
+    ...first,
+    ...backWords(design, placing, plan).map(point),
     point(
       `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
@@ -51,7 +58,15 @@ export const setBlocks = (design: Design, { marks: { style }, foot }: Plan): rea
 /** Face up is as the outline prints: the foot on the left on the way from heel to crown end. */
 const faceWords = (turnedOver: boolean): string => (turnedOver ? 'turned over, face down' : 'face up');
 
-const nearEnd = ({ direction }: Shape): string => (direction === 'heel-first' ? 'heel' : 'crown end');
+/** The part's own end that is put to the start mark: the heel only where the part starts there. */
+const atStart = ({ direction, from, to }: Shape): string =>
+  placeWords((direction === 'heel-first' ? from : to).label);
+
+/** Where the part starts later, what comes before it hangs out beyond the start mark. */
+const beyondWords = ({ start, end }: Placing, length: (mm: number) => string): string =>
+  start?.label !== end.label && end.along < -NOTICEABLE
+    ? ` The rest of the template lies beyond it: its ${end.label} is ${length(-end.along)} before the start mark.`
+    : '';
 
 const settingSteps = (
   setting: Setting,
@@ -83,22 +98,31 @@ const settingSteps = (
   }
 };
 
-/** `the heel`, `the start of section 2 (vase)`, `the end of section 2`. */
-const placeWords = (label: string): string => `the ${label.startsWith('section') ? 'start of ' : ''}${label}`;
+/** `the heel`, `the start of section 2 (vase)`, `the end of section 2`, `line A`. */
+const placeWords = (label: string): string =>
+  label.startsWith('line') ? label : `the ${label.startsWith('section') ? 'start of ' : ''}${label}`;
 
-/** A place on the edge is never on the start mark itself: the foot stands between. */
+/** A place on the edge is never on the start mark itself: the foot stands between. Which way is told as in the table. */
 const backWords = (
-  { start }: Placing,
-  clearance: number,
-  length: (mm: number) => string,
+  { field }: Design,
+  { start, templateSide }: Placing,
+  { marks: { style }, foot }: Plan,
 ): readonly string[] => {
   if (!start) return [];
   const more =
-    start.back > clearance + NOTICEABLE
+    start.back > foot.clearance + NOTICEABLE
       ? ' (more than the clearance, because the foot does not reach into the notch)'
       : '';
+  const line = field.startMargin > 0 ? 'start line' : seamName(field);
+  const along = fromMark(start.along, style);
+  const up = bare(Math.abs(start.up), style);
+  const where = [
+    along === 'on it' ? '' : `${along.replace(' ', ` ${style.unit} `)} the start mark`,
+    up === '0' ? '' : `${up} ${style.unit} ${start.up < 0 ? 'below' : 'above'} the ${line}`,
+  ].filter((text) => text !== '');
   return [
-    `${capital(placeWords(start.label))} is not on the start mark: it sits back ${length(start.back)} from it, because the foot stands between${more}.`,
+    `${capital(placeWords(start.label))} is not on the start mark itself: the foot stands between. It lies ${smallLength(start.back, style)} ` +
+      `from the needle${more}, ${templateSide === 'inside' ? 'inside' : 'outside'} the swag: ${where.join(' and ')}.`,
   ];
 };
 
@@ -115,7 +139,7 @@ const stopWords = (cells: readonly Cell[]): string => {
 const cornerWords = ({ corner, field }: Design, length: (mm: number) => string): readonly string[] =>
   corner
     ? [
-        `Corners: the first half starts ${length(corner.fit.toCorner)} from the corner of the ${field.startMargin > 0 ? 'start line' : seamName(field)} and ends on the mitre; ` +
+        `Corners: the first half starts ${length(corner.fit.toCorner)} from the corner of the ${field.startMargin > 0 ? 'start lines (where those of two sides cross)' : seamName(field)} and ends on the mitre; ` +
           'the second half runs from there along the next side. Draw the mitre as its centre line.',
       ]
     : [];
@@ -163,7 +187,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
   const rows = placings.map((p): readonly string[] => {
     const at = p.start ?? p.end;
     return [
-      p.cell.name === 'strip' ? 'each' : p.cell.name,
+      p.cell.name === 'strip' || p.cell.name === 'frame' ? 'each' : p.cell.name,
       fromMark(at.along, style),
       fromSeam(field.startMargin + at.up, style),
       ...p.lines.slice(0, lines.length).map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
@@ -183,14 +207,18 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     far === undefined
       ? `the near end is ${placeWords(near)}`
       : `the near end is ${placeWords(near)}, the far end ${placeWords(far)}`;
-  const centre = far === undefined ? '' : ' (of the far end: before or past the centre line)';
-  const lettered = lines.length > 0 ? ' A lettered line is told by where it crosses the start line.' : '';
+  const level = design.ring ? ringLevelWords(design) : `the ${seamName(field)}`;
+  const centre = far === undefined ? '' : '; of the far end, past or before the centre line';
+  const lettered =
+    lines.length > 0
+      ? ` A lettered line is told by where it crosses the ${design.ring ? 'same' : 'start'} line.`
+      : '';
   return [
     {
       kind: 'text',
       text:
-        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is before or past the start ` +
-        `mark${centre}, “up” is from the ${seamName(field)}.${lettered} “crown up” is for the needle: where the stitching turns.`,
+        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is past the start mark (into the swag) or before it (away ` +
+        `from the swag)${centre}, “up” is from ${level}.${lettered} “crown up” is for the needle: where the stitching turns.`,
     },
     { kind: 'table', columns, rows: grouped(rows) },
   ];
@@ -231,7 +259,7 @@ export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonl
     ...pauses.map((p) => point(`${capital(p.label)}, ${length(p.after)} of stitching after the start mark.`)),
     ...reach.map((u) =>
       point(
-        `The foot does not reach into the edge from ${length(u.from)} to ${length(u.to)} along it: the stitching turns in a point ${length(u.away)} away.`,
+        `The foot does not reach into the edge from ${length(u.from)} to ${length(u.to)} along it: the stitching turns in a point ${smallLength(u.away, style)} away.`,
       ),
     ),
   ];

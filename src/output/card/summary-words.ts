@@ -3,9 +3,15 @@
 import { formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Design, depthsOf, spansOf } from '../../swag/index.ts';
-import { partWords, rangeWords } from '../text/index.ts';
+import { highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
+import { ringSizeWords } from './ring-words.ts';
 
-export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }: Plan): readonly string[] => {
+export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
+  const { field, fit } = design;
+  const {
+    foot,
+    marks: { style },
+  } = plan;
   const { shape } = fit.way;
   const { template } = shape.stitching;
   const counts =
@@ -17,9 +23,13 @@ export const summaryLines = ({ field, fit }: Design, { foot, marks: { style } }:
   const gaps = fit.sides.map((s) => s.seat.gap);
   const gapWidth = rangeWords(gaps, style);
   const gap = gapWidth === '0' ? '' : `, ${gapWidth} ${style.unit} between neighbours`;
+  const higher = standsHigher(fit, style)
+    ? ` at the crown, ${rangeWords(highestOf(fit), style)} ${style.unit} at its highest`
+    : '';
   const thick = template.thickness === undefined ? '' : `, ${formatLength(template.thickness, style)} thick`;
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${formatLength(foot.clearance, style)} from the needle to its outer edge.`,
-    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, depth ${rangeWords(depthsOf(fit), style)} ${style.unit}${gap}.`,
+    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}.`,
+    ...ringSizeWords(design, plan),
   ];
 };

@@ -20,14 +20,21 @@ const THICK_QUILT = MM_PER_INCH / 8;
 
 export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardBlock[] => {
   const { units, stitch, marks } = plan;
-  const total = length.swags + length.channels;
+  const total = length.swags + length.channels + length.fills;
   const thread = threadFor(total);
   const long = longLength(units);
   const each = length.repeats
-    .map((r) => `${r.name === 'strip' ? 'one swag' : r.name} ${formatLength(r.length, marks.style)}`)
+    .map(
+      (r) =>
+        `${r.name === 'strip' || r.name === 'frame' ? 'one swag' : r.name} ${formatLength(r.length, marks.style)}`,
+    )
     .join(', ');
-  const parts =
-    length.channels > 0 ? ` (swags ${long(length.swags)}, channels ${long(length.channels)})` : '';
+  const kinds = [
+    { name: 'swags', all: length.swags },
+    { name: 'channels', all: length.channels },
+    { name: 'fills', all: length.fills },
+  ].filter((k) => k.all > 0);
+  const parts = kinds.length > 1 ? ` (${kinds.map((k) => `${k.name} ${long(k.all)}`).join(', ')})` : '';
   const stitches = Math.round(total / stitch.length);
   return [
     {

@@ -6,7 +6,7 @@ import { deflateSync } from 'node:zlib';
 import { PDFDocument } from 'pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
-import { MM_PER_INCH } from '../../../src/length/index.ts';
+import { formatLength, MM_PER_INCH } from '../../../src/length/index.ts';
 import {
   type Card,
   cardAsData,
@@ -16,7 +16,7 @@ import {
 } from '../../../src/output/card/index.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
-import { designOf } from '../../../src/swag/index.ts';
+import { designOf, placingOf } from '../../../src/swag/index.ts';
 import type { Template } from '../../../src/template/index.ts';
 import { planOf, profile, search, templateOf } from '../../swag/fit-helpers.ts';
 
@@ -42,18 +42,62 @@ const HALF = '{ setting: crown-on-centre, side: inside, direction: heel-first, f
 describe('the card', () => {
   const { card, design, plan } = made(`${BALUSTER_STRIP}swag: ${HALF}\n`, profile('baluster'));
 
-  it('says that a break sits back from the start mark, and that a notch makes it farther', () => {
+  it('says where a break stands beside the start mark, and that a notch makes it farther', () => {
     const back = wordsOf(card, 'set');
-    expect(back).toMatch(/The start of section 2 is not on the start mark: it sits back 5\/16 in .*notch/);
+    expect(back).toMatch(
+      /The start of section 2 is not on the start mark itself.* 11\/32 in from the needle .*notch/,
+    );
+    // One word for one direction: that of the table.
+    const near = wordsOf(card, 'guides').match(/each \| (\S+) (past|before)/)!;
+    expect(back).toContain(`${near[1]} in ${near[2]} the start mark`);
+    expect(back).not.toContain('back from');
     expect(back).toMatch(/inside the swag, between stitching and seam, face up/);
     expect(back).toMatch(/Second half.*turn the template over/);
     expect(back).toMatch(/Draw the start line 1\/4 in from the seam/);
   });
 
+  it('puts the part’s own end to the start mark, and says where the heel then hangs', () => {
+    const back = wordsOf(card, 'set');
+    expect(back).toMatch(/face up, the start of section 2 at the start mark\./);
+    const { end } = placingOf(design.cells[0]!);
+    // Section 1 is about an inch long and leans a little, and all of it lies before the start mark.
+    expect(end.along).toBeLessThan(-0.9 * MM_PER_INCH);
+    expect(back).toContain(
+      `The rest of the template lies beyond it: its heel is ${formatLength(-end.along, plan.marks.style)} before the start mark.`,
+    );
+    const whole = made(
+      `${BALUSTER_STRIP}swag: { from: 1, to: crown, direction: heel-first }\n`,
+      profile('baluster'),
+    );
+    expect(wordsOf(whole.card, 'set')).toMatch(/the heel at the start mark\.$/m);
+  });
+
+  it('counts the fills in what is stitched', () => {
+    const filled = made(
+      `${BALUSTER_STRIP}swag: ${HALF}\nfills: { background: { kind: crosshatch, spacing: 1/2 } }\n`,
+      profile('baluster'),
+    );
+    const of = (c: Card): number => Number(wordsOf(c, 'thread').match(/Stitched length: ([\d.]+) yd/)![1]);
+    expect(of(filled.card)).toBeGreaterThan(of(card) + 1);
+    expect(wordsOf(filled.card, 'thread')).toMatch(/swags .*channels .*fills [\d.]+ yd/);
+    expect(wordsOf(card, 'thread')).not.toContain('fills');
+  });
+
+  it('says where the 0 of the tape is on a border with a margin, and how high lobes stand', () => {
+    const turned = made(
+      'layout: { border: { width: 7, inner: { top: 54 3/8, right: 67 1/2, bottom: 54 1/8, left: 67 3/4 }, margin: 1/2, corners: turn } }\nswag: { from: vase }\n',
+      profile('baluster'),
+    );
+    expect(wordsOf(turned.card, 'marks')).toMatch(
+      /0 at the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the seam/,
+    );
+    expect(turned.card.summary.join(' ')).toMatch(/in deep at the crown, .* in at its highest/);
+  });
+
   it('says where to pause and what cannot be reached', () => {
     expect(wordsOf(card, 'pauses')).toMatch(/The notch at the start of section 3 \(vase\)/);
     expect(wordsOf(card, 'pauses')).not.toMatch(/start of section 2/);
-    expect(wordsOf(card, 'pauses')).toMatch(/does not reach .* 3\/8 in away/);
+    expect(wordsOf(card, 'pauses')).toMatch(/does not reach .* 11\/32 in away/);
   });
 
   it('says for each channel what to lay on the last stitching', () => {
