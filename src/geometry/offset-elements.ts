@@ -102,10 +102,16 @@ export const offsetElements = (
     const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
     // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
     const share = (-turn * c) / 2;
-    if (Math.abs(turn) < kink && before && after && hasRoom(before, share) && hasRoom(after, share)) {
+    const isKink = Math.abs(turn) < kink && before && after;
+    if (isKink && hasRoom(before, share) && hasRoom(after, share)) {
       if (!(Math.abs(share) > DISTANCE_NOISE)) continue;
       moved[i] = lengthened(before, 0, share);
       moved[next] = lengthened(moved[next]!, share, 0);
+    } else if (isKink && share < 0 && isSpeck(before, share) && hasRoom(after, 2 * share)) {
+      // A speck is too short to be held back: the other side gives all that is doubled.
+      moved[next] = lengthened(after, 2 * share, 0);
+    } else if (isKink && share < 0 && isSpeck(after, share) && hasRoom(before, 2 * share)) {
+      moved[i] = lengthened(before, 0, 2 * share);
     } else if (turn < 0) {
       const vertex = pieces[i]!.to;
       const from = before?.to ?? add(vertex, scale(leftOf(pieceDirection(pieces[i]!, 1)), c));
@@ -129,6 +135,10 @@ export const offsetElements = (
 /** Whether a piece is long and wide enough to be lengthened or shortened by a hair. */
 const hasRoom = (p: Piece, by: number): boolean =>
   Math.abs(by) * ROOM < Math.min(pieceLength(p), p.kind === 'arc' ? p.radius : Number.POSITIVE_INFINITY);
+
+/** Whether a piece has no room for its shortness alone, and goes straight on as far as it goes. */
+const isSpeck = (p: Piece, by: number): boolean =>
+  !hasRoom(p, by) && (p.kind === 'line' || Math.abs(by) * ROOM < p.radius);
 
 /** A kink beside a piece shorter than this many times what it leaves open counts as a corner. */
 const ROOM = 8;

@@ -1,7 +1,7 @@
 /** The parts of an edge that a round foot cannot touch, and how far from them the stitching stays. */
 
 import { distanceToPiece } from './nearness.ts';
-import { type Path, pathLength, slicePath } from './path.ts';
+import { openPath, type Path, pathLength, slicePath } from './path.ts';
 import { type Piece, pieceAt, pieceLength } from './piece.ts';
 import { add, distance, type Point, scale, subtract, unit } from './point.ts';
 
@@ -11,6 +11,7 @@ export interface Contact {
   readonly to: number;
 }
 
+/** Where it goes over the start of a closed edge, `to` is counted on beyond the edge's length. */
 export interface Unreached extends Contact {
   /** Where the foot's centre stands when it can go no further in. */
   readonly turn: Point;
@@ -36,7 +37,10 @@ export const findUnreached = (
   const found: Unreached[] = [];
   const note = (from: number, to: number, turn: Point): void => {
     if (!(to - from > GAP_NOISE)) return;
-    const { deepest, away } = farthest(slicePath(edge, from, to), path, turn);
+    // On a closed edge a stretch may run on past the start.
+    const beyond = to > edgeLength ? slicePath(edge, 0, to - edgeLength).pieces : [];
+    const stretch = openPath([...slicePath(edge, from, to).pieces, ...beyond]);
+    const { deepest, away } = farthest(stretch, path, turn);
     if (away > clearance + TOUCHED) found.push({ from, to, turn, deepest, away });
   };
   const count = contacts.length;
@@ -46,10 +50,7 @@ export const findUnreached = (
   if (!edge.closed) note(0, contacts[0]!.from, firstPiece.from);
   for (let i = 1; i < count; i++) note(contacts[i - 1]!.to, contacts[i]!.from, path.pieces[i]!.from);
   if (!edge.closed) note(contacts[count - 1]!.to, edgeLength, lastPiece.to);
-  else if (contacts[0]!.from > GAP_NOISE || edgeLength - contacts[count - 1]!.to > GAP_NOISE) {
-    note(contacts[count - 1]!.to, edgeLength, firstPiece.from);
-    note(0, contacts[0]!.from, firstPiece.from);
-  }
+  else note(contacts[count - 1]!.to, edgeLength + contacts[0]!.from, firstPiece.from);
   return found;
 };
 

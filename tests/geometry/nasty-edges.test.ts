@@ -2,7 +2,16 @@
 
 import { describe, expect, test } from 'vitest';
 import { findEdgeFault } from '../../src/geometry/edge-fault.ts';
-import { closedPath, openPath, type Path, pathBox, polyline, reversePath } from '../../src/geometry/path.ts';
+import { mirror } from '../../src/geometry/motion.ts';
+import {
+  closedPath,
+  movePath,
+  openPath,
+  type Path,
+  pathBox,
+  polyline,
+  reversePath,
+} from '../../src/geometry/path.ts';
 import { type Arc, arc, arcBetween, line, type Piece } from '../../src/geometry/piece.ts';
 import { type Point, point } from '../../src/geometry/point.ts';
 import { rollFoot, rollFootRound, type StitchedEdge } from '../../src/geometry/rolling-foot.ts';
@@ -313,6 +322,32 @@ describe('specks and repeated points', () => {
       }
     }
   });
+});
+
+describe('a speck of a line between two arcs, with a turn to the left too small for a corner', () => {
+  // Found by a random edge: a speck shorter than what the turn leaves doubled made the way go back and forth.
+  const cases = [1e-7, 1e-6, 1.7e-6, 3e-6, 4.9e-6].flatMap((turn) =>
+    [2e-7, 1e-6, 5e-6, 2e-5].map((length) => [turn, length] as const),
+  );
+  test.each(cases)('a turn of %d rad beside %d mm', (turn, length) => {
+    const first = arc(point(0, 0), 18, 0.4, -PI);
+    const along = 0.4 - PI - PI / 2;
+    const tip = point(first.to.x + length * Math.cos(along), first.to.y + length * Math.sin(along));
+    const spoke = along + turn + PI / 2;
+    const center = point(tip.x - 12 * Math.cos(spoke), tip.y - 12 * Math.sin(spoke));
+    const second: Arc = { ...arc(center, 12, spoke, -1.9), from: tip };
+    const edge = openPath([first, line(first.to, tip), second]);
+    for (const e of [edge, reversePath(movePath(edge, mirror(point(0, 0), 1)))]) {
+      const s = way(e);
+      expect(deviation(s.path.pieces, e.pieces, C)).toBeLessThan(1e-6);
+      expect(widestGap(s.path.pieces)).toBeLessThan(1e-6);
+      expect(selfCrossing(s.path.pieces)).toBeUndefined();
+      // Half a turn and 1.9 rad at c more than their radii, less what the turn takes away.
+      const whole = PI * (18 + C) + 1.9 * (12 + C) + length - C * turn;
+      expect(Math.abs(totalLength(s.path.pieces) - whole)).toBeLessThan(1e-6);
+    }
+  });
+  test('all cases ran', () => expect(cases).toHaveLength(20));
 });
 
 describe('faults name the place', () => {
