@@ -30,9 +30,12 @@ export interface SideMarks {
   readonly marks: readonly Mark[];
 }
 
-/** The marks of every side, in the order in which a person meets them. `style` says how they are rounded. */
+/**
+ * The marks of every side, in the order in which a person meets them. `style` says how they are rounded. A round
+ * frame has no sides to lay a tape along: its marks are `ringMarks`.
+ */
 export const marksOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
-  design.sides.map((side) => sideMarks(design, side, style));
+  design.ring ? [] : design.sides.map((side) => sideMarks(design, side, style));
 
 const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMarks => {
   const { length, name } = side.run;

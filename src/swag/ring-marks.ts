@@ -66,9 +66,11 @@ export interface RingMeasures {
   readonly crownChord: number;
   readonly startChord: number;
   readonly gapChord: number;
+  /** Straight from a crown to its own start or stop mark, mm, rounded once. */
+  readonly reach: number;
 }
 
-export const ringMeasures = ({ ring }: Design, style: LengthStyle): RingMeasures | undefined => {
+export const ringMeasures = ({ ring, cells }: Design, style: LengthStyle): RingMeasures | undefined => {
   if (!ring) return undefined;
   const { startRadius, crownRadius, span, ring: wanted } = ring;
   const step = TURN / wanted.count;
@@ -83,5 +85,6 @@ export const ringMeasures = ({ ring }: Design, style: LengthStyle): RingMeasures
     crownChord: chord(crownRadius, step),
     startChord: chord(startRadius, 2 * half),
     gapChord: chord(startRadius, step - 2 * half),
+    reach: roundLength(cells[0]!.seat.shape.chord, style),
   };
 };

@@ -1,0 +1,164 @@
+/** The card of a round frame, in words: everything is measured from its centre, along rays. */
+
+import { formatLength, type LengthStyle } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import {
+  type Design,
+  frameSize,
+  type Placing,
+  type RingFit,
+  ringMarks,
+  ringMeasures,
+  type Setting,
+} from '../../swag/index.ts';
+import { bareLength as bare, unitWords } from '../text/index.ts';
+import type { CardBlock } from './card.ts';
+
+const DEGREES = 180 / Math.PI;
+
+/** To a tenth of a degree: finer than a protractor shows. */
+const degrees = (radians: number): string => `${(radians * DEGREES).toFixed(1).replace(/\.0$/, '')}°`;
+
+const circling = ({ ring }: RingFit): string => (ring.from === 'inner' ? 'clockwise' : 'counterclockwise');
+
+export const ringSizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
+  const { ring } = design;
+  const size = frameSize(design, ring?.ring.outward ?? 0);
+  if (!ring || !size) return [];
+  const channels = ring.ring.outward > 0 ? ', channels included' : '';
+  return [
+    `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
+  ];
+};
+
+/** Where the first half starts, how the template lies for it, and how it is set. */
+export const ringSettingWords = (
+  design: Design,
+  ring: RingFit,
+  placing: Placing,
+  length: (mm: number) => string,
+): readonly string[] => {
+  const { setting, shape } = design.fit.way;
+  const inward = ring.ring.from === 'outer';
+  const inside = inward ? 'between stitching and outer edge' : 'between stitching and motif';
+  const lies =
+    shape.side === 'inside' ? `inside the swag, ${inside}` : 'outside the swag, beyond the stitching';
+  const face = placing.firstTurnedOver ? 'turned over, face down' : 'face up';
+  const end = shape.direction === 'heel-first' ? 'heel' : 'crown end';
+  return [
+    `Mark the centre of the motif: all distances are from it. Start and stop marks are ${length(ring.startRadius)} from it, crowns ${length(ring.crownRadius)}.`,
+    `First half, from the start mark to the centre line, with the motif ${inward ? 'away from you' : 'towards you'}: the template lies ${lies}, ${face}, its ${end} at the start mark.`,
+    settingSteps(setting, design, ring, placing, length),
+  ];
+};
+
+/** With a gap the template is set by the ray between neighbours, which is not the start mark's own. */
+const rayWords = (design: Design): string =>
+  (design.sides[0]?.fit.seat.gap ?? 0) > 0 ? 'the ray halfway between neighbours' : 'the start mark’s ray';
+
+/** The line from which a template's places are measured outward or inward. */
+export const ringLevelWords = (design: Design): string =>
+  `the line through the start mark square to ${rayWords(design).replace('the start mark’s', 'its')}`;
+
+const settingSteps = (
+  setting: Setting,
+  design: Design,
+  ring: RingFit,
+  placing: Placing,
+  length: (mm: number) => string,
+): string => {
+  const hasGap = (design.sides[0]?.fit.seat.gap ?? 0) > 0;
+  switch (setting.kind) {
+    case 'crown-on-centre':
+      return (
+        'Put the needle down on the start mark and the edge against the foot. Swing the template until the foot, slid ' +
+        `along the edge with the needle up, brings the needle to the crown: on the centre line, ${length(ring.crownRadius)} from the centre.`
+      );
+    case 'alignment-line': {
+      const where =
+        setting.laid === 'square'
+          ? hasGap
+            ? `through the start mark, parallel to ${rayWords(design)}`
+            : `along ${rayWords(design)}`
+          : `through the start mark, square to ${rayWords(design)}`;
+      return `Lay line ${setting.line.name} ${where}, and slide the template along it until the edge meets the foot at the start mark.`;
+    }
+    case 'flat-on-guide': {
+      const guide = placing.guide ?? 0;
+      const farther = guide > 0 === (ring.ring.from === 'inner');
+      return (
+        `Draw a guide line square to ${rayWords(design)}, ${length(Math.abs(guide))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark: it is for ` +
+        `the template's edge and not for the stitching. Lay ${setting.flat.label} along it, and slide the template until the edge meets the foot at the start mark.`
+      );
+    }
+    default:
+      return setting satisfies never;
+  }
+};
+
+/** The rays with their distances, and how to find them with and without a protractor. */
+export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
+  const { ring } = design;
+  const measures = ringMeasures(design, style);
+  if (!ring || !measures) return [];
+  const text = (words: string): CardBlock => ({ kind: 'text', text: words });
+  const length = (mm: number): string => formatLength(mm, style);
+  const { count } = ring.ring;
+  const marks = ringMarks(design);
+  const angleOf = (repeat: string, kind: 'start' | 'centre' | 'stop'): string => {
+    const mark = marks.find((m) => m.repeat === repeat && m.kind === kind);
+    return mark ? degrees(mark.angle) : '';
+  };
+  const rows = Array.from({ length: count }, (_, i): readonly string[] => {
+    const repeat = `frame ${i + 1}`;
+    return [String(i + 1), angleOf(repeat, 'start'), angleOf(repeat, 'centre'), angleOf(repeat, 'stop')];
+  });
+  return [
+    text(
+      `With a ruler and a protractor: draw the first centre line from the centre straight up. Lay the protractor on the centre, its 0 along that line, and mark the rays ${circling(ring)} at the angles below. ` +
+        `Then measure from the centre, ${unitWords(style)}: ${bare(measures.start, style)} along each start and stop ray, ${bare(measures.crown, style)} along each centre ray. Every distance is rounded once, and nothing adds up.`,
+    ),
+    text(
+      `Without a protractor: draw two circles round the centre, ${length(measures.start)} and ${length(measures.crown)} in radius. On the ${ring.ring.from === 'inner' ? 'larger' : 'smaller'} one, which carries the crowns, begin straight up and step off ${length(measures.crownChord)}, straight from crown to crown, ` +
+        `${count} times; the last step comes back to the first, and what is left over is shared among all. From each crown measure ${length(measures.reach)} to the other circle, to both sides: there lie its start and its stop. ` +
+        `Check: straight from start to stop is ${length(measures.startChord)}${measures.gapChord > 0 ? `, and from a stop to the next start ${length(measures.gapChord)}` : ''}.`,
+    ),
+    {
+      kind: 'table',
+      title: `Rays, ${circling(ring)}: start and stop ${bare(measures.start, style)}, crown ${bare(measures.crown, style)} ${style.unit} from the centre`,
+      columns: [
+        { head: 'swag', align: 'left' },
+        { head: 'start ray', align: 'right' },
+        { head: 'centre ray', align: 'right' },
+        { head: 'stop ray', align: 'right' },
+      ],
+      rows,
+    },
+  ];
+};
+
+/** The same for programs: mm and degrees. */
+export const ringAsData = (design: Design, style: LengthStyle): object | null => {
+  const { ring } = design;
+  const measures = ringMeasures(design, style);
+  if (!ring || !measures) return null;
+  const { step, half, ...lengths } = measures;
+  return {
+    count: ring.ring.count,
+    from: ring.ring.from,
+    turns: circling(ring),
+    startRadius: ring.startRadius,
+    crownRadius: ring.crownRadius,
+    nearest: ring.nearest,
+    farthest: ring.farthest,
+    step: step * DEGREES,
+    half: half * DEGREES,
+    rounded: lengths,
+    rays: ringMarks(design).map(({ kind, repeat, angle, radius }) => ({
+      kind,
+      repeat,
+      angle: angle * DEGREES,
+      radius,
+    })),
+  };
+};
