@@ -17,14 +17,19 @@ type Found = Pick<Problem, 'message'> & Partial<Problem> & { readonly path: KeyP
 export const crossCheck = (plan: Plan, document: SourceDocument): readonly Problem[] => {
   const style: LengthStyle = plan.units === 'in' ? INCH_SIXTEENTH : { unit: plan.units, step: 0.1 };
   const say = (mm: number): string => formatLength(mm, style);
-  return [...templates(plan), ...room(plan, say), ...frame(plan, say), ...swag(plan)].map(
-    ({ path, ...problem }) => ({
-      code: 'does-not-agree',
-      ...problem,
-      place: placeOf(document, path),
-      key: keyName(path),
-    }),
-  );
+  const found = [
+    ...templates(plan),
+    ...room(plan, say),
+    ...opposite(plan, say),
+    ...frame(plan, say),
+    ...swag(plan),
+  ];
+  return found.map(({ path, ...problem }) => ({
+    code: 'does-not-agree',
+    ...problem,
+    place: placeOf(document, path),
+    key: keyName(path),
+  }));
 };
 
 const templates = ({ templates: names }: Plan): Found[] =>
@@ -64,6 +69,34 @@ const room = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
       expected: `at most ${say(Math.max(0, width - LEAST_ROOM))} together`,
     },
   ];
+};
+
+/**
+ * Opposite sides of a quilt differ by a little. Where one is this share shorter, a figure was written wrong, and
+ * the corners could not be square.
+ */
+const MOST_DIFFERENCE = 0.1;
+
+const opposite = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+  if (layout.kind !== 'border') return [];
+  const pairs = [
+    ['top', 'bottom'],
+    ['left', 'right'],
+  ] as const;
+  return pairs.flatMap(([a, b]) => {
+    const [short, long] = layout.inner[a] < layout.inner[b] ? [a, b] : [b, a];
+    const off = layout.inner[long] - layout.inner[short];
+    if (off <= MOST_DIFFERENCE * layout.inner[long]) return [];
+    return [
+      {
+        path: ['layout', 'border', 'inner', short],
+        message: `opposite sides of a quilt are nearly equal, and this one is ${say(off)} shorter than the ${long} side`,
+        found: say(layout.inner[short]),
+        expected: `about ${say(layout.inner[long])}`,
+        hint: 'measure both again',
+      },
+    ];
+  });
 };
 
 const frame = ({ layout }: Plan, say: (mm: number) => string): Found[] => {

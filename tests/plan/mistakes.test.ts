@@ -21,6 +21,13 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     '    widht: 6',
     ['plan.yaml:8:5: layout.border: the key "widht" is not known here; did you mean "width"?'],
   ],
+  [
+    'bottom: 60',
+    'bottom: 6',
+    [
+      'plan.yaml:9:46: layout.border.inner.bottom: opposite sides of a quilt are nearly equal, and this one is 54 1/8 in shorter than the top side; found 6 in; expected about 60 1/8 in; measure both again',
+    ],
+  ],
   ['    width: 6\n', '', [`plan.yaml:7:3: layout.border: the key "width" is missing; ${LENGTH}`]],
   ['width: 6', 'width:', [`plan.yaml:8:11: layout.border.width: no value is written; ${LENGTH}`]],
   [
