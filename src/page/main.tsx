@@ -4,7 +4,11 @@ import { render } from 'preact';
 import { App } from './ui/app.tsx';
 import { takeFragment } from './ui/files.tsx';
 import { redo, start, undo } from './ui/store.ts';
-import './styles/page.css';
+import './styles/base.css';
+import './styles/layout.css';
+import './styles/drawings.css';
+import './styles/quilt.css';
+import './styles/panels.css';
 
 const root = document.getElementById('page');
 if (!root) throw new Error('The page has no place to stand in');

@@ -211,6 +211,8 @@ export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact';
 
 export type Question =
   | { readonly kind: 'look'; readonly input: Input }
+  /** Whether a plan from outside can be read at all. */
+  | { readonly kind: 'check'; readonly input: Input }
   | { readonly kind: 'fits'; readonly input: Input; readonly from: number; readonly count: number }
   | { readonly kind: 'words'; readonly input: Input }
   | { readonly kind: 'swag'; readonly input: Input; readonly side: string }
@@ -237,6 +239,8 @@ export type Question =
 
 export interface Answers {
   readonly look: LookAnswer;
+  /** Its title. */
+  readonly check: string;
   readonly fits: readonly FitCard[];
   readonly words: readonly CardSection[];
   readonly swag: SwagAnswer | undefined;

@@ -4,7 +4,7 @@ import type { Units } from '../../length/index.ts';
 import { withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, Troubles, unitsNow } from './fields.tsx';
-import { copyLink, FileButton, savePlan, takeFile } from './files.tsx';
+import { copyLink, FileButton, savePlan, takeFiles } from './files.tsx';
 import { Measure } from './measure.tsx';
 import { Paper } from './paper.tsx';
 import { Quilting } from './quilting.tsx';
@@ -33,7 +33,7 @@ export const App = () => (
     onDragOver={(event) => event.preventDefault()}
     onDrop={(event) => {
       event.preventDefault();
-      for (const file of [...(event.dataTransfer?.files ?? [])]) void takeFile(file);
+      void takeFiles([...(event.dataTransfer?.files ?? [])]);
     }}
   >
     <a class="skip" href="#measure">
@@ -124,7 +124,7 @@ const Notice = () => {
   const now = notice.value;
   const names = [...new Set(busy.value)];
   return (
-    <div class="notices">
+    <section class="notices" aria-label="Messages">
       <div role="status" class={now ? 'notice' : ''}>
         {now ? (
           <>
@@ -152,7 +152,7 @@ const Notice = () => {
           </button>
         </div>
       ) : null}
-    </div>
+    </section>
   );
 };
 

@@ -10,7 +10,12 @@ import { addOwn, during, edit, look, openFrom, quick, say, state } from './store
 /** Far more than any plan or template; larger files are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
 
-export const takeFile = async (file: File): Promise<void> => {
+/** One after the other: each is looked at by itself. */
+export const takeFiles = async (files: Iterable<File>): Promise<void> => {
+  for (const file of files) await takeFile(file);
+};
+
+const takeFile = async (file: File): Promise<void> => {
   if (file.size > MOST_BYTES) {
     say(`${file.name} is too large to be a plan or a template.`);
     return;
@@ -59,7 +64,7 @@ export const FileButton = ({ label }: { readonly label: string }) => {
         accept=".yaml,.yml,.json,text/yaml,application/json"
         onChange={(event) => {
           const { files } = event.currentTarget;
-          for (const file of [...(files ?? [])]) void takeFile(file);
+          void takeFiles([...(files ?? [])]);
           event.currentTarget.value = '';
         }}
       />

@@ -181,14 +181,13 @@ export const wantFills = (): void => {
 
 /** Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. */
 export const openFrom = async (next: State, from: string): Promise<boolean> => {
-  const answered = await during('the plan', quick.ask({ kind: 'look', input: next }));
+  const answered = await during('the plan', quick.ask({ kind: 'check', input: next }));
   if (answered.kind === 'stopped') return false;
-  const problems = answered.kind === 'problems' ? answered.problems : answered.answer.problems;
-  if (answered.kind === 'problems' || !answered.answer.facts) {
-    say(`The plan in ${from} cannot be used. Your own plan is as it was.`, problems);
+  if (answered.kind === 'problems') {
+    say(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
     return false;
   }
   replaceState(next);
-  say(`The plan “${answered.answer.facts.title}” is open. Undo brings back the one before.`);
+  say(`The plan “${answered.answer}” is open. Undo brings back the one before.`);
   return true;
 };

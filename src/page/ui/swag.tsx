@@ -119,14 +119,14 @@ const EdgeChoice = ({
               <span class="name">{s.label}</span>
               <button
                 type="button"
-                aria-label={`Start the swag at ${s.label}`}
+                aria-label={`start here: ${s.label}`}
                 onClick={() => edit([[['swag', 'from'], s.number]])}
               >
                 start here
               </button>
               <button
                 type="button"
-                aria-label={`End the swag with ${s.label}`}
+                aria-label={`end here: ${s.label}`}
                 onClick={() => edit([[['swag', 'to'], s.number === sections.length ? 'crown' : s.number]])}
               >
                 end here
