@@ -8,11 +8,10 @@
  * whole of what the program uses: the same path with what the foot touches meanwhile and what it cannot reach.
  *
  * Everyone takes turns at short rounds in one run, so that a busy machine disturbs all alike; ratios are of the
- * least times, which are what a machine left alone would show, and of the medians.
+ * least times, which are what a machine left alone would show, and of the medians. Garbage is collected by one
+ * thread (a flag of Node's in the command): helpers would wait for a processor where others load it.
  */
 
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 import { flatten, type Path, reversePath } from '../src/geometry/path.ts';
 import { type Piece, trimPiece } from '../src/geometry/piece.ts';
 import type { Point } from '../src/geometry/point.ts';
@@ -25,9 +24,6 @@ import {
   largestRing,
 } from '../tests/geometry/offset-libraries.ts';
 import { LOBES, SLOTTED, WAVES } from '../tests/geometry/sample-outlines.ts';
-
-setFlagsFromString('--expose-gc');
-const collectGarbage = runInNewContext('gc') as () => void;
 
 const CLEARANCE = 6.35;
 
@@ -67,10 +63,9 @@ const race = (contenders: readonly Contender[]): Times[] => {
   const times = contenders.map((): number[] => []);
   for (let round = 0; round < ROUNDS; round++) {
     contenders.forEach((_, turn) => {
-      // Each pays for its own garbage, and for a processor that the one before left cold, every other time.
+      // Forth and back, so that nobody always comes after the same one's garbage; one call warms up.
       const i = round % 2 === 0 ? turn : contenders.length - 1 - turn;
       const { run } = contenders[i]!;
-      collectGarbage();
       run();
       const from = performance.now();
       for (let k = 0; k < repeats[i]!; k++) run();
