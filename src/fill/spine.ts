@@ -65,8 +65,9 @@ export const spineOf = (
   const skeleton = skeletonOf(region, probe);
   const round = region.loops.length > 1 ? ringMiddle(skeleton) : undefined;
   if (round) return ringSpine(round, probe, smoothing);
-  const middle = longestMiddle(skeleton, probe);
-  if (!middle) return undefined;
+  const longest = longestMiddle(skeleton, probe);
+  if (!longest) return undefined;
+  const middle = axis ? evenAcross(longest, axis) : longest;
   const reaching = extended(middle, probe, end);
   if (reaching.length < 2) return undefined;
   let fine = resample(reaching, FINE);
@@ -87,6 +88,32 @@ export const spineOf = (
   }
   return undefined;
 };
+
+/**
+ * In a mirrored region with three arms, one of them along the axis, the longest way may run from a side arm into
+ * the arm on the axis. Then the side arm and its mirror image are the way to go. A way along the axis, and one
+ * from side to side, stay as they are.
+ */
+const evenAcross = (points: readonly Point[], axis: Axis): readonly Point[] => {
+  const offs = points.map((p) => offAxis(p, axis));
+  const [a, b] = [offs[0]!, offs.at(-1)!];
+  const far = Math.max(Math.abs(a), Math.abs(b));
+  if (a * b < 0 && Math.min(Math.abs(a), Math.abs(b)) > far / 2) return points;
+  const length = distance(points[0]!, points.at(-1)!);
+  if (!(far > ALONG_AXIS * length)) return points;
+  const fromSide = Math.abs(a) >= Math.abs(b) ? points : [...points].reverse();
+  const side = Math.sign(offAxis(fromSide[0]!, axis));
+  const meets = fromSide.findIndex((p) => side * offAxis(p, axis) <= AT_AXIS * far);
+  if (meets < 2) return points;
+  const half = fromSide.slice(0, meets);
+  const over = mover(mirrorOf(axis));
+  return [...half, ...half.map(over).reverse()];
+};
+
+/** A way whose ends lie within this share of its length from the axis runs along it. */
+const ALONG_AXIS = 0.15;
+/** Within this share of a side arm's own distance the arm has come to the axis. */
+const AT_AXIS = 0.02;
 
 /** How the line is drawn: fully smoothed, then ever more like the medial axis itself. */
 const CAREFUL = [
