@@ -143,17 +143,23 @@ describe('what is found', () => {
     expect(ran.err.toLowerCase()).toContain(looked.problems[0]!.text.toLowerCase());
   });
 
-  test('the card on the screen is the card', async () => {
-    const { ran } = await command(FIRST_PLAN, 'card');
-    const sections = await ask({ kind: 'words', input: inputOf(FIRST_PLAN) });
-    const text = ran.out.replace(/\s+/g, ' ');
-    expect(sections.length).toBeGreaterThan(5);
-    for (const section of sections) {
-      expect(text).toContain(section.heading);
-      for (const block of section.blocks)
-        if (block.kind !== 'table') expect(text).toContain(block.text.replace(/\s+/g, ' '));
-    }
-  });
+  for (const [name, plan, able] of [
+    ['without fills', FIRST_PLAN, QUICK],
+    ['with fills', FILLED, THOROUGH],
+  ] as const)
+    test(`the card on the screen is the card, ${name}`, async () => {
+      const { ran } = await command(plan, 'card');
+      const answered = await answer(able, { id: 1, question: { kind: 'words', input: inputOf(plan) } });
+      if (!answered.ok) throw new Error('no answer');
+      const sections = answered.answer as Answers['words'];
+      const text = ran.out.replace(/\s+/g, ' ');
+      expect(sections.length).toBeGreaterThan(5);
+      for (const section of sections) {
+        expect(text).toContain(section.heading);
+        for (const block of section.blocks)
+          if (block.kind !== 'table') expect(text).toContain(block.text.replace(/\s+/g, ' '));
+      }
+    });
 });
 
 describe('one swag, dragged', () => {

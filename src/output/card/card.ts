@@ -49,7 +49,16 @@ export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
   stitchedLength(design, plan.channels, fillLengths(fillDesign(design, design.halves, plan)));
 
 /** The card of a design that was made from `plan`. */
-export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card => {
+export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card =>
+  cardWith(design, plan, cautions, lengthOf(design, plan));
+
+/** The same where all that is stitched is known already, so that no fill has to be made for it. */
+export const cardWith = (
+  design: Design,
+  plan: Plan,
+  cautions: readonly string[],
+  length: StitchedLength,
+): Card => {
   const { style } = plan.marks;
   const marks = marksOf(design, style);
   const sections: readonly CardSection[] = [
@@ -69,12 +78,12 @@ export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]):
             ...marks.map((side) => marksTable(side, style)),
           ],
     },
-    { id: 'pauses', heading: 'Where to pause, needle down', blocks: pauseBlocks(design, plan) },
+    { id: 'pauses', heading: 'Where to pause', blocks: pauseBlocks(design, plan) },
     { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },
     {
       id: 'thread',
       heading: 'Stitching and thread',
-      blocks: threadBlocks(lengthOf(design, plan), plan),
+      blocks: threadBlocks(length, plan),
     },
     {
       id: 'cautions',

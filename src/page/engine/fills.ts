@@ -2,6 +2,8 @@
 
 import { drawPlan, type Filled, fillDesign, scopeOf } from '../../drawing/index.ts';
 import { FILLS } from '../../fill/index.ts';
+import { type CardSection, cardOf } from '../../output/card/index.ts';
+import { CAUTIONS } from '../../output/mockup/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { chosenFit } from './desk.ts';
@@ -12,6 +14,12 @@ import { troubleOf } from './trouble.ts';
 
 export const fillList = (): readonly FillFacts[] =>
   FILLS.map(({ name, about, suits }) => ({ name, about, suits }));
+
+/** The marking card's words, the thread for the fills among them. */
+export const filledWords = (input: Input): readonly CardSection[] => {
+  const { design, plan } = chosenFit(input);
+  return cardOf(design, plan, CAUTIONS).sections;
+};
 
 /** A repeat's fill is worked out once, and goes to every place of the repeat. */
 export const fills = (input: Input, side: string): FillsAnswer => {

@@ -3,13 +3,20 @@
 import { ProblemError } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
 import { formatLength } from '../../length/index.ts';
-import { type CardSection, cardOf } from '../../output/card/index.ts';
+import { type CardSection, cardWith } from '../../output/card/index.ts';
 import { captionOf, excerptOf } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS, describeDesign } from '../../output/mockup/index.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import { channelsOf, choicesOf, depthsOf, designOf, placedChannels } from '../../swag/index.ts';
+import {
+  channelsOf,
+  choicesOf,
+  depthsOf,
+  designOf,
+  placedChannels,
+  stitchedLength,
+} from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
@@ -105,10 +112,10 @@ export const fits = (input: Input, from: number, count: number): readonly FitCar
   });
 };
 
-/** The marking card's words. */
+/** The marking card's words, for a plan without fills: those are for the thorough worker, and so is their length. */
 export const words = (input: Input): readonly CardSection[] => {
   const { design, plan } = chosenFit(input);
-  return cardOf(design, plan, CAUTIONS).sections;
+  return cardWith(design, plan, CAUTIONS, stitchedLength(design, plan.channels)).sections;
 };
 
 /** The plan with everything decided, in the visitor's own words where they say the same. */

@@ -1,11 +1,12 @@
 /** The answers that take their time: fills and PDF, with all that they need. */
 
-import { fillList, fills } from './fills.ts';
+import { filledWords, fillList, fills } from './fills.ts';
 import { outline, print } from './print.ts';
 import type { Answering } from './serve.ts';
 
 export const THOROUGH: Answering = {
   fills: ({ input, side }) => fills(input, side),
+  words: ({ input }) => filledWords(input),
   'fill-list': () => fillList(),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
   outline: ({ name, own, choices, fonts }) => outline(name, own, choices, fonts),

@@ -35,6 +35,8 @@ export const canUndo = computed(() => history.value.past.length > 0);
 export const canRedo = computed(() => history.value.future.length > 0);
 
 export const quick: Client = startClient(() => hire('quick'));
+/** The same for what may come a little later, so that it never stands in a dragging hand's way. */
+const aside: Client = startClient(() => hire('quick'));
 export const thorough: Client = startClient(() => hire('thorough'));
 
 /** Fits that are shown at first, and added by each “more”. */
@@ -103,6 +105,7 @@ export const during = async <T>(what: string, work: Promise<T>): Promise<T> => {
 
 export const stopWork = (): void => {
   quick.stop();
+  aside.stop();
   thorough.stop();
   say('Stopped. The picture shows what was worked out before.');
 };
@@ -158,14 +161,15 @@ export const start = (): void => {
   effect(() => {
     if (!look.value?.chosen) return;
     const input = state.peek();
-    void quick.ask({ kind: 'fits', input, from: 0, count: wantedFits.value }).then((answered) => {
+    void aside.ask({ kind: 'fits', input, from: 0, count: wantedFits.value }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) fitCards.value = answered.answer;
     });
   });
   effect(() => {
     if (!look.value?.chosen) return;
     const input = state.peek();
-    void quick.ask({ kind: 'words', input }).then((answered) => {
+    const client = look.value.facts?.hasFills ? thorough : aside;
+    void client.ask({ kind: 'words', input }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) cardWords.value = answered.answer;
     });
   });

@@ -109,8 +109,6 @@ describe('dragging', () => {
       viewport: { width: 820, height: 1180 },
     });
     await settled(page);
-    await page.getByRole('button', { name: 'Wider, flatter' }).click();
-    await idle(page);
     const before = await page.locator('.reading strong').textContent();
     const { x, y } = await handleAt(page, 'Depth of the swag');
     const session = await context.newCDPSession(page);
@@ -120,11 +118,11 @@ describe('dragging', () => {
         touchPoints: type === 'touchEnd' ? [] : [{ x, y: y + dy }],
       });
     await touch('touchStart', 0);
-    for (let i = 1; i <= 20; i++) await touch('touchMove', -4 * i);
+    for (let i = 1; i <= 20; i++) await touch('touchMove', 4 * i);
     await expect
       .poll(() => page.locator('.reading').textContent())
       .toMatch(/lets go at|longer|reaches|bulges|dips/);
-    await touch('touchEnd', -80);
+    await touch('touchEnd', 80);
     await idle(page);
     await expect.poll(() => page.locator('.reading strong').textContent()).not.toBe(before);
     await context.close();
@@ -158,9 +156,11 @@ describe('dragging', () => {
     await settled(page);
     await page.getByText('Fills: feathers, pebbles').click();
     await expect
-      .poll(() => page.getByLabel('Round the swags').locator('option').count(), { timeout: 60_000 })
+      .poll(() => page.getByLabel('Round the swags', { exact: true }).locator('option').count(), {
+        timeout: 60_000,
+      })
       .toBeGreaterThan(3);
-    await page.getByLabel('Round the swags').selectOption('pebbles');
+    await page.getByLabel('Round the swags', { exact: true }).selectOption('pebbles');
     await page.locator('.working').waitFor({ timeout: 20_000 });
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.locator('.notice').filter({ hasText: 'Stopped' }).waitFor();

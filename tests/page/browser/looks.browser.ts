@@ -59,10 +59,12 @@ for (const [name, [width, height]] of Object.entries(SIZES))
         // Everything unfolded, with fills.
         await page.getByText('Fills: feathers, pebbles').click();
         await expect
-          .poll(() => page.getByLabel('Inside the swags').locator('option').count(), { timeout: 60_000 })
+          .poll(() => page.getByLabel('Inside the swags', { exact: true }).locator('option').count(), {
+            timeout: 60_000,
+          })
           .toBeGreaterThan(3);
-        await page.getByLabel('Inside the swags').selectOption('feather');
-        await page.getByLabel('Round the swags').selectOption('crosshatch');
+        await page.getByLabel('Inside the swags', { exact: true }).selectOption('feather');
+        await page.getByLabel('Round the swags', { exact: true }).selectOption('crosshatch');
         await idle(page);
         await page.locator('.quilt .ink.fill').first().waitFor({ state: 'attached', timeout: 60_000 });
         await page.evaluate(() => {
