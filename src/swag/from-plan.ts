@@ -2,11 +2,12 @@
 
 import type { Problem } from '../document/index.ts';
 import { formatLength } from '../length/index.ts';
-import type { Plan } from '../plan/index.ts';
+import type { Frame, Plan } from '../plan/index.ts';
 import type { Template } from '../template/index.ts';
 import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
 import { describeMiss, nearestMisses } from './near-miss.ts';
+import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
 import { smallestChange } from './smallest-change.ts';
 import { flatsOf, type Stitching, stitchTemplate } from './stitching.ts';
@@ -86,14 +87,17 @@ const tooThin = (template: Template, plan: Plan): Problem => ({
 /** Near misses for which a change is looked for: each takes some searches. */
 const LOOKED_AT = 24;
 
+/** Of a frame's near misses the first that a change helps, and rather one that leaves the motif as it is. */
+const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | undefined => {
+  const changes = misses.slice(0, LOOKED_AT).map((miss) => ({ miss, change: smallestChange(miss, plan) }));
+  const keepsMotif = ({ change }: (typeof changes)[number]): boolean =>
+    change?.plan.layout.kind === 'frame' && change.plan.layout.around === around;
+  return (changes.find(keepsMotif) ?? changes.find((c) => c.change !== undefined))?.miss;
+};
+
 const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
   const misses = nearestMisses(search.misses);
-  // A frame that misses by little may miss for good, and another way needs one swag more only.
-  const helped =
-    plan.layout.kind === 'frame'
-      ? misses.slice(0, LOOKED_AT).find((miss) => smallestChange(miss, plan) !== undefined)
-      : undefined;
-  const nearest = helped ?? misses[0];
+  const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
   return [nearest ? { ...problem, ...describeMiss(nearest, plan) } : problem];
 };

@@ -44,6 +44,8 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
     case 'bulges':
       return `it bulges past its start, and neighbours would need a gap ${by} wider`;
     case 'dips':
+      if (plan.layout.kind === 'frame')
+        return `its crowns do not point ${plan.layout.from === 'inner' ? 'outward' : 'inward'}, by ${by}`;
       return `the stitching dips ${by} below the line it starts on`;
     case 'past-centre':
       return `the stitching passes its centre line by ${by}`;

@@ -33,7 +33,7 @@ export const ringMarks = ({ ring, halves }: Design): readonly RingMark[] => {
     const direction = angleOf(point);
     const turned = positiveAngle(sense * (direction - Math.PI / 2));
     // A hair before the full turn is none at all.
-    const angle = TURN - turned < SAME_RAY ? 0 : turned;
+    const angle = turned < SAME_RAY || TURN - turned < SAME_RAY ? 0 : turned;
     return { kind, repeat, point, direction, angle, radius };
   };
   return halves.flatMap((half) => {
