@@ -29,7 +29,7 @@ export const boxTreeOf = (pieces: readonly Piece[]): BoxTree => {
     for (let j = 0; j < 4; j++) {
       const left = boxes[l + j]!;
       const right = boxes[l + 4 + j]!;
-      // Not Math.min: a piece that is not finite must not empty the boxes above it.
+      // biome-ignore lint/complexity/useMathMinMax: a piece that is not finite must not empty the boxes above it
       boxes[4 * k + j] = right < left ? right : left;
     }
   }

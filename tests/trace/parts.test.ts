@@ -20,8 +20,8 @@ import {
   type Tone,
   toneOf,
 } from '../../src/trace/index.ts';
-import { chance } from './printed.ts';
 import { runs } from '../support/runs.ts';
+import { chance } from './printed.ts';
 
 /** A picture from a function of places; each pixel is the mean of 4 by 4 samples, as a scanner's sensor sees it. */
 const seen = (width: number, height: number, isDark: (x: number, y: number) => boolean): Picture => {
