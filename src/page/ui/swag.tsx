@@ -272,6 +272,8 @@ const Handles = ({ answer, pose, at, moving }: HandleProps) => {
         else return;
         event.preventDefault();
       }}
+      // A finger on a knob drags it, and not the page under it.
+      onTouchStart={(event) => event.preventDefault()}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId);
         isDragging.value = true;
