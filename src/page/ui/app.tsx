@@ -1,7 +1,7 @@
 /** The page as a whole: what it is about, the steps in their order, and what is said while they are taken. */
 
 import type { Units } from '../../length/index.ts';
-import { withUnits } from '../plan/plan-text.ts';
+import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, Troubles, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, takeFiles } from './files.tsx';
@@ -111,7 +111,7 @@ const Title = () => (
       id="title"
       autocomplete="off"
       maxLength={80}
-      value={look.value?.facts?.title ?? ''}
+      value={textAt(state.value.plan, ['title']) ?? look.value?.facts?.title ?? ''}
       onInput={(event) => {
         const text = event.currentTarget.value;
         if (text.trim() !== '') edit([[['title'], text]], 'title');
