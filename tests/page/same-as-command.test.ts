@@ -7,7 +7,7 @@ import type { Answers, Input, Kind, Question } from '../../src/page/engine/messa
 import { QUICK } from '../../src/page/engine/quick.ts';
 import { answer } from '../../src/page/engine/serve.ts';
 import { THOROUGH } from '../../src/page/engine/thorough.ts';
-import { withValue } from '../../src/page/plan/plan-text.ts';
+import { withValue, withValues } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { FONTS, rawPages } from '../output/pdf/read-back.ts';
@@ -126,7 +126,10 @@ describe('what is found', () => {
     const taken = cards[4]!.key;
     const wider = await ask({ kind: 'look', input: inputOf(withValue(FIRST_PLAN, ['paper'], 'a4'), taken) });
     expect(wider.chosen?.key).toBe(taken);
-    const other = withValue(FIRST_PLAN, ['layout', 'border', 'inner', 'top'], '30');
+    const other = withValues(FIRST_PLAN, [
+      [['layout', 'border', 'inner', 'top'], '30'],
+      [['layout', 'border', 'inner', 'bottom'], '30'],
+    ]);
     const moved = await ask({ kind: 'look', input: inputOf(other, taken) });
     expect(moved.chosen?.key).not.toBe(taken);
     expect(moved.chosen?.key.split('|')[0]).toBe(taken.split('|')[0]);
