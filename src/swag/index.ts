@@ -1,33 +1,102 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
-export * from './cell-areas.ts';
-export * from './channel-setting.ts';
-export * from './channels.ts';
-export * from './choices.ts';
-export * from './counts.ts';
-export * from './design.ts';
-export * from './edge-problem.ts';
-export * from './field.ts';
-export * from './fit.ts';
-export * from './frame-size.ts';
-export * from './from-plan.ts';
-export * from './gallery.ts';
-export * from './marking.ts';
-export * from './misfit.ts';
-export * from './near-miss.ts';
-export * from './pausing.ts';
-export * from './placing.ts';
-export * from './pose.ts';
-export * from './regions.ts';
+export {
+  cellArea,
+  centreMirror,
+  footOfMirror,
+  groundArea,
+  joinOf,
+  type MirrorLine,
+  type MitredEnds,
+  mitredEnds,
+  mitreOf,
+  NO_MITRES,
+  SPECK,
+  swagArea,
+  wholeSwag,
+} from './cell-areas.ts';
+export { type ChannelSetting, channelSetting } from './channel-setting.ts';
+export {
+  CHANNEL_SIDES,
+  type Channel,
+  type ChannelSide,
+  channelsOf,
+  type Neighbour,
+  placedChannels,
+  reachesOf,
+  type Surroundings,
+} from './channels.ts';
+export { type Choices, choicesOf } from './choices.ts';
+export { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
+export {
+  type Cell,
+  cellContacts,
+  type Design,
+  designOf,
+  type Half,
+  type Placed,
+  type PlacedSide,
+  placedPath,
+  placedStretch,
+  repeatMarks,
+} from './design.ts';
+export { describeFault } from './edge-problem.ts';
+export { type Corners, type Field, fieldOf, type Run, type SideName } from './field.ts';
+export { type CornerFit, depthsOf, type Fit, type SideFit, spansOf, spreadOf } from './fit.ts';
+export { type FrameSize, frameSize } from './frame-size.ts';
+export { type Designed, designFromPlan, type Searched, searchPlan } from './from-plan.ts';
+export { type GallerySwag, galleryOf } from './gallery.ts';
+export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
+export { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
+export { changeFor, describeMisfit, describeMiss, nearestMisses } from './near-miss.ts';
+export { type OutOfReach, outOfReach, type Pause, pausesOf } from './pausing.ts';
+export { type LineStanding, type Placing, placingOf, type Standing } from './placing.ts';
+export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
+export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { type Ring, type RingFit, wedgeOf } from './ring.ts';
-export * from './ring-marks.ts';
-export * from './runs.ts';
-export * from './score.ts';
-export * from './search.ts';
-export * from './seat.ts';
-export * from './setting.ts';
-export * from './shape.ts';
-export * from './smallest-change.ts';
-export * from './stitching.ts';
-export * from './thread.ts';
-export * from './ways.ts';
+export {
+  type RingMark,
+  type RingMarkKind,
+  type RingMeasures,
+  ringMarks,
+  ringMeasures,
+} from './ring-marks.ts';
+export { fitRuns, type Miss, pastCorner, sharesCorner, type Tried } from './runs.ts';
+export { type Score, scoreOf, scoreOfRing } from './score.ts';
+export { MOST_COUNT, type Ranked, type Search, searchFits } from './search.ts';
+export {
+  bulgeFor,
+  gapFor,
+  laidPath,
+  MOST_ROUNDS,
+  NEIGHBOUR_ROOM,
+  type Seat,
+  type SeatRules,
+  seat,
+} from './seat.ts';
+export { leanOf, type Setting, tiltOf, type Way } from './setting.ts';
+export { type Direction, type Shape, shapeOf, shortened, type TemplateSide } from './shape.ts';
+export { type Change, smallestChange } from './smallest-change.ts';
+export {
+  endStops,
+  type Flat,
+  flatsOf,
+  lineStops,
+  type Stitched,
+  type Stitching,
+  type Stop,
+  startStops,
+  stitchTemplate,
+  telling,
+} from './stitching.ts';
+export {
+  LOCKSTITCH_RATIO,
+  modelRatio,
+  type StitchedLength,
+  stitchedLength,
+  type ThreadEstimate,
+  threadFor,
+  twoDigits,
+  WASTAGE,
+} from './thread.ts';
+export { hasSpot, spotNames, waysOf } from './ways.ts';

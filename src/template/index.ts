@@ -5,5 +5,5 @@ export { type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './e
 export { edgeFromPoints, MEASURED_TOLERANCE, type MeasuredPoint } from './measured.ts';
 export { readTemplate, type TemplateReading } from './read.ts';
 export { templateJsonSchema, templateSchema } from './schema.ts';
-export * from './template.ts';
+export { type AlignmentLine, type Break, type Section, sectionsOf, type Template } from './template.ts';
 export { type TemplateText, writeTemplate } from './write.ts';

@@ -1,18 +1,74 @@
 /** From pictures to outlines: what a scan, a photograph or a drawing shows of a template, in mm. */
 
-export * from './blobs.ts';
-export * from './capture-marks.ts';
-export * from './contour.ts';
-export * from './corners.ts';
-export * from './fit-outline.ts';
-export * from './homography.ts';
-export * from './line-middle.ts';
-export * from './picture.ts';
-export * from './picture-file.ts';
-export * from './shape.ts';
-export * from './svg-matrix.ts';
-export * from './svg-outline.ts';
-export * from './svg-shapes.ts';
-export * from './tone.ts';
-export * from './trace-picture.ts';
-export * from './working-edge.ts';
+export { type Blob, blobsOf, isInked } from './blobs.ts';
+export {
+  CAPTURE_INSET,
+  type Capture,
+  type CaptureResult,
+  findCapture,
+  MARK_PLACES,
+  MARK_RADII,
+  MARK_SPAN,
+} from './capture-marks.ts';
+export { contourFrom, ringArea } from './contour.ts';
+export {
+  type Corner,
+  type CornerOptions,
+  findCorners,
+  LEAST_TURN,
+  type Ring,
+  ringLength,
+  ringOf,
+} from './corners.ts';
+export { type FitOptions, fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
+export { applyHomography, findHomography, type Homography, inverseHomography } from './homography.ts';
+export { type LineSide, lineMiddle } from './line-middle.ts';
+export {
+  greyOf,
+  LONGEST_SIDE,
+  MOST_PIXELS,
+  type Picture,
+  SHORTEST_SIDE,
+  sizeProblem,
+  softened,
+} from './picture.ts';
+export { DAMAGED, type HeadResult, type PictureHead, readPictureHead } from './picture-file.ts';
+export { findShape, type Shape, type ShapeResult } from './shape.ts';
+export {
+  applyMatrix,
+  isSimilarity,
+  type Matrix,
+  multiply,
+  PIXEL_MM,
+  readSvgLength,
+  readTransform,
+  readViewBox,
+  SAME,
+  type SvgLength,
+  sizeOf,
+  throughSimilarity,
+  type ViewBox,
+  viewBoxMatrix,
+} from './svg-matrix.ts';
+export { type SvgOutline, type SvgOutlineOptions, type SvgOutlineResult, svgOutline } from './svg-outline.ts';
+export { readSvgShapes, type SvgShape, type SvgShapes, type SvgShapesResult } from './svg-shapes.ts';
+export { evenlyLit, otsu, type Tone, toneOf } from './tone.ts';
+export {
+  type Dot,
+  LEAST_RESOLUTION,
+  type Traced,
+  type TraceOptions,
+  type TraceResult,
+  tracePicture,
+} from './trace-picture.ts';
+export {
+  alongNearest,
+  cornersOf,
+  type EdgeChoice,
+  findWorkingEdge,
+  type MarkedCorner,
+  OUTLINE_CORNER,
+  type PlaceOnOutline,
+  type WorkingEdge,
+  type WorkingEdgeResult,
+} from './working-edge.ts';
