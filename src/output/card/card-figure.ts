@@ -29,23 +29,23 @@ import { INK, type PageContent } from '../pdf/index.ts';
 import { drawRingFigure, ringFigureHeight } from './ring-figure.ts';
 
 /** mm on paper. */
-const LABEL = 3.4;
+export const LABEL = 3.4;
 /** Above the far seam and below the near one, for labels. */
 const ABOVE = 8;
 const BELOW = 9;
 /** Beside the swag, for the names of lines and places. */
-const BESIDE = 26;
+const BESIDE = 23;
 /** How far the seams run on past what is shown, before their names. */
 const PAST_END = 4;
 const TICK = 3;
 
-const SEAM: Stroke = { width: 0.35, color: '#707070' };
-const START_LINE: Stroke = { width: 0.25, color: '#707070', dash: [0.6, 1.4] };
-const STITCH: Stroke = { width: 0.75, color: '#111111' };
-const SECOND: Stroke = { width: 0.45, color: '#111111', dash: [2.2, 1.4] };
-const CENTRE: Stroke = { width: 0.25, color: '#333333', dash: [4, 1, 0.8, 1] };
+export const SEAM: Stroke = { width: 0.35, color: '#707070' };
+export const START_LINE: Stroke = { width: 0.25, color: '#707070', dash: [0.6, 1.4] };
+export const STITCH: Stroke = { width: 0.75, color: '#111111' };
+export const SECOND: Stroke = { width: 0.45, color: '#111111', dash: [2.2, 1.4] };
+export const CENTRE: Stroke = { width: 0.25, color: '#333333', dash: [4, 1, 0.8, 1] };
 const GUIDE: Stroke = { width: 0.25, color: '#333333', dash: [2, 1] };
-const MARK: Stroke = { width: 0.5, color: '#111111' };
+export const MARK: Stroke = { width: 0.5, color: '#111111' };
 const EDGE: Stroke = { width: 0.5, color: '#8a8a8a' };
 const ETCHED: Stroke = { width: 0.18, color: '#8a8a8a', dash: [0.8, 0.8] };
 const LEADER: Stroke = { width: 0.18, color: '#555555' };

@@ -17,6 +17,7 @@ import {
   wrapText,
 } from '../pdf/index.ts';
 import type { Card, CardBlock, CardSection, CardTable } from './card.ts';
+import { drawCornerFigure } from './card-corner.ts';
 import { drawFigure, figureHeight } from './card-figure.ts';
 import { drawTable, splitTable, tableHeight } from './card-table.ts';
 
@@ -26,19 +27,21 @@ export interface CardPdfOptions {
   readonly fonts: FontBytes;
 }
 
-/** Sizes of type, mm: 20, 13, 11 and 9 points. Figures are larger, see the tables. */
+/** Sizes of type, mm: 20, 13, 10 and 9 points. Figures are larger, see the tables. */
 const TITLE = 7;
 const HEADING = 4.6;
-const TEXT = 3.75;
+const TEXT = 3.6;
 const SMALL = 3.2;
-const LEADING = 1.36;
+const LEADING = 1.32;
 const GUTTER = 9;
 const INDENT = 4.2;
-const ABOVE_HEADING = 5.5;
+const ABOVE_HEADING = 4;
 /** Kept at the foot of each page for its number. */
 const FOOT = 6;
 /** The figure may take this share of the page. */
-const FIGURE_SHARE = 0.3;
+const FIGURE_SHARE = 0.25;
+/** The corner's picture may take this share of the width beside the swag's. */
+const CORNER_SHARE = 0.32;
 
 /** More pages than this would be a plan for something else than a quilt. */
 const MOST_PAGES = 40;
@@ -64,15 +67,31 @@ export const writeCardPdf = async (
   drawHead(flow, card);
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
-  drawFigure(flow.content, design, { x: setup.live.minX, y: flow.y }, width, most);
-  flow.y -= figureHeight(design, width, most);
-  for (const section of card.sections) {
-    if (section.id === 'marks') drawMarks(flow, section);
-    else if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
-  }
+  const forCorner = design.corner ? CORNER_SHARE * width : 0;
+  const forSwag = width - forCorner;
+  drawFigure(flow.content, design, { x: setup.live.minX, y: flow.y }, forSwag, most);
+  const height = figureHeight(design, forSwag, most);
+  const cornerHeight = design.corner
+    ? drawCornerFigure(flow.content, design, design.corner, {
+        minX: setup.live.minX + forSwag,
+        maxX: setup.live.maxX,
+        minY: flow.y - most,
+        maxY: flow.y,
+      })
+    : 0;
+  flow.y -= Math.max(height, cornerHeight);
+  for (const section of card.sections)
+    if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
+  // Beside the setting is the best place for the pauses, where the first page has room for them.
+  const pauses = card.sections.find((s) => s.id === 'pauses');
+  const onFirst = pauses !== undefined && flow.pages.length === 1 && hasRoomFor(flow, pauses);
+  if (onFirst) drawSection(flow, pauses);
+  for (const section of card.sections) if (section.id === 'marks') drawMarks(flow, section);
   drawAside(
     flow,
-    card.sections.filter((s) => ['pauses', 'channels', 'thread', 'cautions'].includes(s.id)),
+    card.sections.filter((s) =>
+      [...(onFirst ? [] : ['pauses']), 'channels', 'thread', 'cautions'].includes(s.id),
+    ),
   );
   drawNumbers(flow);
   return { bytes: await pdf.finish(), pages: flow.pages.length };
@@ -168,19 +187,31 @@ const drawHeading = (flow: Flow, text: string, x: number): void => {
   flow.y -= 0.8;
 };
 
+const hasRoomFor = (flow: Flow, { blocks }: CardSection): boolean => {
+  const width = boxWidth(flow.setup.live);
+  const height = blocks.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), HEADING_ROOM);
+  return flow.y - height >= bottomOf(flow);
+};
+
 const drawSection = (flow: Flow, section: CardSection): void => {
   const { minX } = flow.setup.live;
   const width = boxWidth(flow.setup.live);
-  const first = section.blocks[0];
-  need(flow, 12 + (first ? blockHeight(flow, first, width, TEXT) : 0));
+  const heights = section.blocks.map((b) => blockHeight(flow, b, width, TEXT));
+  const all = heights.reduce((a, b) => a + b, 0);
+  // A table says nothing without the words before it.
+  const together = section.blocks.some((b) => b.kind === 'table') ? all : (heights[0] ?? 0);
+  need(flow, HEADING_ROOM + together);
   drawHeading(flow, section.heading, minX);
   let number = 0;
   for (const block of section.blocks) {
     need(flow, blockHeight(flow, block, width, TEXT));
     if (block.kind === 'point') number++;
-    drawBlock(flow, block, minX, width, TEXT, String(number));
+    drawBlock(flow, block, minX, width, TEXT, section.id === 'set' ? String(number) : '–');
   }
 };
+
+/** mm that a heading takes with the white above it. */
+const HEADING_ROOM = 8;
 
 /** Tables two by two. A long one is parted, and a lone one is parted so that both columns are used. */
 const drawMarks = (flow: Flow, section: CardSection): void => {
@@ -215,34 +246,78 @@ const ABOVE_TABLE = 4.5;
 /** A lone table of more rows is parted in two. */
 const ROWS_IN_ONE = 10;
 
-/** What is looked up once, in two columns of smaller type, as even as can be. */
+/** How what is looked up once may be set: in columns of smaller type, the first way that the page has room for. */
+const ASIDES = [
+  { columns: 2, size: SMALL, gutter: GUTTER },
+  { columns: 3, size: 2.85, gutter: 6 },
+] as const;
+
+/** A block of a section, with the section's heading before the first. */
+interface AsideItem {
+  readonly heading: string | undefined;
+  readonly block: CardBlock;
+}
+
+/** In columns that are as even as can be: they break between blocks, never after a heading. */
 const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
   const { minX } = flow.setup.live;
-  const column = (boxWidth(flow.setup.live) - GUTTER) / 2;
-  const heightOf = (s: CardSection): number =>
-    ABOVE_HEADING + HEADING + s.blocks.reduce((sum, b) => sum + blockHeight(flow, b, column, SMALL), 0);
-  const heights = sections.map(heightOf);
-  const total = heights.reduce((a, b) => a + b, 0);
-  // Every way to part the sections between the columns is tried: there are a handful of them.
-  const ways = Array.from({ length: 2 ** sections.length }, (_, mask) => {
-    const left = heights.reduce((sum, h, i) => sum + (mask & (1 << i) ? 0 : h), 0);
-    return { mask, height: Math.max(left, total - left) };
+  const items = sections.flatMap((s) =>
+    s.blocks.map((block, i): AsideItem => ({ heading: i === 0 ? s.heading : undefined, block })),
+  );
+  const ways = ASIDES.map(({ columns, size, gutter }) => {
+    const width = (boxWidth(flow.setup.live) - (columns - 1) * gutter) / columns;
+    const heights = items.map(
+      ({ heading, block }) =>
+        (heading === undefined ? 0 : HEADING_ROOM) + blockHeight(flow, block, width, size),
+    );
+    const height = leastHeight(heights, columns);
+    return { size, gutter, width, height, columnOf: columnsWithin(heights, height) };
   });
-  const best = ways.reduce((a, b) => (b.height < a.height - 1e-9 ? b : a));
+  const best = ways.find((w) => flow.y - w.height >= bottomOf(flow)) ?? ways[0]!;
   need(flow, best.height);
   const top = flow.y;
-  const ends = [0, 1].map((side) => {
-    flow.y = top;
-    for (const [i, section] of sections.entries()) {
-      if (((best.mask >> i) & 1) !== side) continue;
-      const x = minX + side * (column + GUTTER);
-      drawHeading(flow, section.heading, x);
-      for (const block of section.blocks) drawBlock(flow, block, x, column, SMALL, '–');
-    }
-    return flow.y;
-  });
-  flow.y = Math.min(...ends);
+  let lowest = top;
+  for (const [i, { heading, block }] of items.entries()) {
+    const column = best.columnOf[i]!;
+    if (column !== best.columnOf[i - 1]) flow.y = top - (heading === undefined ? HEADING_ROOM - SMALL : 0);
+    const x = minX + column * (best.width + best.gutter);
+    if (heading !== undefined) drawHeading(flow, heading, x);
+    drawBlock(flow, block, x, best.width, best.size, '–');
+    lowest = Math.min(lowest, flow.y);
+  }
+  flow.y = lowest;
 };
+
+/** The column of each of some heights in their order, none of them fuller than `most`. */
+const columnsWithin = (heights: readonly number[], most: number): readonly number[] => {
+  let column = 0;
+  let filled = 0;
+  return heights.map((h) => {
+    if (filled > 0 && filled + h > most) {
+      column++;
+      // A column that goes on with a section begins level with the text beside it.
+      filled = HEADING_ROOM;
+    }
+    filled += h;
+    return column;
+  });
+};
+
+/** The least height in which columns hold some heights, by halving. */
+const leastHeight = (heights: readonly number[], columns: number): number => {
+  let low = Math.max(...heights) + HEADING_ROOM;
+  let high = heights.reduce((a, b) => a + b, low);
+  if ((columnsWithin(heights, low).at(-1) ?? 0) < columns) return low;
+  for (let i = 0; i < HALVINGS; i++) {
+    const mid = (low + high) / 2;
+    if ((columnsWithin(heights, mid).at(-1) ?? 0) < columns) high = mid;
+    else low = mid;
+  }
+  return high;
+};
+
+/** From a page's height to a hundredth of a millimetre. */
+const HALVINGS = 16;
 
 const drawNumbers = ({ pages, setup, title }: Flow): void => {
   for (const [i, content] of pages.entries()) {

@@ -12,9 +12,9 @@ const LEAST_FIGURE = 3.2;
 const TITLE = 4.1;
 const HEAD = 3;
 const ROW = 6.6;
-const ROW_IN_LONG = 5.5;
+const ROW_IN_LONG = 5.3;
 /** More rows than this make a long table. */
-const LONG = 18;
+const LONG = 8;
 
 const TITLE_HEIGHT = 6;
 const HEAD_HEIGHT = 4.2;
