@@ -9,7 +9,7 @@ import { emptyFolder, run } from './run.ts';
 const STRIP =
   'title: Guild strip\ntemplate: baluster\nlayout: { strip: { length: 36, width: 6, margin: 1/2 } }\n';
 const BORDER =
-  'title: Guild border\ntemplate: newel\nlayout: { border: { width: 6, inner: 60, margin: 1/2 } }\n';
+  'title: Guild border\ntemplate: newel\nlayout: { border: { width: 6, inner: 60, margin: 1/2, corners: turn } }\n';
 
 const folderWith = async (plan: string): Promise<string> => {
   const folder = emptyFolder();

@@ -38,7 +38,7 @@ export const defineAudition: Define = (command, io) => {
     .option('--empty <number>', 'a page of so many empty frames, light enough to draw over')
     .option(
       '--scale <number>',
-      '1 for true size, 2 for half of it, … (default: as large as a few pages hold)',
+      '1 for true size, 2 for half of it, and so on (default: as large as a few pages hold)',
     );
   addShow(command, 'repeat');
   addPaper(command);

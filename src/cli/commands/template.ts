@@ -16,7 +16,7 @@ export const defineTemplate: Define = (command, io) => {
   // Without this, --paper after `sheet` would be taken for the option of `template` itself.
   command.enablePositionalOptions();
   command
-    .usage('[options] <file>\n       swagwright template trace|import|sheet|gallery …')
+    .usage('[options] <file>\n       swagwright template trace|import|sheet|gallery ...')
     .description(
       'Check a template file, and print its outline at true size to lay the acrylic on, with the line that ' +
         "the needle stitches round it and a spacer of the foot's size. Or get a template from a picture or a " +
