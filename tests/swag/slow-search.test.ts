@@ -2,11 +2,11 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Path, type Point, pathLength, slicePath } from '../../src/geometry/index.ts';
+import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
 import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
 import { runs } from '../support/runs.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
-import { slowSpread } from './slow-search.ts';
+import { type SlowWay, slowSpread } from './slow-search.ts';
 
 /** Radians between tilts: a twentieth of a degree. */
 const STEP = Math.PI / 3600;
@@ -46,6 +46,14 @@ const slowPoints = (path: Path): Point[] => {
   ];
 };
 
+/** A corner's halves stay two clearances apart, but for the crown's point: four clearances, or a third of a short half. */
+const slowWay = (path: Path, clearance: number): SlowWay => {
+  const length = pathLength(path);
+  const point = Math.min(4 * clearance, length / 3);
+  const body = [...pointsAlong(slicePath(path, 0, length - point), 0.25), pointAlong(path, length - point)!];
+  return { points: slowPoints(path), body, neck: clearance };
+};
+
 test('for given counts no tilt of a fine grid is better than what the search found', () => {
   let valid = 0;
   let invalid = 0;
@@ -71,7 +79,7 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
       if (plan.layout.kind !== 'border') throw new Error('a border');
       const field = fieldOf(plan.layout);
       const slow = slowSpread(
-        { points: slowPoints(shape.path) },
+        slowWay(shape.path, 6.35),
         {
           lengths: field.runs.map((r) => r.length),
           turn: q.corners === 'turn',

@@ -9,6 +9,10 @@ import type { Point } from '../../src/geometry/index.ts';
 export interface SlowWay {
   /** Points of the half swag from start to crown, the start at the origin, not tilted. */
   readonly points: readonly Point[];
+  /** Those of them that are farther from the crown than its point is long. */
+  readonly body: readonly Point[];
+  /** mm that a corner's body keeps from the mitre: half of what its two halves keep from one another. */
+  readonly neck: number;
 }
 
 export interface SlowGround {
@@ -36,20 +40,22 @@ const isSafe = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean)
 const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean => {
   const end = way.points.at(-1)!;
   const tilt = rise - Math.atan2(end.y, end.x);
-  const laid = way.points.map((p) => ({
+  const lay = (p: Point): Point => ({
     x: p.x * Math.cos(tilt) - p.y * Math.sin(tilt),
     y: p.x * Math.sin(tilt) + p.y * Math.cos(tilt),
-  }));
+  });
+  const laid = way.points.map(lay);
   const crown = laid.at(-1)!;
   if (!(crown.x > 0.1 && crown.y > 0.1)) return false;
+  // The mitre through the crown: x − y is constant on it from the inner seam, x + y from the outer.
+  const across = (p: Point): number => (ground.from === 'inner' ? p.x - p.y : p.x + p.y);
+  const fromMitre = (p: Point): number => (across(crown) - across(p)) * Math.SQRT1_2;
+  if (corner && !way.body.every((p) => fromMitre(lay(p)) >= way.neck - EDGE)) return false;
   return laid.every((p) => {
     if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
     if (p.x < -ground.gap / 2 - EDGE) return false;
     if (!corner) return p.x <= crown.x + EDGE;
-    // The mitre through the crown: x − y is constant on it from the inner seam, x + y from the outer.
-    return ground.from === 'inner'
-      ? p.x - p.y <= crown.x - crown.y + EDGE
-      : p.x + p.y <= crown.x + crown.y + EDGE;
+    return fromMitre(p) >= -EDGE;
   });
 };
 
