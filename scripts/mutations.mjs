@@ -160,7 +160,7 @@ const MUTATIONS = [
     file: 'src/geometry/motion.ts',
     from: '(outer.flip ? -inner.angle : inner.angle)',
     to: 'inner.angle',
-    test: 'tests/swag/setting-aids.test.ts',
+    test: 'tests/geometry/motion.test.ts',
   },
   {
     name: 'more waste than any source gives',
