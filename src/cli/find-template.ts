@@ -34,6 +34,17 @@ export const findPlanTemplate = async (
   name: string,
   place?: Place,
 ): Promise<string> => {
+  // A plan may come from a stranger: it can name templates, and no other file of this machine.
+  if (isPath(name) && !/\.(ya?ml|json)$/i.test(name))
+    throw new ProblemError([
+      {
+        code: 'not-a-template',
+        message: 'a template of your own is a file that ends in .yaml, .yml or .json',
+        place: place ?? { file: planFile },
+        key: 'template',
+        found: quoted(name),
+      },
+    ]);
   if (isPath(name)) return isAbsolute(name) ? name : join(dirname(planFile), name);
   return findProfile(io, name, { place: place ?? { file: planFile }, key: 'template' }, dirname(planFile));
 };

@@ -99,5 +99,7 @@ const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
   const misses = nearestMisses(search.misses);
   const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
-  return [nearest ? { ...problem, ...describeMiss(nearest, plan) } : problem];
+  if (!nearest) return [problem];
+  const { found, hint } = describeMiss(nearest, plan);
+  return [{ ...problem, message: `${problem.message}; ${found}`, ...(hint === undefined ? {} : { hint }) }];
 };

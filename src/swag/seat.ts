@@ -83,6 +83,8 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
     if (gap >= 2 * whole.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * whole.halfSpan });
     return check({ way, shape: way.shape, pose: whole, gap }, rules);
   }
+  if (!way.mayStopSooner && !(whole.halfSpan > 0))
+    return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, -whole.halfSpan) });
   if (!way.mayStopSooner) return misses({ kind: 'no-length', by: 2 * whole.halfSpan + narrowest - share });
   // What is left out of the path may be what bulges, so the gap is worked out for what is left of it.
   let gap = least;

@@ -230,8 +230,14 @@ describe('a plan that names its template', () => {
     ],
     ['./none.yaml', /^none\.yaml: there is no such file$/],
     ['spindle', /write \.\/spindle\.yaml for the file in this folder$/],
-    ['../../../../../dev/zero', /there is no such file|not a plain file/],
-    ['/dev/zero', /^\/dev\/zero: this is not a plain file$/],
+    [
+      '../../../../../dev/zero',
+      /^sampler\.yaml:3:11: template: a template of your own is a file that ends in \.yaml, \.yml or \.json; found /,
+    ],
+    [
+      '/dev/zero',
+      /^sampler\.yaml:3:11: template: a template of your own is a file that ends in \.yaml, \.yml or \.json; found /,
+    ],
     ['.', /no template named/],
   ])('%s gives one line', async (name, line) => {
     const folder = await guildFolder();
