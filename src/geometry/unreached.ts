@@ -126,7 +126,8 @@ const topBetween = (piece: Piece, from: number, to: number, distanceToPath: (at:
 
 /** The point of an arc's circle opposite to a point, where it is on the arc. */
 const farSide = (p: Piece, from: Point): Point | undefined => {
-  if (p.kind === 'line') return undefined;
+  // A speck left over where a stretch was cut out has no direction that could be told from its opposite.
+  if (p.kind === 'line' || !(p.radius * Math.abs(p.sweep) > GAP_NOISE)) return undefined;
   const at = add(p.center, scale(unit(subtract(p.center, from)), p.radius));
   return distanceToPiece(p, at) < GAP_NOISE ? at : undefined;
 };

@@ -30,3 +30,6 @@ export const runs = (numRuns: number, seed: number): Runs => ({
   numRuns: numRuns * multiplier,
   seed: fresh === undefined ? seed : (fresh ^ Math.imul(seed, 0x9e3779b1)) | 0,
 });
+
+/** A property's own time limit (ms), grown with its runs; a fixed one would fail long runs that are right. */
+export const patience = (milliseconds: number): number => milliseconds * multiplier;

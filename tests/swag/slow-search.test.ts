@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
 import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
-import { runs } from '../support/runs.ts';
+import { patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
 import { type SlowWay, slowSpread } from './slow-search.ts';
 
@@ -54,54 +54,58 @@ const slowWay = (path: Path, clearance: number): SlowWay => {
   return { points: slowPoints(path), body, neck: clearance };
 };
 
-test('for given counts no tilt of a fine grid is better than what the search found', () => {
-  let valid = 0;
-  let invalid = 0;
-  fc.assert(
-    fc.property(question, (q) => {
-      const template = PROFILES[q.template]!;
-      const stitched = stitchTemplate(template, 6.35);
-      if (!stitched.ok) throw new Error('the profiles can be stitched');
-      const starts = startStops(stitched.stitching);
-      const first = q.start % starts.length;
-      const from = starts[first]!;
-      const to = endStops(stitched.stitching)[first + (q.end % (starts.length - first))]!;
-      const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
-      if (!shape) return;
-      const sides = q.unequal ? q.sides : q.sides.map(() => q.sides[0]!);
-      const spans = q.share * 2 * shape.chord;
-      const counts = sides.map((s) => Math.max(1, Math.round(s / (spans + q.gap))));
-      const [top, right, bottom, left] = sides;
-      const plan = planOf(
-        `layout: { border: { width: ${q.width} mm, inner: { top: ${top} mm, right: ${right} mm, bottom: ${bottom} mm, left: ${left} mm }, from: ${q.from}, corners: ${q.corners} } }
+test(
+  'for given counts no tilt of a fine grid is better than what the search found',
+  () => {
+    let valid = 0;
+    let invalid = 0;
+    fc.assert(
+      fc.property(question, (q) => {
+        const template = PROFILES[q.template]!;
+        const stitched = stitchTemplate(template, 6.35);
+        if (!stitched.ok) throw new Error('the profiles can be stitched');
+        const starts = startStops(stitched.stitching);
+        const first = q.start % starts.length;
+        const from = starts[first]!;
+        const to = endStops(stitched.stitching)[first + (q.end % (starts.length - first))]!;
+        const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
+        if (!shape) return;
+        const sides = q.unequal ? q.sides : q.sides.map(() => q.sides[0]!);
+        const spans = q.share * 2 * shape.chord;
+        const counts = sides.map((s) => Math.max(1, Math.round(s / (spans + q.gap))));
+        const [top, right, bottom, left] = sides;
+        const plan = planOf(
+          `layout: { border: { width: ${q.width} mm, inner: { top: ${top} mm, right: ${right} mm, bottom: ${bottom} mm, left: ${left} mm }, from: ${q.from}, corners: ${q.corners} } }
 swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre, gap: ${q.gap} mm, repeats: [${counts}] }`,
-      );
-      if (plan.layout.kind !== 'border') throw new Error('a border');
-      const field = fieldOf(plan.layout);
-      const slow = slowSpread(
-        slowWay(shape.path, 6.35),
-        {
-          lengths: field.runs.map((r) => r.length),
-          turn: q.corners === 'turn',
-          from: q.from,
-          room: field.room,
-          gap: q.gap,
-        },
-        counts,
-        STEP,
-      );
-      const fast = search(plan, [template]).results.map(spreadOfFit);
-      if (slow === undefined) {
-        invalid++;
-        return;
-      }
-      valid++;
-      if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
-      expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
-    }),
-    runs(120, 4711),
-  );
-  // Both answers must have been asked for.
-  expect(valid).toBeGreaterThan(12);
-  expect(invalid).toBeGreaterThan(12);
-}, 120_000);
+        );
+        if (plan.layout.kind !== 'border') throw new Error('a border');
+        const field = fieldOf(plan.layout);
+        const slow = slowSpread(
+          slowWay(shape.path, 6.35),
+          {
+            lengths: field.runs.map((r) => r.length),
+            turn: q.corners === 'turn',
+            from: q.from,
+            room: field.room,
+            gap: q.gap,
+          },
+          counts,
+          STEP,
+        );
+        const fast = search(plan, [template]).results.map(spreadOfFit);
+        if (slow === undefined) {
+          invalid++;
+          return;
+        }
+        valid++;
+        if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
+        expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
+      }),
+      runs(120, 4711),
+    );
+    // Both answers must have been asked for.
+    expect(valid).toBeGreaterThan(12);
+    expect(invalid).toBeGreaterThan(12);
+  },
+  patience(120_000),
+);
