@@ -34,6 +34,13 @@ export interface Gray {
   readonly height: number;
   /** 0 white to 1 black, rows from the top. */
   readonly dark: Float32Array;
+  /** The smaller pixels that they are made of: 255 white to 0 black, rows from the top, after `start` other bytes. */
+  readonly fine: {
+    readonly width: number;
+    readonly height: number;
+    readonly start: number;
+    readonly bytes: Uint8Array;
+  };
 }
 
 /**
@@ -71,5 +78,5 @@ const coarser = (bytes: Buffer, finer: number): Gray => {
       dark[row + Math.floor(x / finer)]! += 255 - bytes[start + y * fineWidth + x]!;
   }
   for (let i = 0; i < dark.length; i++) dark[i]! /= 255 * finer * finer;
-  return { width, height, dark };
+  return { width, height, dark, fine: { width: fineWidth, height: fineHeight, start, bytes } };
 };

@@ -22,7 +22,7 @@ const PAGE_FINER = 3;
 
 /**
  * How far (mm) a cross may be seen from where its sheet's others and the plan say, along either axis. Poppler moves
- * level and upright lines to whole pixels, of a quarter of 1/100 in here: 0.038 mm was seen, and 0.1 mm must be told.
+ * level and upright lines to whole pixels, of a quarter of 1/100 in here: at most 0.032 mm (0.027 was seen), and 0.1 mm must be told.
  */
 export const CROSS_SLACK = 0.05;
 /** The same, in radians, for the tilt of a sheet that was laid by its crosses: 0.084 mm over the shortest join. */
@@ -160,43 +160,46 @@ const showsAll = (own: Gray, page: Gray): boolean => {
 /** The tint of the bands (0.05) and no more: it lies on one side of the crosses only, and would pull their centre over. */
 const TINT = 0.06;
 
-/** The centre of darkness along one axis (mm on paper), within `reach` of `near`, over stretches of the other axis. */
+/**
+ * The centre of darkness along one axis (mm on paper), within `reach` of `near`, over stretches of the other axis;
+ * in the small pixels, because a window rounded to large ones takes in a piece of a cross's ring on one side only.
+ */
 const centreOf = (
   page: Gray,
   height: number,
   axis: 'x' | 'y',
   near: number,
   stretches: readonly (readonly [number, number])[],
-  reach = 0.65,
+  reach = 0.45,
 ): number => {
+  const { fine } = page;
+  const pixel = PIXEL * SHEETS_FINER;
   let mass = 0;
   let moment = 0;
-  const toPixel = (along: 'x' | 'y', mm: number): number => (along === 'x' ? mm : height - mm) * PIXEL;
+  const toPixel = (along: 'x' | 'y', mm: number): number => (along === 'x' ? mm : height - mm) * pixel;
   const middle = toPixel(axis, near);
   const other = axis === 'x' ? 'y' : 'x';
   for (const [from, to] of stretches) {
     const ends = [toPixel(other, from), toPixel(other, to)].sort((p, q) => p - q) as [number, number];
     for (let b = Math.round(ends[0]); b < Math.round(ends[1]); b++)
-      for (let a = Math.round(middle - reach * PIXEL); a < Math.round(middle + reach * PIXEL); a++) {
-        const dark = Math.max(
-          0,
-          (page.dark[(axis === 'x' ? b : a) * page.width + (axis === 'x' ? a : b)] ?? 0) - TINT,
-        );
+      for (let a = Math.round(middle - reach * pixel); a < Math.round(middle + reach * pixel); a++) {
+        const at = fine.start + (axis === 'x' ? b : a) * fine.width + (axis === 'x' ? a : b);
+        const dark = Math.max(0, 1 - (fine.bytes[at] ?? 255) / 255 - TINT);
         mass += dark;
         moment += dark * (a + 0.5);
       }
   }
   if (!(mass > 0.5)) return Number.NaN;
-  const seen = moment / mass / PIXEL;
+  const seen = moment / mass / pixel;
   return axis === 'x' ? seen : height - seen;
 };
 
 /** The stretches of a cross's arms that are clear of its ring and of the line across, mm from its middle. */
 const ARMS = [
-  [-2.5, -1.8],
-  [-1.2, -0.7],
-  [0.7, 1.2],
-  [1.8, 2.5],
+  [-2.6, -2],
+  [-1, -0.5],
+  [0.5, 1],
+  [2, 2.6],
 ] as const;
 
 interface Laid {
