@@ -22,6 +22,14 @@ const reach = (template: Template): number => {
   return from && to ? distance(from, to) : 0;
 };
 
+/** Lines of each kind that are told: an edge drawn in thousands of strokes has a section for each. */
+const MOST_TOLD = 40;
+
+const toldOf = <T>(all: readonly T[], many: string, tell: (one: T) => string): readonly string[] =>
+  all.length > MOST_TOLD
+    ? [...all.slice(0, MOST_TOLD).map(tell), `and ${all.length - MOST_TOLD} more ${many}`]
+    : all.map(tell);
+
 export const describeTemplate = (stitching: Stitching): readonly string[] => {
   const { template, stitched, sections } = stitching;
   const radius = tightest(template);
@@ -31,13 +39,19 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
     `${template.title}: ${both(reach(template))} from heel to crown end, ${plural(sections.length, 'section')}`,
     ...(sections.length < 2
       ? []
-      : sections.map((s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`)),
-    ...flats.map((f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
+      : toldOf(
+          sections,
+          'sections',
+          (s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`,
+        )),
+    ...toldOf(flats, 'flats', (f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
     ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
     ...(unreached.length === 0
       ? [`the foot reaches the whole edge at a clearance of ${both(stitched.clearance)}`]
       : []),
-    ...unreached.map(
+    ...toldOf(
+      unreached,
+      'such places',
       (u) =>
         `the foot does not reach the edge between ${both(u.from)} and ${both(u.to)} from the heel; ` +
         `the stitching stays ${formatLength(u.away, INCH_THIRTYSECOND)} (${formatLength(u.away, MM_TENTH)}) away there`,

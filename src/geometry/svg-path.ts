@@ -23,6 +23,9 @@ const MOST_CHARACTERS = 100_000;
 /** As many commands as anyone traces by hand, ten times over. */
 const MOST_SEGMENTS = 10_000;
 
+/** Lines and arcs of all commands together: a few far-flung curves come to as many, and no template does. */
+const MOST_PIECES = 20_000;
+
 /** Coordinates beyond this (mm) are a kilometre away; the exactness of the rest would suffer. */
 const FARTHEST = 1e6;
 
@@ -65,6 +68,10 @@ const walk = (commands: SVGPathData['commands'], tolerance: number): SvgPathResu
   let at: Point = { x: 0, y: 0 };
   let closed = false;
   for (const c of commands) {
+    if (pieces.length > MOST_PIECES)
+      return refuse(
+        `path data comes to more than ${MOST_PIECES} lines and arcs; it reaches too far, or is too fine`,
+      );
     if (c.type === SVGPathData.MOVE_TO) {
       // A move right after a move only changes where the path starts.
       if (pieces.length > 0) return refuse('path data has more than one subpath; one is read');
@@ -86,13 +93,14 @@ const walk = (commands: SVGPathData['commands'], tolerance: number): SvgPathResu
       y: c.type === SVGPathData.HORIZ_LINE_TO ? at.y : c.y,
     };
     if (c.type === SVGPathData.CURVE_TO) {
-      pieces.push(...cubicToArcs(at, { x: c.x1, y: c.y1 }, { x: c.x2, y: c.y2 }, to, tolerance));
+      append(pieces, cubicToArcs(at, { x: c.x1, y: c.y1 }, { x: c.x2, y: c.y2 }, to, tolerance));
     } else if (c.type === SVGPathData.QUAD_TO) {
       const q = { x: c.x1, y: c.y1 };
-      pieces.push(...cubicToArcs(at, thirds(at, q), thirds(to, q), to, tolerance));
+      append(pieces, cubicToArcs(at, thirds(at, q), thirds(to, q), to, tolerance));
     } else if (c.type === SVGPathData.ARC) {
-      pieces.push(
-        ...arcCommand(
+      append(
+        pieces,
+        arcCommand(
           at,
           to,
           c.rX,
@@ -111,6 +119,11 @@ const walk = (commands: SVGPathData['commands'], tolerance: number): SvgPathResu
   const kept = pieces.filter((p) => pieceLength(p) > 0);
   if (kept.length === 0) return refuse('path data draws nothing');
   return { ok: true, pieces: kept, closed };
+};
+
+/** Spreading a long list into a call would fill the stack. */
+const append = (pieces: Piece[], more: readonly Piece[]): void => {
+  for (const piece of more) pieces.push(piece);
 };
 
 /** The handle of the cubic that is a quadratic: two thirds of the way from an end to the control point. */

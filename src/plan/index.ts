@@ -1,6 +1,6 @@
 /** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
 
-export { LIMITS } from './limits.ts';
+export { FEWEST_IN_FRAME, LIMITS, MOST_IN_FRAME } from './limits.ts';
 export {
   type Border,
   type Channels,

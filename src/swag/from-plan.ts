@@ -9,6 +9,7 @@ import { describeFault } from './edge-problem.ts';
 import { describeMiss, nearestMisses } from './near-miss.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
+import { tooLarge } from './search-size.ts';
 import { smallestChange } from './smallest-change.ts';
 import { flatsOf, type Stitching, stitchTemplate } from './stitching.ts';
 import { hasSpot, spotNames } from './ways.ts';
@@ -62,7 +63,9 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
       found: String(flat),
       expected: stitchings.map((s) => `${s.template.name}: ${flatsOf(s).length}`).join('; '),
     });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, search: searchFits(plan, stitchings) };
+  if (problems.length > 0) return { ok: false, problems };
+  const large = tooLarge(plan, stitchings);
+  return large ? { ok: false, problems: [large] } : { ok: true, search: searchFits(plan, stitchings) };
 };
 
 /** The best design that a plan leaves possible. */

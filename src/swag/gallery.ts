@@ -3,6 +3,7 @@
  * each at a few spans. Every one is laid as the fit search would lay it, crown on centre, with no margin in the way.
  */
 
+import { pathLength } from '../geometry/index.ts';
 import { type Design, designOf } from './design.ts';
 import type { Field } from './field.ts';
 import type { Fit } from './fit.ts';
@@ -30,23 +31,57 @@ const REPEATS = 2;
 /** A swag shallower than this (mm) is a line. */
 const SHALLOWEST = 3;
 
-/** In order: by section, side, direction, and span. `spans` in mm, start mark to stop mark; a few unless given. */
-export const galleryOf = (stitching: Stitching, spans: readonly number[] = []): readonly GallerySwag[] => {
-  const found: GallerySwag[] = [];
-  for (const from of startStops(stitching))
-    for (const to of endStops(stitching))
-      for (const side of SIDES)
-        for (const direction of DIRECTIONS) {
-          const shape = shapeOf(stitching, from, to, side, direction);
-          if (!shape) continue;
-          const wanted = spans.length > 0 ? spans : SHARES.map((s) => 2 * shape.chord * s);
-          for (const span of wanted) {
-            const made = swagAt(shape, span);
-            if (made) found.push(made);
-          }
-        }
-  return found;
+/**
+ * Lines and arcs that are laid at most, those of every span counted: some 5 s. A template of 499 sections has 500,000
+ * stretches, of which no more than the first pages are ever looked at.
+ */
+const MOST_LAID = 2_000_000;
+
+export interface Gallery {
+  /** In order: by section, side, direction, and span. */
+  readonly swags: readonly GallerySwag[];
+  /** Why there may be more: as many were found as were asked for, or looking for them would have taken too long. */
+  readonly cutShort: 'enough' | 'too-long' | undefined;
+}
+
+/** At most `most` swags. `spans` in mm, start mark to stop mark; a few unless given. */
+export const galleryOf = (
+  stitching: Stitching,
+  spans: readonly number[] = [],
+  most = Number.POSITIVE_INFINITY,
+): Gallery => {
+  const swags: GallerySwag[] = [];
+  let laid = 0;
+  for (const { shape, size } of shapesOf(stitching)) {
+    laid += size;
+    if (laid > MOST_LAID) return { swags, cutShort: 'too-long' };
+    if (!shape) continue;
+    const wanted = spans.length > 0 ? spans : SHARES.map((s) => 2 * shape.chord * s);
+    for (const span of wanted) {
+      laid += size;
+      const made = swagAt(shape, span);
+      if (!made) continue;
+      if (swags.length >= most) return { swags, cutShort: 'enough' };
+      swags.push(made);
+    }
+  }
+  return { swags, cutShort: undefined };
 };
+
+/** Every stretch from each section to each, with about how many pieces it has; undefined where it makes no swag. */
+function* shapesOf(stitching: Stitching): Generator<{ shape: Shape | undefined; size: number }> {
+  const { path } = stitching.stitched;
+  const density = path.pieces.length / pathLength(path);
+  const ends = endStops(stitching);
+  for (const from of startStops(stitching))
+    for (const to of ends) {
+      if (!(to.along > from.along)) continue;
+      const size = 1 + density * (to.along - from.along);
+      for (const side of SIDES)
+        for (const direction of DIRECTIONS)
+          yield { shape: shapeOf(stitching, from, to, side, direction), size };
+    }
+}
 
 const swagAt = (shape: Shape, span: number): GallerySwag | undefined => {
   const setting = { kind: 'crown-on-centre' } as const;

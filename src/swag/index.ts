@@ -45,7 +45,7 @@ export { type Corners, type Field, fieldOf, type Run, type SideName } from './fi
 export { type CornerFit, depthsOf, type Fit, type SideFit, spansOf, spreadOf } from './fit.ts';
 export { type FrameSize, frameSize } from './frame-size.ts';
 export { type Designed, designFromPlan, type Searched, searchPlan } from './from-plan.ts';
-export { type GallerySwag, galleryOf } from './gallery.ts';
+export { type Gallery, type GallerySwag, galleryOf } from './gallery.ts';
 export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
 export { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 export { changeFor, describeMisfit, describeMiss, nearestMisses } from './near-miss.ts';

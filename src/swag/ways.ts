@@ -6,9 +6,9 @@ import { type Setting, tiltOf, type Way } from './setting.ts';
 import { type Direction, type Shape, shapeOf, type TemplateSide } from './shape.ts';
 import { endStops, flatsOf, lineStops, type Stitching, type Stop, startStops } from './stitching.ts';
 
-const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
+export const SIDES: readonly TemplateSide[] = ['inside', 'outside'];
 const LAID = ['square', 'along'] as const;
-const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
+export const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
 
 /** All ways of one template within what the plan fixes. */
 export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => {
@@ -51,7 +51,7 @@ interface SettingWithStarts {
   readonly starts: readonly Stop[];
 }
 
-const settingsFor = (
+export const settingsFor = (
   stitching: Stitching,
   { setting: wanted, from, laid: laidAs, flat: flatNumber }: Plan['swag'],
   direction: Direction,
@@ -87,7 +87,11 @@ const startsOn = (starts: readonly Stop[], line: Stop, stitching: Stitching): bo
 };
 
 /** The stops that a plan's spot allows: all of them where it is left open, none where the template has no such place. */
-const stopsFor = (spot: Spot | undefined, stops: readonly Stop[], stitching: Stitching): readonly Stop[] => {
+export const stopsFor = (
+  spot: Spot | undefined,
+  stops: readonly Stop[],
+  stitching: Stitching,
+): readonly Stop[] => {
   if (!spot) return stops;
   const lines = spot.kind === 'named' ? lineStops(stitching) : [];
   return [...stops, ...lines].filter((stop, i) =>

@@ -57,6 +57,9 @@ export interface EdgeStepFault {
 /** A step shorter than this (mm) is a slip: 0.1 mm is a pencil line's fifth part. */
 const SHORTEST_STEP = 0.1;
 
+/** Lines and arcs; a traced drawing has some hundreds. */
+export const MOST_PIECES = 5000;
+
 export const edgeFromSteps = (steps: readonly EdgeStep[]): EdgeReading => {
   const faults: EdgeStepFault[] = [];
   const pieces: Piece[] = [];
@@ -90,6 +93,19 @@ export const edgeFromSteps = (steps: readonly EdgeStep[]): EdgeReading => {
         stepOfPiece.push(i);
         length += pieceLength(piece);
       }
+      // Curves with far-flung handles come to thousands of arcs each, and hundreds of them take a minute.
+      if (pieces.length > MOST_PIECES)
+        return {
+          ok: false,
+          faults: [
+            {
+              step: i,
+              message: 'the edge is too finely drawn',
+              found: `more than ${MOST_PIECES} lines and arcs up to this step`,
+              expected: `at most ${MOST_PIECES} in all`,
+            },
+          ],
+        };
     }
   }
   if (faults.length > 0) return { ok: false, faults };

@@ -108,7 +108,10 @@ type Fitted =
 const fitRun = (run: readonly Point[], tolerance: number): Fitted => {
   const [a, b, c] = run as [Point, Point, Point];
   if (run.length === 2) return { ok: true, pieces: [line(a, b)] };
-  const wrong = findOutlier(run, tolerance);
+  const misses = missesWithout(run, TEST_FAIRNESS);
+  const uneven = findUneven(run, misses);
+  if (uneven) return { ok: false, faults: [uneven] };
+  const wrong = findOutlier(run, misses, tolerance);
   if (wrong) return { ok: false, faults: [wrong] };
   const coarse = findCoarse(run);
   if (coarse.length > 0) return { ok: false, faults: coarse };
@@ -116,7 +119,7 @@ const fitRun = (run: readonly Point[], tolerance: number): Fitted => {
     const rise = (-distance(a, c) / 2) * Math.tan(turnBetween(subtract(b, a), subtract(c, b)) / 2);
     return { ok: true, pieces: [arcByRise(a, c, rise)] };
   }
-  const thin = findThin(run, tolerance);
+  const thin = findThin(run, misses, tolerance);
   if (thin.length > 0) return { ok: false, faults: thin };
   return { ok: true, pieces: fairest(run, tolerance) };
 };
@@ -162,7 +165,13 @@ const lengthsOn = (
   return isOrdered && scale > 0.5 && scale < 2 ? found : undefined;
 };
 
-const missOf = (curve: readonly Point[], p: Point): number => nearnessOf(polyline(curve).pieces).distance(p);
+/** Asked once of each curve, so a walk along it is quicker than a tree over it. */
+const missOf = (curve: readonly Point[], p: Point): number => {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < curve.length; i++)
+    least = Math.min(least, distanceToPiece(line(curve[i - 1]!, curve[i]!), p));
+  return least;
+};
 
 /** How far the curve through all the others misses each inner point (mm); ends count as hit. */
 const missesWithout = (run: readonly Point[], share: number): number[] =>
@@ -180,9 +189,28 @@ const TEST_FAIRNESS = 0.2;
 /** Points that are looked at more closely: a wrong one makes its neighbours look wrong too. */
 const SUSPECTS = 5;
 
-const findOutlier = (run: readonly Point[], tolerance: number): EdgeStepFault | undefined => {
+/**
+ * Points half a millimetre apart in one place and a metre in another leave no digits for a fair curve, whose
+ * equations hold the sixth power of the distances.
+ */
+const findUneven = (run: readonly Point[], misses: readonly number[]): EdgeStepFault | undefined => {
+  if (misses.every(Number.isFinite)) return undefined;
+  const gaps = run.slice(1).map((p, i) => distance(run[i]!, p));
+  const widest = gaps.indexOf(Math.max(...gaps));
+  return {
+    step: widest + 1,
+    message: 'the points stand too unevenly for a curve',
+    found: `${gaps[widest]!.toFixed(1)} mm from the one before, and ${Math.min(...gaps).toFixed(1)} mm elsewhere`,
+    hint: 'measure some between; a straight stretch ends in points that say corner',
+  };
+};
+
+const findOutlier = (
+  run: readonly Point[],
+  misses: readonly number[],
+  tolerance: number,
+): EdgeStepFault | undefined => {
   if (run.length < LEAST_FOR_OUTLIERS) return undefined;
-  const misses = missesWithout(run, TEST_FAIRNESS);
   const all = squares(misses);
   const suspects = misses
     .map((miss, index) => ({ miss, index }))
@@ -224,8 +252,11 @@ const findCoarse = (run: readonly Point[]): readonly EdgeStepFault[] =>
     ];
   });
 
-const findThin = (run: readonly Point[], tolerance: number): readonly EdgeStepFault[] => {
-  const misses = missesWithout(run, TEST_FAIRNESS);
+const findThin = (
+  run: readonly Point[],
+  misses: readonly number[],
+  tolerance: number,
+): readonly EdgeStepFault[] => {
   const worst = misses.reduce((a, m, i) => (m > misses[a]! ? i : a), 0);
   const miss = misses[worst]! / HALVING_GAIN;
   if (!(miss > tolerance)) return [];

@@ -27,7 +27,14 @@ import {
 } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
 import { findBreaks } from './breaks.ts';
-import { type Edge, type EdgeReading, type EdgeStep, edgeFromSteps, edgeFromSvg } from './edge.ts';
+import {
+  type Edge,
+  type EdgeReading,
+  type EdgeStep,
+  edgeFromSteps,
+  edgeFromSvg,
+  MOST_PIECES,
+} from './edge.ts';
 import { edgeFromPoints } from './measured.ts';
 import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
@@ -47,8 +54,8 @@ export type TemplateReading =
 const SHORTEST_EDGE = (3 / 16) * MM_PER_INCH;
 const LONGEST_EDGE = 120 * MM_PER_INCH;
 
-/** Lines and arcs of one edge; a traced drawing has some hundreds. */
-const MOST_PIECES = 5000;
+/** Path data may make arcs as large as the solar system, and no ruler has words for them. */
+const A_KILOMETRE = 1e6;
 
 /** Heel and crown end are at least this far apart (mm): below it there is no chord to make a swag from. */
 const LEAST_CHORD = 1;
@@ -132,7 +139,10 @@ const stepProblem = (
 /** What can only be told of the whole edge. The first that is found makes the rest pointless. */
 const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units: Units): Problem[] => {
   const length = pathLength(path);
-  const say = (mm: number): string => formatLength(mm, units === 'in' ? INCH_SIXTEENTH : MM_TENTH);
+  const say = (mm: number): string =>
+    mm <= A_KILOMETRE
+      ? formatLength(mm, units === 'in' ? INCH_SIXTEENTH : MM_TENTH)
+      : 'more than a kilometre';
   const size = (message: string, expected: string): Problem[] => [
     problemAt(document, ['edge'], 'edge', message, { found: say(length), expected }),
   ];

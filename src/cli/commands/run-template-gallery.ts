@@ -3,8 +3,9 @@
 import { ProblemError } from '../../document/index.ts';
 import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
 import { writeGallery } from '../../output/contact-sheet/index.ts';
-import { describeFault, galleryOf, stitchTemplate } from '../../swag/index.ts';
+import { describeFault, galleryOf, type Stitching, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate } from '../../template/index.ts';
+import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
 import { findNamedTemplate } from '../find-template.ts';
 import type { Io } from '../io.ts';
@@ -18,15 +19,13 @@ import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { GalleryOptions } from './template-gallery.ts';
 
-/** Common practice, no source: the radius of a round ruler foot of half an inch. */
-const USUAL_CLEARANCE = '1/4 in';
 /** More pictures than this nobody compares. */
 const MOST_SHOWN = 200;
 const MOST_SPANS = 12;
 
 export const runGallery = async (io: Io, name: string, options: GalleryOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
-  const clearance = readLengthOption('--clearance', options.clearance ?? USUAL_CLEARANCE, 'in', 'positive');
+  const clearance = readClearance(options.clearance);
   const spans = options.spans === undefined ? [] : readSpans(options.spans);
   const setups = readPages(options, 'in', 'letter');
   const source = await readTextFile(io, await findNamedTemplate(io, name));
@@ -38,17 +37,19 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
     throw new ProblemError([
       { ...describeFault(template, clearance, stitched.fault), place: placeAt(['edge']) },
     ]);
-  const all = galleryOf(stitched.stitching, spans);
-  if (all.length === 0)
+  const { swags: shown, cutShort } = galleryOf(stitched.stitching, spans, MOST_SHOWN);
+  if (shown.length === 0)
     throw new ProblemError([
       {
         code: 'no-swags',
-        message: 'this template makes no swag at these spans',
+        message:
+          cutShort === 'too-long'
+            ? `no swag at these spans was found in the time that a gallery takes; ${sectionsOf(stitched.stitching)}`
+            : 'this template makes no swag at these spans',
         place: placeAt(['edge']),
         ...(spans.length > 0 ? { hint: 'leave --spans out to see which it makes' } : {}),
       },
     ]);
-  const shown = all.slice(0, MOST_SHOWN);
   const output = await openOutput(io, options.output ?? defaultName(source.path, '-gallery.pdf'), [
     source.path,
   ]);
@@ -63,8 +64,10 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
       { code: 'page-too-small', message: 'not even one picture fits the page', hint: 'take a larger paper' },
     ]);
   await output.write(written.bytes);
-  if (all.length > shown.length)
-    await say(io, `${all.length} swags; the first ${shown.length} are shown, name fewer with --spans`);
+  if (cutShort === 'enough')
+    await say(io, `the first ${shown.length} swags are shown, and there are more; name fewer with --spans`);
+  if (cutShort === 'too-long')
+    await say(io, `only the stretches from the first sections were tried; ${sectionsOf(stitched.stitching)}`);
   await say(
     io,
     `${output.name}: ${plural(shown.length, 'swag')} on ${plural(written.pages, 'page')} of ${written.paper}`,
@@ -85,6 +88,9 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
       })),
     });
 };
+
+const sectionsOf = ({ sections }: Stitching): string =>
+  `the template has ${plural(sections.length, 'section')}`;
 
 const readSpans = (text: string): readonly number[] => {
   const parts = text.split(',').map((part) => part.trim());

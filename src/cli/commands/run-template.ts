@@ -4,11 +4,11 @@ import { type Place, ProblemError } from '../../document/index.ts';
 import { type Drawing, drawSilhouette, drawTemplate } from '../../drawing/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
+import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
 import { findNamedTemplate } from '../find-template.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
-import { readLengthOption } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { sheetsPdf } from '../render-pdf.ts';
@@ -16,9 +16,6 @@ import { describeTemplate, templateAsData } from '../report-template.ts';
 import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { openOutput } from '../write-file.ts';
 import type { TemplateOptions } from './template.ts';
-
-/** Common practice, no source: the radius of a round ruler foot of half an inch. */
-const USUAL_CLEARANCE = '1/4 in';
 
 const solidOf = (template: Template, place: Place): Drawing => {
   const drawn = drawSilhouette(template, template.title);
@@ -35,7 +32,7 @@ const solidOf = (template: Template, place: Place): Drawing => {
 
 export const runTemplate = async (io: Io, name: string, options: TemplateOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
-  const clearance = readLengthOption('--clearance', options.clearance ?? USUAL_CLEARANCE, 'in', 'positive');
+  const clearance = readClearance(options.clearance);
   const layout = readSheetOptions(options, 'in', 'letter');
   const source = await readTextFile(io, await findNamedTemplate(io, name));
   const reading = readTemplate(source.text, source.name);
