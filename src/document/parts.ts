@@ -106,10 +106,13 @@ export const unitsOf = (document: SourceDocument): Units => {
   return UNITS.find((u) => u === written) ?? 'in';
 };
 
-/** A file's name without folders and ending: what a template is called, and a plan without a title. */
+/**
+ * A file's name without folders and ending: what a template is called, and a plan without a title. It is printed, so
+ * what would steer a terminal is taken out of it.
+ */
 export const baseName = (fileName: string): string => {
   const base = fileName.split(/[\\/]/).at(-1) ?? fileName;
-  return base.replace(/\.(ya?ml|json)$/i, '') || base;
+  return oneLine(base.replace(/\.(ya?ml|json)$/i, '') || base);
 };
 
 /** A schema for each unit, made when it is first asked for: making one takes longer than most files do. */

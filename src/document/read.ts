@@ -22,6 +22,9 @@ export const MOST_DEPTH = 24;
 /** Values after following aliases. 500 pieces of edge with their points are about 6,000. */
 export const MOST_VALUES = 50_000;
 
+/** The longest key that means anything has a dozen letters. Keys are part of every place below them, so long ones add up. */
+const MOST_KEY = 100;
+
 /** Columns of indentation, and unclosed brackets, beyond which the parser is not asked. */
 const MOST_INDENT = 200;
 const MOST_BRACKETS = 64;
@@ -186,6 +189,16 @@ const convertPlain = (node: Node, path: KeyPath, place: Place | undefined, walk:
     }
     if (keyNode.anchor) walk.anchors.set(keyNode.anchor, keyNode);
     const key = String(keyNode.value);
+    if (key.length > MOST_KEY) {
+      walk.problems.push({
+        code: 'odd-key',
+        message: 'this key is too long',
+        ...(where && { place: where }),
+        found: quoted(key),
+        expected: 'a word',
+      });
+      continue;
+    }
     const inner = [...path, key];
     if (Object.hasOwn(map, key)) {
       const first = walk.places.get(spotKey(inner))?.key?.line;

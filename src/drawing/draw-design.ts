@@ -94,14 +94,12 @@ const fillItems = (
     const own = half.half === 'first' ? path : movePath(path, over);
     return clipPathToRegion(own, cellArea(half.cell, design));
   };
-  return filled.flatMap((f) =>
-    f.paths.flatMap(shown).map((path) => ({
-      kind: 'path',
-      path: movePath(path, half.motion),
-      stroke: STROKES.fill,
-      facts: { repeat: half.repeat, region: f.region.name, fill: f.fill },
-    })),
-  );
+  return filled.flatMap((f) => {
+    const facts = { repeat: half.repeat, region: f.region.name, fill: f.fill };
+    return f.paths.flatMap(shown).map((path): PathItem => {
+      return { kind: 'path', path: movePath(path, half.motion), stroke: STROKES.fill, facts };
+    });
+  });
 };
 
 /** The etched lines are drawn once, on the first half that is shown: everywhere else the edge is enough. */

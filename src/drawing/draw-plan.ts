@@ -6,7 +6,7 @@ import type { Plan } from '../plan/index.ts';
 import { type Channel, type Design, type Placed, placedChannels } from '../swag/index.ts';
 import { type DrawOptions, drawDesign } from './draw-design.ts';
 import type { Drawing } from './drawing.ts';
-import { type Filled, fillDesign } from './filling.ts';
+import { type Filled, type Filling, fillDesign } from './filling.ts';
 import type { Scope } from './scope.ts';
 
 export interface DrawnPlan {
@@ -36,12 +36,36 @@ export const drawPlan = (
       ? { byHalf: new Map<Placed, readonly Filled[]>(), messages: [], problems: [] }
       : fillDesign(design, scope.halves, plan);
   const { withFills: _, ...drawing } = options;
+  const tooMany = tooManyLines(filling);
+  const fills = tooMany ? new Map<Placed, readonly Filled[]>() : filling.byHalf;
   return {
-    drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills: filling.byHalf }),
+    drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills }),
     messages: [...endedChannels(channels, plan), ...filling.messages],
-    problems: filling.problems,
+    problems: tooMany ? [...filling.problems, tooMany] : filling.problems,
     channels,
-    fills: filling.byHalf,
+    fills,
+  };
+};
+
+/**
+ * Lines and arcs of all fills of a picture: as many make a file of up to 100 MB and take 1 GB. The quilting of the
+ * largest quilt's border, 1/8 in apart, comes to 400,000.
+ */
+export const MOST_FILL_LINES = 500_000;
+
+/** Repeats share one fill in memory, but each is drawn for itself; both halves of a repeat name the whole of it. */
+const tooManyLines = ({ byHalf }: Pick<Filling, 'byHalf'>): Problem | undefined => {
+  let count = 0;
+  for (const filled of byHalf.values())
+    for (const { paths } of filled) for (const path of paths) count += path.pieces.length / 2;
+  if (count <= MOST_FILL_LINES) return undefined;
+  return {
+    code: 'too-many-lines',
+    key: 'fills',
+    message: 'the fills are too fine for so large a picture',
+    found: `${Math.round(count)} lines and arcs`,
+    expected: `at most ${MOST_FILL_LINES}`,
+    hint: 'take a wider spacing, or show less of the border',
   };
 };
 

@@ -58,6 +58,12 @@ const EDGE_GAP = 0.3;
 const SMALLER = [1, 0.7, 0.5] as const;
 
 /**
+ * Plumes closer than this (mm, a little under 1/16 in) are narrower than a stitch is long at ten to the inch: nobody
+ * sews them, and a border of them takes half a minute to lay out. Common practice, no source.
+ */
+const LEAST_SPACING = 1.5;
+
+/**
  * A neck narrower than two of these shares of the spacing holds no plumes, and parts the region into two
  * feathers.
  */
@@ -71,6 +77,7 @@ export const feather: Fill = {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);
     if (isEmptyRegion(region)) return nothing('feather: nothing to fill');
+    if (!(spacing >= LEAST_SPACING)) return nothing('feather: the spacing is too fine for plumes');
     const parts = roomyParts(region, NARROW * spacing);
     const paths: Path[] = [];
     const messages: string[] = [];

@@ -16,7 +16,7 @@ import {
   writeAudition,
   writeEmptyFrames,
 } from '../../output/audition/index.ts';
-import { MOST_ON_PAGE, type WrittenPictures } from '../../output/contact-sheet/index.ts';
+import { MOST_ON_PAGE, PAGE_TOO_SMALL, type WrittenPictures } from '../../output/contact-sheet/index.ts';
 import { LIMITS, type Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
@@ -62,6 +62,7 @@ export const runAudition = async (io: Io, file: string, options: AuditionOptions
     wanted.empty === undefined
       ? await writeAudition(design, scope, trials, sheet)
       : await writeEmptyFrames(design, scope, wanted.empty, sheet);
+  if (!written && wanted.scale === undefined && wanted.empty !== 1) throw new ProblemError([PAGE_TOO_SMALL]);
   if (!written) throw tooLarge(options, wanted.empty);
   await output.write(written.bytes);
   const what =

@@ -2,7 +2,7 @@
 
 import { ProblemError } from '../../document/index.ts';
 import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
-import { writeGallery } from '../../output/contact-sheet/index.ts';
+import { PAGE_TOO_SMALL, writeGallery } from '../../output/contact-sheet/index.ts';
 import { describeFault, galleryOf, type Stitching, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate } from '../../template/index.ts';
 import { readClearance } from '../clearance.ts';
@@ -59,10 +59,7 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
     `At a foot clearance of ${formatLength(clearance, INCH_SIXTEENTH)}; two repeats of each, crown on centre.`,
     { units: 'in', setups, ...(await pdfMeans()) },
   );
-  if (!written)
-    throw new ProblemError([
-      { code: 'page-too-small', message: 'not even one picture fits the page', hint: 'take a larger paper' },
-    ]);
+  if (!written) throw new ProblemError([PAGE_TOO_SMALL]);
   await output.write(written.bytes);
   if (cutShort === 'enough')
     await say(io, `the first ${shown.length} swags are shown, and there are more; name fewer with --spans`);

@@ -30,12 +30,12 @@ const WANTED_ON_PAGE = 4;
 /** Captions of narrower columns (mm) would be cut off. */
 const LEAST_CAPTIONED = 72;
 
-/** The grid for `count` pictures, the widest `width` and the highest `height` mm at true size. */
-export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid => {
-  const grid = largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
-  if (!grid) throw new Error(`No grid holds ${count} pictures`);
-  return grid;
-};
+/**
+ * The grid for `count` pictures, the widest `width` and the highest `height` mm at true size; undefined where wide
+ * margins leave no room for one.
+ */
+export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid | undefined =>
+  largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
 
 /** As many pictures as one page of this kind ever holds. */
 export const MOST_ON_PAGE = MOST_COLUMNS * MOST_ROWS;
@@ -82,7 +82,7 @@ const largestGrid = (
       const cellWidth = (room.width - (columns - 1) * room.gutter) / columns;
       const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
       const needed = Math.max(width / cellWidth, height / cellHeight);
-      if (!(cellHeight > 0)) continue;
+      if (!(cellWidth > 0 && cellHeight > 0)) continue;
       if (room.caption > 0 && columns > 1 && cellWidth < LEAST_CAPTIONED) continue;
       const reduction = REDUCTIONS.find((r) => r >= needed - SCALE_NOISE) ?? Math.ceil(needed);
       const better =

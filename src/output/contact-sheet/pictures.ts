@@ -3,6 +3,7 @@
  * for drawing over. Pages come in sections, and all are of one paper, held one way.
  */
 
+import type { Problem } from '../../document/index.ts';
 import type { Item, Stroke } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, shift } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_PER_INCH, MM_WHOLE, type Units } from '../../length/index.ts';
@@ -83,7 +84,14 @@ const TEXT_SIZE = 3.2;
 /** Lines get no finer than this (mm): printers break finer ones. */
 const THINNEST = 0.1;
 
-/** Undefined where not even one picture fits a page at the reduction that is asked for. */
+/** For the commands that write pictures on pages. */
+export const PAGE_TOO_SMALL: Problem = {
+  code: 'page-too-small',
+  message: 'not even one picture fits the page',
+  hint: 'take a larger paper, or narrower margins',
+};
+
+/** Undefined where not even one picture fits a page, at the reduction that is asked for if there is one. */
 export const writePictures = async (
   sections: readonly PictureSection[],
   options: PictureOptions,

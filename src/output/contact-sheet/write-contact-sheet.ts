@@ -1,8 +1,9 @@
 /** A contact sheet: candidates side by side, all to one stated scale, each with its number, to choose from by eye. */
 
+import { ProblemError } from '../../document/index.ts';
 import type { Drawing, Item, LayerId, Stroke } from '../../drawing/index.ts';
 import { inkOf } from '../../pagination/index.ts';
-import { type Picture, type PictureOptions, writePictures } from './pictures.ts';
+import { PAGE_TOO_SMALL, type Picture, type PictureOptions, writePictures } from './pictures.ts';
 
 export interface Candidate {
   readonly number: number;
@@ -34,6 +35,7 @@ const LOOKS: Readonly<Partial<Record<LayerId, Stroke>>> = {
   stitch: { width: 0.42, color: '#111111' },
 };
 
+/** Throws a ProblemError where a page holds not even one. */
 export const writeContactSheet = async (
   candidates: readonly Candidate[],
   options: ContactSheetOptions,
@@ -41,7 +43,7 @@ export const writeContactSheet = async (
   const { title, summary } = options;
   const section = { title, summary, label: 'Choices', pictures: candidates.map(pictureOf) };
   const written = await writePictures([section], { ...options, captionLines: CAPTION_LINES });
-  if (!written) throw new Error('A contact sheet was to hold pictures, and a page holds none');
+  if (!written) throw new ProblemError([PAGE_TOO_SMALL]);
   return { ...written, reduction: written.reductions[0]! };
 };
 
