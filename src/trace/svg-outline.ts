@@ -50,6 +50,8 @@ const SHORTEST = 10;
 const LONGEST = 10_000;
 /** Curves and arcs that all shapes together may hold, before the longest is sought. */
 const MOST_COMMANDS = 60_000;
+/** Lines and arcs that come of them: one curve that runs off to a kilometre comes to hundreds. */
+const MOST_PIECES = 60_000;
 
 export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOutlineResult => {
   const read = readSvgShapes(text, options.unitMm);
@@ -60,6 +62,7 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
   if (chosen.length === 0) return refuse(id === undefined ? noShape(hasUse) : noSuchId(id, shapes));
   const tolerance = options.tolerance ?? CURVE_TOLERANCE;
   let commands = 0;
+  let pieces = 0;
   let fault: string | undefined;
   let best: { shape: SvgShape; path: Path; length: number } | undefined;
   let choices = 0;
@@ -73,6 +76,8 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
         continue;
       }
       choices++;
+      pieces += made.pieces.length;
+      if (pieces > MOST_PIECES) return refuse(TOO_MANY);
       const length = pathLength(made);
       if (!best || length > best.length) best = { shape, path: made, length };
     }
@@ -85,8 +90,9 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
     return refuse({
       code: 'svg-scale',
       message: 'the path is not of a size that a template has',
-      found: `${longer.toFixed(1)} mm across`,
-      expected: 'at least 10 mm',
+      ...(longer >= SHORTEST
+        ? { found: `${lengthWords(best.length)} of line`, expected: 'at most 10 m' }
+        : { found: `${longer.toFixed(1)} mm across`, expected: 'at least 10 mm' }),
       hint: 'say what one unit of the drawing measures, such as --scale 1mm',
     });
   const { path, shape } = best;
@@ -101,6 +107,9 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
     },
   };
 };
+
+const lengthWords = (mm: number): string =>
+  mm <= 1e6 ? `${(mm / 1000).toFixed(1)} m` : 'more than a kilometre';
 
 const refuse = (problem: Problem): SvgOutlineResult => ({ ok: false, problem });
 
