@@ -248,6 +248,7 @@ export const tangentArc = (from: Point, direction: Point, to: Point): Piece => {
   if (!(Math.abs(Math.tan(half / 2) * length) / 2 > FLAT) || !(Math.abs(half) > FLAT_ANGLE))
     return line(from, to);
   const radius = length / (2 * Math.sin(half));
+  if (Math.abs(radius) > FAR && Math.abs(half) < FAR_ANGLE) return line(from, to);
   const center = add(from, scale(leftOf(direction), radius));
   return {
     kind: 'arc',
@@ -276,6 +277,14 @@ const FLAT = 1e-7;
 
 /** An arc that turns less than this (radians) is a line: its centre would be lost in rounding. */
 const FLAT_ANGLE = 1e-9;
+
+/**
+ * An arc about a centre farther away than this (mm) that turns less than this (radians, half its sweep) is a line:
+ * the last digit of an angle, 4e-16, moves a point at that distance by half of `FLAT`. A line over 300 mm is then
+ * 1e-4 mm off at most, and where that is more than the tolerance there will be two.
+ */
+const FAR = 1e8;
+const FAR_ANGLE = 1e-4;
 
 /** Whether a stretch of curve runs along a piece, in step with it, and no farther off than the tolerance. */
 const staysNear = (part: Cubic, from: number, to: number, piece: Piece, tolerance: number): boolean => {

@@ -9,13 +9,14 @@
  */
 
 import type { BoxTree } from './box-tree.ts';
+import { type Crossing, crossings } from './crossing.ts';
 import { cutShares, smoothJoints } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
 import { nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
 import { signedArea } from './path.ts';
 import { type Piece, pieceAt, pieceDirection, pieceLength, trimPiece } from './piece.ts';
-import { add, distance, leftOf, type Point, scale } from './point.ts';
+import { add, distance, dot, leftOf, type Point, scale, subtract } from './point.ts';
 import type { Welded } from './weld.ts';
 
 /** A slot is open to the foot when it is wider than twice the clearance by more than this (mm). */
@@ -107,7 +108,32 @@ const loopOf = (
       pieces.push(pieceOf(s, elements));
     }
   }
+  for (let i = 0; i < stretches.length; i++) {
+    const next = (i + 1) % stretches.length;
+    const meeting = steppedOver(pieces[i]!, pieces[next]!);
+    if (!meeting || i === next) continue;
+    const [before, after] = [stretches[i]!, stretches[next]!];
+    stretches[i] = { ...before, t1: before.t0 + (before.t1 - before.t0) * meeting.a };
+    stretches[next] = { ...after, t0: after.t0 + (after.t1 - after.t0) * meeting.b };
+    pieces[i] = pieceOf(stretches[i]!, elements);
+    pieces[next] = pieceOf(stretches[next]!, elements);
+  }
   return { stretches, pieces, area: signedArea({ pieces, closed: true }) };
+};
+
+/**
+ * Where two pieces of a loop meet before the first has ended and after the second has started. Beyond a meeting at
+ * a small angle they lie deeper than c by less than a distance can be told by, so both are kept to their ends, and
+ * the way from one to the other would be a step back: along a concave arc of nearly the clearance, for example, of
+ * which the disc leaves out all but a thousandth of a millimetre.
+ */
+const steppedOver = (before: Piece, after: Piece): Crossing | undefined => {
+  const gap = distance(before.to, after.from);
+  if (!(gap > CRUMB)) return undefined;
+  if (!(dot(pieceDirection(before, 1), subtract(after.from, before.to)) < 0)) return undefined;
+  const isNear = (m: Crossing): boolean =>
+    distance(m.point, before.to) <= gap && distance(m.point, after.from) <= gap && m.a > 0 && m.b < 1;
+  return crossings(before, after).find(isNear);
 };
 
 /** Whether every run is in a loop, but for such as fit into the slack of linking. */

@@ -144,6 +144,18 @@ describe('nasty curves', () => {
   });
 });
 
+it('a centre so far away that its angles lose the ends makes a line', () => {
+  // Found by a long run: an arc of 1e9 mm, whose angles said 1.2e-7 mm beside the ends that it is stored with.
+  const c = four(0, 0, 0, 0, 0, 16, 3.3373e-6, -34.685);
+  const pieces = arcsOf(c);
+  expectSound(c, pieces);
+  expect(curveToPieces(c, pieces, 400)).toBeLessThan(TOLERANCE);
+  // Where such a curve is long enough to show (3 mm of rise over 2 km), it is followed by several lines.
+  const long = four(0, 0, 7e5, 4, 1.3e6, 4, 2e6, 0);
+  expectSound(long, arcsOf(long));
+  expect(curveToPieces(long, arcsOf(long), 400)).toBeLessThan(TOLERANCE);
+});
+
 describe('any curve', () => {
   const coordinate = fc.oneof(
     fc.integer({ min: -100, max: 100 }),

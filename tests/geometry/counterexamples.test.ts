@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { arc, line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
-import { distanceToPieces } from './foot-checks.ts';
+import { distanceToPieces, selfCrossing } from './foot-checks.ts';
 
 test('a speck of a large arc does not reach to the other side of its circle', () => {
   // A thousandth of a millimetre of an arc of 1000 mm, before a concave arc of exactly the clearance: the unreached
@@ -38,4 +38,30 @@ test('a speck of a large arc does not reach to the other side of its circle', ()
     expect(distanceToPieces(u.deepest, pieces)).toBeLessThan(1e-6);
     expect(u.away).toBeLessThan(6.36);
   }
+});
+
+test('past a concave arc of nearly the clearance the foot does not step back', () => {
+  // A thousandth of a millimetre of an arc of 6.349 mm between two lines tangent to it. Beyond their crossing the
+  // offset lines lie deeper than the clearance by 6e-12 mm, which is rounding, so both were kept to their ends, and a
+  // line of 1.6e-7 mm led back from one to the other.
+  const [c, r, start, sweep] = [6.35, 6.35 - 1e-3, 0.4 - Math.PI / 2, 1e-3 / (6.35 - 1e-3)];
+  const bend = arc(point(0, 0), r, start, sweep);
+  const along = (angle: number, length: number) => point(length * Math.cos(angle), length * Math.sin(angle));
+  const { from, to } = bend;
+  const [back, ahead] = [along(0.4, -12.7), along(0.4 + sweep, 1)];
+  const pieces: Piece[] = [
+    line(point(from.x + back.x, from.y + back.y), from),
+    bend,
+    line(to, point(to.x + ahead.x, to.y + ahead.y)),
+  ];
+  const rolled = rollFoot(openPath(pieces), c);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  const { path, contacts } = rolled.value;
+  expect(path.pieces.map((p) => p.kind)).toEqual(['line', 'line']);
+  expect(selfCrossing(path.pieces)).toBeUndefined();
+  // The two offset lines are tangent to the circle of radius c − r: from where it is touched to where they cross it is
+  // (c − r)·tan(sweep / 2) on either side.
+  const short = (c - r) * Math.tan(sweep / 2);
+  expect(12.7 - contacts[0]!.to).toBeCloseTo(short, 10);
+  expect(contacts[1]!.from - 12.701).toBeCloseTo(short, 10);
 });
