@@ -11,6 +11,7 @@ import { DAMAGED, greyOf, type Picture, readPictureHead } from '../trace/index.t
 import { fileProblem, READING } from './file-problem.ts';
 import type { Io } from './io.ts';
 import { type CanvasLibrary, loadCanvas } from './load-canvas.ts';
+import { survivesDecoding } from './probe-picture.ts';
 import { readLimited } from './read-file.ts';
 
 /** Twice what a scan of 60 million pixels takes without compression in grey. */
@@ -44,6 +45,7 @@ export const readPicture = async (io: Io, name: string): Promise<PictureFile> =>
   if (!read.ok) return refuse(read.problem);
   const { width, height, pixelsPerMm } = read.head;
   const canvas = await loadCanvas('trace the template on another computer, or measure points');
+  if (!(await survivesDecoding(bytes))) return refuse(DAMAGED);
   const image = await canvas.loadImage(bytes).catch(() => refuse(DAMAGED));
   // A file that says one size in its head and holds another is not to be trusted; a camera may turn a picture.
   const isSize =
