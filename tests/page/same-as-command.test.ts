@@ -21,7 +21,15 @@ const ask = async <K extends Kind>(question: Extract<Question, { kind: K }>): Pr
 const inputOf = (plan: string, taken?: string): Input => ({ plan, own: [], taken });
 const STRIP = `title: Practice\ntemplate: baluster\nlayout: { strip: { length: 36, width: 5, margin: 1/4 } }\nswag: { repeats: 3 }\n`;
 const FILLED = `${STRIP}channels: { outward: [1/4], inward: [1/4] }\nfills: { swag: echo, background: lines, channels: [pearls] }\n`;
-const PLANS = { border: FIRST_PLAN, strip: STRIP, filled: FILLED };
+const SAMPLES = join(import.meta.dirname, '../../samples');
+const sample = (name: string): string => readFileSync(join(SAMPLES, name), 'utf8');
+const PLANS = {
+  border: FIRST_PLAN,
+  strip: STRIP,
+  filled: FILLED,
+  ring: sample('wreath-frame.yaml'),
+  'frame of a block': sample('medallion-frame.yaml'),
+};
 
 const command = async (plan: string, ...argv: readonly string[]) => {
   const folder = emptyFolder();
@@ -58,6 +66,29 @@ describe('what is printed', () => {
       await expectSamePages(ours.bytes, file('out.pdf'));
     });
   }
+
+  for (const name of ['ring', 'frame of a block'] as const)
+    test(`${name}: audition, and what fits in pictures`, async () => {
+      const plan = PLANS[name];
+      const { file } = await command(plan, 'audition', '-o', 'out.pdf');
+      const ours = await ask({
+        kind: 'print',
+        input: inputOf(plan),
+        what: 'audition',
+        choices,
+        fonts: FONTS,
+      });
+      await expectSamePages(ours.bytes, file('out.pdf'));
+      const { file: pictures } = await command(plan, 'fit', '--most', '12', '--sheet', 'out.pdf');
+      const contact = await ask({
+        kind: 'print',
+        input: inputOf(plan),
+        what: 'contact',
+        choices,
+        fonts: FONTS,
+      });
+      await expectSamePages(contact.bytes, pictures('out.pdf'));
+    }, 120_000);
 
   test('audition and empty frames', async () => {
     const input = inputOf(STRIP);
@@ -135,6 +166,22 @@ describe('what is found', () => {
     expect(moved.chosen?.key.split('|')[0]).toBe(taken.split('|')[0]);
   });
 
+  test('every count of a ring that fits is there, and each is its own', async () => {
+    const open = withValue(PLANS.ring, ['layout', 'frame', 'count'], undefined);
+    const { ran } = await command(open, 'fit', '--json', '--most', '100');
+    const { found } = JSON.parse(ran.out) as { found: number };
+    const cards = await ask({ kind: 'fits', input: inputOf(open), from: 0, count: 1000 });
+    expect(cards.length).toBe(found);
+    expect(new Set(cards.map((c) => c.key)).size).toBe(found);
+    const swag = (await ask({ kind: 'swag', input: inputOf(open), side: 'frame' }))!;
+    expect(swag.stops.length).toBeGreaterThan(1);
+    for (const stop of swag.stops) {
+      const taken = await ask({ kind: 'look', input: inputOf(open, stop.key) });
+      expect(taken.chosen?.key).toBe(stop.key);
+      expect(taken.chosen?.sides[0]?.repeats).toBe(stop.repeats);
+    }
+  });
+
   test('where nothing fits it says what the command says', async () => {
     const plan = withValue(FIRST_PLAN, ['swag', 'repeats'], 1);
     const folder = emptyFolder();
@@ -176,6 +223,29 @@ describe('one swag, dragged', () => {
       expect(pose.inks.map((ink) => ink.name)).toEqual(
         expect.arrayContaining(['stitch', 'channel', 'ghostEdge']),
       );
+    }
+  });
+
+  test('a corner swag keeps its crown on the mitre, and both its ends on their seams', async () => {
+    for (const from of ['inner', 'outer']) {
+      const input = inputOf(withValue(FIRST_PLAN, ['layout', 'border', 'from'], from));
+      const { pose, chord, turns, kind } = (await ask({ kind: 'swag', input, side: 'corner' }))!;
+      expect([kind, turns]).toEqual(['corner', true]);
+      for (const share of [0.75, 0.8, 0.9]) {
+        const now = (await ask({ kind: 'drag', input, side: 'corner', halfSpan: share * chord }))!;
+        // The crown: h along the seam from the start and d into the border, and that on the diagonal of the corner.
+        const crown = {
+          x: now.ground.x + now.deeper.x * now.depth,
+          y: now.ground.y + now.deeper.y * now.depth,
+        };
+        expect(now.ground.x).toBeCloseTo(pose.ground.x, 9);
+        expect(now.ground.y).toBeCloseTo(pose.ground.y, 9);
+        for (const end of now.ends)
+          expect(Math.hypot(crown.x - end.x, crown.y - end.y)).toBeCloseTo(chord, 9);
+        expect(Math.abs(crown.x)).toBeCloseTo(Math.abs(crown.y - now.ground.y), 9);
+        expect(Math.min(...now.ends.map((e) => Math.abs(e.x)))).toBeCloseTo(0, 9);
+        expect(Math.min(...now.ends.map((e) => Math.abs(e.y - now.ground.y)))).toBeCloseTo(0, 9);
+      }
     }
   });
 

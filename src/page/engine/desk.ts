@@ -39,10 +39,21 @@ export interface ChosenFit extends Worked {
 
 /** What a fit is called from one search to the next: every choice that it makes. */
 export const keyOf = (ranked: Ranked): string => {
-  const { corners, from, to, setting, laid, flat, side, direction, repeats } = choicesOf(ranked);
+  const { corners, from, to, setting, laid, flat, side, direction, repeats, count } = choicesOf(ranked);
   const { name } = ranked.fit.way.shape.stitching.template;
-  const words = [name, corners, from, to, setting, laid, flat, side, direction, repeats.join('-')];
+  const words = [name, corners, from, to, setting, laid, flat, side, direction, count ?? repeats.join('-')];
   return words.map((word) => word ?? '').join('|');
+};
+
+/** A round frame may close in two ways with the same choices: the second has a key of its own, too. */
+const keysOf = (results: readonly Ranked[]): readonly string[] => {
+  const times = new Map<string, number>();
+  return results.map((ranked) => {
+    const key = keyOf(ranked);
+    const before = times.get(key) ?? 0;
+    times.set(key, before + 1);
+    return before === 0 ? key : `${key}|${before + 1}`;
+  });
 };
 
 /** One thing is kept: the last. Questions come in bunches about one plan. */
@@ -80,28 +91,18 @@ export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan =
 export const readOwn = ({ name, text }: OwnTemplate): ReturnType<typeof readTemplate> =>
   readTemplate(text, fileOf(name));
 
-/** A layout that the library makes and that has no fits to choose from. */
-const NOT_SHOWN: Problem = {
-  code: 'not-shown',
-  key: 'layout',
-  message: 'the page shows borders and strips; for this layout there is the command',
-  hint: 'swagwright draw',
-};
-
 /** Throws a ProblemError where the plan cannot be read or nothing fits it. */
 export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
   const read = readInput(input);
-  // Where there is nothing to rank, the library itself says why, and what would fit.
-  const refuse = (): never => {
-    const made = designFromPlan(read.plan, read.templates);
-    throw new ProblemError(made.ok ? [NOT_SHOWN] : made.problems);
-  };
-  if (read.plan.layout.kind === 'frame') return refuse();
   const searched = searchPlan(read.plan, read.templates);
   if (!searched.ok) throw new ProblemError(searched.problems);
   const { results } = searched.search;
-  if (results.length === 0) return refuse();
-  return { ...read, results, keys: results.map(keyOf) };
+  if (results.length === 0) {
+    // Where there is nothing to rank, the library itself says why, and what would fit.
+    const made = designFromPlan(read.plan, read.templates);
+    throw new ProblemError(made.ok ? [] : made.problems);
+  }
+  return { ...read, results, keys: keysOf(results) };
 }, filesText);
 
 /** Of a fit that is no longer there, the best with the same template is nearest; otherwise the best of all. */

@@ -1,15 +1,14 @@
 /** The fills of a plan, which take longer than all the rest and come after it. */
 
-import { drawPlan, type Filled, fillDesign, scopeOf } from '../../drawing/index.ts';
+import { drawPlan, type Filled, fillDesign } from '../../drawing/index.ts';
 import { FILLS } from '../../fill/index.ts';
 import { type CardSection, cardOf } from '../../output/card/index.ts';
 import { CAUTIONS } from '../../output/mockup/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import type { Design } from '../../swag/index.ts';
 import { chosenFit } from './desk.ts';
+import { type LoneSwag, loneSwag, seatNamed } from './lone-swag.ts';
 import type { FillFacts, FillsAnswer, Input } from './messages.ts';
 import { dataOf, placeOf } from './picture.ts';
-import { loneSwag } from './swag-view.ts';
 import { troubleOf } from './trouble.ts';
 
 export const fillList = (): readonly FillFacts[] =>
@@ -37,18 +36,16 @@ export const fills = (input: Input, side: string): FillsAnswer => {
     d: filled.map((f) => dataOf(f.paths)).join(' '),
     places: to,
   }));
-  const here = side === 'corner' ? undefined : ranked.fit.sides.find((s) => s.run.name === side)?.seat;
+  const here = seatNamed(ranked, side);
   return {
     quilt: quilt.filter((copies) => copies.d !== ''),
-    swag: here ? loneFill(loneSwag(ranked.field, here, plan, side).design, plan) : '',
+    swag: here ? loneFill(loneSwag(ranked, side, here, plan), plan) : '',
     messages: filling.messages,
     problems: filling.problems.map(troubleOf),
   };
 };
 
-const loneFill = (design: Design, plan: Plan): string => {
-  const scoped = scopeOf(design, 'repeat');
-  if (!scoped.ok) return '';
-  const { drawing } = drawPlan(design, plan, scoped.scope, { ghosts: false });
+const loneFill = ({ design, scope }: LoneSwag, plan: Plan): string => {
+  const { drawing } = drawPlan(design, plan, scope, { ghosts: false });
   return drawing.layers.fill.map((item) => (item.kind === 'path' ? dataOf([item.path]) : '')).join(' ');
 };

@@ -4,20 +4,14 @@ import { ProblemError } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
 import { formatLength } from '../../length/index.ts';
 import { type CardSection, cardWith } from '../../output/card/index.ts';
-import { captionOf, excerptOf } from '../../output/contact-sheet/index.ts';
-import { CAUTIONS, describeDesign } from '../../output/mockup/index.ts';
+import { captionOf } from '../../output/contact-sheet/index.ts';
+import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import {
-  channelsOf,
-  choicesOf,
-  depthsOf,
-  designOf,
-  placedChannels,
-  stitchedLength,
-} from '../../swag/index.ts';
+import { choicesOf, depthsOf, placedChannels, spansOf, stitchedLength } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
+import { excerpt } from './excerpt.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
 import { PLAN_FILE, troubleOf } from './trouble.ts';
@@ -68,24 +62,26 @@ const chosenOf = (fit: ChosenFit): Chosen => {
   if (!whole.ok) throw new Error('A design without a whole');
   const channels = placedChannels(design, plan.channels, whole.scope.halves);
   const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
-  const spans = ranked.fit.sides.map((s) => 2 * s.seat.pose.halfSpan);
+  const { ring } = design;
   return {
     key,
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
       `${ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0)} swags${design.corner ? ' and a swag across each corner' : ''}`,
-      `${rangeWords(spans, style)} ${style.unit} wide, ${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
+      `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide, ${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
-    lines: describeDesign(design, plan.units),
+    lines: describeDesign(design, plan.units, plan.channels),
     sides: design.fit.sides.map(({ run, repeats, seat }) => ({
       name: run.name,
       repeats,
-      span: length(2 * seat.pose.halfSpan),
-      depth: length(seat.pose.depth),
+      span: length(ring ? ring.span : 2 * seat.pose.halfSpan),
+      depth: length(ring ? ring.depth : seat.pose.depth),
       gap: seat.gap > 0 ? length(seat.gap) : undefined,
     })),
     corner: design.corner && length(design.corner.fit.seat.pose.depth),
+    round: ring ? 'motif' : (design.field.round ?? 'nothing'),
+    usualShow: usualShow(design),
     from: shape.from.label,
     to: shape.to.label,
     setting: choices.setting,
@@ -100,9 +96,7 @@ const chosenOf = (fit: ChosenFit): Chosen => {
 export const fits = (input: Input, from: number, count: number): readonly FitCard[] => {
   const { plan, results, keys } = workedOut(input);
   return results.slice(from, from + count).map((ranked, i) => {
-    const design = designOf(ranked.field, ranked.fit);
-    const channels = new Map(design.cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
-    const drawing = drawDesign(design, excerptOf(design), { title: plan.title, ghosts: false, channels });
+    const { drawing } = excerpt(ranked, plan);
     return {
       key: keys[from + i]!,
       number: from + i + 1,

@@ -3,7 +3,7 @@
  * needs, so that a worker can be stopped at any moment and another one asked again.
  */
 
-import type { Box } from '../../geometry/index.ts';
+import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import type { PaperId } from '../../pagination/index.ts';
@@ -24,6 +24,8 @@ export interface Input {
 }
 
 export interface Trouble {
+  /** A stable word for what is wrong; none where nothing is wrong with what she wrote. */
+  readonly code?: string;
   /** One line, without the place. */
   readonly text: string;
   /** The key in the plan. */
@@ -106,6 +108,10 @@ export interface Chosen {
   readonly lines: readonly string[];
   readonly sides: readonly SideFacts[];
   readonly corner: string | undefined;
+  /** What the swags lie round. */
+  readonly round: 'quilt' | 'block' | 'motif' | 'nothing';
+  /** What the sheets show when nobody says, as the command's --show takes it. */
+  readonly usualShow: string;
   readonly from: string;
   readonly to: string;
   readonly setting: string;
@@ -131,22 +137,25 @@ export interface ShelfCard {
   readonly problems: readonly Trouble[];
 }
 
-/** A count that fits, for one side, with the template set as it is now. */
+/** A count that fits, for one side or a frame, or a depth of the corners, with the template set as it is now. */
 export interface SwagStop {
   readonly key: string;
   readonly halfSpan: number;
   readonly depth: number;
-  readonly repeats: number;
+  /** Undefined for a corner, which has no count. */
+  readonly repeats: number | undefined;
   readonly words: string;
 }
 
 export interface SwagAnswer {
+  /** A side's swag stands on its seam, a corner's across its mitre, a frame's over its motif. */
+  readonly kind: 'side' | 'corner' | 'frame';
   readonly pose: SwagPose;
   /** The view, the same for every pose. */
   readonly box: Box;
   /** mm from start to crown, which no pose changes. */
   readonly chord: number;
-  /** False where a line or a flat gives the tilt, so that nothing is left to drag. */
+  /** False where nothing is left to drag: a line or a flat gives the tilt, or the frame's motif does. */
   readonly turns: boolean;
   /** From the narrowest to the widest. */
   readonly stops: readonly SwagStop[];
@@ -159,11 +168,13 @@ export interface SwagPose {
   readonly texts: readonly Lettering[];
   readonly halfSpan: number;
   readonly depth: number;
-  /** What the lines are moved by (mm) to bring the centre line to x = 0. */
-  readonly across: number;
-  /** mm, y down. */
-  readonly startY: number;
-  readonly crownY: number;
+  /** What the lines are moved by (mm, y down) into the view. */
+  readonly moved: Point;
+  /** In the view (mm, y down): the crown's place without depth, and by what each mm of depth moves it. */
+  readonly ground: Point;
+  readonly deeper: Point;
+  /** Start and stop marks in the view. */
+  readonly ends: readonly [Point, Point];
   readonly words: string;
   /** What is in the way of this pose, if anything is. */
   readonly misfit: string | undefined;

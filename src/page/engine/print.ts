@@ -2,7 +2,7 @@
 
 import { zlibSync } from 'fflate';
 import { ProblemError } from '../../document/index.ts';
-import { drawDesign, drawPlan, drawTemplate, type Scope, scopeOf } from '../../drawing/index.ts';
+import { drawPlan, drawTemplate, type Scope, scopeOf } from '../../drawing/index.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import {
   hasRegion,
@@ -12,12 +12,13 @@ import {
   writeEmptyFrames,
 } from '../../output/audition/index.ts';
 import { cardOf, writeCardPdf } from '../../output/card/index.ts';
-import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
+import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
 import { DEFAULT_MARGIN, evenMargins, layOut, type Orientation, PAPERS } from '../../pagination/index.ts';
-import { channelsOf, type Design, describeFault, designOf, stitchTemplate } from '../../swag/index.ts';
+import { type Design, describeFault, stitchTemplate } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
+import { excerpt } from './excerpt.ts';
 import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
 import { findTemplate } from './profiles.ts';
 
@@ -76,7 +77,7 @@ const sheets = async (
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
   const { units } = plan;
   const laid = layOut(drawn.drawing, { paper, measured, units });
-  const summary = describeDesign(design, units);
+  const summary = describeDesign(design, units, plan.channels);
   const { title } = plan;
   const bytes = await writeSheets(drawn.drawing, laid, {
     title,
@@ -149,15 +150,15 @@ const contact = async (
 ): Promise<Printed> => {
   const kept = results.slice(0, CONTACTS);
   const candidates = kept.map((ranked, i) => {
-    const design = designOf(ranked.field, ranked.fit);
-    const channels = new Map(design.cells.map((cell) => [cell, channelsOf(cell, design, plan.channels)]));
-    const drawing = drawDesign(design, excerptOf(design), { title: plan.title, ghosts: false, channels });
+    const { drawing } = excerpt(ranked, plan);
     return { number: i + 1, drawing, caption: captionOf(ranked, plan.marks.style) };
   });
   const { title, units } = plan;
   const written = await writeContactSheet(candidates, {
     title,
-    summary: `${plural(kept.length, 'way')} to make the swags, the best first.`,
+    summary:
+      `${plural(kept.length, 'way')} to make the swags, the best first. ` +
+      `Each shows ${excerpt(kept[0]!, plan).scope.label.replace(/^the .* corner/, 'a corner')}.`,
     units,
     setups: setups(choices),
     deflate,

@@ -1,126 +1,128 @@
-/**
- * One swag by itself, upright and large: as it stands in its side, or at any other span while it is dragged.
- *
- * The swag is laid on a strip of its own that is as long as its share of the side, by the same steps as on the
- * border; so its channels and its ghost are those of the border, but for the two ends where a corner begins.
- */
+/** One swag, large: as it stands, or at any other pose while it is dragged, with the fits at which a hand lets go. */
 
-import { type Drawing, drawDesign, scopeOf } from '../../drawing/index.ts';
-import { type Box, compose, movePath, pathBox, slicePath } from '../../geometry/index.ts';
+import {
+  type Box,
+  compose,
+  joinBoxes,
+  movePath,
+  type Point,
+  pathBox,
+  slicePath,
+} from '../../geometry/index.ts';
 import { formatLength } from '../../length/index.ts';
+import { viewBox } from '../../output/view/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
-  crownPose,
-  type Design,
+  checkCorner,
   describeMisfit,
-  designOf,
   type Field,
-  placedChannels,
+  type Misfit,
   type Ranked,
   type Seat,
   seat,
 } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit } from './desk.ts';
+import { CORNER, fromCorner, LABEL_SHARE, type LoneSwag, loneSwag, posed, seatNamed } from './lone-swag.ts';
 import type { Input, SectionFacts, SwagAnswer, SwagPose, SwagStop } from './messages.ts';
 import { dataOf, inksOf, textsOf } from './picture.ts';
 
 /** Room round the swag, mm: for marks and their labels, and for the part of a template that sticks out. */
 const ROOM = { side: 14, below: 6, above: 9 };
-
-/** Labels as a share of the chord, so that they are read on a telephone and do not crowd on a large screen. */
-const LABEL_SHARE = 0.042;
 /** Lines of labels below the seam, in their size. */
 const LABELS_BELOW = 2.2;
-
-/** A swag on a strip of its own. */
-export interface LoneSwag {
-  readonly design: Design;
-  readonly drawing: Drawing;
-  /** What the drawing is moved by (mm) to bring its centre line to x = 0. */
-  readonly across: number;
-}
+/** Round a picture whose size its own lines give, mm: for a knob to be taken hold of. */
+const KNOB_ROOM = 8;
 
 export const swagView = (input: Input, side: string): SwagAnswer | undefined => {
   const fit = chosenFit(input);
-  const placed = seatOf(fit, side);
+  const { ranked, plan } = fit;
+  const placed = seatNamed(ranked, side);
   if (!placed) return undefined;
-  const { way } = placed;
-  const { chord } = way.shape;
-  const { field } = fit.ranked;
-  const lone = loneSwag(field, placed, fit.plan, side);
+  const lone = loneSwag(ranked, side, placed, plan);
+  const stops = stopsOf(fit, side);
+  const kind = ranked.fit.ring ? 'frame' : side === CORNER ? 'corner' : 'side';
   return {
-    pose: poseOf(lone, placed, fit.plan, undefined),
-    box: boxFor(field, chord, lone),
-    chord,
-    turns: way.tilt === undefined && side !== 'corner',
-    stops: side === 'corner' ? [] : stopsOf(fit, side),
-    sections: sectionsOf(lone.design),
+    kind,
+    pose: poseOf(lone, ranked, placed, plan, side, undefined),
+    box:
+      kind === 'side' ? sideBox(ranked.field, placed.way.shape.chord, lone) : ownBox(fit, side, stops, lone),
+    chord: placed.way.shape.chord,
+    // A corner has nothing to let go at but the other fits; a side springs back where there is none.
+    turns: placed.way.tilt === undefined && (kind === 'side' || (kind === 'corner' && stops.length > 1)),
+    stops,
+    sections: sectionsOf(lone),
   };
 };
 
 /** The same at another half span (mm), held within what the template can do. */
 export const dragged = (input: Input, side: string, halfSpan: number): SwagPose | undefined => {
   const fit = chosenFit(input);
-  const now = seatOf(fit, side);
-  if (!now || now.way.tilt !== undefined) return undefined;
-  const { field } = fit.ranked;
-  const { way } = now;
-  const { chord } = way.shape;
-  const h = Math.min(LARGEST * chord, Math.max(SMALLEST * chord, halfSpan));
-  const pose = crownPose(way.shape, h);
-  if (!pose) return undefined;
-  const outward = fit.plan.channels.outward.reduce((a, b) => a + b, 0);
-  const tried = seat(way, 2 * h + now.gap, { room: field.room - outward, gap: fit.plan.swag.gap ?? 'auto' });
-  const laid: Seat = { way, shape: way.shape, pose, gap: now.gap };
-  const lone = loneSwag(field, laid, fit.plan, side);
-  return poseOf(lone, laid, fit.plan, tried.ok ? undefined : describeMisfit(tried.misfit, fit.plan));
+  const { ranked, plan } = fit;
+  const now = seatNamed(ranked, side);
+  if (!now || now.way.tilt !== undefined || ranked.fit.ring) return undefined;
+  const { chord } = now.way.shape;
+  const least = side === CORNER && ranked.field.from === 'inner' ? SMALLEST_AT_CORNER : SMALLEST;
+  const laid = posed(now, Math.min(LARGEST * chord, Math.max(least * chord, halfSpan)));
+  if (!laid) return undefined;
+  const lone = loneSwag(ranked, side, laid, plan);
+  const misfit = misfitOf(laid, ranked.field, plan, side);
+  return poseOf(lone, ranked, laid, plan, side, misfit && describeMisfit(misfit, plan));
+};
+
+/** What is in the way of a pose, if anything is, by the same checks as in the search. */
+const misfitOf = (laid: Seat, field: Field, plan: Plan, side: string): Misfit | undefined => {
+  const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
+  const rules = { room: field.room - outward, gap: plan.swag.gap ?? 'auto' };
+  const { way, pose, gap } = laid;
+  const tried =
+    side === CORNER ? checkCorner(way, pose, gap, field, rules) : seat(way, 2 * pose.halfSpan + gap, rules);
+  return tried.ok ? undefined : tried.misfit;
 };
 
 /** Shares of the chord: flatter there is no drape to see, and steeper no span. */
 const LARGEST = 0.9995;
 const SMALLEST = 0.2;
+/** Steeper, a corner swag that leaves the inner seam would start beyond its own corner. */
+const SMALLEST_AT_CORNER = Math.SQRT1_2;
 
-const seatOf = ({ ranked, design }: ChosenFit, side: string): Seat | undefined =>
-  side === 'corner' ? design.corner?.fit.seat : ranked.fit.sides.find((s) => s.run.name === side)?.seat;
-
-export const loneSwag = (field: Field, placed: Seat, plan: Plan, side: string): LoneSwag => {
-  const share = 2 * placed.pose.halfSpan + placed.gap;
-  const name = field.runs.find((r) => r.name === side)?.name ?? 'strip';
-  const run = { name, length: share, seam: share };
-  const own: Field = { ...field, runs: [run], corners: 'none' };
-  const sides = [{ run, repeats: 1, seat: placed }];
-  const design = designOf(own, { way: placed.way, sides, corner: undefined });
-  const scoped = scopeOf(design, 'repeat');
-  if (!scoped.ok) throw new Error('A swag without itself');
-  const channels = placedChannels(design, plan.channels, scoped.scope.halves);
-  const labelSize = placed.way.shape.chord * LABEL_SHARE;
-  const drawing = drawDesign(design, scoped.scope, { title: plan.title, channels, labelSize });
-  return { design, drawing, across: -share / 2 };
-};
-
-const poseOf = (lone: LoneSwag, placed: Seat, plan: Plan, misfit: string | undefined): SwagPose => {
-  const { halfSpan, depth } = placed.pose;
+const poseOf = (
+  lone: LoneSwag,
+  { field, fit }: Ranked,
+  placed: Seat,
+  plan: Plan,
+  side: string,
+  misfit: string | undefined,
+): SwagPose => {
+  const { pose } = placed;
+  const { ring } = fit;
+  const { moved, ground, deeper, ends } = lone;
   const length = (mm: number): string => formatLength(mm, plan.marks.style);
-  const { startMargin } = lone.design.field;
+  const depth = ring ? ring.depth : pose.depth;
+  const words =
+    side === CORNER
+      ? `${length(depth)} deep, marks ${length(fromCorner(field, pose))} from the corner`
+      : `${length(ring ? ring.span : 2 * pose.halfSpan)} wide, ${length(depth)} deep`;
+  const shown = ({ x, y }: Point): Point => ({ x: x + moved.x, y: -(y + moved.y) });
   return {
     inks: inksOf(lone.drawing, ['fill']),
     texts: textsOf(lone.drawing, ['notes']),
-    halfSpan,
+    halfSpan: pose.halfSpan,
     depth,
-    across: lone.across,
-    startY: -startMargin,
-    crownY: -(startMargin + depth),
-    words: `${length(2 * halfSpan)} wide, ${length(depth)} deep`,
+    moved: { x: moved.x, y: -moved.y },
+    ground: shown(ground),
+    deeper: { x: deeper.x, y: -deeper.y },
+    ends: [shown(ends[0]), shown(ends[1])],
+    words,
     misfit,
   };
 };
 
 /** The view holds the widest and the deepest pose, so that nothing jumps while a hand drags. */
-const boxFor = (field: Field, chord: number, { drawing, across }: LoneSwag): Box => {
+const sideBox = (field: Field, chord: number, { drawing, moved }: LoneSwag): Box => {
   const ghosts = drawing.layers.template.flatMap((item) =>
     item.kind === 'path' ? [pathBox(item.path)] : [],
   );
-  const half = Math.max(chord, ...ghosts.map((b) => Math.max(-(b.minX + across), b.maxX + across)));
+  const half = Math.max(chord, ...ghosts.map((b) => Math.max(-(b.minX + moved.x), b.maxX + moved.x)));
   const low = Math.min(0, ...ghosts.map((b) => b.minY));
   return {
     minX: -half - ROOM.side,
@@ -130,18 +132,51 @@ const boxFor = (field: Field, chord: number, { drawing, across }: LoneSwag): Box
   };
 };
 
-/** The counts that fit with the template set just as it is, one for each count of this side. */
-const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): readonly SwagStop[] => {
-  const stops = new Map<number, SwagStop>();
-  results.forEach((other, i) => {
-    const here = other.fit.sides.find((s) => s.run.name === side);
-    if (!here || !sameWay(other, ranked) || (stops.has(here.repeats) && other !== ranked)) return;
-    const { halfSpan, depth } = here.seat.pose;
-    const length = (mm: number): string => formatLength(mm, plan.marks.style);
-    const words = `${here.repeats} ${here.repeats === 1 ? 'swag' : 'swags'}, ${length(2 * halfSpan)} wide, ${length(depth)} deep`;
-    stops.set(here.repeats, { key: keys[i]!, halfSpan, depth, repeats: here.repeats, words });
+/** A corner's view holds the fits at which a hand lets go, a frame's the swag alone. */
+const ownBox = (
+  { ranked, plan }: ChosenFit,
+  side: string,
+  stops: readonly SwagStop[],
+  lone: LoneSwag,
+): Box => {
+  const now = seatNamed(ranked, side)!;
+  const ends = side === CORNER ? [stops[0], stops.at(-1)] : [];
+  const others = ends.flatMap((stop) => {
+    const laid = stop && posed(now, stop.halfSpan);
+    return laid ? [loneSwag(ranked, side, laid, plan)] : [];
   });
-  return [...stops.values()].sort((a, b) => a.halfSpan - b.halfSpan || b.repeats - a.repeats);
+  return [lone, ...others]
+    .map(({ drawing, moved: { x, y } }) => {
+      const { minX, maxX, minY, maxY } = viewBox(drawing, { without: ['notes'], margin: KNOB_ROOM });
+      return { minX: minX + x, maxX: maxX + x, minY: -(maxY + y), maxY: -(minY + y) };
+    })
+    .reduce(joinBoxes);
+};
+
+/**
+ * The fits with the template set just as it is, one for each count of this side or of the frame; of a corner one
+ * for each depth. From the narrowest to the widest.
+ */
+const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): readonly SwagStop[] => {
+  const stops = new Map<string | number, SwagStop>();
+  const length = (mm: number): string => formatLength(mm, plan.marks.style);
+  results.forEach((other, i) => {
+    const here = seatNamed(other, side);
+    if (!here || !sameWay(other, ranked)) return;
+    const { halfSpan, depth } = here.pose;
+    const repeats = other.fit.sides.find((s) => s.run.name === side)?.repeats;
+    const name = repeats ?? length(depth);
+    if (stops.has(name) && other !== ranked) return;
+    const { ring } = other.fit;
+    const wide = ring ? ring.span : 2 * halfSpan;
+    const deep = length(ring ? ring.depth : depth);
+    const words =
+      repeats === undefined
+        ? `corners ${deep} deep, ${other.fit.sides.map((s) => s.repeats).join(', ')} swags on the sides`
+        : `${repeats} ${repeats === 1 ? 'swag' : 'swags'}, ${length(wide)} wide, ${deep} deep`;
+    stops.set(name, { key: keys[i]!, halfSpan: ring ? wide / 2 : halfSpan, depth, repeats, words });
+  });
+  return [...stops.values()].sort((a, b) => a.halfSpan - b.halfSpan || (b.repeats ?? 0) - (a.repeats ?? 0));
 };
 
 /** Only counts may differ. */
@@ -160,13 +195,13 @@ const sameWay = (a: Ranked, b: Ranked): boolean => {
 };
 
 /** The edge of the first half's template by its sections, where it stands. */
-const sectionsOf = ({ cells, halves }: Design): readonly SectionFacts[] => {
-  const { shape } = cells[0]!.seat;
-  const { template } = shape.stitching;
-  const { sections } = shape.stitching;
+const sectionsOf = ({ scope }: LoneSwag): readonly SectionFacts[] => {
+  const { cell, motion } = scope.halves[0]!;
+  const { shape } = cell.seat;
+  const { sections, template } = shape.stitching;
   const first = shape.from.section ?? 1;
   const last = shape.to.section ?? sections.length;
-  const standing = compose(halves[0]!.motion, cells[0]!.motion);
+  const standing = compose(motion, cell.motion);
   return sections.map((s) => ({
     number: s.number,
     label: s.name ? `section ${s.number} (${s.name})` : `section ${s.number}`,

@@ -7,6 +7,7 @@ import type { Trouble } from './messages.ts';
 export const PLAN_FILE = 'plan.yaml';
 
 export const troubleOf = ({ place, key, ...problem }: Problem): Trouble => ({
+  code: problem.code,
   text: sentence(describeProblem(problem)),
   key,
   where:

@@ -82,6 +82,13 @@ export const listAt = (text: string, path: KeyPath): readonly string[] => {
   return isScalar(node) && node.value !== null ? [scalarText(node)] : [];
 };
 
+/** What stands at a key, as it can be put back; undefined where nothing does. */
+export const groupAt = (text: string, path: KeyPath): Written => {
+  const doc = parse(text);
+  const node = doc.getIn(path, true);
+  return isMap(node) ? (node.toJS(doc, { maxAliasCount: 0 }) as Written) : undefined;
+};
+
 /** The keys of the group at a path. */
 export const keysAt = (text: string, path: KeyPath): readonly string[] => {
   const doc = parse(text);
@@ -95,7 +102,7 @@ const scalarText = (node: { readonly value: unknown; readonly source?: string })
 /** The keys under which a plan holds lengths. */
 const LENGTH_KEYS = new Set([
   ...['clearance', 'width', 'length', 'inner', 'outer', 'top', 'right', 'bottom', 'left', 'margin', 'around'],
-  ...['within', 'gap', 'outward', 'inward', 'spacing'],
+  ...['within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing'],
 ]);
 
 /**

@@ -6,6 +6,7 @@ import { Fits, Templates } from './choose.tsx';
 import { Choice, Troubles, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, takeFiles } from './files.tsx';
 import { Measure } from './measure.tsx';
+import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
 import { Quilting } from './quilting.tsx';
 import {
@@ -160,12 +161,11 @@ const Notice = () => {
 const Told = () => {
   const answer = look.value;
   const design = shown.value;
-  const words =
-    answer && answer.problems.length > 0
-      ? `This does not work out: ${answer.problems[0]!.text}`
-      : design
-        ? `${design.summary.join(', ')}. ${answer?.found ?? 0} ways fit.`
-        : '';
+  const words = troubles.value[0]
+    ? `This does not work out: ${troubles.value[0].text}`
+    : design && awaited.value.length === 0
+      ? `${design.summary.join(', ')}. ${answer?.found ?? 0} ways fit.`
+      : '';
   return (
     <div class="unseen" role="status" aria-live="polite">
       {words}

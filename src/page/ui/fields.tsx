@@ -5,7 +5,8 @@ import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { readLength, type Units } from '../../length/index.ts';
 import { type KeyPath, textAt } from '../plan/plan-text.ts';
-import { edit, look, state } from './store.ts';
+import { troubles } from './pairs.ts';
+import { edit, state } from './store.ts';
 
 export const keyName = (path: KeyPath): string =>
   path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
@@ -20,19 +21,30 @@ interface LengthProps {
   /** What the plan means where the key is not written. */
   readonly usual?: string;
   readonly optional?: boolean;
+  readonly onType?: () => void;
+  readonly onLeave?: () => void;
 }
 
 /**
  * A length in the plan. Every state of the text that is a length goes into the plan at once, so that the picture
  * follows; what is none yet stays in the field, and is told when the field is left.
  */
-export const LengthField = ({ label, path, hint, class: name, usual, optional }: LengthProps) => {
+export const LengthField = ({
+  label,
+  path,
+  hint,
+  class: name,
+  usual,
+  optional,
+  onType,
+  onLeave,
+}: LengthProps) => {
   const id = useId();
   const typed = useSignal<string | undefined>(undefined);
   const fault = useSignal<string | undefined>(undefined);
   const key = keyName(path);
   const written = textAt(state.value.plan, path) ?? usual ?? '';
-  const ofPlan = look.value?.problems.find((p) => p.key === key)?.text;
+  const ofPlan = troubles.value.find((p) => p.key === key)?.text;
   const wrong = fault.value ?? ofPlan;
   const put = (text: string, isDone: boolean): void => {
     typed.value = text;
@@ -60,8 +72,12 @@ export const LengthField = ({ label, path, hint, class: name, usual, optional }:
         value={typed.value ?? written}
         aria-invalid={wrong === undefined ? undefined : 'true'}
         aria-describedby={wrong !== undefined || hint !== undefined ? `${id}-more` : undefined}
-        onInput={(event) => put(event.currentTarget.value, false)}
+        onInput={(event) => {
+          onType?.();
+          put(event.currentTarget.value, false);
+        }}
         onBlur={(event) => {
+          onLeave?.();
           put(event.currentTarget.value, true);
           if (fault.value === undefined) typed.value = undefined;
         }}
@@ -75,6 +91,49 @@ export const LengthField = ({ label, path, hint, class: name, usual, optional }:
           {hint}
         </p>
       ) : null}
+    </div>
+  );
+};
+
+/** How many: a whole number, or as many as fit best where it is empty. */
+export const CountField = ({ label, path }: { readonly label: string; readonly path: KeyPath }) => {
+  const id = useId();
+  const typed = useSignal<string | undefined>(undefined);
+  const stands = textAt(state.value.plan, path) ?? '';
+  const written = stands === 'auto' ? '' : stands;
+  const text = typed.value ?? written;
+  const isCount = text.trim() === '' || /^\d{1,4}$/.test(text.trim());
+  const wrong = isCount
+    ? troubles.value.find((p) => p.key === keyName(path))?.text
+    : 'Write a whole number, such as 8';
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        class="length"
+        inputMode="numeric"
+        autocomplete="off"
+        size={8}
+        placeholder="as fits best"
+        value={text}
+        aria-invalid={wrong === undefined ? undefined : 'true'}
+        aria-describedby={wrong === undefined ? undefined : `${id}-more`}
+        onInput={(event) => {
+          const now = event.currentTarget.value.trim();
+          typed.value = now;
+          if (now === '') edit([[path, undefined]], keyName(path));
+          else if (/^\d{1,4}$/.test(now)) edit([[path, Number(now)]], keyName(path));
+        }}
+        onBlur={() => {
+          if (isCount) typed.value = undefined;
+        }}
+      />
+      {wrong === undefined ? null : (
+        <p class="wrong" id={`${id}-more`}>
+          {wrong}
+        </p>
+      )}
     </div>
   );
 };

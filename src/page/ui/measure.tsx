@@ -1,144 +1,187 @@
 /** Her figures, each at its own side of the quilt, round a picture that changes with them. */
 
 import { keysAt, textAt } from '../plan/plan-text.ts';
-import { Choice, LengthField, Panel, PlanChoice, Troubles } from './fields.tsx';
+import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
+import { kindNow, type LayoutKind, setKind } from './layouts.ts';
+import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn } from './picture.tsx';
-import { edit, fills, look, shown, state } from './store.ts';
+import { fills, look, shown, state } from './store.ts';
 
-const SIDES = ['top', 'right', 'bottom', 'left'] as const;
+const KINDS: readonly (readonly [LayoutKind, string])[] = [
+  ['border', 'A border round a quilt'],
+  ['strip', 'One straight strip'],
+  ['frame', 'A ring round a motif'],
+  ['block', 'A frame round a block'],
+];
 
-/** One figure for all four sides is how a plan may say it; here each side has its own. */
-const isSquare = (plan: string): boolean => textAt(plan, ['layout', 'border', 'inner']) !== undefined;
-
-const setKind = (kind: string): void => {
-  const { plan } = state.value;
-  const now = keysAt(plan, ['layout'])[0] ?? 'border';
-  if (now === kind) return;
-  const width = textAt(plan, ['layout', now, 'width']) ?? '6';
-  const margin = textAt(plan, ['layout', now, 'margin']) ?? '1/2';
-  const long =
-    textAt(plan, ['layout', now, 'length']) ??
-    textAt(plan, ['layout', 'border', 'inner', 'top']) ??
-    textAt(plan, ['layout', 'border', 'inner']) ??
-    '60';
-  const layout =
-    kind === 'strip'
-      ? { strip: { length: long, width, margin } }
-      : {
-          border: {
-            width,
-            inner: { top: long, right: long, bottom: long, left: long },
-            margin,
-            corners: 'turn',
-          },
-        };
-  edit([
-    [['layout'], layout],
-    [['swag', 'repeats'], undefined],
-  ]);
+const LEADS: Readonly<Record<LayoutKind, string>> = {
+  border: 'Measure each side along the seam that the border is sewn to, corner to corner.',
+  strip: 'Measure the strip along its seam.',
+  frame: 'Measure the wreath or medallion across its widest; the swags close in a ring round it.',
+  block: 'Measure the block along its edges; the swags frame it, as wide and as high as you allow.',
 };
 
 export const Measure = () => {
-  const { plan } = state.value;
-  const kind = keysAt(plan, ['layout'])[0] ?? 'border';
-  const isBorder = kind === 'border';
+  const kind = kindNow(state.value.plan);
   return (
     <Panel
       id="measure"
-      title="Your quilt"
-      lead={
-        isBorder
-          ? 'Measure each side along the seam that the border is sewn to, corner to corner.'
-          : 'Measure the strip along its seam.'
-      }
+      title={kind === 'frame' ? 'Your motif' : kind === 'block' ? 'Your block' : 'Your quilt'}
+      lead={LEADS[kind]}
       aside={
         <Choice
           label="What is it?"
           class="inline"
           value={kind}
-          options={[
-            ['border', 'A border round a quilt'],
-            ['strip', 'One straight strip'],
-            ...(kind === 'frame' ? ([['frame', 'A frame round a motif']] as const) : []),
-          ]}
-          onChoose={setKind}
+          options={KINDS}
+          onChoose={(to) => setKind(to as LayoutKind, unitsNow())}
         />
       }
     >
-      {kind === 'frame' ? (
-        <p>Frames round a motif are made with the command for now; the plan is kept as it is.</p>
-      ) : (
-        <div class={`quilt-form ${kind}`}>
-          {isBorder ? (
-            isSquare(plan) ? (
-              <LengthField class="at-top" label="All four sides" path={['layout', 'border', 'inner']} />
-            ) : (
-              SIDES.map((side) => (
-                <LengthField
-                  key={side}
-                  class={`at-${side}`}
-                  label={`${side.charAt(0).toUpperCase()}${side.slice(1)} side`}
-                  path={['layout', 'border', 'inner', side]}
-                />
-              ))
-            )
-          ) : (
-            <LengthField class="at-top" label="Length" path={['layout', 'strip', 'length']} />
-          )}
-          <QuiltPicture />
-        </div>
-      )}
-      {kind === 'frame' ? null : (
-        <div class="field-row">
-          <LengthField label={isBorder ? 'Border width' : 'Strip width'} path={['layout', kind, 'width']} />
-          {keysAt(plan, ['layout', kind, 'margin']).length > 0 ? (
-            <>
-              <LengthField
-                label="Clear of the inner seam"
-                path={['layout', kind, 'margin', 'inner']}
-                usual="0"
-              />
-              <LengthField
-                label="Clear of the outer seam"
-                path={['layout', kind, 'margin', 'outer']}
-                usual="0"
-              />
-            </>
-          ) : (
-            <LengthField label="Clear of both seams" path={['layout', kind, 'margin']} usual="0" />
-          )}
-          <LengthField
-            label="Foot clearance"
-            path={['foot', 'clearance']}
-            usual="1/4 in"
-            hint="Needle to the outside of the foot"
-          />
-          {isBorder ? (
-            <>
-              <PlanChoice
-                label="At the corners"
-                path={['layout', 'border', 'corners']}
-                options={[
-                  ['auto', 'whatever fits best'],
-                  ['turn', 'a swag across each'],
-                  ['meet', 'the sides meet'],
-                  ['open', 'left open'],
-                ]}
-              />
-              <PlanChoice
-                label="Swags hang from"
-                path={['layout', 'border', 'from']}
-                options={[
-                  ['inner', 'the inner seam'],
-                  ['outer', 'the outer seam'],
-                ]}
-              />
-            </>
-          ) : null}
-        </div>
-      )}
+      <div
+        class={`quilt-form ${kind}`}
+        onFocusCapture={(event) => {
+          if (event.target instanceof HTMLInputElement) cameToSides();
+        }}
+        onFocusOut={(event) => {
+          const to = event.relatedTarget;
+          if (!(to instanceof Node && event.currentTarget.contains(to))) leftSides();
+        }}
+      >
+        <Figures kind={kind} />
+        <QuiltPicture />
+      </div>
+      <div class="field-row">
+        <More kind={kind} />
+        <LengthField
+          label="Foot clearance"
+          path={['foot', 'clearance']}
+          usual="1/4 in"
+          hint="Needle to the outside of the foot"
+        />
+        <Corners kind={kind} />
+      </div>
       <Verdict />
     </Panel>
+  );
+};
+
+interface KindProps {
+  readonly kind: LayoutKind;
+}
+
+/** The figures that stand at the picture. One figure for all four sides is how a plan may say it, too. */
+const Figures = ({ kind }: KindProps) => {
+  const { plan } = state.value;
+  switch (kind) {
+    case 'strip':
+      return <LengthField class="at-top" label="Length" path={['layout', 'strip', 'length']} />;
+    case 'frame':
+      return <LengthField class="at-top" label="Motif, across" path={['layout', 'frame', 'around']} />;
+    case 'block':
+      return keysAt(plan, ['layout', 'frame', 'block']).length === 0 ? (
+        <LengthField class="at-top" label="Block, each side" path={['layout', 'frame', 'block']} />
+      ) : (
+        <>
+          <LengthField class="at-top" label="Block width" path={['layout', 'frame', 'block', 'width']} />
+          <LengthField class="at-left" label="Block height" path={['layout', 'frame', 'block', 'height']} />
+        </>
+      );
+    case 'border':
+      return textAt(plan, ['layout', 'border', 'inner']) !== undefined ? (
+        <LengthField class="at-top" label="All four sides" path={['layout', 'border', 'inner']} />
+      ) : (
+        SIDES.map((side) => (
+          <LengthField
+            key={side}
+            class={`at-${side}`}
+            label={`${side.charAt(0).toUpperCase()}${side.slice(1)} side`}
+            path={['layout', 'border', 'inner', side]}
+            onType={() => typedSide(side)}
+            onLeave={leftSide}
+          />
+        ))
+      );
+    default:
+      return kind satisfies never;
+  }
+};
+
+/** How much room there is, and of a ring how many swags. */
+const More = ({ kind }: KindProps) => {
+  const { plan } = state.value;
+  if (kind === 'frame' || kind === 'block')
+    return (
+      <>
+        {kind === 'frame' ? (
+          <CountField label="Swags in the ring" path={['layout', 'frame', 'count']} />
+        ) : null}
+        <LengthField
+          label={kind === 'frame' ? 'Clear of the motif' : 'Clear of the block'}
+          path={['layout', 'frame', 'clearance']}
+          usual="0"
+        />
+        <LengthField
+          label="Finished, at most"
+          path={['layout', 'frame', 'within']}
+          optional={kind === 'frame'}
+          hint={kind === 'frame' ? 'Across; leave it empty for no limit' : 'Across the longer way'}
+        />
+        <PlanChoice
+          label="Swags point"
+          path={['layout', 'frame', 'from']}
+          options={[
+            ['inner', 'outward'],
+            ['outer', 'inward'],
+          ]}
+        />
+      </>
+    );
+  const hasTwo = keysAt(plan, ['layout', kind, 'margin']).length > 0;
+  return (
+    <>
+      <LengthField
+        label={kind === 'border' ? 'Border width' : 'Strip width'}
+        path={['layout', kind, 'width']}
+      />
+      {hasTwo ? (
+        <>
+          <LengthField label="Clear of the inner seam" path={['layout', kind, 'margin', 'inner']} usual="0" />
+          <LengthField label="Clear of the outer seam" path={['layout', kind, 'margin', 'outer']} usual="0" />
+        </>
+      ) : (
+        <LengthField label="Clear of both seams" path={['layout', kind, 'margin']} usual="0" />
+      )}
+    </>
+  );
+};
+
+const Corners = ({ kind }: KindProps) => {
+  if (kind === 'strip' || kind === 'frame') return null;
+  const key = kind === 'block' ? 'frame' : 'border';
+  return (
+    <>
+      <PlanChoice
+        label="At the corners"
+        path={['layout', key, 'corners']}
+        options={[
+          ['auto', 'whatever fits best'],
+          ['turn', 'a swag across each'],
+          ['meet', 'the sides meet'],
+          ['open', 'left open'],
+        ]}
+      />
+      {kind === 'border' ? (
+        <PlanChoice
+          label="Swags hang from"
+          path={['layout', 'border', 'from']}
+          options={[
+            ['inner', 'the inner seam'],
+            ['outer', 'the outer seam'],
+          ]}
+        />
+      ) : null}
+    </>
   );
 };
 
@@ -173,6 +216,12 @@ const Verdict = () => {
   const answer = look.value;
   const design = shown.value;
   if (!answer) return <p class="verdict">Working it out …</p>;
+  if (awaited.value.length > 0 && troubles.value.length === 0)
+    return (
+      <p class="verdict">
+        Now the {awaited.value.join(' and the ')} side: opposite sides of a quilt are nearly equal.
+      </p>
+    );
   if (answer.problems.length > 0)
     return (
       <section class="verdict wrong" aria-label="What is in the way">
@@ -180,7 +229,7 @@ const Verdict = () => {
           <strong>This does not work out yet.</strong>
           {design ? ' The picture still shows the last design that did.' : ''}
         </p>
-        <Troubles list={answer.problems} />
+        <Troubles list={troubles.value} />
       </section>
     );
   if (!design) return null;

@@ -7,7 +7,7 @@ import { CHECK_SIDE, PAPER_IDS, PAPERS, type PaperId } from '../../pagination/in
 import type { Outcome } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
-import { listAt } from '../plan/plan-text.ts';
+import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, Panel } from './fields.tsx';
 import { fileTitle } from './files.tsx';
@@ -31,16 +31,21 @@ export const Paper = () => {
   const across = useSignal(first);
   const up = useSignal(second);
   const part = useSignal('');
-  const paper = look.value?.facts?.paper ?? 'letter';
+  const written = textAt(state.value.plan, ['paper']);
+  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
   const design = shown.value;
   const isReady = design !== undefined && (look.value?.problems.length ?? 0) === 0;
+  const whole = `the whole ${design ? WHOLE[design.round] : 'strip'}`;
+  const hasSides = (design?.sides.length ?? 0) > 1;
   const parts: readonly (readonly [string, string])[] = [
-    ['', design && design.sides.length > 1 ? 'a corner with its neighbours' : 'all of it'],
+    ['', design?.usualShow === 'corner' ? 'a corner with its neighbours' : whole],
     ['repeat', 'one swag'],
-    ...(design && design.sides.length > 1
+    ...(design && hasSides
       ? ([
           ...design.sides.map((s) => [s.name, `the whole ${s.name} side`] as const),
-          ['all', 'the whole border'],
+          design.usualShow === 'corner'
+            ? (['all', whole] as const)
+            : (['corner', 'a corner with its neighbours'] as const),
         ] as const)
       : []),
   ];
@@ -143,6 +148,9 @@ export const Paper = () => {
     </Panel>
   );
 };
+
+/** What a design as a whole is called, by what it lies round. */
+const WHOLE = { quilt: 'border', block: 'frame', motif: 'ring', nothing: 'strip' } as const;
 
 const deliver = (printed: Outcome<Printed>, name: string): void => {
   if (printed.kind === 'problems') say('The pages could not be made.', printed.problems);

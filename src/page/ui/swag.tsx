@@ -2,10 +2,11 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
+import type { Chosen, SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
+import { Handles, nearestStop } from './handles.tsx';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
-import { edit, fills, quick, shown, side, state, swag, take } from './store.ts';
+import { edit, fills, shown, side, swag, take } from './store.ts';
 
 export const Swag = () => {
   const design = shown.value;
@@ -30,12 +31,12 @@ export const Swag = () => {
         ) : null
       }
     >
-      {answer && design ? <Board answer={answer} /> : <div class="board waiting" />}
+      {answer && design ? <Board answer={answer} design={design} /> : <div class="board waiting" />}
     </Panel>
   );
 };
 
-const Board = ({ answer }: { readonly answer: SwagAnswer }) => {
+const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly design: Chosen }) => {
   const moving = useSignal<SwagPose | undefined>(undefined);
   const picked = useSignal<SectionFacts | undefined>(undefined);
   // A new answer is where the swag stands now, whatever a hand was at.
@@ -43,13 +44,13 @@ const Board = ({ answer }: { readonly answer: SwagAnswer }) => {
     moving.value = undefined;
   }, [answer]);
   const pose = moving.value ?? answer.pose;
-  const at = nearestStop(answer.stops, answer.pose.halfSpan);
+  const at = answer.stops.findIndex((stop) => stop.key === design.key);
   const here = answer.sections.find((s) => s.number === picked.value?.number);
   return (
     <>
       <svg class="drawn board" viewBox={viewBoxOf(answer.box)} aria-labelledby="board-words">
         <title id="board-words">The swag and its template: {answer.pose.words}</title>
-        <g transform={`translate(${pose.across.toFixed(3)} 0)`}>
+        <g transform={`translate(${pose.moved.x.toFixed(3)} ${pose.moved.y.toFixed(3)})`}>
           {fills.value && !moving.value ? <path class="ink fill" d={fills.value.swag} /> : null}
           <Inks inks={pose.inks} />
           <Letterings texts={pose.texts} />
@@ -68,36 +69,56 @@ const Board = ({ answer }: { readonly answer: SwagAnswer }) => {
       <p class="reading" aria-live="off">
         <strong>{pose.words}</strong>
         {moving.value === undefined
-          ? answer.stops[at]
-            ? ` · ${answer.stops[at]!.repeats} on this side`
-            : ''
+          ? repeatsWords(answer, at)
           : pose.misfit
             ? ` · ${pose.misfit}`
             : ` · lets go at ${answer.stops[nearestStop(answer.stops, pose.halfSpan)]?.words ?? 'where it was'}`}
       </p>
-      {answer.turns || side.value === 'corner' ? null : (
-        <p class="hint">
-          A line or a flat of the template gives the tilt here, so span and depth are fixed, and only the
-          count can change.
-        </p>
-      )}
-      {answer.stops.length > 1 ? <Counts stops={answer.stops} at={at} /> : null}
+      {answer.turns ? null : <p class="hint">{FIXED[answer.kind]}</p>}
+      {answer.stops.length > 1 ? <Counts stops={answer.stops} at={at} kind={answer.kind} /> : null}
       <EdgeChoice sections={answer.sections} picked={here} />
     </>
   );
 };
 
 /** For those who would rather pick than drag: the same counts by name. */
-const Counts = ({ stops, at }: { readonly stops: readonly SwagStop[]; readonly at: number }) => (
+const Counts = ({
+  stops,
+  at,
+  kind,
+}: {
+  readonly stops: readonly SwagStop[];
+  readonly at: number;
+  readonly kind: SwagAnswer['kind'];
+}) => (
   <div class="steps">
     <button type="button" disabled={at <= 0} onClick={() => take(stops[at - 1]!.key)}>
-      Narrower, deeper
+      {kind === 'frame' ? 'More swags, narrower' : 'Narrower, deeper'}
     </button>
-    <button type="button" disabled={at >= stops.length - 1} onClick={() => take(stops[at + 1]!.key)}>
-      Wider, flatter
+    <button
+      type="button"
+      disabled={at < 0 || at >= stops.length - 1}
+      onClick={() => take(stops[at + 1]!.key)}
+    >
+      {kind === 'frame' ? 'Fewer swags, wider' : 'Wider, flatter'}
     </button>
   </div>
 );
+
+/** Why there is nothing to drag. */
+const FIXED = {
+  side: 'A line or a flat of the template gives the tilt here: span and depth are fixed, and only the count can change.',
+  corner: 'The corners have one depth only with the template set like this.',
+  frame:
+    'The swags close round the motif as tightly as they may: how many there are decides how the template tilts.',
+} as const;
+
+const repeatsWords = ({ stops, kind }: SwagAnswer, at: number): string => {
+  const repeats = stops[at]?.repeats;
+  return repeats === undefined
+    ? ''
+    : ` · ${repeats} ${kind === 'frame' ? 'round the motif' : 'on this side'}`;
+};
 
 const EdgeChoice = ({
   sections,
@@ -203,131 +224,3 @@ const Sections = ({
     ))}
   </>
 );
-
-const nearestStop = (stops: readonly SwagStop[], halfSpan: number): number => {
-  let best = 0;
-  stops.forEach((stop, i) => {
-    if (Math.abs(stop.halfSpan - halfSpan) < Math.abs(stops[best]!.halfSpan - halfSpan)) best = i;
-  });
-  return best;
-};
-
-interface HandleProps {
-  readonly answer: SwagAnswer;
-  readonly pose: SwagPose;
-  readonly at: number;
-  readonly moving: { value: SwagPose | undefined };
-}
-
-const Handles = ({ answer, pose, at, moving }: HandleProps) => {
-  const { stops, chord } = answer;
-  /** Knobs grow with the view, so that a finger finds them on any screen. */
-  const size = (answer.box.maxX - answer.box.minX) / VIEW;
-  const isDragging = useSignal(false);
-  const show = (halfSpan: number): void => {
-    const input = state.value;
-    void quick.ask({ kind: 'drag', input, side: side.value, halfSpan }).then((answered) => {
-      if (answered.kind === 'answer' && answered.answer && isDragging.value) moving.value = answered.answer;
-    });
-  };
-  /** Lets go at the nearest count that fits. */
-  const settle = (halfSpan: number): void => {
-    const stop = stops[nearestStop(stops, halfSpan)];
-    if (!stop || stop.key === shown.value?.key) moving.value = undefined;
-    else {
-      take(stop.key);
-    }
-  };
-  const step = (by: number): void => {
-    const stop = stops[at + by];
-    if (stop) take(stop.key);
-  };
-  const slider = (
-    name: string,
-    label: string,
-    x: number,
-    y: number,
-    axis: 'x' | 'y',
-    halfSpanFor: (at: { x: number; y: number }) => number,
-  ) => (
-    <g
-      class={`handle ${name}`}
-      role="slider"
-      // An SVG element knows this attribute in small letters only.
-      tabindex={0}
-      aria-label={label}
-      aria-orientation={axis === 'x' ? 'horizontal' : 'vertical'}
-      aria-valuemin={0}
-      aria-valuemax={Math.max(1, stops.length - 1)}
-      aria-valuenow={axis === 'x' ? at : stops.length - 1 - at}
-      aria-valuetext={stops[at]?.words ?? pose.words}
-      transform={`translate(${x.toFixed(3)} ${y.toFixed(3)})`}
-      onKeyDown={(event) => {
-        const wider = axis === 'x' ? ['ArrowRight', 'ArrowUp'] : ['ArrowDown', 'ArrowLeft'];
-        const narrower = axis === 'x' ? ['ArrowLeft', 'ArrowDown'] : ['ArrowUp', 'ArrowRight'];
-        if (wider.includes(event.key)) step(1);
-        else if (narrower.includes(event.key)) step(-1);
-        else if (event.key === 'Home') step(axis === 'x' ? -at : stops.length - 1 - at);
-        else if (event.key === 'End') step(axis === 'x' ? stops.length - 1 - at : -at);
-        else return;
-        event.preventDefault();
-      }}
-      // A finger on a knob drags it, and not the page under it.
-      onTouchStart={(event) => event.preventDefault()}
-      onPointerDown={(event) => {
-        event.currentTarget.setPointerCapture(event.pointerId);
-        isDragging.value = true;
-        event.preventDefault();
-        event.currentTarget.focus();
-      }}
-      onPointerMove={(event) => {
-        if (!isDragging.value) return;
-        show(halfSpanFor(placeIn(event)));
-      }}
-      onPointerUp={(event) => {
-        if (!isDragging.value) return;
-        isDragging.value = false;
-        settle(halfSpanFor(placeIn(event)));
-      }}
-      onPointerCancel={() => {
-        isDragging.value = false;
-        moving.value = undefined;
-      }}
-    >
-      <circle class="touch" r={11 * size} />
-      <circle class="knob" r={3.6 * size} />
-      <path
-        class="arrows"
-        transform={`scale(${size.toFixed(3)})`}
-        d={
-          axis === 'x'
-            ? 'M-7 0h14M-7 0l2-2M-7 0l2 2M7 0l-2-2M7 0l-2 2'
-            : 'M0-7v14M0-7l-2 2M0-7l2 2M0 7l-2-2M0 7l2-2'
-        }
-      />
-    </g>
-  );
-  const bySpan = ({ x }: { x: number }): number => Math.abs(x);
-  const byDepth = ({ y }: { y: number }): number => {
-    const depth = Math.min(chord, Math.max(0, pose.startY - y));
-    return Math.sqrt((chord - depth) * (chord + depth));
-  };
-  return (
-    <>
-      {slider('depth', 'Depth of the swag', 0, pose.crownY, 'y', byDepth)}
-      {slider('span', 'Span of the swag', pose.halfSpan, pose.startY, 'x', bySpan)}
-    </>
-  );
-};
-
-/** The width of a view (mm) for which the knobs are drawn. */
-const VIEW = 300;
-
-/** Where a pointer is in the picture, mm. */
-const placeIn = (event: PointerEvent): { x: number; y: number } => {
-  const svg = (event.currentTarget as SVGElement).ownerSVGElement;
-  const matrix = svg?.getScreenCTM()?.inverse();
-  if (!matrix) return { x: 0, y: 0 };
-  const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix);
-  return { x: at.x, y: at.y };
-};

@@ -147,7 +147,9 @@ export const TrueSize = () => {
                   height={scale * (answer.box.maxY - answer.box.minY)}
                   viewBox={viewBoxOf(answer.box)}
                 >
-                  <g transform={`translate(${answer.pose.across.toFixed(3)} 0)`}>
+                  <g
+                    transform={`translate(${answer.pose.moved.x.toFixed(3)} ${answer.pose.moved.y.toFixed(3)})`}
+                  >
                     <Inks inks={answer.pose.inks} />
                     <Letterings texts={answer.pose.texts} />
                   </g>

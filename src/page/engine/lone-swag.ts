@@ -1,0 +1,144 @@
+/**
+ * One swag by itself, as it stands on the quilt or at any other pose.
+ *
+ * A side's swag is laid on a strip of its own that is as long as its share of the side, upright whichever side it
+ * is of; a corner's on a border of its own whose sides have one swag each. The steps are those of the whole design,
+ * so channels and ghost are its own too. A round frame's swag is taken out of the frame, which decides its pose.
+ */
+
+import { type Drawing, drawDesign, type Scope, scopeOf } from '../../drawing/index.ts';
+import { move, ORIGIN, type Point, subtract } from '../../geometry/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import {
+  crownPose,
+  type Design,
+  designOf,
+  type Field,
+  placedChannels,
+  type Ranked,
+  type Seat,
+} from '../../swag/index.ts';
+
+/** Labels as a share of the chord, so that they are read on a telephone and do not crowd on a large screen. */
+export const LABEL_SHARE = 0.042;
+
+export interface LoneSwag {
+  readonly design: Design;
+  readonly scope: Scope;
+  readonly drawing: Drawing;
+  /** What the drawing is moved by (mm, y up) to stand with its centre line at x = 0, or with its corner at the origin. */
+  readonly moved: Point;
+  /** Where the crown would be without depth, and by what it moves with every mm of it (drawing's frame, y up). */
+  readonly ground: Point;
+  readonly deeper: Point;
+  /** Start and stop marks. */
+  readonly ends: readonly [Point, Point];
+}
+
+export const CORNER = 'corner';
+
+/** The half swag that a name of the page means: a side's, the corner's, the frame's. */
+export const seatNamed = ({ fit }: Ranked, name: string): Seat | undefined =>
+  name === CORNER ? fit.corner?.seat : fit.sides.find((s) => s.run.name === name)?.seat;
+
+/** The same half swag at another half span (mm), with nothing said about whether it fits; undefined beyond its chord. */
+export const posed = (seat: Seat, halfSpan: number): Seat | undefined => {
+  const pose = crownPose(seat.way.shape, halfSpan);
+  return pose && { way: seat.way, shape: seat.way.shape, pose, gap: seat.gap };
+};
+
+export const loneSwag = (ranked: Ranked, name: string, seat: Seat, plan: Plan): LoneSwag => {
+  if (ranked.fit.ring) return ringSwag(ranked, plan);
+  return name === CORNER ? cornerSwag(ranked, seat, plan) : sideSwag(ranked.field, name, seat, plan);
+};
+
+const drawn = (design: Design, scope: Scope, plan: Plan): Pick<LoneSwag, 'design' | 'scope' | 'drawing'> => {
+  const channels = placedChannels(design, plan.channels, scope.halves);
+  const labelSize = design.cells[0]!.seat.way.shape.chord * LABEL_SHARE;
+  return { design, scope, drawing: drawDesign(design, scope, { title: plan.title, channels, labelSize }) };
+};
+
+const repeatOf = (design: Design): Scope => {
+  const scoped = scopeOf(design, 'repeat');
+  if (!scoped.ok) throw new Error('A swag without itself');
+  return scoped.scope;
+};
+
+const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag => {
+  const share = 2 * seat.pose.halfSpan + seat.gap;
+  const known = field.runs.find((r) => r.name === name)?.name ?? 'strip';
+  const run = { name: known, length: share, seam: share };
+  const own: Field = { ...field, runs: [run], corners: 'none' };
+  const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: undefined });
+  const { halfSpan } = seat.pose;
+  const y = field.startMargin;
+  return {
+    ...drawn(design, repeatOf(design), plan),
+    moved: { x: -share / 2, y: 0 },
+    ground: { x: share / 2, y },
+    deeper: { x: 0, y: 1 },
+    ends: [
+      { x: share / 2 - halfSpan, y },
+      { x: share / 2 + halfSpan, y },
+    ],
+  };
+};
+
+/** Seen from an inner seam a corner swag's depth brings its start nearer to the corner, from an outer farther off. */
+export const fromCorner = (field: Field, { halfSpan, depth }: Seat['pose']): number =>
+  halfSpan + (field.from === 'inner' ? -depth : depth);
+
+const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag => {
+  const beside = fit.sides[0]!.seat;
+  const toCorner = fromCorner(field, seat.pose);
+  const offset = toCorner + seat.gap / 2;
+  const length = 2 * offset + 2 * beside.pose.halfSpan + beside.gap;
+  const runs = field.runs.map((run) => ({ ...run, length, seam: length }));
+  const design = designOf(
+    { ...field, runs },
+    {
+      way: seat.way,
+      sides: runs.map((run) => ({ run, repeats: 1, seat: beside })),
+      corner: { seat, toCorner, offset },
+    },
+  );
+  const first = design.halves.find((h) => h.cell === design.corner?.cell);
+  const halves = design.halves.filter((h) => h.repeat === first?.repeat);
+  const [before, after] = halves.map((h) => design.sides.find((s) => s.run.name === h.side));
+  if (!first || !before || !after) throw new Error('A corner without its sides');
+  const scope: Scope = {
+    label: first.repeat,
+    halves,
+    stretches: [
+      { side: before, from: length - offset, to: length, repeats: [] },
+      { side: after, from: 0, to: offset, repeats: [] },
+    ],
+  };
+  const ground = move(before.motion, { x: length, y: 0 });
+  // On the mitre, one deeper is one on along each of the two sides.
+  const along = subtract(move(before.motion, { x: length + 1, y: 1 }), ground);
+  const ahead = subtract(move(before.motion, { x: length - 1, y: 1 }), ground);
+  return {
+    ...drawn(design, scope, plan),
+    moved: { x: -ground.x, y: -ground.y },
+    ground,
+    deeper: field.from === 'inner' ? along : ahead,
+    ends: [move(before.motion, { x: length - toCorner, y: 0 }), move(after.motion, { x: toCorner, y: 0 })],
+  };
+};
+
+/** The first of the frame's swags, whose crown is straight above the frame's centre. */
+const ringSwag = ({ field, fit }: Ranked, plan: Plan): LoneSwag => {
+  const design = designOf(field, fit);
+  const scope = repeatOf(design);
+  const [start, stop] = scope.halves.map((h) => move(h.motion, { x: 0, y: 0 }));
+  const out = fit.ring?.ring.from === 'outer' ? -1 : 1;
+  const { startRadius = 0 } = fit.ring ?? {};
+  return {
+    ...drawn(design, scope, plan),
+    moved: ORIGIN,
+    ground: { x: 0, y: startRadius },
+    deeper: { x: 0, y: out },
+    ends: [start!, stop!],
+  };
+};

@@ -1,0 +1,65 @@
+/** Kinds of layout: what each begins with, and going from one to another without losing what was typed. */
+
+import type { Units } from '../../length/index.ts';
+import { groupAt, keysAt, textAt, type Written } from '../plan/plan-text.ts';
+import { edit, state } from './store.ts';
+
+export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
+
+/** In the plan a frame is a frame, whatever it lies round. */
+const keyOf = (kind: LayoutKind): 'border' | 'strip' | 'frame' => (kind === 'block' ? 'frame' : kind);
+
+export const kindNow = (plan: string): LayoutKind => {
+  const [key = 'border'] = keysAt(plan, ['layout']);
+  if (key === 'frame') return keysAt(plan, ['layout', 'frame']).includes('block') ? 'block' : 'frame';
+  return key === 'strip' ? 'strip' : 'border';
+};
+
+/** Figures to begin with, round ones in each unit, so that there is something to see; she types hers over them. */
+const FIRST: Readonly<
+  Record<Units, Readonly<Record<'side' | 'width' | 'margin' | 'motif' | 'limit', string>>>
+> = {
+  in: { side: '60', width: '6', margin: '1/2', motif: '9', limit: '16' },
+  cm: { side: '150', width: '15', margin: '1', motif: '23', limit: '40' },
+  mm: { side: '1500', width: '150', margin: '10', motif: '230', limit: '400' },
+};
+
+const firstOf = (kind: LayoutKind, plan: string, units: Units): { readonly [key: string]: Written } => {
+  const { side, width, margin, motif, limit } = FIRST[units];
+  const key = keysAt(plan, ['layout'])[0] ?? '';
+  const known = (name: string): string | undefined => textAt(plan, ['layout', key, name]);
+  const long = known('length') ?? textAt(plan, ['layout', key, 'inner', 'top']) ?? known('inner') ?? side;
+  const along = { width: known('width') ?? width, margin: known('margin') ?? margin };
+  const across =
+    known('around') ?? textAt(plan, ['layout', key, 'block', 'width']) ?? known('block') ?? motif;
+  const round = { clearance: known('clearance') ?? margin, within: known('within') ?? limit };
+  switch (kind) {
+    case 'strip':
+      return { length: long, ...along };
+    case 'border':
+      return { inner: { top: long, right: long, bottom: long, left: long }, ...along, corners: 'turn' };
+    case 'frame':
+      return { around: across, ...round };
+    case 'block':
+      return { block: { width: across, height: across }, ...round };
+    default:
+      return kind satisfies never;
+  }
+};
+
+/** The figures of kinds that she has left, for when she comes back. */
+const left = new Map<LayoutKind, { readonly units: Units; readonly figures: Written }>();
+
+/** What was chosen about the swags was chosen for the other layout. */
+export const setKind = (kind: LayoutKind, units: Units): void => {
+  const { plan } = state.value;
+  const now = kindNow(plan);
+  if (now === kind) return;
+  left.set(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
+  const before = left.get(kind);
+  const figures = before?.units === units ? before.figures : undefined;
+  edit([
+    [['layout'], { [keyOf(kind)]: figures ?? firstOf(kind, plan, units) }],
+    [['swag'], undefined],
+  ]);
+};

@@ -1,0 +1,70 @@
+/**
+ * Opposite sides of a quilt that differ by much are a slip of the pen; but while she types her own figures over the
+ * old ones they differ all the time. What is said of a pair waits until she has typed both, or leaves the sides.
+ */
+
+import { computed, signal } from '@preact/signals';
+import type { Trouble } from '../engine/messages.ts';
+import { look } from './store.ts';
+
+export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
+export type SideName = (typeof SIDES)[number];
+
+const OPPOSITE: Readonly<Record<SideName, SideName>> = {
+  top: 'bottom',
+  bottom: 'top',
+  left: 'right',
+  right: 'left',
+};
+
+/** Sides typed since she came to the sides. */
+const typed = signal<ReadonlySet<SideName>>(new Set());
+const isAmong = signal(false);
+/** The side that is being typed. */
+const typing = signal<SideName | undefined>(undefined);
+
+const KEY = 'layout.border.inner.';
+
+/** The side that is the shorter of a pair that differs too much. */
+const offSide = ({ code, key }: Trouble): SideName | undefined =>
+  code === 'does-not-agree' && key?.startsWith(KEY) ? SIDES.find((side) => key === KEY + side) : undefined;
+
+const waitsFor = (trouble: Trouble): SideName | undefined => {
+  const side = offSide(trouble);
+  if (!side || !isAmong.value) return undefined;
+  const pair = [side, OPPOSITE[side]];
+  const missing = pair.find((s) => !typed.value.has(s));
+  if (missing && pair.some((s) => typed.value.has(s))) return missing;
+  return pair.find((s) => s === typing.value);
+};
+
+/** What is in the way now, without what only waits for the next figure. */
+export const troubles = computed<readonly Trouble[]>(() =>
+  (look.value?.problems ?? []).filter((trouble) => waitsFor(trouble) === undefined),
+);
+
+/** The sides that are still to be typed before anything can be said. */
+export const awaited = computed<readonly SideName[]>(() =>
+  (look.value?.problems ?? []).flatMap((trouble) => waitsFor(trouble) ?? []),
+);
+
+export const cameToSides = (): void => {
+  if (isAmong.value) return;
+  isAmong.value = true;
+  // A pair that is told to be wrong stays told while she puts it right.
+  typed.value = new Set((look.value?.problems ?? []).some((t) => offSide(t)) ? SIDES : []);
+};
+
+export const typedSide = (side: SideName): void => {
+  typing.value = side;
+  if (!typed.value.has(side)) typed.value = new Set([...typed.value, side]);
+};
+
+export const leftSide = (): void => {
+  typing.value = undefined;
+};
+
+export const leftSides = (): void => {
+  typing.value = undefined;
+  isAmong.value = false;
+};
