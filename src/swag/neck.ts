@@ -24,11 +24,19 @@ const POINT_CLEARANCES = 4;
 const POINT_SHARE = 1 / 3;
 
 /** All of a half but the crown's point. */
-export const bodyOf = ({ path, stitching }: Shape): Support => {
-  const length = pathLength(path);
-  const point = Math.min(POINT_CLEARANCES * stitching.stitched.clearance, POINT_SHARE * length);
-  return supportOf(slicePath(path, 0, length - point));
+export const bodyOf = (shape: Shape): Support => {
+  let body = bodies.get(shape);
+  if (!body) {
+    const length = pathLength(shape.path);
+    const point = Math.min(POINT_CLEARANCES * shape.stitching.stitched.clearance, POINT_SHARE * length);
+    body = supportOf(slicePath(shape.path, 0, length - point));
+    bodies.set(shape, body);
+  }
+  return body;
 };
+
+/** A search asks for the body of the same shape once for every corner that it lays. */
+const bodies = new WeakMap<Shape, Support>();
 
 /** The narrowest neck (mm) between a half and its image in a mirror through its crown at `mirror` (radians); negative where it passes it. */
 export const neckOf = (

@@ -9,39 +9,42 @@ const SAME = 1e-3;
 /** Shares of a path's length at which two are compared: two different stretches of lines and arcs do not agree at all. */
 const PROBES = [0.13, 0.37, 0.5, 0.71, 0.89];
 
+/** Fits are looked up by the depth of their first side in steps of this (mm): what is the same lies in this step or the next. */
+const STEP = 10 * SAME;
+
 /** Keeps the first of all fits that stitch the same line on the same sides. */
 export const withoutRepeats = <R extends { readonly fit: Fit; readonly field: { readonly corners: string } }>(
   ranked: readonly R[],
 ): readonly R[] => {
-  const known = new Map<string, R[]>();
+  const known = new Map<string, Map<number, Fit[]>>();
   const probes = new Map<Seat, readonly Point[]>();
-  return ranked.filter((r) => {
-    const key = `${r.field.corners} ${r.fit.sides.map((s) => s.repeats).join(' ')}`;
-    const others = known.get(key);
-    if (!others) {
-      known.set(key, [r]);
-      return true;
-    }
-    if (others.some((o) => isSameLine(o.fit, r.fit, probes))) return false;
-    others.push(r);
+  return ranked.filter(({ fit, field }) => {
+    const key = `${field.corners} ${fit.sides.map((s) => s.repeats).join(' ')}`;
+    const alike = known.get(key) ?? new Map<number, Fit[]>();
+    known.set(key, alike);
+    const step = Math.round((fit.sides[0]?.seat.pose.depth ?? 0) / STEP);
+    for (const near of [step - 1, step, step + 1])
+      if (alike.get(near)?.some((other) => isSameLine(other, fit, probes))) return false;
+    const here = alike.get(step);
+    if (here) here.push(fit);
+    else alike.set(step, [fit]);
     return true;
   });
 };
 
 const isSameLine = (a: Fit, b: Fit, probes: Map<Seat, readonly Point[]>): boolean => {
-  const seats = (fit: Fit): readonly Seat[] => [
-    ...fit.sides.map((s) => s.seat),
-    ...(fit.corner ? [fit.corner.seat] : []),
-  ];
-  const others = seats(b);
-  return seats(a).every((s, i) => {
-    const other = others[i];
-    if (!other) return false;
-    if (Math.abs(s.pose.depth - other.pose.depth) > SAME) return false;
-    if (Math.abs(s.pose.halfSpan - other.pose.halfSpan) > SAME) return false;
-    const mine = probesOf(s, probes);
-    return probesOf(other, probes).every((p, k) => distance(p, mine[k]!) <= SAME);
-  });
+  if (a.sides.length !== b.sides.length || !a.corner !== !b.corner) return false;
+  for (let i = 0; i < a.sides.length; i++)
+    if (!isSameSeat(a.sides[i]!.seat, b.sides[i]!.seat, probes)) return false;
+  return !a.corner || !b.corner || isSameSeat(a.corner.seat, b.corner.seat, probes);
+};
+
+const isSameSeat = (a: Seat, b: Seat, probes: Map<Seat, readonly Point[]>): boolean => {
+  // Nearly all that differ do so here, before anything is built.
+  if (Math.abs(a.pose.depth - b.pose.depth) > SAME) return false;
+  if (Math.abs(a.pose.halfSpan - b.pose.halfSpan) > SAME) return false;
+  const others = probesOf(b, probes);
+  return probesOf(a, probes).every((p, k) => distance(p, others[k]!) <= SAME);
 };
 
 const probesOf = (seat: Seat, known: Map<Seat, readonly Point[]>): readonly Point[] => {

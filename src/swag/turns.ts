@@ -47,35 +47,40 @@ interface TurnWindows {
 
 const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly Counts[]): Tried => {
   const limits = limitsOf(way.shape, rules.room);
-  const free: TurnWindows = {
+  const windows: TurnWindows = {
     sides: windowsOf(limits, Math.PI / 2),
     corners: withRoomForNecks(windowsOf(limits, field.mitre), way.shape, field.mitre),
   };
   let tried = 0;
-  if (free.sides.length === 0 || free.corners.length === 0) return { fits: [], tried };
+  if (windows.sides.length === 0 || windows.corners.length === 0) return { fits: [], tried };
   const upTo = (rise: number): TurnWindows => ({
-    sides: clip(free.sides, 0, rise),
-    corners: clip(free.corners, 0, rise),
+    sides: clip(windows.sides, 0, rise),
+    corners: clip(windows.corners, 0, rise),
   });
-  const at = (gap: number, windows: TurnWindows): Ground => ({ way, field, gap, windows });
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
-  const bulgeless = at(
-    fixed,
-    upTo(fixed > 0 ? riseOfBulge(way.shape, limits, bulgeFor(fixed)) : uprightRise(limits)),
-  );
+  const upright = uprightRise(limits);
+  const anyBulge: Ground = { way, field, gap: fixed, windows };
+  const noBulge: Ground = {
+    ...anyBulge,
+    windows: upTo(fixed > 0 ? riseOfBulge(way.shape, limits, bulgeFor(fixed)) : upright),
+  };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
-  const bulges = [...free.sides, ...free.corners].some((w) => w.to > uprightRise(limits));
+  const mayMakeRoom =
+    rules.gap === 'auto' && [...windows.sides, ...windows.corners].some((w) => w.to > upright);
   const found: Fit[] = [];
   const keep = (corner: Corner, gap: number): void => {
     const laid = layTurn(way, field, { ...rules, gap }, corner);
     if (laid.ok) found.push(laid.value);
   };
-  for (const vectors of promisingCounts(way, field, fixed, free.sides, counts)) {
+  for (const vectors of promisingCounts(way, field, fixed, windows.sides, counts)) {
     tried += vectors.length;
-    const plain = bestOf(vectors, bulgeless);
+    const first = mayMakeRoom ? bestOf(vectors, anyBulge) : undefined;
+    // The most alike of all may need no room.
+    const plain = first && bulgeOf(first, anyBulge) <= 0 ? first : bestOf(vectors, noBulge);
     if (plain) keep(plain, fixed);
-    if (rules.gap !== 'auto' || !bulges) continue;
-    const roomy = bestWithRoom(vectors, at(0, free), limits, plain?.spread ?? Number.POSITIVE_INFINITY);
+    // A gap is only worth it where it beats what fits without.
+    if (!first || (plain && first.spread >= plain.spread)) continue;
+    const roomy = withRoom(first, anyBulge, limits);
     if (roomy) keep(roomy.corner, roomy.gap);
   }
   return { fits: found, tried };
@@ -122,29 +127,38 @@ export const promisingCounts = (
   // One more on either side: a corner of another depth than the sides' may make room for it.
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
   return list.map((n) => {
-    let low = flattest;
-    let high = steepest;
-    for (let i = 0; i < COUNT_BISECTIONS; i++) {
-      const mid = (low + high) / 2;
-      if (asks(lengths[anchor]!, mid) < n) low = mid;
-      else high = mid;
-    }
+    const even = riseThatAsks(n, lengths[anchor]!, chord, gap, depthSign(field));
+    const rise = Math.min(steepest, Math.max(flattest, even));
     const choices = lengths.map((length, i): readonly number[] => {
       const c = counts[i]!;
       if ('exactly' in c) return [c.exactly];
       if (length === lengths[anchor]) return [n];
-      const wish = asks(length, high);
-      return [...new Set([Math.floor(wish), Math.ceil(wish)])].filter((k) => k >= 1 && k <= c.upTo);
+      const wish = asks(length, rise);
+      const [below, above] = [Math.floor(wish), Math.ceil(wish)];
+      return (below === above ? [below] : [below, above]).filter((k) => k >= 1 && k <= c.upTo);
     });
     return product(choices);
   });
 };
 
-/** Enough halvings to tell which whole numbers a wished-for count lies between. */
-const COUNT_BISECTIONS = 30;
+/**
+ * The rise at which n swags and the halves of two corners just fill a side of length L, all as deep: from
+ * L − g·(n + 1) = 2C·((n + 1)·cos r ± sin r), the two terms as one cosine.
+ */
+const riseThatAsks = (n: number, length: number, chord: number, gap: number, sign: number): number => {
+  const share = (length - gap * (n + 1)) / (2 * chord * Math.hypot(n + 1, 1));
+  return sign * Math.atan2(1, n + 1) + Math.acos(Math.min(1, Math.max(-1, share)));
+};
 
-const product = (choices: readonly (readonly number[])[]): number[][] =>
-  choices.reduce<number[][]>((all, some) => all.flatMap((head) => some.map((x) => [...head, x])), [[]]);
+const product = (choices: readonly (readonly number[])[]): readonly (readonly number[])[] => {
+  let all: (readonly number[])[] = [[]];
+  for (const some of choices) {
+    const longer: (readonly number[])[] = [];
+    for (const head of all) for (const x of some) longer.push([...head, x]);
+    all = longer;
+  }
+  return all;
+};
 
 const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner | undefined => {
   let best: Corner | undefined;
@@ -157,18 +171,14 @@ const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner
 
 /**
  * The least gap that serves where swags bulge past their starts. The gap that the poses need depends on the
- * poses, and these on the gap: from none upward until it serves. Only worth it where it beats what fits
- * without a gap (`than`, mm of spread).
+ * poses, and these on the gap: from none upward until it serves.
  */
-const bestWithRoom = (
-  vectors: readonly (readonly number[])[],
+const withRoom = (
+  first: Corner,
   without: Ground,
   limits: Limits,
-  than: number,
 ): { corner: Corner; gap: number } | undefined => {
   const { shape } = without.way;
-  const first = bestOf(vectors, without);
-  if (!first || first.spread >= than) return undefined;
   let corner: Corner | undefined = first;
   let gap = 0;
   let before: { gap: number; wanted: number } | undefined;
@@ -239,7 +249,7 @@ const bestCorner = (
   if (valid.length === 0) return undefined;
   const { way, field, gap, windows } = ground;
   const { chord } = way.shape;
-  const lengths = field.runs.map((r) => r.length);
+  const { runs } = field;
   const sign = depthSign(field);
   // Several windows for the sides are rare; then what lies between them is ruled out sample by sample.
   const manyWindows = windows.sides.length > 1;
@@ -249,7 +259,7 @@ const bestCorner = (
     let low = depth;
     let high = depth;
     for (let i = 0; i < repeats.length; i++) {
-      const h = ((lengths[i]! - 2 * offset) / repeats[i]! - gap) / 2;
+      const h = ((runs[i]!.length - 2 * offset) / repeats[i]! - gap) / 2;
       if (manyWindows && !isWithin(windows.sides, Math.acos(Math.min(1, h / chord))))
         return Number.POSITIVE_INFINITY;
       const d = Math.sqrt(Math.max(0, chord * chord - h * h));

@@ -87,12 +87,15 @@ export const riseOfBulge = (shape: Shape, limits: Limits, most: number): number 
   return low;
 };
 
-export const clip = (windows: readonly Window[], from: number, to: number): readonly Window[] =>
-  windows.flatMap((w) => {
+export const clip = (windows: readonly Window[], from: number, to: number): readonly Window[] => {
+  const clipped: Window[] = [];
+  for (const w of windows) {
     const a = Math.max(w.from, from);
     const b = Math.min(w.to, to);
-    return b > a ? [{ from: a, to: b }] : [];
-  });
+    if (b > a) clipped.push({ from: a, to: b });
+  }
+  return clipped;
+};
 
 export const isWithin = (windows: readonly Window[], rise: number): boolean => {
   for (const w of windows) if (rise >= w.from && rise <= w.to) return true;
