@@ -44,7 +44,11 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
   const marks: Mark[] = [];
   const put = (kind: MarkKind, at: number, repeat?: number): void => {
     const isEnd = Math.abs(at - length) < SAME_MARK;
-    marks.push({ kind, repeat, at: isEnd ? length : at, rounded: isEnd ? length : roundLength(at, style) });
+    const last = marks.at(-1);
+    if (isEnd) marks.push({ kind, repeat, at: length, rounded: length });
+    // The corner's mark and the last stop come from two chains of sums: one place has one number.
+    else if (last && Math.abs(at - last.at) < SAME_MARK) marks.push({ ...last, kind, repeat });
+    else marks.push({ kind, repeat, at, rounded: roundLength(at, style) });
   };
   const toCorner = design.corner?.fit.toCorner;
   if (toCorner !== undefined) put('corner stop', toCorner);
