@@ -52,8 +52,15 @@ const HEADERS: Readonly<Record<string, string>> = {
   'Cache-Control': 'no-cache',
 };
 
-/** Reads all files first: what is served is known, and no request's path is ever looked up on the disk. */
-export const servePage = async (folder: string, port = USUAL_PORT): Promise<PageServer> => {
+/** Where the page finds the plan that it is opened with, and what its address ends in to say that there is one. */
+const OPENED = '/opened.json';
+const OPENED_MARK = '#opened';
+
+/**
+ * Reads all files first: what is served is known, and no request's path is ever looked up on the disk. `opened` is
+ * a plan for the page to open with, as JSON.
+ */
+export const servePage = async (folder: string, port = USUAL_PORT, opened?: string): Promise<PageServer> => {
   const files = new Map<string, { readonly type: string; readonly bytes: Uint8Array }>();
   for (const name of await readdir(folder)) {
     const type = TYPES[extname(name)];
@@ -61,12 +68,14 @@ export const servePage = async (folder: string, port = USUAL_PORT): Promise<Page
   }
   const index = files.get('/index.html');
   if (index) files.set('/', index);
+  if (opened !== undefined)
+    files.set(OPENED, { type: 'application/json', bytes: new TextEncoder().encode(opened) });
   const server = createServer((request, response) => {
     answer(request, response, files, portOf(server));
   });
   await listen(server, port).catch(() => listen(server, 0));
   return {
-    url: `http://${LOOPBACK}:${portOf(server)}/`,
+    url: `http://${LOOPBACK}:${portOf(server)}/${opened === undefined ? '' : OPENED_MARK}`,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

@@ -12,14 +12,14 @@ afterEach(async () => {
   for (const server of servers.splice(0)) await server.close();
 });
 
-const served = async (port = 0): Promise<PageServer> => {
+const served = async (port = 0, opened?: string): Promise<PageServer> => {
   const folder = join(emptyFolder(), 'page');
   mkdirSync(folder);
   writeFileSync(join(folder, 'index.html'), '<p>page</p>');
   writeFileSync(join(folder, 'page.js'), '1');
   writeFileSync(join(folder, 'secret.key'), 'no');
   writeFileSync(join(folder, '../outside.js'), 'no');
-  const server = await servePage(folder, port);
+  const server = await servePage(folder, port, opened);
   servers.push(server);
   return server;
 };
@@ -95,5 +95,18 @@ describe('the page’s server', () => {
       expect((await get(url, path)).status).toBe(404);
     for (const method of ['POST', 'PUT', 'DELETE', 'OPTIONS'])
       expect((await get(url, '/', {}, method)).status).toBe(405);
+  });
+
+  test('serves the plan that it is opened with as one more file, and none where there is none', async () => {
+    const with1 = await served(0, '{"plan":"x"}');
+    expect(new URL(with1.url).hash).toBe('#opened');
+    const got = await get(with1.url, '/opened.json');
+    expect(got).toMatchObject({ status: 200, body: '{"plan":"x"}' });
+    expect(got.headers['content-type']).toBe('application/json');
+    const { port } = new URL(with1.url);
+    expect((await get(with1.url, '/opened.json', { Host: `evil.example:${port}` })).status).toBe(421);
+    const without = await served();
+    expect(without.url).not.toContain('#');
+    expect((await get(without.url, '/opened.json')).status).toBe(404);
   });
 });

@@ -13,15 +13,17 @@ export const defineOpen: Define = (command, io) => {
       'Open the page in your browser: figures, fits and sheets without a terminal. It is served on this ' +
         'computer only (the loopback address), and runs until you stop it with Ctrl+C.',
     )
+    .argument('[plan]', 'a plan file (YAML) to open the page with')
     .option('--no-browser', 'only print the address')
     .addHelpText('after', HELP)
-    .action(async (options: OpenOptions) => {
+    .action(async (plan: string | undefined, options: OpenOptions) => {
       const { runOpen } = await import('./run-open.ts');
-      await runOpen(io, options);
+      await runOpen(io, plan, options);
     });
 };
 
 const HELP = `
 Examples:
   swagwright open
+  swagwright open raffle-quilt.yaml
   swagwright open --no-browser`;

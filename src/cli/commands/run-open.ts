@@ -6,19 +6,26 @@ import { ProblemError } from '../../document/index.ts';
 import { errorCode } from '../file-problem.ts';
 import type { Io } from '../io.ts';
 import { say } from '../messages.ts';
+import { openedPlan } from '../opened-plan.ts';
 import { servePage } from '../page-server.ts';
 import type { OpenOptions } from './open.ts';
 
-export const runOpen = async (io: Io, { browser }: OpenOptions): Promise<void> => {
+export const runOpen = async (io: Io, file: string | undefined, { browser }: OpenOptions): Promise<void> => {
+  const opened = file === undefined ? undefined : await openedPlan(io, file);
   const folder = fileURLToPath(new URL('../../page/', import.meta.url));
-  const server = await servePage(folder).catch((error: unknown) => {
+  const server = await servePage(folder, undefined, opened).catch((error: unknown) => {
     if (errorCode(error) !== 'ENOENT') throw error;
     throw new ProblemError([
       { code: 'not-built', message: 'the page has not been built', hint: 'run npm run build' },
     ]);
   });
   await io.stdout.write(`${server.url}\n`);
-  await say(io, 'The page is open to this computer only. Stop it with Ctrl+C.');
+  await say(
+    io,
+    file === undefined
+      ? 'The page is open to this computer only. Stop it with Ctrl+C.'
+      : `The page is open to this computer only, with ${file}; the file itself stays as it is. Stop it with Ctrl+C.`,
+  );
   if (browser) show(server.url);
   // The server keeps the process alive; nothing else is left to do.
 };

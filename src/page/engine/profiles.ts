@@ -24,7 +24,7 @@ export type FoundTemplate =
 export const findTemplate = (name: string, own: readonly OwnTemplate[]): FoundTemplate => {
   const along = PROFILES.find((p) => p.name === name);
   if (along) return { ok: true, template: along, file: `${name}.yaml` };
-  const mine = own.find((t) => fileOf(t.name) === fileOf(name));
+  const mine = own.find((t) => t.name === name) ?? own.find((t) => fileOf(t.name) === fileOf(name));
   if (mine) return { ok: true, template: mine, file: fileOf(name) };
   const near = nearestOf(
     name,

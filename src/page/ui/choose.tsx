@@ -63,6 +63,17 @@ const Template = ({
   </li>
 );
 
+/** What makes a fit good, by what the swags lie round. */
+const BEST = {
+  quilt: 'alike in depth on all sides, using the border well, plain to set.',
+  block: 'alike in depth on all sides, using the room well, plain to set.',
+  motif: 'filling the room well, neither flat nor steep, plain to set.',
+  nothing: 'using the strip well, plain to set.',
+} as const;
+
+/** A number and its sign stay on one line. */
+const whole = (line: string): string => line.replaceAll(' %', '\u00a0%');
+
 export const Fits = () => {
   const answer = look.value;
   const found = answer?.found ?? 0;
@@ -77,7 +88,7 @@ export const Fits = () => {
       lead={
         found === 0
           ? 'Nothing yet: see what is in the way, under your figures.'
-          : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: alike in depth on all sides, using the border well, plain to set.`
+          : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
       }
       aside={
         decides ? (
@@ -104,7 +115,7 @@ export const Fits = () => {
                 {card.number} · {card.caption[0]}
               </strong>
               {card.caption.slice(1).map((line) => (
-                <span key={line}>{line}</span>
+                <span key={line}>{whole(line)}</span>
               ))}
             </span>
           </label>

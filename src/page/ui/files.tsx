@@ -3,7 +3,7 @@
 import { useRef } from 'preact/hooks';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt } from '../plan/plan-text.ts';
-import { MOST_TEXT } from '../plan/state.ts';
+import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { addOwn, during, edit, look, openFrom, quick, say, state } from './store.ts';
 
@@ -27,7 +27,7 @@ const takeFile = async (file: File): Promise<void> => {
   }
   // Which it is, a reader of either kind says; a plan has a layout and a template an edge.
   if (/^\s*["']?layout["']?\s*:/m.test(text))
-    await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name);
+    await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name, file.name);
   else await takeTemplate(file.name, text);
 };
 
@@ -108,9 +108,35 @@ export const copyLink = async (): Promise<string> => {
 /** A plan that the address carries, once, and then the address is plain again. */
 export const takeFragment = async (): Promise<void> => {
   const { hash } = location;
+  if (hash === OPENED) {
+    history.replaceState(null, '', location.href.replace(/#.*$/, ''));
+    await takeOpened();
+    return;
+  }
   const found = await stateInFragment(hash);
   if (found === 'none') return;
   history.replaceState(null, '', location.href.replace(/#.*$/, ''));
   if (found === 'broken') say('The link holds no plan that can be read. Your own plan is as it was.');
   else await openFrom(found, 'the link');
+};
+
+/** What the address ends in where the command that serves the page was given a plan. */
+const OPENED = '#opened';
+
+/** The plan that the command was given, from the server that gave the page. */
+const takeOpened = async (): Promise<void> => {
+  try {
+    const answer = await fetch('opened.json', { cache: 'no-store' });
+    const text = answer.ok ? await answer.text() : '';
+    const opened = stateFrom(text);
+    if (opened) {
+      const { name } = JSON.parse(text) as { readonly name?: unknown };
+      const fileName = typeof name === 'string' ? name : undefined;
+      await openFrom(opened, fileName ?? 'the file', fileName);
+      return;
+    }
+  } catch {
+    // Said below, with what else may be the matter.
+  }
+  say('The plan that the page was opened with could not be read. Your own plan is as it was.');
 };

@@ -10,15 +10,15 @@ import { fills, look, shown, state } from './store.ts';
 const KINDS: readonly (readonly [LayoutKind, string])[] = [
   ['border', 'A border round a quilt'],
   ['strip', 'One straight strip'],
-  ['frame', 'A ring round a motif'],
-  ['block', 'A frame round a block'],
+  ['frame', 'A round frame, for a motif'],
+  ['block', 'A square frame, for a block'],
 ];
 
 const LEADS: Readonly<Record<LayoutKind, string>> = {
   border: 'Measure each side along the seam that the border is sewn to, corner to corner.',
   strip: 'Measure the strip along its seam.',
-  frame: 'Measure the wreath or medallion across its widest; the swags close in a ring round it.',
-  block: 'Measure the block along its edges; the swags frame it, as wide and as high as you allow.',
+  frame: 'Measure the wreath or medallion across its widest; the swags close round it.',
+  block: 'Measure the block along its edges; the swags frame it, within the width that you allow.',
 };
 
 export const Measure = () => {
@@ -113,9 +113,7 @@ const More = ({ kind }: KindProps) => {
   if (kind === 'frame' || kind === 'block')
     return (
       <>
-        {kind === 'frame' ? (
-          <CountField label="Swags in the ring" path={['layout', 'frame', 'count']} />
-        ) : null}
+        {kind === 'frame' ? <CountField label="How many swags" path={['layout', 'frame', 'count']} /> : null}
         <LengthField
           label={kind === 'frame' ? 'Clear of the motif' : 'Clear of the block'}
           path={['layout', 'frame', 'clearance']}
@@ -125,7 +123,7 @@ const More = ({ kind }: KindProps) => {
           label="Finished, at most"
           path={['layout', 'frame', 'within']}
           optional={kind === 'frame'}
-          hint={kind === 'frame' ? 'Across; leave it empty for no limit' : 'Across the longer way'}
+          hint={kind === 'frame' ? 'Empty: no limit' : 'The longer way'}
         />
         <PlanChoice
           label="Swags point"
@@ -235,9 +233,11 @@ const Verdict = () => {
   if (!design) return null;
   return (
     <div class="verdict">
-      <ul class="sides" aria-label="What each side comes to">
+      <ul class="sides" aria-label="What it comes to">
         {design.lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line} class={SIDES.some((side) => line.startsWith(`${side}:`)) ? 'of-side' : 'of-all'}>
+            {line}
+          </li>
         ))}
       </ul>
       {design.messages.map((message) => (

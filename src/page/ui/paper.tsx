@@ -150,7 +150,7 @@ export const Paper = () => {
 };
 
 /** What a design as a whole is called, by what it lies round. */
-const WHOLE = { quilt: 'border', block: 'frame', motif: 'ring', nothing: 'strip' } as const;
+const WHOLE = { quilt: 'border', block: 'frame', motif: 'frame', nothing: 'strip' } as const;
 
 const deliver = (printed: Outcome<Printed>, name: string): void => {
   if (printed.kind === 'problems') say('The pages could not be made.', printed.problems);

@@ -15,7 +15,7 @@ import type {
   Trouble,
 } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
-import { type KeyPath, type Written, withValues } from '../plan/plan-text.ts';
+import { type KeyPath, textAt, type Written, withValues } from '../plan/plan-text.ts';
 import { FIRST_STATE, type State, stateFrom, stateText } from '../plan/state.ts';
 
 const STORE_KEY = 'swagwright.plan';
@@ -184,14 +184,17 @@ export const wantFills = (): void => {
 };
 
 /** Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. */
-export const openFrom = async (next: State, from: string): Promise<boolean> => {
+export const openFrom = async (next: State, from: string, fileName?: string): Promise<boolean> => {
   const answered = await during('the plan', quick.ask({ kind: 'check', input: next }));
   if (answered.kind === 'stopped') return false;
   if (answered.kind === 'problems') {
     say(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
     return false;
   }
-  replaceState(next);
+  // As with the commands, a plan without a title is called by its file.
+  const title = fileName?.replace(/\.(ya?ml|json)$/i, '').trim();
+  const isNamed = textAt(next.plan, ['title']) !== undefined;
+  replaceState(isNamed || !title ? next : { ...next, plan: withValues(next.plan, [[['title'], title]]) });
   say(`The plan “${answered.answer}” is open. Undo brings back the one before.`);
   return true;
 };

@@ -16,7 +16,7 @@ export const Swag = () => {
     <Panel
       id="swag"
       title="One swag"
-      lead="Drag the crown up and down, or an end in and out: the template tilts along, and lets go where it fits the side. Pick a part of its edge to start or end there."
+      lead={answer ? leadOf(answer) : 'The swag by itself, with its template.'}
       aside={
         names.length > 1 ? (
           <Choice
@@ -112,6 +112,15 @@ const FIXED = {
   frame:
     'The swags close round the motif as tightly as they may: how many there are decides how the template tilts.',
 } as const;
+
+const leadOf = ({ kind, turns }: SwagAnswer): string => {
+  const drag = !turns
+    ? 'The swag by itself, with its template.'
+    : kind === 'corner'
+      ? 'Drag the crown along the mitre: the template tilts along, and lets go where all the sides fit.'
+      : 'Drag the crown up and down, or an end in and out: the template tilts along, and lets go where it fits the side.';
+  return `${drag} Pick a part of its edge to start or end there.`;
+};
 
 const repeatsWords = ({ stops, kind }: SwagAnswer, at: number): string => {
   const repeats = stops[at]?.repeats;
