@@ -7,7 +7,7 @@
 import { type Box, boxOfPoints, inverse, type Motion, mover, type Point } from '../geometry/index.ts';
 import { MM_PER_INCH } from '../length/index.ts';
 import { holdsInk, type Ink } from './ink.ts';
-import { countTouched, type Occupancy } from './occupancy.ts';
+import { countInside, countTouched, type Occupancy } from './occupancy.ts';
 import type { SharedEdge } from './sheet-plan.ts';
 
 /** 2 in: long enough to lay a ruler on, short enough to find a free corner. */
@@ -42,8 +42,11 @@ interface Room {
 
 export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readonly Room[]): CheckPlace[] => {
   const rooms = sheets.map((sheet) => roomFor(live, sheet.edges));
-  const isClear = (sheet: number, at: Point): boolean =>
-    !holdsInk(ink, inDrawing(sheets[sheet]!.place, squareAt(at, CLEARANCE)));
+  const isClear = (sheet: number, at: Point): boolean => {
+    const window = inDrawing(sheets[sheet]!.place, squareAt(at, CLEARANCE));
+    // The grid knows most squares that are not, and every one that is by far.
+    return countInside(grid, window) === 0 && !(countTouched(grid, window) > 0 && holdsInk(ink, window));
+  };
   const corners = [0, 1, 2, 3].map((corner) => ({
     corner,
     free: rooms.filter((room, sheet) => isClear(sheet, cornersOf(room)[corner]!)).length,

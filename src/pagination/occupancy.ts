@@ -2,12 +2,12 @@
  * The drawing's ink on a square grid, with running sums, so that the ink in any block of cells is four look-ups.
  * A cell is marked when ink reaches into it, by the same exact test as for windows.
  *
- * A stroke marks its cells by halving rectangles that it reaches; an area marks the cells of its outline that
+ * A long stroke marks its cells by halving rectangles that it reaches, a short one cell by cell; an area marks the cells of its outline that
  * way and fills the rest row by row between crossings (even-odd).
  */
 
-import { type Box, boxHeight, boxWidth } from '../geometry/index.ts';
-import { type AreaMark, INK_NOISE, type Ink } from './ink.ts';
+import { type Box, boxHeight, boxWidth, pieceAt, pieceLength } from '../geometry/index.ts';
+import { type AreaMark, INK_NOISE, type Ink, type StrokeMark } from './ink.ts';
 import { crossingsAt } from './inside.ts';
 import { pieceReaches } from './reach.ts';
 
@@ -65,6 +65,40 @@ export const occupancyOf = (ink: Ink): Occupancy => {
       halve(i0, middle + 1, i1, j1, reaches);
     }
   };
+  /**
+   * Marks the cells that a short piece, of few cells, inks: those that its middle line goes through without a
+   * question, and of the others round it those that the exact test finds.
+   */
+  const trace = (m: StrokeMark, i0: number, j0: number, i1: number, j1: number): void => {
+    const { piece, half } = m;
+    const steps = Math.ceil((2 * pieceLength(piece)) / cell);
+    for (let k = 0; k <= steps; k++) {
+      const { x, y } = pieceAt(piece, steps > 0 ? k / steps : 0);
+      const across = (x - minX) / cell;
+      const up = (y - minY) / cell;
+      const i = Math.floor(across);
+      const j = Math.floor(up);
+      if (i < i0 || i > i1 || j < j0 || j > j1) continue;
+      if (isWithin(across - i) && isWithin(up - j)) mark(i, j);
+    }
+    for (let j = j0; j <= j1; j++) {
+      const low = minY + j * cell + INK_NOISE;
+      const high = minY + (j + 1) * cell - INK_NOISE;
+      for (let i = i0; i <= i1; i++) {
+        if (cells[j * columns + i]) continue;
+        const left = minX + i * cell + INK_NOISE;
+        const right = minX + (i + 1) * cell - INK_NOISE;
+        if (pieceReaches(piece, half, left, low, right, high)) mark(i, j);
+      }
+    }
+  };
+  const stroke = (m: StrokeMark): void => {
+    const { box, piece, half } = m;
+    const [i0, i1] = [clampColumn(box.minX), clampColumn(box.maxX)];
+    const [j0, j1] = [clampRow(box.minY), clampRow(box.maxY)];
+    if ((i1 - i0 + 1) * (j1 - j0 + 1) <= FEW_CELLS) trace(m, i0, j0, i1, j1);
+    else halve(i0, j0, i1, j1, (a, b, c, d) => pieceReaches(piece, half, a, b, c, d));
+  };
   const halveIn = (box: Box, reaches: Reaches): void =>
     halve(clampColumn(box.minX), clampRow(box.minY), clampColumn(box.maxX), clampRow(box.maxY), reaches);
 
@@ -82,7 +116,7 @@ export const occupancyOf = (ink: Ink): Occupancy => {
 
   for (const item of ink.items) {
     for (const m of item.marks) {
-      if (m.kind === 'stroke') halveIn(m.box, (a, b, c, d) => pieceReaches(m.piece, m.half, a, b, c, d));
+      if (m.kind === 'stroke') stroke(m);
       else {
         for (const piece of m.outline) halveIn(m.box, (a, b, c, d) => pieceReaches(piece, 0, a, b, c, d));
         fill(m);
@@ -91,6 +125,13 @@ export const occupancyOf = (ink: Ink): Occupancy => {
   }
   return { x: minX, y: minY, cell, columns, rows, sums: runningSums(cells, columns, rows) };
 };
+
+/** Pieces whose box holds no more cells than this are gone through cell by cell. */
+const FEW_CELLS = 64;
+
+/** A point this share of a cell away from its sides is in the cell that windows know, which is smaller by `INK_NOISE`. */
+const SURELY = 1e-4;
+const isWithin = (share: number): boolean => share > SURELY && share < 1 - SURELY;
 
 type Reaches = (minX: number, minY: number, maxX: number, maxY: number) => boolean;
 

@@ -89,8 +89,9 @@ export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
     doc.embedFont(bytes, { subset: true, customName, features: PLAIN_LETTERS });
   const regular = await embed(options.fonts.regular, SUBSET_NAMES.regular);
   const bold = await embed(options.fonts.bold, SUBSET_NAMES.bold);
-  const encode = (text: string, isBold: boolean): string =>
-    (isBold ? bold : regular).encodeText(text).toString();
+  const encodeRegular = encoderOf(regular);
+  const encodeBold = encoderOf(bold);
+  const encode = (text: string, isBold: boolean): string => (isBold ? encodeBold : encodeRegular)(text);
   // pdf-lib cannot finish a subset without a glyph.
   encode(' ', false);
   encode(' ', true);
@@ -115,6 +116,27 @@ export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
   };
 };
 
+/**
+ * Texts as a font's own codes. Letters stand by themselves, so one is asked for once and kept: setting a line anew
+ * takes longer than drawing a hundred curves. What may join with its neighbours is left to the font.
+ */
+const encoderOf = (font: PDFFont): ((text: string) => string) => {
+  const codes = new Map<string, string>();
+  const codeOf = (letter: string): string => {
+    let code = codes.get(letter);
+    if (code === undefined) {
+      code = font.encodeText(letter).asString();
+      codes.set(letter, code);
+    }
+    return code;
+  };
+  return (text) =>
+    SINGLE_LETTERS.test(text) ? `<${[...text].map(codeOf).join('')}>` : font.encodeText(text).toString();
+};
+
+/** Latin letters, figures and signs, accents that are part of their letters included (Unicode, blocks up to U+024F). */
+const SINGLE_LETTERS = /^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u024f]*$/;
+
 type StreamEntries = Readonly<Record<string, string | number[] | PDFDict>>;
 
 const finish = async (
@@ -136,11 +158,18 @@ const finish = async (
     [FONT_NAMES.bold]: fonts.bold.ref,
   });
 
+  const texts: string[] = [];
+  const streamOf = (draft: PageDraft | FormDraft, entries: StreamEntries): PDFRef => {
+    const text = draft.content.operators();
+    texts.push(text);
+    return stream(text, entries);
+  };
+
   const formRefs = new Map<string, PDFRef>();
   for (const form of forms) {
     const BBox = formBox(form);
     const Resources = context.obj({ Font: fontResources });
-    const ref = stream(form.content.operators(), { Type: 'XObject', Subtype: 'Form', BBox, Resources });
+    const ref = streamOf(form, { Type: 'XObject', Subtype: 'Form', BBox, Resources });
     formRefs.set(form.name, ref);
   }
   const used = LAYERS.filter((id) => pages.some((page) => page.content.layers.has(id)));
@@ -155,7 +184,7 @@ const finish = async (
       PDFName.of('Resources'),
       context.obj({ Font: fontResources, Properties: properties, XObject: xObjects }),
     );
-    page.node.set(PDFName.of('Contents'), stream(draft.content.operators(), {}));
+    page.node.set(PDFName.of('Contents'), streamOf(draft, {}));
     pageRefs.push(page.ref);
   }
 
@@ -163,8 +192,7 @@ const finish = async (
   addPageLabels(doc, labels);
   addBookmarks(doc, labels, pageRefs);
   describe(doc, options);
-  const texts = [options.title, ...labels, ...[...forms, ...pages].map((d) => d.content.operators())];
-  const id = PDFHexString.of(fingerprint(texts));
+  const id = PDFHexString.of(fingerprint([options.title, ...labels, ...texts]));
   context.trailerInfo.ID = context.obj([id, id]);
   return doc.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });
 };

@@ -28,19 +28,19 @@ export const pathOperators = (path: Path, toPage: ToPage): string => {
     if (!last || Math.abs(last.x - from.x) > SAME_POINT || Math.abs(last.y - from.y) > SAME_POINT)
       parts.push(`${xy(toPage(from))} m`);
     if (piece.kind === 'line') parts.push(`${xy(toPage(to))} l`);
-    else parts.push(...arcOperators(piece, toPage));
+    else parts.push(arcOperators(piece, toPage));
     last = to;
   }
   if (path.closed && parts.length > 0) parts.push('h');
   return parts.join('\n');
 };
 
-const arcOperators = (arc: Arc, toPage: ToPage): string[] => {
+const arcOperators = (arc: Arc, toPage: ToPage): string => {
   const { center, radius, start, sweep } = arc;
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / LARGEST_PART - PART_NOISE));
   const part = sweep / count;
   const handle = (4 / 3) * Math.tan(part / 4) * radius;
-  const operators: string[] = [];
+  let operators = '';
   let from = arc.from;
   for (let i = 1; i <= count; i++) {
     const a = start + part * (i - 1);
@@ -49,7 +49,7 @@ const arcOperators = (arc: Arc, toPage: ToPage): string[] => {
       i === count ? arc.to : { x: center.x + radius * Math.cos(b), y: center.y + radius * Math.sin(b) };
     const first = { x: from.x - handle * Math.sin(a), y: from.y + handle * Math.cos(a) };
     const second = { x: to.x + handle * Math.sin(b), y: to.y - handle * Math.cos(b) };
-    operators.push(`${xy(toPage(first))} ${xy(toPage(second))} ${xy(toPage(to))} c`);
+    operators += `${i > 1 ? '\n' : ''}${xy(toPage(first))} ${xy(toPage(second))} ${xy(toPage(to))} c`;
     from = to;
   }
   return operators;

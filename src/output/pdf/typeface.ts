@@ -1,6 +1,7 @@
 /** A font's measures, before any document exists: widths for aligning and wrapping, and what it can show. */
 
 import fontkit from '@pdf-lib/fontkit';
+import { wordsOf } from '../../length/index.ts';
 
 /** Two cuts of one font, as the bytes of TrueType files. */
 export interface FontBytes {
@@ -22,16 +23,22 @@ export const typefaceOf = (bytes: Uint8Array): Typeface => {
   const font = fontkit.create(bytes);
   const advances = new Map<string, number>();
   const advance = (character: string): number => {
-    let known = advances.get(character);
-    if (known === undefined) {
-      known = font.glyphForCodePoint(character.codePointAt(0)!).advanceWidth / font.unitsPerEm;
-      advances.set(character, known);
+    let share = advances.get(character);
+    if (share === undefined) {
+      share = font.glyphForCodePoint(character.codePointAt(0)!).advanceWidth / font.unitsPerEm;
+      advances.set(character, share);
     }
-    return known;
+    return share;
   };
+  const known = new Map<string, string>();
   const showable = (character: string): string => {
-    if (SPACES.test(character)) return ' ';
-    return font.hasGlyphForCodePoint(character.codePointAt(0)!) ? character : MISSING;
+    let shown = known.get(character);
+    if (shown === undefined) {
+      const has = font.hasGlyphForCodePoint(character.codePointAt(0)!);
+      shown = SPACES.test(character) ? ' ' : has ? character : MISSING;
+      known.set(character, shown);
+    }
+    return shown;
   };
   const shown = (text: string): string => [...text].map(showable).join('');
   return {
@@ -57,7 +64,7 @@ export const typefacesOf = (fonts: FontBytes): Typefaces => ({
 export const wrapText = (face: Typeface, text: string, size: number, width: number): string[] => {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+  for (const word of wordsOf(text)) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (face.width(longer, size) <= width) {
       line = longer;
