@@ -192,9 +192,9 @@ export const openFrom = async (next: State, from: string, fileName?: string): Pr
     return false;
   }
   // As with the commands, a plan without a title is called by its file.
-  const title = fileName?.replace(/\.(ya?ml|json)$/i, '').trim();
-  const isNamed = textAt(next.plan, ['title']) !== undefined;
-  replaceState(isNamed || !title ? next : { ...next, plan: withValues(next.plan, [[['title'], title]]) });
-  say(`The plan “${answered.answer}” is open. Undo brings back the one before.`);
+  const ofFile = fileName?.replace(/\.(ya?ml|json)$/i, '').trim();
+  const isNamed = !ofFile || textAt(next.plan, ['title']) !== undefined;
+  replaceState(isNamed ? next : { ...next, plan: withValues(next.plan, [[['title'], ofFile]]) });
+  say(`The plan “${isNamed ? answered.answer : ofFile}” is open. Undo brings back the one before.`);
   return true;
 };

@@ -29,6 +29,12 @@ const handleAt = async (page: Page, name: string): Promise<{ x: number; y: numbe
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 };
 
+/** The first of the fits that can be dragged; the ranking may put those with a fixed tilt before it. */
+const takeDraggable = async (page: Page): Promise<void> => {
+  await page.locator('.fit').filter({ hasText: 'crown on centre' }).first().click();
+  await idle(page);
+};
+
 const keyOf = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).taken as string | undefined);
 
@@ -36,6 +42,7 @@ describe('dragging', () => {
   test('redraws one repeat with channels within a frame, at the median', async () => {
     const { context, page, faults } = await visit(browser, server.url);
     await settled(page);
+    await takeDraggable(page);
     const { x, y } = await handleAt(page, 'Span of the swag');
     await page.evaluate(() => {
       const times: number[] = [];
@@ -86,6 +93,7 @@ describe('dragging', () => {
   test('lets go at a count that fits, and the plan says it', async () => {
     const { context, page } = await visit(browser, server.url);
     await settled(page);
+    await takeDraggable(page);
     const slider = page.getByRole('slider', { name: 'Span of the swag' });
     await page.getByRole('button', { name: 'Wider, flatter' }).click();
     await idle(page);
@@ -103,12 +111,64 @@ describe('dragging', () => {
     await context.close();
   });
 
+  test('the left end does what the right end does', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await takeDraggable(page);
+    const reading = () => page.locator('.reading strong').textContent();
+    const before = await reading();
+    const knobs = page.locator('.handle.span .knob');
+    expect(await knobs.count()).toBe(2);
+    await knobs.first().scrollIntoViewIfNeeded();
+    const boxes = await Promise.all([0, 1].map(async (i) => (await knobs.nth(i).boundingBox())!));
+    const left = boxes.toSorted((a, b) => a.x - b.x)[0]!;
+    const [x, y] = [left.x + left.width / 2, left.y + left.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 20; i++) await page.mouse.move(x + 4 * i, y);
+    // Inward is narrower, at either end.
+    const widthOf = (text: string | null) => Number(/^(\d+)/.exec(text ?? '')?.[1]);
+    await expect.poll(async () => widthOf(await reading())).toBeLessThan(widthOf(before));
+    await page.mouse.up();
+    await context.close();
+  });
+
+  test('a corner is drawn on its mitre, and its depth is dragged along it', async () => {
+    const { context, page, faults } = await visit(browser, server.url);
+    await settled(page);
+    await takeDraggable(page);
+    await page.getByLabel('On the', { exact: true }).selectOption('corner');
+    await idle(page);
+    const slider = page.getByRole('slider', { name: 'Depth of the corner swag' });
+    const before = await slider.getAttribute('aria-valuetext');
+    expect(before).toMatch(/^corners .* deep/);
+    const taken = await keyOf(page);
+    const { x, y } = await handleAt(page, 'Depth of the corner swag');
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 30; i++) await page.mouse.move(x - 5 * i, y + 5 * i);
+    await expect.poll(() => page.locator('.reading').textContent()).toMatch(/deep, marks .* from the corner/);
+    await page.mouse.up();
+    await idle(page);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).not.toBe(before);
+    expect(await keyOf(page)).not.toBe(taken);
+    // And back by keyboard.
+    await slider.focus();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('End');
+    await idle(page);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toMatch(/^corners .* deep/);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   test('the crown goes up and down by touch', async () => {
     const { context, page } = await visit(browser, server.url, {
       hasTouch: true,
       viewport: { width: 820, height: 1180 },
     });
     await settled(page);
+    await takeDraggable(page);
     const before = await page.locator('.reading strong').textContent();
     const { x, y } = await handleAt(page, 'Depth of the swag');
     const session = await context.newCDPSession(page);
