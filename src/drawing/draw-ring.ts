@@ -14,7 +14,15 @@ import {
   polyline,
   TURN,
 } from '../geometry/index.ts';
-import { type Design, type Placed, placingOf, type RingFit, ringMarks, wedgeOf } from '../swag/index.ts';
+import {
+  awayFromMotif,
+  type Design,
+  type Placed,
+  placingOf,
+  type RingFit,
+  ringMarks,
+  wedgeOf,
+} from '../swag/index.ts';
 import type { Item, PathItem, TextItem } from './drawing.ts';
 import { INK, STROKES } from './style.ts';
 
@@ -75,8 +83,7 @@ export const ringMarkItems = (
   size: number,
 ): readonly Item[] => {
   const { startRadius, farthest, ring: wanted, span } = ring;
-  const outward = wanted.from === 'inner' ? wanted.outward : 0;
-  const outer = farthest + outward + TICK;
+  const outer = farthest + awayFromMotif(wanted) + TICK;
   const small = SMALL_LABEL * size;
   const words = span > ROOM_FOR_NAMES * small;
   // Start and stop are named on the side that the swags turn their backs to.

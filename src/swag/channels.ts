@@ -10,7 +10,8 @@
  * Where a side's last swag has a corner's for a neighbour the two are not quite mirror images. There the
  * distance to both counts, so that their channels meet between them.
  *
- * In a round frame the cell is a wedge, and the circles that bound it stand for the start line and the margin.
+ * In a round frame the cell is a wedge, and the circles that bound it stand for the start line and the margin. Room
+ * is left between the swags and the circle for inward channels, so that these run on from swag to swag.
  */
 
 import {
@@ -46,6 +47,7 @@ import {
   wholeSwag,
 } from './cell-areas.ts';
 import type { Cell, Design, Placed } from './design.ts';
+import { ringCellSides } from './ring-areas.ts';
 
 export type ChannelSide = 'outward' | 'inward';
 
@@ -91,12 +93,13 @@ export const channelsOf = (
   const swag = swagParts(cell);
   const stitching = neighbour ? withNeighbour(swag, neighbour) : swag;
   const along = nearnessOf(cell.path.pieces);
+  const sides = cell.ring && cell.join < 0 ? ringCellSides(cell, cell.ring) : undefined;
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
     return channels[side].map((width, i): Channel => {
-      const lines = parallelIn(stitching, reaches[i]!, area, channels.points)
+      const lines = parallelIn(stitching, reaches[i]!, sides?.[side] ?? area, channels.points)
         .filter((p) => pathLength(p) > CRUMB)
-        .filter((p) => containsPoint(inside, middleOf(p)) === (side === 'inward'));
+        .filter((p) => sides !== undefined || containsPoint(inside, middleOf(p)) === (side === 'inward'));
       // What is farther from the stitching lies on a parallel's left: inward it runs from the crown to the start.
       const paths = side === 'inward' ? lines.map(reversePath) : lines;
       const place = (p: Path): number => along.nearest(middleOf(p));

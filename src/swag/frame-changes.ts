@@ -5,6 +5,7 @@
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
 import type { Frame, Plan } from '../plan/index.ts';
+import { awayFromMotif } from './ring.ts';
 import type { Search } from './search.ts';
 import type { Change } from './smallest-change.ts';
 
@@ -52,7 +53,7 @@ export const widerLimit = (base: Plan, layout: Frame, tries: Tries): Change | un
   const { within } = layout;
   if (within === undefined) return undefined;
   const found = tries(withFrame(base, layout, { within: undefined })).results.flatMap(({ fit }) =>
-    fit.ring ? [2 * (fit.ring.farthest + (layout.from === 'inner' ? fit.ring.ring.outward : 0))] : [],
+    fit.ring ? [2 * (fit.ring.farthest + awayFromMotif(fit.ring.ring))] : [],
   );
   if (found.length === 0) return undefined;
   const wider = Math.ceil(Math.min(...found) / STEP - 1e-9) * STEP;

@@ -1,9 +1,10 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
 import type { Design } from './design.ts';
+import { awayFromMotif, towardsMotif } from './ring.ts';
 
 export interface FrameSize {
-  /** mm across, outward channels included; a round frame is as wide as it is high. */
+  /** mm across, channels included; a round frame is as wide as it is high. */
   readonly width: number;
   readonly height: number;
   /** mm across what the frame leaves free in its middle. */
@@ -17,9 +18,9 @@ export const frameSize = (
 ): FrameSize | undefined => {
   const { ring } = fit;
   if (ring) {
-    const inward = ring.ring.from === 'outer';
-    const across = 2 * (ring.farthest + (inward ? 0 : outward));
-    const inside = 2 * (ring.nearest - (inward ? outward : 0));
+    const channels = { ...ring.ring, outward };
+    const across = 2 * (ring.farthest + awayFromMotif(channels));
+    const inside = 2 * (ring.nearest - towardsMotif(channels));
     return { width: across, height: across, inside: { width: inside, height: inside } };
   }
   if (field.round !== 'block') return undefined;

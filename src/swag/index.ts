@@ -54,7 +54,7 @@ export { type OutOfReach, outOfReach, type Pause, pausesOf } from './pausing.ts'
 export { type LineStanding, type Placing, placingOf, type Standing } from './placing.ts';
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
-export { type Ring, type RingFit, wedgeOf } from './ring.ts';
+export { awayFromMotif, type Ring, type RingFit, towardsMotif, wedgeOf } from './ring.ts';
 export {
   type RingMark,
   type RingMarkKind,

@@ -4,8 +4,8 @@
  *
  * An outward frame leaves the clear circle round the motif: between that and the stitching lies the swag, and the
  * ground reaches from the stitching to the frame's limit. An inward frame leaves the circle through its farthest
- * stitching, and its ground reaches to the clear circle. Where there is a gap, the rays through start and stop
- * part the two.
+ * stitching or inward channel, and its ground reaches to the clear circle. Where there is a gap, the rays through
+ * start and stop part the two.
  */
 
 import {
@@ -30,9 +30,9 @@ import {
 import type { Cell } from './design.ts';
 import type { RingFit } from './ring.ts';
 
-/** The radius (mm) of the circle that the swags leave from. */
+/** The radius (mm) of the circle that the swags leave from: inward channels have room between them and it. */
 export const baseRadius = ({ ring, farthest }: RingFit): number =>
-  ring.from === 'inner' ? ring.clear : farthest;
+  ring.from === 'inner' ? ring.clear : farthest + ring.inward;
 
 /** The radius (mm) at which the ground ends; without a limit, beyond all channels. */
 export const groundRadius = ({ ring, farthest }: RingFit): number => {
@@ -129,6 +129,36 @@ export const ringCellArea = (cell: Cell, fit: RingFit): Region => {
     line(rays.middle(far), rays.middle(near)),
     arcBetween(rays.centre, rays.middle(near), rays.join(near), !rays.counterclockwise),
   ]);
+};
+
+/**
+ * The cell's two sides, of the stitching and of the ray through its start where there is a gap: there a line at a
+ * distance goes round the start, and is an inward channel's before the ray and an outward one's beyond it.
+ */
+export const ringCellSides = (
+  cell: Cell,
+  fit: RingFit,
+): { readonly inward: Region; readonly outward: Region } => {
+  const rays = raysOf(cell, fit, (p) => p);
+  const near = baseRadius(fit);
+  const far = groundRadius(fit);
+  const { centre, counterclockwise } = rays;
+  return {
+    inward: outlined([
+      line(ORIGIN, rays.start(near)),
+      arcBetween(centre, rays.start(near), rays.middle(near), counterclockwise),
+      line(rays.middle(near), cell.crown),
+      ...reversePath(cell.path).pieces,
+    ]),
+    outward: outlined([
+      ...cell.path.pieces,
+      line(cell.crown, rays.middle(far)),
+      arcBetween(centre, rays.middle(far), rays.join(far), !counterclockwise),
+      line(rays.join(far), rays.join(near)),
+      arcBetween(centre, rays.join(near), rays.start(near), counterclockwise),
+      line(rays.start(near), ORIGIN),
+    ]),
+  };
 };
 
 /** Pieces without length, where two corners of an outline fall on one place, are no part of it. */

@@ -5,7 +5,9 @@
  * both go through the frame's centre. With the crown (h, d) on the centre mirror and the gap g, the start lies
  * (h + g/2)/tan w ∓ d from the centre along the join mirror (− where the swags point outward, + where they
  * point inward). Of the rises that this leaves, a frame takes those at which it closes round the motif as
- * tightly as it may: the stitching's nearest point lies just on the circle to be kept clear.
+ * tightly as it may: the stitching's nearest point, or that of its channels, lies just on the circle to be kept
+ * clear. On a border an inward channel ends at the seam that the swags leave from; a circle is only thought of,
+ * and a channel that broke off there would end nowhere, so room is made for it.
  *
  * Swags that point outward have their crowns farther from the centre than their starts, those that point
  * inward nearer. Both are equally far where start, crown and centre make an isosceles triangle of a regular
@@ -44,8 +46,9 @@ export interface Ring {
   readonly within: number;
   /** The swags leave the inner circle and point outward, or the outer one and point inward. */
   readonly from: 'inner' | 'outer';
-  /** mm that outward channels reach beyond the stitching. */
+  /** mm that outward channels reach beyond the stitching, and inward ones on its other side. */
   readonly outward: number;
+  readonly inward: number;
   readonly gap: number | 'auto';
 }
 
@@ -95,8 +98,14 @@ export const fitRing = (way: Way, ring: Ring): RingTried => {
   return { fits: found, misfit: found.length > 0 ? undefined : misfit };
 };
 
-/** mm from the centre that stitching keeps: the outward channels of swags that point inward lie towards the motif. */
-const keptClear = (ring: Ring): number => ring.clear + (ring.from === 'outer' ? ring.outward : 0);
+/** mm that channels reach from the stitching towards the motif, and away from it. */
+export const towardsMotif = ({ from, outward, inward }: Ring): number =>
+  from === 'inner' ? inward : outward;
+export const awayFromMotif = ({ from, outward, inward }: Ring): number =>
+  from === 'inner' ? outward : inward;
+
+/** mm from the centre that stitching keeps, so that the channels on that side are whole: they keep clear too. */
+const keptClear = (ring: Ring): number => ring.clear + towardsMotif(ring);
 
 /** −1 where the centre lies below the start, 1 where above it. */
 const senseOf = (ring: Ring): 1 | -1 => (ring.from === 'inner' ? -1 : 1);
@@ -226,8 +235,7 @@ const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Re
   const farthest = farthestFrom(laid, centre);
   const under = gap > 0 ? passesBehindStart(laid, centre, ring) : 0;
   if (under > 0) return misses({ kind: 'bulges', by: under, bulge: under });
-  // Outward channels lie beyond the swags: outside an outward frame, towards the motif in an inward one.
-  const out = farthest + (ring.from === 'inner' ? ring.outward : 0);
+  const out = farthest + awayFromMotif(ring);
   if (out > ring.within + FIT_NOISE) return misses({ kind: 'too-wide', by: out - ring.within });
   return fits({
     seat: { way, shape, pose, gap },

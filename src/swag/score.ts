@@ -8,7 +8,7 @@
 import type { Field } from './field.ts';
 import { depthsOf, type Fit, spreadOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
-import { type RingFit, wedgeOf } from './ring.ts';
+import { awayFromMotif, type RingFit, wedgeOf } from './ring.ts';
 import { leanOf } from './setting.ts';
 
 export interface Score {
@@ -79,7 +79,7 @@ const TOO_FEW_WEIGHT = 0.12;
 export const scoreOfRing = (fit: Fit, laid: RingFit): Score => {
   const { ring, span, depth, farthest } = laid;
   const { pose, gap } = fit.sides[0]!.seat;
-  const reach = farthest + (ring.from === 'inner' ? ring.outward : 0);
+  const reach = farthest + awayFromMotif(ring);
   const use = Number.isFinite(ring.within) ? (reach - ring.clear) / (ring.within - ring.clear) : 1;
   const band = (farthest - ring.clear) / ring.clear;
   const proportion = Math.max(0, band / WIDE_FRAME - 1, NARROW_FRAME / Math.max(band, NARROW_FRAME / 10) - 1);

@@ -50,10 +50,13 @@ const ringsOf = (plan: Plan, layout: Frame): readonly Ring[] => {
     clear: layout.around / 2 + layout.clearance,
     within: layout.within === undefined ? Number.POSITIVE_INFINITY : layout.within / 2,
     from: layout.from,
-    outward: plan.channels.outward.reduce((a, b) => a + b, 0),
+    outward: reach(plan.channels.outward),
+    inward: reach(plan.channels.inward),
     gap: plan.swag.gap ?? 'auto',
   }));
 };
+
+const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);
 
 const ringRun = (length: number): Run => ({ name: 'frame', length, seam: length });
 

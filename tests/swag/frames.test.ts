@@ -50,6 +50,9 @@ const ringOf = (ranked: Ranked): RingFit => {
   return ring;
 };
 
+const partOf = ({ fit }: Ranked): string =>
+  `${fit.way.shape.stitching.template.name} ${fit.way.shape.from.label} ${fit.way.setting.kind}`;
+
 const onCrown = 'swag: { setting: crown-on-centre }';
 
 /** S/R and r/R of regular polygons: Machinery's Handbook, 31st ed., p. 82. */
@@ -135,7 +138,7 @@ describe('against the regular polygons of a handbook', () => {
 });
 
 /** Everything that must hold of a placed frame. */
-const checkFrame = (ranked: Ranked, outward: number): void => {
+const checkFrame = (ranked: Ranked, outward: number, inward = 0): void => {
   const ring = ringOf(ranked);
   const { count, clear, within, from } = ring.ring;
   const design = designOf(ranked.field, ranked.fit);
@@ -162,11 +165,11 @@ const checkFrame = (ranked: Ranked, outward: number): void => {
   // Nothing comes nearer than the clear circle, nor farther out than the limit, and the frame is tight.
   const radii = [...firsts, ...seconds].flatMap((p) => pointsAlong(p, 0.5).map(norm));
   const nearest = Math.min(...radii);
-  const kept = clear + (from === 'outer' ? outward : 0);
+  const kept = clear + (from === 'outer' ? outward : inward);
   expect(nearest).toBeGreaterThan(kept - 1e-6);
   expect(Math.abs(ring.nearest - kept)).toBeLessThan(1e-6);
   expect(Math.max(...radii)).toBeLessThan(ring.farthest + 1e-6);
-  expect(ring.farthest + (from === 'inner' ? outward : 0)).toBeLessThan(within + 1e-6);
+  expect(ring.farthest + (from === 'inner' ? outward : inward)).toBeLessThan(within + 1e-6);
 };
 
 describe('every frame', () => {
@@ -181,17 +184,21 @@ describe('every frame', () => {
           from: fc.constantFrom('inner', 'outer'),
           within: fc.constantFrom(1.3, 1.8, 3, undefined),
           outward: fc.constantFrom(0, 6.35),
+          inward: fc.constantFrom(0, 9),
           template: fc.constantFrom(...PROFILES, LINE, ARC),
           gap: fc.constantFrom('auto', '0', '1/2'),
         }),
-        ({ count, around, clearance, from, within, outward, template, gap }) => {
+        ({ count, around, clearance, from, within, outward, inward, template, gap }) => {
           const limit = within === undefined ? '' : `, within: ${(within * (around + 3)).toFixed(2)}`;
           const plan = frame(
             `count: ${count}, around: ${around}, clearance: ${clearance}, from: ${from}${limit}`,
-            `swag: { gap: ${gap} }\nchannels: { outward: [${outward} mm] }`.replace('[0 mm]', '[]'),
+            `swag: { gap: ${gap} }\nchannels: { outward: [${outward} mm], inward: [${inward} mm] }`.replaceAll(
+              '[0 mm]',
+              '[]',
+            ),
           );
           for (const ranked of search(plan, [template]).results.slice(0, 3)) {
-            checkFrame(ranked, outward);
+            checkFrame(ranked, outward, inward);
             checked++;
           }
         },
@@ -240,6 +247,52 @@ describe('channels and regions of a frame', () => {
     expect(lines).toBeGreaterThanOrEqual(2 * design.halves.length);
   });
 
+  test.each([
+    ['outward', 'count: 8, around: 9, clearance: 1/2'],
+    ['inward', 'count: 8, around: 9, clearance: 1/2, from: outer'],
+    // A cusp at every start, which the channel rounds.
+    ['outward', 'count: 12, around: 9, clearance: 1/2'],
+  ])('where %s swags touch, every channel is whole, from join to crown line (%s)', (_, text) => {
+    const plan = frame(text, 'channels: { outward: [1/4], inward: [1/4, 1/8] }');
+    const touching = search(plan, PROFILES).results.filter((r) => r.score.gap === 0);
+    expect(touching.length).toBeGreaterThan(0);
+    for (const ranked of touching.slice(0, 5)) {
+      const ring = ringOf(ranked);
+      const design = designOf(ranked.field, ranked.fit);
+      const [half] = design.halves;
+      const channels = placedChannels(design, plan.channels, [half!]).get(half!)!;
+      for (const { side, paths } of channels.filter((c) => c.side === 'inward')) {
+        expect(paths, `${side} of ${partOf(ranked)}`).toHaveLength(1);
+        // Both mirrors go through the centre: the join's upright, the crown's through the crown.
+        const { centre } = ring;
+        const from = pathStart(paths[0]!)!;
+        const to = pathEnd(paths[0]!)!;
+        expect(Math.abs(from.x - centre.x)).toBeLessThan(1e-6);
+        const crown = half!.cell.crown;
+        const off = (to.x - centre.x) * (crown.y - centre.y) - (to.y - centre.y) * (crown.x - centre.x);
+        expect(Math.abs(off) / distance(centre, crown)).toBeLessThan(1e-6);
+      }
+    }
+  });
+
+  test('where there is a gap, a channel ends beside its own start, on the ray through it', () => {
+    const plan = frame('count: 8, around: 9, clearance: 1/2', `swag: { gap: 1 }\n${channels}`);
+    const gapped = search(plan, PROFILES).results.filter((r) => r.score.gap > 25);
+    expect(gapped.length).toBeGreaterThan(0);
+    for (const ranked of gapped.slice(0, 5)) {
+      const { centre } = ringOf(ranked);
+      const design = designOf(ranked.field, ranked.fit);
+      const [half] = design.halves;
+      for (const { paths } of placedChannels(design, plan.channels, [half!]).get(half!)!) {
+        expect(paths.length).toBeGreaterThan(0);
+        const from = pathStart(paths[0]!)!;
+        // The start is the origin, and the channel's end lies a quarter inch from it, towards the centre.
+        expect(Math.abs(from.x * centre.y - from.y * centre.x) / norm(centre)).toBeLessThan(1e-6);
+        expect(norm(from)).toBeCloseTo(6.35, 6);
+      }
+    }
+  });
+
   test.each(cases)('the regions of %s make up the ring that they share', (_, text) => {
     const plan = frame(text, channels);
     const [best] = search(plan, PROFILES).results;
@@ -247,7 +300,8 @@ describe('channels and regions of a frame', () => {
     const design = designOf(best!.field, best!.fit);
     const regions = regionsOf(design.cells[0]!, design, plan.channels);
     const all = ring.count * regions.reduce((sum, r) => sum + regionArea(r.region), 0);
-    const outer = ring.from === 'inner' ? ring.within : farthest;
+    // Inward channels of swags that point inward lie beyond the stitching.
+    const outer = ring.from === 'inner' ? ring.within : farthest + CLEARANCE;
     // The area of a ring between two circles, π(R² − r²).
     expect(Math.abs(all - Math.PI * (outer ** 2 - ring.clear ** 2))).toBeLessThan(1e-3 * all);
   });
