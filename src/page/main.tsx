@@ -2,6 +2,7 @@
 
 import { render } from 'preact';
 import { App } from './ui/app.tsx';
+import { watchWidth } from './ui/browser.ts';
 import { takeFragment } from './ui/files.tsx';
 import { redo, start, undo } from './ui/store.ts';
 import './styles/base.css';
@@ -14,6 +15,7 @@ const root = document.getElementById('page');
 if (!root) throw new Error('The page has no place to stand in');
 root.replaceChildren();
 render(<App />, root);
+watchWidth();
 start();
 void takeFragment();
 addEventListener('hashchange', () => void takeFragment());

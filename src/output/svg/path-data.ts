@@ -8,6 +8,9 @@
  * An arc is split into parts of at most a third of a turn. SVG gives an arc by its ends and its radius and
  * leaves the centre to be found; near half a turn that is ill-conditioned (rounding the ends by 1e-9 moves
  * the centre of a 100 mm half circle by 4e-4), and a full turn cannot be said at all.
+ *
+ * An arc that is flat is written as a line. Browsers reckon in single precision: of two ends that differ by less
+ * than that can tell they make a whole circle, as large as the arc's radius.
  */
 
 import { type Arc, distance, type Path, type Point, pieceAt } from '../../geometry/index.ts';
@@ -42,7 +45,7 @@ export const pathData = (path: Path): string => {
       for (const to of arcSteps(piece)) {
         const text = pointText(to);
         // A reader drops an arc between equal points, so a shorter one than the last decimal is dropped here.
-        if (text !== written) commands.push(arcCommand(piece, text));
+        if (text !== written) commands.push(isFlat(piece) ? `L ${text}` : arcCommand(piece, text));
         written = text;
       }
     } else if (!closesItself) {
@@ -55,6 +58,15 @@ export const pathData = (path: Path): string => {
   if (path.closed) commands.push('Z');
   return commands.join(' ');
 };
+
+/**
+ * mm that an arc may rise above its chord and still be a line: far less than a drawing is true to. An arc of 250 mm
+ * radius that rises by more is over 0.01 mm long, a thousand times what single precision tells apart there.
+ */
+const FLAT = 1e-7;
+
+const isFlat = ({ radius, sweep }: Arc): boolean =>
+  Math.abs(sweep) < 1 && radius * (1 - Math.cos(sweep / 2)) < FLAT;
 
 const arcSteps = (piece: Arc): Point[] => {
   const parts = Math.max(1, Math.ceil(Math.abs(piece.sweep) / LARGEST_SWEEP));

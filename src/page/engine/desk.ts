@@ -105,16 +105,18 @@ export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
   return { ...read, results, keys: keysOf(results) };
 }, filesText);
 
-/** Of a fit that is no longer there, the best with the same template is nearest; otherwise the best of all. */
+/** Of a fit that is no longer there, the best made in the same way is nearest, then the best with the same template. */
 const indexOf = (taken: string | undefined, keys: readonly string[]): number => {
   if (taken === undefined) return 0;
   const same = keys.indexOf(taken);
   if (same >= 0) return same;
-  const template = `${taken.split('|')[0]}|`;
-  return Math.max(
-    0,
-    keys.findIndex((key) => key.startsWith(template)),
-  );
+  const parts = taken.split('|');
+  const [template] = parts;
+  for (const start of [parts.slice(0, -1).join('|'), template]) {
+    const near = keys.findIndex((key) => key.startsWith(`${start}|`));
+    if (near >= 0) return near;
+  }
+  return 0;
 };
 
 /** The fit that was taken, or the best one. */

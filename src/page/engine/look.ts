@@ -69,7 +69,8 @@ const chosenOf = (fit: ChosenFit): Chosen => {
     template: shape.stitching.template.title,
     summary: [
       `${ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0)} swags${design.corner ? ' and a swag across each corner' : ''}`,
-      `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide, ${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
+      `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
+      `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
     lines: describeDesign(design, plan.units, plan.channels),
     sides: design.fit.sides.map(({ run, repeats, seat }) => ({

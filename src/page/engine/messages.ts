@@ -88,8 +88,9 @@ export interface SectionFacts {
   /** `section 2 (vase)`. */
   readonly label: string;
   readonly d: string;
-  /** Whether the swag uses it. */
-  readonly used: boolean;
+  /** Whether the swag starts with it, and whether it ends with it. */
+  readonly starts: boolean;
+  readonly ends: boolean;
 }
 
 export interface LookAnswer {

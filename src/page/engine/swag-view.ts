@@ -197,15 +197,15 @@ const sameWay = (a: Ranked, b: Ranked): boolean => {
 /** The edge of the first half's template by its sections, where it stands. */
 const sectionsOf = ({ scope }: LoneSwag): readonly SectionFacts[] => {
   const { cell, motion } = scope.halves[0]!;
-  const { shape } = cell.seat;
+  // Where a flat or a line gives the tilt, less of the edge may be followed than the way says.
+  const { shape } = cell.seat.way;
   const { sections, template } = shape.stitching;
-  const first = shape.from.section ?? 1;
-  const last = shape.to.section ?? sections.length;
   const standing = compose(motion, cell.motion);
   return sections.map((s) => ({
     number: s.number,
     label: s.name ? `section ${s.number} (${s.name})` : `section ${s.number}`,
     d: dataOf([movePath(slicePath(template.edge, s.from, s.to), standing)]),
-    used: s.number >= first && s.number <= last,
+    starts: s.number === shape.from.section,
+    ends: s.number === shape.to.section,
   }));
 };

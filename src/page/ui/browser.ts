@@ -1,5 +1,20 @@
 /** The few things that are asked of the browser itself. */
 
+import { signal } from '@preact/signals';
+
+/** Whether the window is about as wide as a telephone. */
+export const isNarrow = signal(false);
+
+const NARROW = '(max-width: 40rem)';
+
+export const watchWidth = (): void => {
+  const narrow = matchMedia(NARROW);
+  isNarrow.value = narrow.matches;
+  narrow.addEventListener('change', () => {
+    isNarrow.value = narrow.matches;
+  });
+};
+
 /** Hands bytes to the browser's own downloads. */
 export const saveAs = (name: string, type: string, content: string | Uint8Array): void => {
   const address = URL.createObjectURL(new Blob([content as BlobPart], { type }));

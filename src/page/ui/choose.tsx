@@ -6,6 +6,7 @@ import { Panel, Troubles } from './fields.tsx';
 import { FileButton } from './files.tsx';
 import { Drawn } from './picture.tsx';
 import { edit, fitCards, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 export const Templates = () => {
   const chosen = listAt(state.value.plan, ['template']);
@@ -71,24 +72,24 @@ const BEST = {
   nothing: 'using the strip well, plain to set.',
 } as const;
 
-/** A number and its sign stay on one line. */
-const whole = (line: string): string => line.replaceAll(' %', '\u00a0%');
-
 export const Fits = () => {
   const answer = look.value;
   const found = answer?.found ?? 0;
   const now = shown.value?.key;
   const decides = keysAt(state.value.plan, ['swag']).length > 0;
   const cards = fitCards.value;
+  const isStale = answer !== undefined && answer.problems.length > 0;
   const chosenIsShown = cards.some((card) => card.key === now);
   return (
     <Panel
       id="fits"
       title="What fits"
       lead={
-        found === 0
-          ? 'Nothing yet: see what is in the way, under your figures.'
-          : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
+        answer === undefined
+          ? 'Working it out …'
+          : isStale
+            ? 'Nothing fits these figures yet. Below is what fitted the ones before.'
+            : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
       }
       aside={
         decides ? (
@@ -98,7 +99,7 @@ export const Fits = () => {
         ) : null
       }
     >
-      <fieldset class="fit-list">
+      <fieldset class={`fit-list${isStale ? ' stale' : ''}`} disabled={isStale}>
         <legend class="unseen">Choose how the swags are made</legend>
         {cards.map((card) => (
           <label key={card.key} class="fit">
@@ -115,7 +116,7 @@ export const Fits = () => {
                 {card.number} · {card.caption[0]}
               </strong>
               {card.caption.slice(1).map((line) => (
-                <span key={line}>{whole(line)}</span>
+                <span key={line}>{unbroken(line)}</span>
               ))}
             </span>
           </label>

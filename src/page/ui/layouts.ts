@@ -1,8 +1,8 @@
 /** Kinds of layout: what each begins with, and going from one to another without losing what was typed. */
 
 import type { Units } from '../../length/index.ts';
-import { groupAt, keysAt, textAt, type Written } from '../plan/plan-text.ts';
-import { edit, state } from './store.ts';
+import { groupAt, keysAt, textAt, type Written, withValues } from '../plan/plan-text.ts';
+import { replaceState, state } from './store.ts';
 
 export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
 
@@ -58,8 +58,9 @@ export const setKind = (kind: LayoutKind, units: Units): void => {
   left.set(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
   const before = left.get(kind);
   const figures = before?.units === units ? before.figures : undefined;
-  edit([
+  const next = withValues(plan, [
     [['layout'], { [keyOf(kind)]: figures ?? firstOf(kind, plan, units) }],
     [['swag'], undefined],
   ]);
+  replaceState({ ...state.value, plan: next, taken: undefined });
 };

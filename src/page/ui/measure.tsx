@@ -1,11 +1,13 @@
 /** Her figures, each at its own side of the quilt, round a picture that changes with them. */
 
+import { Fragment } from 'preact';
 import { keysAt, textAt } from '../plan/plan-text.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
 import { kindNow, type LayoutKind, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn } from './picture.tsx';
 import { fills, look, shown, state } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 const KINDS: readonly (readonly [LayoutKind, string])[] = [
   ['border', 'A border round a quilt'],
@@ -203,7 +205,14 @@ const QuiltPicture = () => {
       </Drawn>
       <div class="quilt-middle" aria-hidden="true">
         <p class="big">{design.summary[0]}</p>
-        <p>{design.summary[1]}</p>
+        <p>
+          {design.summary.slice(1).map((line, i) => (
+            <Fragment key={line}>
+              {i > 0 ? <br /> : null}
+              {unbroken(line)}
+            </Fragment>
+          ))}
+        </p>
       </div>
     </div>
   );
@@ -236,7 +245,7 @@ const Verdict = () => {
       <ul class="sides" aria-label="What it comes to">
         {design.lines.map((line) => (
           <li key={line} class={SIDES.some((side) => line.startsWith(`${side}:`)) ? 'of-side' : 'of-all'}>
-            {line}
+            {unbroken(line)}
           </li>
         ))}
       </ul>

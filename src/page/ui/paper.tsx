@@ -111,8 +111,10 @@ export const Paper = () => {
             part.value = name;
           }}
         />
-        <MeasuredField label="2 in square measures, across" value={across} other={up} isFirst />
-        <MeasuredField label="and up" value={up} other={across} />
+        <div class="pair">
+          <MeasuredField label="2 in square measures, across" value={across} other={up} isFirst />
+          <MeasuredField label="and up" value={up} other={across} />
+        </div>
       </div>
       <p class="hint">
         {measured === undefined
@@ -132,19 +134,21 @@ export const Paper = () => {
         {button('audition', 'audition', 'Fills to choose from', 'small copies of one swag with each fill')}
         {button('frames', 'frames', 'Empty swags', 'to draw your own quilting in')}
         {button('contact', 'choices', 'What fits, in pictures', 'the best dozen side by side')}
-        {listAt(state.value.plan, ['template']).map((name) => (
-          <li key={name}>
-            <button type="button" onClick={() => void outline(name)}>
-              Outline of {shelf.value.find((c) => c.name === name)?.title ?? name}
-            </button>
-            <span class="about">to lay your acrylic on, before you trust the rest</span>
-          </li>
-        ))}
         <li>
           <TrueSize />
           <span class="about">lay the acrylic on the glass of a tablet</span>
         </li>
       </ul>
+      <div class="outlines">
+        <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
+        <div class="steps">
+          {listAt(state.value.plan, ['template']).map((name) => (
+            <button key={name} type="button" onClick={() => void outline(name)}>
+              Outline of {shelf.value.find((c) => c.name === name)?.title ?? name}
+            </button>
+          ))}
+        </div>
+      </div>
     </Panel>
   );
 };

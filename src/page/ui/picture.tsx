@@ -14,15 +14,22 @@ export const Inks = ({ inks }: { readonly inks: readonly Ink[] }) => (
   </>
 );
 
-export const Letterings = ({ texts }: { readonly texts: readonly Lettering[] }) => (
+export const Letterings = ({
+  texts,
+  larger = 1,
+}: {
+  readonly texts: readonly Lettering[];
+  /** By how much the letters are larger than in the drawing; they grow downward, away from what they name. */
+  readonly larger?: number;
+}) => (
   <>
     {texts.map((t) => (
       <text
         key={`${t.text} ${t.x} ${t.y}`}
         class={`lettering ${t.layer}`}
         x={t.x}
-        y={t.y}
-        font-size={t.size}
+        y={t.y + (larger - 1) * t.size * CAPITALS}
+        font-size={larger * t.size}
         text-anchor={t.anchor}
         font-weight={t.bold ? 'bold' : 'normal'}
         transform={t.turn === 0 ? undefined : `rotate(${t.turn} ${t.x} ${t.y})`}
@@ -32,6 +39,9 @@ export const Letterings = ({ texts }: { readonly texts: readonly Lettering[] }) 
     ))}
   </>
 );
+
+/** The height of capital letters as a share of a font's size; most fonts are near it. */
+const CAPITALS = 0.7;
 
 interface Props {
   readonly picture: Picture;

@@ -67,10 +67,19 @@ const commit = (next: State, about?: string): void => {
   history.value = changed(history.value, next, about);
 };
 
-/** Changes keys of the plan. `about` gathers what belongs together, such as typing in one field, into one step. */
+/** Wishes about what is shown are about this fit: it stays taken, as far as it goes with them. */
+const ABOUT_THIS_FIT: readonly unknown[] = ['swag', 'channels'];
+
+/**
+ * Changes keys of the plan. `about` gathers what belongs together, such as typing in one field, into one step.
+ * While figures are typed, what she took stays what she took, whatever is shown for a figure that is half typed;
+ * where she has taken nothing, the best is shown.
+ */
 export const edit = (changes: readonly (readonly [KeyPath, Written])[], about?: string): void => {
   const now = state.value;
-  commit({ ...now, plan: withValues(now.plan, changes), taken: shown.value?.key }, about);
+  const keeps = changes.every(([path]) => ABOUT_THIS_FIT.includes(path[0]));
+  const taken = keeps ? (shown.value?.key ?? now.taken) : now.taken;
+  commit({ ...now, plan: withValues(now.plan, changes), taken }, about);
 };
 
 export const setPlan = (plan: string): void => commit({ ...state.value, plan });

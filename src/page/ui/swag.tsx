@@ -3,10 +3,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Chosen, SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
+import { isNarrow } from './browser.ts';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
 import { Handles, nearestStop } from './handles.tsx';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
 import { edit, fills, shown, side, swag, take } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 export const Swag = () => {
   const design = shown.value;
@@ -36,6 +38,21 @@ export const Swag = () => {
   );
 };
 
+/**
+ * Letters are drawn for a view of about two chords. In a wider one they would be too small to read, and on a
+ * telephone, where the whole swag is a hand wide, in any; but more than this they would run into one another.
+ */
+const WIDTH_IN_CHORDS = 2.2;
+const ON_TELEPHONES = 1.8;
+const LARGEST = 2.2;
+/** Round a motif the words lie along its circle, nearer to the lines. */
+const LARGEST_ROUND = 1.4;
+
+const largerIn = ({ box, chord, kind }: SwagAnswer): number => {
+  const wider = Math.max(1, (box.maxX - box.minX) / (WIDTH_IN_CHORDS * chord));
+  return Math.min(kind === 'frame' ? LARGEST_ROUND : LARGEST, wider * (isNarrow.value ? ON_TELEPHONES : 1));
+};
+
 const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly design: Chosen }) => {
   const moving = useSignal<SwagPose | undefined>(undefined);
   const picked = useSignal<SectionFacts | undefined>(undefined);
@@ -53,7 +70,7 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
         <g transform={`translate(${pose.moved.x.toFixed(3)} ${pose.moved.y.toFixed(3)})`}>
           {fills.value && !moving.value ? <path class="ink fill" d={fills.value.swag} /> : null}
           <Inks inks={pose.inks} />
-          <Letterings texts={pose.texts} />
+          <Letterings texts={pose.texts} larger={largerIn(answer)} />
           {moving.value ? null : (
             <Sections
               sections={answer.sections}
@@ -67,7 +84,7 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
         {answer.turns ? <Handles answer={answer} pose={pose} at={at} moving={moving} /> : null}
       </svg>
       <p class="reading" aria-live="off">
-        <strong>{pose.words}</strong>
+        <strong>{unbroken(pose.words)}</strong>
         {moving.value === undefined
           ? repeatsWords(answer, at)
           : pose.misfit
@@ -150,6 +167,7 @@ const EdgeChoice = ({
               <button
                 type="button"
                 aria-label={`start here: ${s.label}`}
+                aria-pressed={s.starts}
                 onClick={() => edit([[['swag', 'from'], s.number]])}
               >
                 start here
@@ -157,6 +175,7 @@ const EdgeChoice = ({
               <button
                 type="button"
                 aria-label={`end here: ${s.label}`}
+                aria-pressed={s.ends}
                 onClick={() => edit([[['swag', 'to'], s.number === sections.length ? 'crown' : s.number]])}
               >
                 end here
@@ -172,7 +191,7 @@ const EdgeChoice = ({
               ])
             }
           >
-            Leave both open
+            Any part of the edge
           </button>
         </div>
       ) : null}
@@ -225,7 +244,7 @@ const Sections = ({
   <>
     {sections.map((s) => (
       // The buttons under the picture do the same by keyboard and by name; this is for hands on the picture.
-      <g key={s.number} class={`section${s.number === picked ? ' picked' : ''}${s.used ? ' used' : ''}`}>
+      <g key={s.number} class={`section${s.number === picked ? ' picked' : ''}`}>
         <path class="shown" d={s.d} />
         {/* biome-ignore lint/a11y/noStaticElementInteractions: the buttons below are the keyboard's way */}
         <path class="touch" d={s.d} onClick={() => onPick(s)} />

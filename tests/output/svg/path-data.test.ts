@@ -54,6 +54,15 @@ describe('path data', () => {
     expect(pathData(openPath([]))).toBe('');
   });
 
+  it('writes an arc that is too flat for a browser as a line', () => {
+    // Found on the screen: 6.5e-7 mm of a circle of 242.5 mm came out as the whole circle. In single precision
+    // numbers near 250 are 1.5e-5 apart (IEEE 754).
+    const speck = arc(point(0, 0), 242.506617189, 1, 2.7e-9);
+    expect(pathData(openPath([speck]))).toMatch(/^M \S+ \S+ L \S+ \S+$/);
+    // A chord of 0.1 mm rises by 0.1² / (8 · 242.5) = 5e-6 mm, and stays an arc.
+    expect(pathData(openPath([arc(point(0, 0), 242.506617189, 1, 0.1 / 242.506617189)]))).toContain(' A ');
+  });
+
   it('turns a counterclockwise arc counterclockwise to the eye', () => {
     // From the right over the top to the left, seen with y up: the middle is the top.
     const [run] = readPath(pathData(openPath([arc(point(0, 0), 10, 0, Math.PI)])));

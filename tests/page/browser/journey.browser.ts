@@ -246,6 +246,21 @@ describe('nothing is lost', () => {
     await context.close();
   });
 
+  test('what she took stays taken while a figure is typed over, through whatever it says on the way', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await page.locator('.fit').nth(2).click();
+    await idle(page);
+    const taken = await page.locator('.fit:has(:checked) .caption').textContent();
+    const width = page.getByLabel('Border width');
+    for (const text of ['2', '1', '6']) {
+      await width.fill(text);
+      await idle(page);
+    }
+    expect(await page.locator('.fit:has(:checked) .caption').textContent()).toBe(taken);
+    await context.close();
+  });
+
   test('it opens, fits and prints with the server gone', async () => {
     const own = await serve();
     const { context, page, faults } = await visit(browser, own.url, { acceptDownloads: true });

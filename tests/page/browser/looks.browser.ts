@@ -8,7 +8,8 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PageServer } from '../../../src/cli/page-server.ts';
-import { BUILT, idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
+import { FIRST_PLAN } from '../../../src/page/plan/state.ts';
+import { BUILT, drop, idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
 
 let browser: Browser;
 let server: PageServer;
@@ -134,6 +135,35 @@ describe('room for everyone', () => {
     await page.getByLabel('Border width').fill('7');
     const moving = await page.evaluate(() => document.getAnimations().length);
     expect(moving).toBe(0);
+    await context.close();
+  });
+
+  test('nothing that is drawn lies outside its picture', async () => {
+    // A frame whose channels have arcs of a few nanometres: a browser would make whole circles of them.
+    const plan = FIRST_PLAN.replace(
+      /layout:.*(?=channels)/s,
+      'layout: { frame: { block: { width: 9, height: 9 }, clearance: 1/2, within: 16 } }\n',
+    );
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    await drop(page, 'block.yaml', plan);
+    await page.getByLabel('Block width').waitFor();
+    await idle(page);
+    const outside = await page.evaluate(() =>
+      [...document.querySelectorAll<SVGGraphicsElement>('svg.drawn path.ink')]
+        .filter((path) => {
+          const { x, y, width, height } = path.ownerSVGElement!.viewBox.baseVal;
+          const box = path.getBBox();
+          return (
+            box.x < x - width / 2 ||
+            box.y < y - height / 2 ||
+            box.x + box.width > x + 1.5 * width ||
+            box.y + box.height > y + 1.5 * height
+          );
+        })
+        .map((path) => path.getAttribute('class')),
+    );
+    expect(outside).toEqual([]);
     await context.close();
   });
 
