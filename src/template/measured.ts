@@ -26,6 +26,7 @@ import {
   subtract,
   turnBetween,
 } from '../geometry/index.ts';
+import { formatLength, INCH_SIXTYFOURTH, type LengthStyle, MM_TENTH, type Units } from '../length/index.ts';
 import type { EdgeReading, EdgeStepFault } from './edge.ts';
 
 export interface MeasuredPoint {
@@ -51,11 +52,13 @@ const HALVING_GAIN = 5;
 /** Fewer points than this do not tell a wrong one from a curve. */
 const LEAST_FOR_OUTLIERS = 6;
 
-/** Faults name points by their index. Tolerance in mm. */
+/** Faults name points by their index, and say lengths in the file's units. Tolerance in mm. */
 export const edgeFromPoints = (
   points: readonly MeasuredPoint[],
   tolerance: number = MEASURED_TOLERANCE,
+  units: Units = 'mm',
 ): EdgeReading => {
+  const say: Say = (mm) => formatLength(mm, STYLES[units]);
   if (points.length < 3)
     return {
       ok: false,
@@ -84,7 +87,7 @@ export const edgeFromPoints = (
     let to = from + 1;
     while (to < last && !points[to]!.corner) to++;
     const run = points.slice(from, to + 1).map((p) => p.at);
-    const made = fitRun(run, tolerance);
+    const made = fitRun(run, tolerance, say);
     if (made.ok) {
       for (const piece of made.pieces) {
         pieces.push(piece);
@@ -97,6 +100,18 @@ export const edgeFromPoints = (
   return { ok: true, edge: { path: openPath(pieces), stepOfPiece, named: [] } };
 };
 
+type Say = (mm: number) => string;
+
+/** As fine as points are measured. */
+const STYLES: Readonly<Record<Units, LengthStyle>> = {
+  in: INCH_SIXTYFOURTH,
+  cm: { unit: 'cm', step: 0.1 },
+  mm: MM_TENTH,
+};
+
+/** Points are quoted, so that nobody has to know whether counting starts at 0 or at 1. */
+const pointWords = ({ x, y }: Point, say: Say): string => `[${say(x)}, ${say(y)}]`;
+
 /** The chord of the run that a piece belongs to, by its middle. */
 const nearestChord = (run: readonly Point[], piece: Piece): number =>
   Math.max(0, nearnessOf(polyline(run).pieces).nearest(piece.from));
@@ -105,21 +120,21 @@ type Fitted =
   | { readonly ok: true; readonly pieces: readonly Piece[] }
   | { readonly ok: false; readonly faults: readonly EdgeStepFault[] };
 
-const fitRun = (run: readonly Point[], tolerance: number): Fitted => {
+const fitRun = (run: readonly Point[], tolerance: number, say: Say): Fitted => {
   const [a, b, c] = run as [Point, Point, Point];
   if (run.length === 2) return { ok: true, pieces: [line(a, b)] };
   const misses = missesWithout(run, TEST_FAIRNESS);
   const uneven = findUneven(run, misses);
   if (uneven) return { ok: false, faults: [uneven] };
-  const wrong = findOutlier(run, misses, tolerance);
+  const wrong = findOutlier(run, misses, tolerance, say);
   if (wrong) return { ok: false, faults: [wrong] };
-  const coarse = findCoarse(run);
+  const coarse = findCoarse(run, say);
   if (coarse.length > 0) return { ok: false, faults: coarse };
   if (run.length === 3) {
     const rise = (-distance(a, c) / 2) * Math.tan(turnBetween(subtract(b, a), subtract(c, b)) / 2);
     return { ok: true, pieces: [arcByRise(a, c, rise)] };
   }
-  const thin = findThin(run, misses, tolerance);
+  const thin = findThin(run, misses, tolerance, say);
   if (thin.length > 0) return { ok: false, faults: thin };
   return { ok: true, pieces: fairest(run, tolerance) };
 };
@@ -209,6 +224,7 @@ const findOutlier = (
   run: readonly Point[],
   misses: readonly number[],
   tolerance: number,
+  say: Say,
 ): EdgeStepFault | undefined => {
   if (run.length < LEAST_FOR_OUTLIERS) return undefined;
   const all = squares(misses);
@@ -226,7 +242,8 @@ const findOutlier = (
   if (!worst || !(worst.rest * OUTLIER_GAIN ** 2 <= all)) return undefined;
   return {
     step: worst.index,
-    message: `the curve through the other points misses this one by ${worst.miss.toFixed(1)} mm`,
+    message: `the curve through the other points misses this one by ${say(worst.miss)}`,
+    found: pointWords(run[worst.index]!, say),
     hint: 'measure it again or leave it out; if the edge has a corner here write [x, y, corner]',
   };
 };
@@ -234,7 +251,7 @@ const findOutlier = (
 /** Hints count points from 1, as people do. */
 const COARSE = 'too few points to tell how the edge bends';
 
-const findCoarse = (run: readonly Point[]): readonly EdgeStepFault[] =>
+const findCoarse = (run: readonly Point[], say: Say): readonly EdgeStepFault[] =>
   run.flatMap((p, i): EdgeStepFault[] => {
     const before = run[i - 1];
     const after = run[i + 1];
@@ -245,7 +262,7 @@ const findCoarse = (run: readonly Point[]): readonly EdgeStepFault[] =>
       {
         step: i,
         message: COARSE,
-        found: `a turn of ${Math.round((turned * 180) / Math.PI)}° at this point`,
+        found: `a turn of ${Math.round((turned * 180) / Math.PI)}° at ${pointWords(p, say)}`,
         expected: `at most ${run.length === 3 ? 100 : 50}°`,
         hint: 'measure one more on each side of it; if the edge has a corner here write [x, y, corner]',
       },
@@ -256,6 +273,7 @@ const findThin = (
   run: readonly Point[],
   misses: readonly number[],
   tolerance: number,
+  say: Say,
 ): readonly EdgeStepFault[] => {
   const worst = misses.reduce((a, m, i) => (m > misses[a]! ? i : a), 0);
   const miss = misses[worst]! / HALVING_GAIN;
@@ -265,8 +283,8 @@ const findThin = (
     {
       step: worst,
       message: COARSE,
-      found: `about ${miss.toFixed(1)} mm in doubt`,
-      expected: `at most ${tolerance.toFixed(2)} mm`,
+      found: `about ${say(miss)} in doubt at ${pointWords(run[worst]!, say)}`,
+      expected: `at most ${say(tolerance)}`,
       hint: `measure one more between this point and the one ${longer ? 'before' : 'after'} it`,
     },
   ];

@@ -94,7 +94,7 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
 const readEdge = (file: TemplateFile): EdgeReading => {
   const { edge } = file;
   if (Array.isArray(edge)) return edgeFromSteps(edge.map(stepOf));
-  if (edge.points) return edgeFromPoints(edge.points, edge.tolerance);
+  if (edge.points) return edgeFromPoints(edge.points, edge.tolerance, file.units);
   const unit = edge.unit ?? file.units;
   return edgeFromSvg(edge.svg ?? '', { in: MM_PER_INCH, cm: 10, mm: 1 }[unit]);
 };

@@ -92,8 +92,20 @@ describe('what is wrong with points is said where it is', () => {
     expect(made.faults.length).toBe(1);
     expect(made.faults[0]).toMatchObject({
       step: 4,
-      message: expect.stringMatching(/^the curve through the other points misses this one by [23]\.\d mm$/),
+      message: expect.stringMatching(
+        /^the curve through the other points misses this one by [23](\.\d)? mm$/,
+      ),
     });
+  });
+
+  test('a wrong point is quoted, and its miss is said, in the units of the file', () => {
+    // A sine of 9 in by 1 in with its fourth point an inch too high: 2 1/2 written for 1 1/2.
+    const points =
+      '[[0, 0], [1, 11/16], [2, 1 1/4], [3, 2 1/2], [4, 1 1/4], [5, 11/16], [6, 0], [7, -11/16], [8, -1 1/4], [9, -1 1/2]]';
+    const [line] = problems(file(points));
+    expect(line).toMatch(
+      /edge\.points\.4: the curve through the other points misses this one by (1|1 1\/\d+|\d+\/\d+) in; found \[3 in, 2 1\/2 in\];/,
+    );
   });
 
   test.each([
@@ -112,7 +124,7 @@ describe('what is wrong with points is said where it is', () => {
     [
       '[[0, 0], [1, 1], [2, 0], [3, 0]]',
       [
-        't.yaml:3:20: edge.points.2: too few points to tell how the edge bends; found a turn of 90° at this point; expected at most 50°; measure one more on each side of it; if the edge has a corner here write [x, y, corner]',
+        't.yaml:3:20: edge.points.2: too few points to tell how the edge bends; found a turn of 90° at [1 in, 1 in]; expected at most 50°; measure one more on each side of it; if the edge has a corner here write [x, y, corner]',
       ],
     ],
     [
