@@ -79,7 +79,11 @@ export const readDocument = (text: string, fileName: string): DocumentReading =>
   }
   const walk: Walk = { at, places: new Map(), problems: [], anchors: new Map(), open: new Set(), values: 0 };
   const value = convert(parsed.contents, [], undefined, walk);
-  if (walk.problems.length > 0) return { ok: false, problems: walk.problems };
+  if (walk.problems.length > 0)
+    return {
+      ok: false,
+      problems: walk.problems.map((p) => ({ ...p, place: p.place ?? { file: fileName } })),
+    };
   if (value === null)
     return {
       ok: false,

@@ -13,8 +13,8 @@ import { DIRECTIONS, SIDES, settingsFor, stopsFor } from './ways.ts';
 
 /** Lines and arcs of all half swags: as many take some 10 s and 0.7 GB. Sixty arcs in a row have 400,000. */
 export const MOST_LAID = 500_000;
-/** Half swags times counts of a round frame: as many take some 15 s. Forty arcs in a row have 200,000. */
-export const MOST_CLOSED = 300_000;
+/** Half swags times counts of a round frame: as many take some 12 s. Thirty-five arcs in a row have as many. */
+export const MOST_CLOSED = 160_000;
 
 /** The problem that says so when a search of these templates would be too large. */
 export const tooLarge = (plan: Plan, stitchings: readonly Stitching[]): Problem | undefined => {
@@ -78,7 +78,7 @@ const problemOf = (plan: Plan, stitchings: readonly Stitching[], counts: number)
       stitchings.length > 1
         ? `${stitchings.length} templates with up to ${sections} sections`
         : `${sections} sections`,
-    expected: counts > 1 ? 'about 45 at most, or 15 straight ones' : 'about 60 at most, or 20 straight ones',
+    expected: counts > 1 ? 'about 35 at most, or 10 straight ones' : 'about 60 at most, or 20 straight ones',
     hint: stitchings.length > 1 ? `name fewer templates, or ${narrower}` : narrower,
   };
 };
