@@ -1,30 +1,11 @@
-/** The options that say which part of an outline is the working edge, and how its file is to be written. */
+/** What the options about the working edge of an outline say. */
 
-import type { Command } from 'commander';
 import { quoted } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
 import type { EdgeChoice, PlaceOnOutline } from '../trace/index.ts';
+import type { EdgeOptions } from './add-edge.ts';
 import { readWord } from './option-values.ts';
 import { wrongValue } from './wrong-use.ts';
-
-export interface EdgeOptions {
-  readonly heel?: string;
-  readonly crown?: string;
-  readonly foot?: string;
-  readonly title?: string;
-  readonly units?: string;
-}
-
-export const addEdge = (command: Command, coordinates: string): Command =>
-  command
-    .option('--heel <place>', `where the edge begins: the number of a corner, or x,y in ${coordinates}`)
-    .option('--crown <place>', 'where it ends, said the same way')
-    .option(
-      '--foot <side>',
-      'left or right: where the foot runs as you look at the picture, going from the heel',
-    )
-    .option('--title <text>', "the template's title (default: the file's name)")
-    .option('--units <unit>', 'mm or in: what the template file is written in (default: mm)');
 
 /** `toMm` takes coordinates as the person reads them to the outline's frame. */
 export const readEdgeChoice = (options: EdgeOptions, toMm: (p: Point) => Point): EdgeChoice => ({

@@ -2,17 +2,13 @@
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { ProblemError } from '../../document/index.ts';
-import { drawDesign } from '../../drawing/index.ts';
-import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { fitTableLines } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   describeMiss,
-  designOf,
   type Miss,
   nearestMisses,
-  placedChannels,
   type Ranked,
   searchPlan,
   smallestChange,
@@ -21,11 +17,9 @@ import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
 import { fitAsData, missAsData } from '../fit-data.ts';
 import type { Io } from '../io.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { readPages } from '../pages.ts';
-import { pdfMeans } from '../render-pdf.ts';
 import { type PlanFiles, readPlanFiles } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
@@ -67,7 +61,11 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
     const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
   }
-  if (options.sheet !== undefined) await writeSheet(io, options.sheet, files, shown, options);
+  if (options.sheet !== undefined) {
+    // A table in the terminal does not wait for what writes PDF.
+    const { writeFitSheet } = await import('./write-fit-sheet.ts');
+    await writeFitSheet(io, options.sheet, files, shown, options);
+  }
   if (take !== undefined) await writeTaken(io, file, files, results[take - 1]!, take, options);
 };
 
@@ -115,39 +113,6 @@ const nothingFits = async (
       };
     }),
   ]);
-};
-
-const writeSheet = async (
-  io: Io,
-  name: string,
-  { plan, inputs }: PlanFiles,
-  shown: readonly Ranked[],
-  options: FitOptions,
-): Promise<void> => {
-  const setups = readPages(options, plan.units, plan.paper);
-  const output = await openOutput(io, name, inputs);
-  const excerpts = shown.map(({ field, fit }) => {
-    const design = designOf(field, fit);
-    const scope = excerptOf(design);
-    return { design, scope, channels: placedChannels(design, plan.channels, scope.halves) };
-  });
-  const candidates = shown.map((ranked, i) => {
-    const { design, scope, channels } = excerpts[i]!;
-    const drawing = drawDesign(design, scope, { title: plan.title, ghosts: false, channels });
-    return { number: i + 1, drawing, caption: captionOf(ranked, plan.marks.style) };
-  });
-  const sheet = await writeContactSheet(candidates, {
-    title: plan.title,
-    summary: `${plural(shown.length, 'way')} to make the swags, the best first. Each shows ${excerpts[0]!.scope.label.replace(/^the .* corner/, 'a corner')}.`,
-    units: plan.units,
-    setups,
-    ...(await pdfMeans()),
-  });
-  await output.write(sheet.bytes);
-  await say(
-    io,
-    `${output.name}: ${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
-  );
 };
 
 const writeTaken = async (

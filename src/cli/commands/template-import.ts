@@ -1,7 +1,7 @@
 /** `template import DRAWING`: from a path of an SVG drawing to a template file. */
 
+import { addEdge, type EdgeOptions } from '../add-edge.ts';
 import type { Define } from '../command-list.ts';
-import { addEdge, type EdgeOptions } from '../edge-options.ts';
 import { addJson, addOutput, type OutputOptions } from '../options.ts';
 
 export interface ImportOptions extends OutputOptions, EdgeOptions {

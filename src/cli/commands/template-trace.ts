@@ -1,7 +1,7 @@
 /** `template trace PICTURE`: from a scan, or a photograph of the capture sheet, to a template file. */
 
 import type { Define } from '../command-list.ts';
-import { addEdge, type EdgeOptions } from '../edge-options.ts';
+import { addEdge, type EdgeOptions } from '../add-edge.ts';
 import { addJson, addOutput, type OutputOptions } from '../options.ts';
 
 export interface TraceCommandOptions extends OutputOptions, EdgeOptions {

@@ -1,0 +1,82 @@
+/**
+ * How long does each command take from nothing, beside a Node that does nothing? `npm run bench:start`, after
+ * `npm run build`.
+ *
+ * Every command is run as a person runs it, in a process of its own, with its help and once for real on a small
+ * plan; all take turns with `node -e 0`, so that a busy machine disturbs all alike. Times are what each process took
+ * of the processor (user and system together), and the time on the clock; ratios are of the least.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+const ROUNDS = Number(process.env.ROUNDS ?? '9');
+const root = join(import.meta.dirname, '..');
+const bin = join(root, 'dist/cli/bin.js');
+const folder = mkdtempSync(join(tmpdir(), 'swagwright-start-'));
+mkdirSync(join(folder, 'out'));
+copyFileSync(join(root, 'samples/guild-strip.yaml'), join(folder, 'plan.yaml'));
+
+const HELP = [
+  '--help',
+  ...['fit', 'mockup', 'draw', 'card', 'audition', 'template'].map((c) => `${c} --help`),
+];
+const REAL = [
+  'fit plan.yaml',
+  'mockup plan.yaml -o out/OUT.pdf',
+  'draw plan.yaml -o out/OUT.svg',
+  'draw plan.yaml -o out/OUT.png',
+  'card plan.yaml',
+  'audition plan.yaml -o out/OUT.pdf',
+  'template baluster -o out/OUT.pdf',
+];
+
+/** Makes a process say at its end, on its error output, how much of the processor it took (µs). */
+const MARK = 'processor time: ';
+const TELL = `data:text/javascript,process.on('exit', () => {
+  const { userCPUTime, systemCPUTime } = process.resourceUsage();
+  process.stderr.write('${MARK}' + (userCPUTime + systemCPUTime));
+})`;
+
+let written = 0;
+const run = (args) => {
+  const from = performance.now();
+  const ran = spawnSync(process.execPath, ['--import', TELL, ...args], { cwd: folder, encoding: 'utf8' });
+  const clock = performance.now() - from;
+  if (ran.status !== 0) throw new Error(`${args.join(' ')}: ${ran.stderr}`);
+  return { clock, busy: Number(ran.stderr.slice(ran.stderr.lastIndexOf(MARK) + MARK.length)) / 1000 };
+};
+// A file that exists is not written over without a word: each run has a name of its own.
+const command = (line) => [bin, ...line.replace('OUT', String(++written)).split(' ')];
+
+const rows = [
+  { name: 'node -e 0', args: () => ['-e', '0'] },
+  ...[...HELP, ...REAL].map((line) => ({ name: line, args: () => command(line) })),
+].map((row) => ({ ...row, clock: [], busy: [] }));
+
+try {
+  for (let round = 0; round <= ROUNDS; round++) {
+    for (const row of rows) {
+      const { clock, busy } = run(row.args());
+      // The first round reads the files from the disk.
+      if (round === 0) continue;
+      row.clock.push(clock);
+      row.busy.push(busy);
+    }
+  }
+} finally {
+  rmSync(folder, { recursive: true });
+}
+
+const least = (values) => Math.min(...values);
+const median = (values) => [...values].sort((a, b) => a - b)[values.length >> 1];
+const [nothing] = rows;
+console.log(`${ROUNDS} rounds; processor: least ms (median), ratio of the least; clock: the same`);
+for (const { name, busy, clock } of rows) {
+  const figures = (of, base) =>
+    `${least(of).toFixed(0).padStart(5)} (${median(of).toFixed(0)})`.padEnd(14) +
+    `${(least(of) / least(base)).toFixed(1).padStart(5)} ×`;
+  console.log(`${name.padEnd(34)}${figures(busy, nothing.busy)}   ${figures(clock, nothing.clock)}`);
+}

@@ -1,0 +1,45 @@
+/** The contact sheet of `fit`: a small picture of every result that is shown. */
+
+import { drawDesign } from '../../drawing/index.ts';
+import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
+import { designOf, placedChannels, type Ranked } from '../../swag/index.ts';
+import type { Io } from '../io.ts';
+import { plural, say } from '../messages.ts';
+import { readPages } from '../pages.ts';
+import { pdfMeans } from '../render-pdf.ts';
+import type { PlanFiles } from '../steps.ts';
+import { openOutput } from '../write-file.ts';
+import type { FitOptions } from './fit.ts';
+
+export const writeFitSheet = async (
+  io: Io,
+  name: string,
+  { plan, inputs }: PlanFiles,
+  shown: readonly Ranked[],
+  options: FitOptions,
+): Promise<void> => {
+  const setups = readPages(options, plan.units, plan.paper);
+  const output = await openOutput(io, name, inputs);
+  const excerpts = shown.map(({ field, fit }) => {
+    const design = designOf(field, fit);
+    const scope = excerptOf(design);
+    return { design, scope, channels: placedChannels(design, plan.channels, scope.halves) };
+  });
+  const candidates = shown.map((ranked, i) => {
+    const { design, scope, channels } = excerpts[i]!;
+    const drawing = drawDesign(design, scope, { title: plan.title, ghosts: false, channels });
+    return { number: i + 1, drawing, caption: captionOf(ranked, plan.marks.style) };
+  });
+  const sheet = await writeContactSheet(candidates, {
+    title: plan.title,
+    summary: `${plural(shown.length, 'way')} to make the swags, the best first. Each shows ${excerpts[0]!.scope.label.replace(/^the .* corner/, 'a corner')}.`,
+    units: plan.units,
+    setups,
+    ...(await pdfMeans()),
+  });
+  await output.write(sheet.bytes);
+  await say(
+    io,
+    `${output.name}: ${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
+  );
+};
