@@ -99,7 +99,7 @@ export const Fits = () => {
         ) : null
       }
     >
-      <fieldset class={`fit-list${isStale ? ' stale' : ''}`} disabled={isStale}>
+      <fieldset class={`fit-list${isStale ? ' stale' : ''}`} tabIndex={isStale ? 0 : undefined}>
         <legend class="unseen">Choose how the swags are made</legend>
         {cards.map((card) => (
           <label key={card.key} class="fit">
@@ -107,6 +107,7 @@ export const Fits = () => {
               type="radio"
               name="fit"
               checked={card.key === now}
+              disabled={isStale}
               onChange={() => take(card.key)}
               aria-label={`${card.number}: ${card.caption.join('; ')}`}
             />

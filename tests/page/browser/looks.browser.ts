@@ -189,7 +189,7 @@ describe('room for everyone', () => {
     await idle(page);
     expect(await page.getByLabel('Top side').inputValue()).toBe('60 1/8 in');
     expect(await page.locator('.quilt-middle .big').textContent()).toBe(swags);
-    expect(await page.locator('.verdict').textContent()).toMatch(/\d+ swags of [\d.]+ (mm|cm)/);
+    expect(await page.locator('.verdict').textContent()).toMatch(/\d+ swags of [\d.]+\s(mm|cm)/);
     expect(before).toBe('fit');
     await context.close();
   });
