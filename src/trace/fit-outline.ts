@@ -1,6 +1,7 @@
 /** From the points of an outline, as pixels show it, to a closed path of few lines and arcs with sharp corners. */
 
 import {
+  arcByRise,
   arcSpline,
   closedPath,
   distance,
@@ -10,7 +11,11 @@ import {
   type Path,
   type Piece,
   type Point,
+  pieceAt,
   pieceLength,
+  reversePiece,
+  subtract,
+  turnBetween,
 } from '../geometry/index.ts';
 import { type Corner, findCorners, type Ring, ringLength, ringOf } from './corners.ts';
 
@@ -93,8 +98,37 @@ const fitRun = (ring: Ring, from: Corner, to: Corner, options: FitOptions, belie
     fairness: options.fairness,
     heldEnds: true,
   });
-  return [...arcSpline(fair, { tolerance: options.tolerance }).pieces];
+  const { pieces } = arcSpline(fair, { tolerance: options.tolerance });
+  const ended = withoutStub(pieces, options);
+  // Seen from the other end, what a run begins with is what it ends with.
+  return [...backwards(withoutStub(backwards(ended), options))];
 };
+
+const backwards = (pieces: readonly Piece[]): readonly Piece[] => pieces.map(reversePiece).reverse();
+
+/**
+ * A last piece that hardly leaves the stretch beside a corner in which the outline cannot be believed tells of the
+ * corner's own error, not of the edge: the piece before it runs on to the corner, where it can within the tolerance.
+ */
+const withoutStub = (pieces: readonly Piece[], { gap, tolerance }: FitOptions): readonly Piece[] => {
+  const last = pieces.at(-1);
+  const before = pieces.at(-2);
+  if (!last || !before || !(pieceLength(last) <= STUB_GAPS * gap)) return pieces;
+  const [a, b] = [before.from, last.to];
+  const middle = pieceAt(before, 0.5);
+  // A flat stays a flat; of an arc, the one through its start, its middle and the corner.
+  const turned = turnBetween(subtract(middle, a), subtract(b, middle));
+  const joined =
+    before.kind === 'line' ? line(a, b) : arcByRise(a, b, (-distance(a, b) / 2) * Math.tan(turned / 2));
+  const near = nearnessOf([joined]);
+  const off = Math.max(...SAMPLES.map((t) => near.distance(pieceAt(before, t))));
+  return off <= tolerance ? [...pieces.slice(0, -2), joined] : pieces;
+};
+
+/** Times the stretch beside a corner that is not believed. */
+const STUB_GAPS = 2;
+/** Places on a piece at which another is held against it: two arcs that agree there agree everywhere. */
+const SAMPLES = [0, 0.25, 0.5, 0.75, 1];
 
 const fitRound = (ring: Ring, options: FitOptions, believed: Point[]): Piece[] => {
   const whole = ringLength(ring);

@@ -3,12 +3,19 @@
  * commands that people use. pdf.js and a canvas stand in for the printer and the scanner.
  */
 
-import { readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
 import { drawSilhouette } from '../../src/drawing/index.ts';
-import { flatten, nearnessOf, type Path, type Point, pathLength } from '../../src/geometry/index.ts';
+import {
+  flatten,
+  nearnessOf,
+  type Path,
+  type Point,
+  pathLength,
+  pieceLength,
+} from '../../src/geometry/index.ts';
 import { withPhysicalSize } from '../../src/output/png/index.ts';
 import { readTemplate, sectionsOf, type Template } from '../../src/template/index.ts';
 import { applyHomography, findHomography, type Picture } from '../../src/trace/index.ts';
@@ -19,6 +26,16 @@ const DPI = 300;
 const PER_MM = DPI / 25.4;
 /** Pictures of millions of pixels, on a busy computer. */
 const SLOW = 300_000;
+
+/** Three arcs, the last a hollow that comes back up to the level of the heel. */
+const OWN = `title: Corbel
+units: in
+edge:
+  - start: [0, 0]
+  - arc: { to: [4, 0], rise: 1 }
+  - arc: { to: [6 1/2, 1/8], rise: 5/16 }
+  - arc: { to: [8 1/2, 0], rise: -1/4 }
+`;
 
 const templateIn = async (file: string): Promise<Template> => {
   const reading = readTemplate(await readFile(file, 'utf8'), file);
@@ -75,6 +92,31 @@ describe('a scan of the printed template', () => {
       // The picture was turned to the left by as much; half a degree of a hundredth is what pixels tell.
       expect(Math.abs(told.skew)).toBeCloseTo(Math.abs(degrees), 1);
       expect(ran.left).toEqual(['scan-outline.png', 'scan.png', 'scan.yaml', 'solid.pdf']);
+    },
+    SLOW,
+  );
+
+  it(
+    'of a template of the user’s own ends at its corners, without a crumb, and its picture lies beside it',
+    async () => {
+      const folder = emptyFolder();
+      await mkdir(join(folder, 'found'));
+      await writeFile(join(folder, 'own.yaml'), OWN);
+      expect(await run(folder, ['template', 'own.yaml', '--solid', '-o', 'solid.pdf'])).toMatchObject({
+        code: 0,
+      });
+      const page = await rasterise(await readFile(join(folder, 'solid.pdf')), 2, DPI);
+      const scan = noisy(turned(page, (2 * Math.PI) / 180), 8, 0.0005, 5);
+      await writeFile(join(folder, 'scan.png'), pngOf(scan, PER_MM));
+      const ran = await run(folder, ['template', 'trace', 'scan.png', '-o', 'found/back.yaml']);
+      expect(ran).toMatchObject({ code: 0, left: ['found', 'own.yaml', 'scan.png', 'solid.pdf'] });
+      expect((await readdir(join(folder, 'found'))).sort()).toEqual(['back.yaml', 'scan-outline.png']);
+      const after = await templateIn(join(folder, 'found/back.yaml'));
+      const before = await templateIn(join(folder, 'own.yaml'));
+      expect(apart(before.edge, after.edge)).toBeLessThan(0.1);
+      // Beside a corner three pixels are not believed; what is no longer than twice that tells nothing of the edge.
+      const { pieces } = after.edge;
+      expect(Math.min(pieceLength(pieces[0]!), pieceLength(pieces.at(-1)!))).toBeGreaterThan(6 / PER_MM);
     },
     SLOW,
   );

@@ -1,5 +1,6 @@
 /** What `template trace` does. */
 
+import { dirname, join } from 'node:path';
 import { ProblemError, quoted } from '../../document/index.ts';
 import {
   boxHeight,
@@ -52,7 +53,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
 
   const file = await readPicture(io, name);
   const output = await openOutput(io, options.output ?? defaultName(name, '.yaml'), [file.path]);
-  const overlay = await openOutput(io, options.overlay ?? defaultName(name, '-outline.png'), [file.path]);
+  const overlay = await openOutput(io, options.overlay ?? overlayBeside(name, options.output), [file.path]);
   const traced = tracePicture(file.picture, {
     tolerance,
     side,
@@ -97,6 +98,12 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       overlay: overlay.name,
       ...asData(traced.traced, found, reading.template),
     });
+};
+
+/** The picture of what was found lies beside the template that was asked for, and is called after the scan. */
+const overlayBeside = (scan: string, output: string | undefined): string => {
+  const name = defaultName(scan, '-outline.png');
+  return output === undefined || output === '-' ? name : join(dirname(output), name);
 };
 
 const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {

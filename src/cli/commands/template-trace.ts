@@ -1,7 +1,7 @@
 /** `template trace PICTURE`: from a scan, or a photograph of the capture sheet, to a template file. */
 
-import type { Define } from '../command-list.ts';
 import { addEdge, type EdgeOptions } from '../add-edge.ts';
+import type { Define } from '../command-list.ts';
 import { addJson, addOutput, type OutputOptions } from '../options.ts';
 
 export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
@@ -24,7 +24,7 @@ export const defineTrace: Define = (command, io) => {
   command
     .option(
       '--overlay <file>',
-      "the PNG of the outline over the picture (default: the picture's name and -outline.png)",
+      "the PNG of the outline over the picture (default: the picture's name and -outline.png, beside the template)",
     )
     .option('--dpi <number>', "the scan's dots per inch, where its file does not say it, or says it wrong")
     .option('--line <side>', 'of a drawn line take the middle, or its inner or outer side (default: middle)')
