@@ -7,6 +7,8 @@ import { pathLength } from '../geometry/index.ts';
 import { type Design, designOf } from './design.ts';
 import type { Field } from './field.ts';
 import type { Fit } from './fit.ts';
+import { withoutRepeats } from './same-line.ts';
+import { scoreOf } from './score.ts';
 import { NEIGHBOUR_ROOM, type Seat, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { type Direction, type Shape, shapeOf, type TemplateSide } from './shape.ts';
@@ -38,7 +40,10 @@ const SHALLOWEST = 3;
 const MOST_LAID = 2_000_000;
 
 export interface Gallery {
-  /** In order: by section, side, direction, and span. */
+  /**
+   * Stretch by stretch of the edge, first the stretch with the best swag; each stretch's best first, judged as the
+   * fit search judges. What two ways stitch alike is there once.
+   */
   readonly swags: readonly GallerySwag[];
   /** Why there may be more: as many were found as were asked for, or looking for them would have taken too long. */
   readonly cutShort: 'enough' | 'too-long' | undefined;
@@ -54,18 +59,35 @@ export const galleryOf = (
   let laid = 0;
   for (const { shape, size } of shapesOf(stitching)) {
     laid += size;
-    if (laid > MOST_LAID) return { swags, cutShort: 'too-long' };
+    if (laid > MOST_LAID) return { swags: inOrder(swags), cutShort: 'too-long' };
     if (!shape) continue;
     const wanted = spans.length > 0 ? spans : SHARES.map((s) => 2 * shape.chord * s);
     for (const span of wanted) {
       laid += size;
       const made = swagAt(shape, span);
       if (!made) continue;
-      if (swags.length >= most) return { swags, cutShort: 'enough' };
+      if (swags.length >= most) return { swags: inOrder(swags), cutShort: 'enough' };
       swags.push(made);
     }
   }
-  return { swags, cutShort: undefined };
+  return { swags: inOrder(swags), cutShort: undefined };
+};
+
+const inOrder = (swags: readonly GallerySwag[]): readonly GallerySwag[] => {
+  const judged = swags.map((swag) => {
+    const { fit, field } = swag.design;
+    return { swag, fit, field, cost: scoreOf(fit, field, 0).cost };
+  });
+  // Of two ways that stitch alike the plainer one stays, because it comes first.
+  const best = withoutRepeats(judged.sort((a, b) => a.cost - b.cost));
+  const stretches = new Map<string, GallerySwag[]>();
+  for (const { swag } of best) {
+    const stretch = `${swag.shape.from.label} ${swag.shape.to.label}`;
+    const known = stretches.get(stretch);
+    if (known) known.push(swag);
+    else stretches.set(stretch, [swag]);
+  }
+  return [...stretches.values()].flat();
 };
 
 /** Every stretch from each section to each, with about how many pieces it has; undefined where it makes no swag. */

@@ -63,7 +63,7 @@ export {
   ringMeasures,
 } from './ring-marks.ts';
 export { fitRuns, type Miss, pastCorner, sharesCorner, type Tried } from './runs.ts';
-export { type Score, scoreOf, scoreOfRing } from './score.ts';
+export { type Score, scoreOf, scoreOfRing, smallnessOf } from './score.ts';
 export { MOST_COUNT, type Ranked, type Search, searchFits } from './search.ts';
 export {
   bulgeFor,

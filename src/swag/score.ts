@@ -1,12 +1,12 @@
 /**
  * Which fit looks best? Four things count, in this order of weight, and each is told to the person with its
  * figure: how alike the depths are, how well the depth uses the border, how small the gaps are, and how plain
- * the setting is. Every part is a cost from 0 (perfect) upward; the weights are judgement, not measurement
+ * the setting is. Swags that are very small against the foot come after others. Every part is a cost from 0 (perfect) upward; the weights are judgement, not measurement
  * (common practice, no source).
  */
 
 import type { Field } from './field.ts';
-import { depthsOf, type Fit, spreadOf } from './fit.ts';
+import { depthsOf, type Fit, spansOf, spreadOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { awayFromMotif, type RingFit, wedgeOf } from './ring.ts';
 import { leanOf } from './setting.ts';
@@ -37,6 +37,13 @@ const LEAN_WEIGHT = 0.33;
 const FLAT_DRAPE = 0.12;
 const STEEP_DRAPE = 0.55;
 const DRAPE_WEIGHT = 2;
+/**
+ * Swags this many clearances wide and deep, or less, are small against the foot: its own width, twice the clearance,
+ * is then a quarter of the swag's, and the needle turns at every inch. Common practice, no source.
+ */
+const SMALL_SWAG = { span: 8, depth: 2 };
+/** A swag of nothing costs as much as a border left empty. */
+const SMALL_WEIGHT = 1;
 /** Small preferences between otherwise equal ways. */
 const LATER_START = 0.02;
 const EARLIER_END = 0.04;
@@ -63,6 +70,7 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
     (field.corners === 'meet' || field.corners === 'open' ? BARE_CORNER : 0) +
     LEAN_WEIGHT * lean * lean +
     DRAPE_WEIGHT * drape +
+    SMALL_WEIGHT * smallnessOf(fit) +
     plainness(fit);
   return { spread, use: Math.min(1, use), gap, cost };
 };
@@ -94,8 +102,19 @@ export const scoreOfRing = (fit: Fit, laid: RingFit): Score => {
     TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - ring.count) +
     LEAN_WEIGHT * lean * lean +
     DRAPE_WEIGHT * offDrape(depth / span) +
+    SMALL_WEIGHT * smallnessOf(fit) +
     plainness(fit);
   return { spread: 0, use: Math.min(1, use), gap, cost };
+};
+
+/** How much smaller a fit's smallest swag is than one that suits the foot: 0 where it is not, 1 for nothing. */
+export const smallnessOf = (fit: Fit): number => {
+  const { clearance } = fit.way.shape.stitching.stitched;
+  return Math.max(
+    0,
+    1 - Math.min(...spansOf(fit)) / (SMALL_SWAG.span * clearance),
+    1 - Math.min(...depthsOf(fit)) / (SMALL_SWAG.depth * clearance),
+  );
 };
 
 const offDrape = (ratio: number): number =>

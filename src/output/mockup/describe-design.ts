@@ -2,10 +2,18 @@
 
 import { CM_TENTH, formatLength, INCH_SIXTEENTH, MM_HALF, stepOf, type Units } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
-import { type Design, frameSize, type Pose } from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
 
 const STYLES = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_HALF } as const;
+
+/** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
+const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
+  smallnessOf(fit) > 0
+    ? [
+        `very small swags for this foot: ${length(Math.min(...spansOf(fit)))} wide and ${length(Math.min(...depthsOf(fit)))} deep; try one on paper before you cut`,
+      ]
+    : [];
 
 /**
  * Which part of which template makes it, and how; then a line for each side: `top: 7 swags of 10 1/4 in, 4 3/16 in
@@ -48,6 +56,7 @@ export const describeDesign = (
     ...(corner === undefined
       ? []
       : [`corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}`]),
+    ...smallWords(fit, length),
     ...(size === undefined
       ? []
       : ring
