@@ -5,7 +5,7 @@ import { createRequire } from 'node:module';
 import { deflateSync } from 'node:zlib';
 import type { Drawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
-import { writeOnePage, writeSheets } from '../output/pdf/index.ts';
+import { type SheetsPdf, writeOnePage, writeSheetsCounted } from '../output/pdf/index.ts';
 import type { PerAxis, SheetPlan } from '../pagination/index.ts';
 import { CAUTIONS } from './cautions.ts';
 
@@ -28,8 +28,8 @@ export const pdfMeans = async () => ({
   },
 });
 
-export const sheetsPdf = async (drawing: Drawing, plan: SheetPlan, words: PdfWords): Promise<Uint8Array> =>
-  writeSheets(drawing, plan, { ...words, cautions: CAUTIONS, ...(await pdfMeans()) });
+export const sheetsPdf = async (drawing: Drawing, plan: SheetPlan, words: PdfWords): Promise<SheetsPdf> =>
+  writeSheetsCounted(drawing, plan, { ...words, cautions: CAUTIONS, ...(await pdfMeans()) });
 
 /** The whole drawing on one page of its own size. */
 export const onePagePdf = async (

@@ -1,6 +1,6 @@
 /** What a template can do at one clearance, in words for the terminal and in numbers for programs. */
 
-import { distance, pathEnd, pathStart, pieceLength } from '../geometry/index.ts';
+import { distance, pathEnd, pathStart, pieceDirection, pieceLength, turnBetween } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
@@ -13,6 +13,25 @@ const both = (mm: number): string => `${formatLength(mm, INCH_SIXTEENTH)} (${for
 const tightest = (template: Template): number | undefined => {
   const radii = template.edge.pieces.flatMap((p) => (p.kind === 'arc' ? [p.radius] : []));
   return radii.length > 0 ? Math.min(...radii) : undefined;
+};
+
+/** A corner that turns by less than this (radians) may have been meant to be smooth: a traced one is taken so. */
+const SLIGHT = (20 * Math.PI) / 180;
+
+/** Sections that begin, without a name, at a corner so slight that it may be a slip. */
+const slightCorners = ({ template, sections }: Stitching): readonly string[] => {
+  const { pieces } = template.edge;
+  return template.breaks.flatMap((b, i) => {
+    if (b.kind === 'mark' || b.name !== undefined) return [];
+    const after = pieces.findIndex((p) => distance(p.from, b.point) === 0);
+    if (!(after > 0)) return [];
+    const turn = turnBetween(pieceDirection(pieces[after - 1]!, 1), pieceDirection(pieces[after]!, 0));
+    if (!(Math.abs(turn) < SLIGHT)) return [];
+    const degrees = Math.round((Math.abs(turn) * 180) / Math.PI);
+    return [
+      `a kink of ${degrees}° at ${both(b.point.x)} across is taken as a corner: section ${sections[i + 1]!.number} begins there`,
+    ];
+  });
 };
 
 /** Heel to crown end as a ruler measures it, mm. */
@@ -44,6 +63,7 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
           'sections',
           (s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`,
         )),
+    ...toldOf(slightCorners(stitching), 'such corners', (line) => line),
     ...toldOf(flats, 'flats', (f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
     ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
     ...(unreached.length === 0

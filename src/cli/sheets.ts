@@ -77,6 +77,9 @@ export const describeSheets = (plan: SheetPlan): string => {
   return `${sheets}, in ${rows} and ${columns}${skipped}`;
 };
 
+/** What the printer is going to print: the sheets, and the cover that shows how they lie. */
+export const pagesWords = (pages: number): string => `${pages} pages with the cover`;
+
 /** The same for programs. */
 export const sheetsAsData = (plan: SheetPlan): object => ({
   paper: plan.paper.id,

@@ -30,10 +30,28 @@ export const legendOf = (drawing: Drawing): readonly LegendEntry[] => {
   for (const layer of LAYERS) {
     for (const item of drawing.layers[layer]) if (item.kind === 'path') used.add(keyOf(item.stroke));
   }
+  const own = frameWords(drawing);
   return WORDS.filter(([name]) => used.has(keyOf(STROKES[name]))).map(([name, words]) => ({
     stroke: STROKES[name],
-    words,
+    words: own[name] ?? words,
   }));
+};
+
+/** A frame has no seams: its circles, or the block's edge, are drawn in their place. */
+const frameWords = (drawing: Drawing): Partial<Record<keyof typeof STROKES, string>> => {
+  const kinds = new Set(
+    drawing.layers.border.map((item) => {
+      const { line } = (item.kind === 'path' && item.facts) || {};
+      return line;
+    }),
+  );
+  if (kinds.has('motif'))
+    return {
+      seam: "the motif's edge",
+      margin: kinds.has('limit') ? 'the circle kept clear, and the limit' : 'the circle kept clear',
+    };
+  if (kinds.has('block')) return { seam: "the block's edge, and the limit" };
+  return {};
 };
 
 const keyOf = ({ width, color, dash }: Stroke): string => [width, color, ...(dash ?? [])].join(' ');

@@ -39,7 +39,14 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
       facts: { side: side.run.name, line: kind },
     };
   };
-  const items = [level(near, STROKES.seam, `${field.from} seam`), level(far, STROKES.seam, 'far seam')];
+  const inner = field.from === 'inner';
+  const [nearKind, farKind] =
+    field.round === 'block'
+      ? inner
+        ? ['block', 'limit']
+        : ['limit', 'block']
+      : [`${field.from} seam`, 'far seam'];
+  const items = [level(near, STROKES.seam, nearKind!), level(far, STROKES.seam, farKind!)];
   if (field.startMargin > 0) items.push(level(0, STROKES.margin, 'start line'));
   if (field.farMargin > 0) items.push(level(far - field.farMargin, STROKES.margin, 'margin'));
   if (field.corners === 'turn' || field.corners === 'meet') {

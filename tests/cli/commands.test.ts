@@ -142,6 +142,18 @@ describe('mockup', () => {
     // The cover, and the sheets.
     expect(document.getPageCount()).toBe(data.sheets + 1);
     expect(ran.lines.at(-1)).toContain(`sampler-mockup.pdf: the whole strip, ${data.sheets} sheets of A4`);
+    expect(ran.lines.at(-1)).toMatch(new RegExp(`; ${data.sheets + 1} pages with the cover$`));
+  });
+
+  it('has room on its cover for all that it says, cautions too, whatever is printed', async () => {
+    const folder = await guildFolder();
+    for (const name of ['raffle-border', 'wreath-frame', 'medallion-frame', 'guild-strip']) {
+      const file = join(import.meta.dirname, `../../samples/${name}.yaml`);
+      const ran = await run(folder, ['mockup', file, '-o', `${name}.pdf`, '--json', '--paper', 'letter']);
+      expect(ran.code).toBe(0);
+      const document = await PDFDocument.load(await readFile(join(folder, `${name}.pdf`)));
+      expect(document.getPageCount(), name).toBe(JSON.parse(ran.out).sheets + 1);
+    }
   });
 
   it('makes the same bytes again', async () => {
@@ -206,6 +218,20 @@ describe('template', () => {
     expect(data.edgeLength).toBeCloseTo(95.25 * turn, 9);
     expect(data.stitchedLength).toBeCloseTo(101.6 * turn, 9);
     expect(ran.lines[0]).toBe('Spindle: 6 in (152.4 mm) from heel to crown end, 1 section');
+  });
+
+  it('says where a slight kink begins a section that has no name', async () => {
+    const folder = emptyFolder();
+    const edge = (name: string): string =>
+      `title: Kink\nunits: in\nedge:\n  - start: [0, 0]\n  - line: { to: [4, 0] }\n${name}  - line: { to: [8, 3/4] }\n`;
+    await writeFile(join(folder, 'kink.yaml'), edge(''));
+    const ran = await run(folder, ['template', 'kink.yaml']);
+    // The turn is atan(3/16), 10.6°.
+    expect(ran.lines).toContain(
+      'a kink of 11° at 4 in (101.6 mm) across is taken as a corner: section 2 begins there',
+    );
+    await writeFile(join(folder, 'named.yaml'), edge('  - break: second\n'));
+    expect((await run(folder, ['template', 'named.yaml'])).lines.join('\n')).not.toContain('kink of');
   });
 
   it('knows the templates that come along by name', async () => {

@@ -10,7 +10,7 @@ import { printJson, say } from '../messages.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
-import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
@@ -26,9 +26,10 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeDesign(design, plan.units, plan.channels);
-  await output.write(await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units }));
+  const pdf = await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units });
+  await output.write(pdf.bytes);
   for (const line of summary) await say(io, line);
-  await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}`);
+  await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

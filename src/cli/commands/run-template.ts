@@ -13,7 +13,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeTemplate, templateAsData } from '../report-template.ts';
-import { describeSheets, layOutSheets, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { openOutput } from '../write-file.ts';
 import type { TemplateOptions } from './template.ts';
 
@@ -53,9 +53,10 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
     : drawTemplate(stitched.stitching, template.title);
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeTemplate(stitched.stitching);
-  await output.write(await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' }));
+  const pdf = await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' });
+  await output.write(pdf.bytes);
   for (const line of summary) await say(io, line);
-  await say(io, `${output.name}: ${describeSheets(sheets)}`);
+  await say(io, `${output.name}: ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

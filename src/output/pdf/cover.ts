@@ -24,13 +24,14 @@ const MOST_COVER_PAGES = 6;
 
 const GUTTER = 9;
 
+/** Returns how many pages it took. */
 export const drawCover = (
   pdf: Pdf,
   ink: Ink,
   plan: SheetPlan,
   words: CoverWords,
   legend: readonly LegendEntry[],
-): void => {
+): number => {
   // Always upright: it is read, not taped.
   const { width, height } = plan.paper;
   const area: Box = {
@@ -53,8 +54,12 @@ export const drawCover = (
   drawMapWithCaption(content, ink, plan, words.units, room);
   drawLegend(content, rows, area.minX, underMap(room).maxY + legendHeight(rows) + LEGEND_UP);
   let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(underMap(room)));
-  for (let page = 2; rest.length > 0 && page <= MOST_COVER_PAGES; page++)
+  let page = 1;
+  while (rest.length > 0 && page < MOST_COVER_PAGES) {
+    page++;
     rest = flowOnto(pdf.page({ width, height, label: `Cover ${page}` }), rest, columnsIn(area));
+  }
+  return page;
 };
 
 const flowOnto = (
@@ -81,8 +86,11 @@ const belowMap = (plan: SheetPlan, room: Box, area: Box, legend: number): Box =>
 /** Room round the cover's text, mm: wider than any printer's edge. */
 const SIDE = 17;
 
-/** The map has the first of these shares of the page's height that leaves room for the words. */
-const MAP_SHARES = [0.4, 0.36, 0.32, 0.28, 0.24, 0.2];
+/**
+ * The map has the first of these shares of the page's height that leaves room for the words. A smaller map still
+ * shows which sheet goes where, and a page with nothing but the last words on it would be wasted.
+ */
+const MAP_SHARES = [0.4, 0.36, 0.32, 0.28, 0.24, 0.2, 0.17, 0.14];
 
 const columnsIn = (area: Box): Box[] => {
   const width = (area.maxX - area.minX - GUTTER) / 2;
@@ -148,11 +156,11 @@ const blocksFor = (plan: SheetPlan, words: CoverWords): Block[] => [
   ...points(printing(plan)),
   { kind: 'heading', text: 'Check the scale' },
   ...points(checking(words.units)),
+  { kind: 'heading', text: 'How true it is' },
+  { kind: 'text', text: claim(words.units) },
   ...(plan.sheets.length > 1
     ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())]
     : []),
-  { kind: 'heading', text: 'How true it is' },
-  { kind: 'text', text: claim(words.units) },
   ...(words.cautions.length > 0
     ? [{ kind: 'heading', text: 'Take care' } as const, ...points(words.cautions, '–')]
     : []),

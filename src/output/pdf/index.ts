@@ -15,7 +15,13 @@ export {
   type PageContent,
 } from './page-content.ts';
 export { type PageSetup, pageSetup } from './page-setup.ts';
-export { type SheetsOptions, textWidthOf, writeSheets } from './sheets.ts';
+export {
+  type SheetsOptions,
+  type SheetsPdf,
+  textWidthOf,
+  writeSheets,
+  writeSheetsCounted,
+} from './sheets.ts';
 export {
   type FontBytes,
   fitText,

@@ -29,12 +29,25 @@ export interface SheetsOptions {
   readonly fonts: FontBytes;
 }
 
+export interface SheetsPdf {
+  readonly bytes: Uint8Array;
+  /** All pages: the cover's, and a page for each sheet. */
+  readonly pages: number;
+}
+
 /** The bytes of the PDF for a drawing and the plan that was made for it. */
 export const writeSheets = async (
   drawing: Drawing,
   plan: SheetPlan,
   options: SheetsOptions,
-): Promise<Uint8Array> => {
+): Promise<Uint8Array> => (await writeSheetsCounted(drawing, plan, options)).bytes;
+
+/** The same, with how many pages it has. */
+export const writeSheetsCounted = async (
+  drawing: Drawing,
+  plan: SheetPlan,
+  options: SheetsOptions,
+): Promise<SheetsPdf> => {
   const pdf = await startPdf({ ...options, pickTray: plan.paper.inTray });
   const correction: Correction = {
     fixed: { x: plan.live.minX, y: plan.live.minY },
@@ -42,10 +55,10 @@ export const writeSheets = async (
     y: plan.factors.y,
   };
   const ink = inkOf(drawing, textWidthOf(pdf.faces));
-  drawCover(pdf, ink, plan, options, legendOf(drawing));
+  const covers = drawCover(pdf, ink, plan, options, legendOf(drawing));
   const furniture = makeFurniture(pdf, plan, correction);
   for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, correction, options.title);
-  return pdf.finish();
+  return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
 };
 
 export const textWidthOf =
