@@ -23,7 +23,6 @@ import {
   strip,
   strokes,
   svg,
-  unevenPoints,
   zigzag,
 } from './inputs.ts';
 
@@ -191,8 +190,8 @@ const PLANS: readonly (readonly [what: string, plan: string | Uint8Array, ...lin
     'itself as its template',
     strip('36', '', './plan.yaml'),
     `plan.yaml:1:1: the key "template" is not known here; ${TEMPLATE_KEYS}`,
-    `plan.yaml:2:1: the key "layout" is not known here; ${TEMPLATE_KEYS}`,
     'plan.yaml:1:1: the key "edge" is missing; expected a list of steps, points: as measured, or svg: with path data',
+    `plan.yaml:2:1: the key "layout" is not known here; ${TEMPLATE_KEYS}`,
   ],
   [
     'a folder as its template',
@@ -256,11 +255,6 @@ const TEMPLATES: readonly (readonly [what: string, template: string, line: strin
     'path data of 1e308',
     pathEdge('M0 0 L 1e308 5'),
     't.yaml:1:7: edge: path data has a number that is not finite or is beyond 1000000',
-  ],
-  [
-    'points too uneven for a curve',
-    unevenPoints(),
-    't.yaml:2:4585: edge.points.300: the points stand too unevenly for a curve; found 1848.0 mm from the one before, and 0.5 mm elsewhere; measure some between; a straight stretch ends in points that say corner',
   ],
   [
     'an edge of a kilometre',
