@@ -24,3 +24,4 @@ export {
   UNITS,
   type Units,
 } from './read.ts';
+export { wordsOf } from './words.ts';

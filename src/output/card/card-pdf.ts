@@ -39,9 +39,12 @@ const ABOVE_HEADING = 4;
 /** Kept at the foot of each page for its number. */
 const FOOT = 6;
 /** The figure may take this share of the page. */
-const FIGURE_SHARE = 0.25;
+const FIGURE_SHARE = 0.21;
 /** The corner's picture may take this share of the width beside the swag's. */
 const CORNER_SHARE = 0.32;
+
+/** What is looked up once, in the order of its use. */
+const ASIDE_SECTIONS = ['pauses', 'channels', 'thread', 'cautions'] as const;
 
 /** More pages than this would be a plan for something else than a quilt. */
 const MOST_PAGES = 40;
@@ -82,17 +85,14 @@ export const writeCardPdf = async (
   flow.y -= Math.max(height, cornerHeight);
   for (const section of card.sections)
     if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
-  // Beside the setting is the best place for the pauses, where the first page has room for them.
-  const pauses = card.sections.find((s) => s.id === 'pauses');
-  const onFirst = pauses !== undefined && flow.pages.length === 1 && hasRoomFor(flow, pauses);
-  if (onFirst) drawSection(flow, pauses);
-  for (const section of card.sections) if (section.id === 'marks') drawMarks(flow, section);
-  drawAside(
-    flow,
-    card.sections.filter((s) =>
-      [...(onFirst ? [] : ['pauses']), 'channels', 'thread', 'cautions'].includes(s.id),
-    ),
-  );
+  const marks = card.sections.filter((s) => s.id === 'marks');
+  const asides = ASIDE_SECTIONS.flatMap((id) => card.sections.filter((s) => s.id === id));
+  // Below the setting goes what the marks leave room for nowhere else: the pauses first, which belong to it.
+  const first =
+    flow.pages.length === 1 && !marks.every((s) => marksFit(flow, s)) ? asidesThatFit(flow, asides) : 0;
+  drawAside(flow, asides.slice(0, first));
+  for (const section of marks) drawMarks(flow, section);
+  drawAside(flow, asides.slice(first));
   drawNumbers(flow);
   return { bytes: await pdf.finish(), pages: flow.pages.length };
 };
@@ -115,6 +115,8 @@ const nextPage = (flow: Flow): void => {
 };
 
 const bottomOf = ({ setup }: Flow): number => setup.live.minY + FOOT;
+
+const pageHeight = (flow: Flow): number => flow.setup.live.maxY - bottomOf(flow);
 
 const isFresh = (flow: Flow): boolean => flow.y === flow.setup.live.maxY;
 
@@ -187,12 +189,6 @@ const drawHeading = (flow: Flow, text: string, x: number): void => {
   flow.y -= 0.8;
 };
 
-const hasRoomFor = (flow: Flow, { blocks }: CardSection): boolean => {
-  const width = boxWidth(flow.setup.live);
-  const height = blocks.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), HEADING_ROOM);
-  return flow.y - height >= bottomOf(flow);
-};
-
 const drawSection = (flow: Flow, section: CardSection): void => {
   const { minX } = flow.setup.live;
   const width = boxWidth(flow.setup.live);
@@ -213,24 +209,40 @@ const drawSection = (flow: Flow, section: CardSection): void => {
 /** mm that a heading takes with the white above it. */
 const HEADING_ROOM = 8;
 
+interface MarksLayout {
+  readonly intro: readonly CardBlock[];
+  readonly pairs: readonly (readonly CardTable[])[];
+  /** mm of the heading with the words, of each pair, and of all together. */
+  readonly head: number;
+  readonly heightOf: (pair: readonly CardTable[]) => number;
+  readonly all: number;
+}
+
 /** Tables two by two. A long one is parted, and a lone one is parted so that both columns are used. */
-const drawMarks = (flow: Flow, section: CardSection): void => {
-  const { minX } = flow.setup.live;
-  const width = boxWidth(flow.setup.live);
-  const column = (width - GUTTER) / 2;
+const layMarks = (flow: Flow, section: CardSection): MarksLayout => {
   const tables = section.blocks.filter((b): b is CardTable => b.kind === 'table');
   const intro = section.blocks.filter((b) => b.kind !== 'table');
-  const page = flow.setup.live.maxY - bottomOf(flow);
   const parts = tables.flatMap((table) =>
-    splitTable(table, page - 24, tables.length === 1 && table.rows.length > ROWS_IN_ONE),
+    splitTable(table, pageHeight(flow) - 24, tables.length === 1 && table.rows.length > ROWS_IN_ONE),
   );
   const pairs: (readonly CardTable[])[] = [];
   for (let i = 0; i < parts.length; i += 2) pairs.push(parts.slice(i, i + 2));
   const heightOf = (pair: readonly CardTable[]): number => Math.max(...pair.map(tableHeight)) + ABOVE_TABLE;
-  const all = pairs.reduce((sum, pair) => sum + heightOf(pair), 0);
+  const width = boxWidth(flow.setup.live);
   const head = 14 + intro.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), 0);
+  return { intro, pairs, head, heightOf, all: head + pairs.reduce((sum, pair) => sum + heightOf(pair), 0) };
+};
+
+const marksFit = (flow: Flow, section: CardSection): boolean =>
+  flow.y - layMarks(flow, section).all >= bottomOf(flow);
+
+const drawMarks = (flow: Flow, section: CardSection): void => {
+  const { minX } = flow.setup.live;
+  const width = boxWidth(flow.setup.live);
+  const column = (width - GUTTER) / 2;
+  const { intro, pairs, head, heightOf, all } = layMarks(flow, section);
   // All marks together on the next page are better than some here and some there.
-  need(flow, head + (head + all <= page ? all : heightOf(pairs[0] ?? [])));
+  need(flow, all <= pageHeight(flow) ? all : head + heightOf(pairs[0] ?? []));
   drawHeading(flow, section.heading, minX);
   for (const block of intro) drawBlock(flow, block, minX, width, TEXT, '');
   for (const pair of pairs) {
@@ -259,8 +271,7 @@ interface AsideItem {
 }
 
 /** In columns that are as even as can be: they break between blocks, never after a heading. */
-const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
-  const { minX } = flow.setup.live;
+const layAside = (flow: Flow, sections: readonly CardSection[]) => {
   const items = sections.flatMap((s) =>
     s.blocks.map((block, i): AsideItem => ({ heading: i === 0 ? s.heading : undefined, block })),
   );
@@ -273,16 +284,30 @@ const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
     const height = leastHeight(heights, columns);
     return { size, gutter, width, height, columnOf: columnsWithin(heights, height) };
   });
-  const best = ways.find((w) => flow.y - w.height >= bottomOf(flow)) ?? ways[0]!;
-  need(flow, best.height);
+  const serves = ways.find((w) => flow.y - w.height >= bottomOf(flow));
+  return { items, way: serves ?? ways[0]!, fits: serves !== undefined };
+};
+
+/** How many of the sections, from the first, this page has room for. */
+const asidesThatFit = (flow: Flow, sections: readonly CardSection[]): number => {
+  let count = sections.length;
+  while (count > 0 && !layAside(flow, sections.slice(0, count)).fits) count--;
+  return count;
+};
+
+const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
+  if (sections.length === 0) return;
+  const { minX } = flow.setup.live;
+  const { items, way } = layAside(flow, sections);
+  need(flow, way.height);
   const top = flow.y;
   let lowest = top;
   for (const [i, { heading, block }] of items.entries()) {
-    const column = best.columnOf[i]!;
-    if (column !== best.columnOf[i - 1]) flow.y = top - (heading === undefined ? HEADING_ROOM - SMALL : 0);
-    const x = minX + column * (best.width + best.gutter);
+    const column = way.columnOf[i]!;
+    if (column !== way.columnOf[i - 1]) flow.y = top - (heading === undefined ? HEADING_ROOM - SMALL : 0);
+    const x = minX + column * (way.width + way.gutter);
     if (heading !== undefined) drawHeading(flow, heading, x);
-    drawBlock(flow, block, x, best.width, best.size, '–');
+    drawBlock(flow, block, x, way.width, way.size, '–');
     lowest = Math.min(lowest, flow.y);
   }
   flow.y = lowest;

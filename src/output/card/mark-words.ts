@@ -12,17 +12,23 @@ export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
     field.corners === 'none'
       ? 'its left end, the seam towards you'
       : field.startMargin > 0
-        ? 'the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the seam'
-        : 'the named corner of the seam';
+        ? `the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the ${nearLine(field)}`
+        : `the named corner of the ${seamName(field)}`;
   return (
     `Running distances ${line}, ${unitWords(marks.style)}. Lay the tape once, with its 0 at ${from}, and mark ` +
     'everything without lifting it: nothing adds up.'
   );
 };
 
-/** The seam that the swags leave from. */
-export const seamName = ({ corners, from }: Design['field']): string =>
-  corners === 'none' ? 'seam' : `${from} seam`;
+/** What the swags leave from: a seam of the quilt, or what a frame runs along. */
+export const seamName = ({ corners, from, round }: Design['field']): string => {
+  if (round === 'block') return from === 'inner' ? 'edge of the block' : 'outer edge of the frame';
+  return corners === 'none' ? 'seam' : `${from} seam`;
+};
+
+/** The same in a word, where it is clear which is meant. */
+export const nearLine = ({ from, round }: Design['field']): string =>
+  round !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
 
 const COLUMNS: CardTable['columns'] = [
   { head: 'swag', align: 'left' },

@@ -125,7 +125,7 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
     ),
     {
       kind: 'table',
-      title: `Rays, ${circling(ring)}: start and stop ${bare(measures.start, style)}, crown ${bare(measures.crown, style)} ${style.unit} from the centre`,
+      title: `Rays ${circling(ring)}: ${bare(measures.start, style)}, crown ${length(measures.crown)}`,
       columns: [
         { head: 'swag', align: 'left' },
         { head: 'start ray', align: 'right' },

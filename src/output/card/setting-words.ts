@@ -14,7 +14,7 @@ import {
 } from '../../swag/index.ts';
 import { bareLength as bare, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './card.ts';
-import { capital, seamName } from './mark-words.ts';
+import { capital, nearLine, seamName } from './mark-words.ts';
 import { ringLevelWords, ringSettingWords } from './ring-words.ts';
 
 const point = (text: string): CardBlock => ({ kind: 'point', text });
@@ -24,6 +24,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
   const seam = seamName(field);
+  const near = nearLine(field);
   const placing = placingOf(design.cells[0]!);
   const { shape, setting } = fit.way;
   const startsAt =
@@ -32,14 +33,14 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
       : `The stitching starts and ends on the ${seam}.`;
   const lies =
     shape.side === 'inside'
-      ? 'inside the swag, between stitching and seam'
+      ? `inside the swag, between stitching and ${near}`
       : 'outside the swag, beyond the stitching';
   const first = design.ring
     ? ringSettingWords(design, design.ring, placing, length).map(point)
     : [
         point(startsAt),
         point(
-          `First half, from the start mark to the centre line, with the seam towards you: the template lies ${lies}, ` +
+          `First half, from the start mark to the centre line, with the ${near} towards you: the template lies ${lies}, ` +
             `${faceWords(placing.firstTurnedOver)}, ${atStart(shape)} at the start mark.${beyondWords(placing, length)}`,
         ),
         point(settingSteps(setting, design, placing, length)),
@@ -86,7 +87,7 @@ const settingSteps = (
     }
     case 'alignment-line':
       return setting.laid === 'square'
-        ? `Lay line ${setting.line.name} on the start mark, square to the seam, and slide the template along it until the edge meets the foot.`
+        ? `Lay line ${setting.line.name} on the start mark, square to the ${nearLine(field)}, and slide the template along it until the edge meets the foot.`
         : `Lay line ${setting.line.name} along the ${field.startMargin > 0 ? 'start line' : seam}, and slide the template along it until the edge meets the foot at the start mark.`;
     case 'flat-on-guide':
       return (
@@ -104,7 +105,7 @@ const placeWords = (label: string): string =>
 
 /** A place on the edge is never on the start mark itself: the foot stands between. Which way is told as in the table. */
 const backWords = (
-  { field }: Design,
+  design: Design,
   { start, templateSide }: Placing,
   { marks: { style }, foot }: Plan,
 ): readonly string[] => {
@@ -113,17 +114,23 @@ const backWords = (
     start.back > foot.clearance + NOTICEABLE
       ? ' (more than the clearance, because the foot does not reach into the notch)'
       : '';
-  const line = field.startMargin > 0 ? 'start line' : seamName(field);
   const along = fromMark(start.along, style);
   const up = bare(Math.abs(start.up), style);
   const where = [
     along === 'on it' ? '' : `${along.replace(' ', ` ${style.unit} `)} the start mark`,
-    up === '0' ? '' : `${up} ${style.unit} ${start.up < 0 ? 'below' : 'above'} the ${line}`,
+    up === '0' ? '' : `${up} ${style.unit} ${upWords(start.up, design)}`,
   ].filter((text) => text !== '');
   return [
     `${capital(placeWords(start.label))} is not on the start mark itself: the foot stands between. It lies ${smallLength(start.back, style)} ` +
       `from the needle${more}, ${templateSide === 'inside' ? 'inside' : 'outside'} the swag: ${where.join(' and ')}.`,
   ];
+};
+
+/** On a frame that closes round its motif there is no line to be above or below. */
+const upWords = (up: number, { ring, field }: Design): string => {
+  if (ring)
+    return up < 0 === (ring.ring.from === 'inner') ? 'nearer to the centre' : 'farther from the centre';
+  return `${up < 0 ? 'below' : 'above'} the ${field.startMargin > 0 ? 'start line' : seamName(field)}`;
 };
 
 /** Less than this (mm) nobody sees: half of 1/64 in. */
@@ -139,8 +146,8 @@ const stopWords = (cells: readonly Cell[]): string => {
 const cornerWords = ({ corner, field }: Design, length: (mm: number) => string): readonly string[] =>
   corner
     ? [
-        `Corners: the first half starts ${length(corner.fit.toCorner)} from the corner of the ${field.startMargin > 0 ? 'start lines (where those of two sides cross)' : seamName(field)} and ends on the mitre; ` +
-          'the second half runs from there along the next side. Draw the mitre as its centre line.',
+        `Corners: the first half starts ${length(corner.fit.toCorner)} from ${field.startMargin > 0 ? 'where the start lines of two sides cross' : `the corner of the ${seamName(field)}`}, and ends on the mitre, ` +
+          'its centre line; the second half goes on from there along the next side.',
       ]
     : [];
 
@@ -217,8 +224,8 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     {
       kind: 'text',
       text:
-        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is past the start mark (into the swag) or before it (away ` +
-        `from the swag)${centre}, “up” is from ${level}.${lettered} “crown up” is for the needle: where the stitching turns.`,
+        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is past the start mark (into the swag) or before it${centre}; ` +
+        `“up” is from ${level}.${lettered} “crown up” is for the needle: where the stitching turns.`,
     },
     { kind: 'table', columns, rows: grouped(rows) },
   ];

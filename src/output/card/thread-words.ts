@@ -1,6 +1,6 @@
 /** How much is stitched, and about how much thread it takes. */
 
-import { formatLength, MM_PER_INCH, type Units } from '../../length/index.ts';
+import { formatLength, type LengthStyle, MM_PER_INCH, type Units } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   LOCKSTITCH_RATIO,
@@ -23,12 +23,7 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
   const total = length.swags + length.channels + length.fills;
   const thread = threadFor(total);
   const long = longLength(units);
-  const each = length.repeats
-    .map(
-      (r) =>
-        `${r.name === 'strip' || r.name === 'frame' ? 'one swag' : r.name} ${formatLength(r.length, marks.style)}`,
-    )
-    .join(', ');
+  const each = lengthsByName(length.repeats, marks.style);
   const kinds = [
     { name: 'swags', all: length.swags },
     { name: 'channels', all: length.channels },
@@ -39,7 +34,7 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
   return [
     {
       kind: 'text',
-      text: `Stitched length: ${long(total)} in all${parts}. One swag: ${each.replace(/^one swag /, '')}.`,
+      text: `Stitched length: ${long(total)} in all${parts}. One swag: ${each}.`,
     },
     {
       kind: 'text',
@@ -47,14 +42,28 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
     },
     {
       kind: 'text',
+      text: `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin.`,
+    },
+    {
+      kind: 'text',
       text:
-        `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin. ` +
-        `For a lockstitch (type 301 of ISO 4915) published tables have ${LOCKSTITCH_RATIO} times the seam, half each; ` +
+        `For a lockstitch (type 301 of ISO 4915) published tables have ${LOCKSTITCH_RATIO} times the line, half each; ` +
         `${Math.round(100 * WASTAGE)}% is added for starts and ends. A thick quilt takes more: ` +
-        `${formatLength(THICK_QUILT, marks.style)} thick, at this stitch length, ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times the seam. ` +
+        `${formatLength(THICK_QUILT, marks.style)} thick, at this stitch length, ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times the line. ` +
         'Unpick a measured length to be sure.',
     },
   ];
+};
+
+/** `14 7/8 in` where all are alike, else `top and bottom 14 7/8 in, left 15 in`. */
+const lengthsByName = (repeats: StitchedLength['repeats'], style: LengthStyle): string => {
+  const names = new Map<string, string[]>();
+  for (const { name, length } of repeats) {
+    const text = formatLength(length, style);
+    names.set(text, [...(names.get(text) ?? []), name]);
+  }
+  if (names.size === 1) return [...names.keys()].join('');
+  return [...names].map(([text, all]) => `${all.join(' and ')} ${text}`).join(', ');
 };
 
 /** Exact lengths of stitching: `18.3 yd`, `16.7 m`. */

@@ -1,5 +1,7 @@
 /** Tables of plain text: columns as wide as what they hold, two spaces apart. */
 
+import { wordsOf } from '../../length/index.ts';
+
 export interface Column {
   readonly head: string;
   readonly align?: 'left' | 'right';
@@ -41,7 +43,7 @@ const pad = (text: string, width: number, align: 'left' | 'right'): string => {
 export const wrapPlain = (text: string, width: number, indent = ''): readonly string[] => {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+  for (const word of wordsOf(text)) {
     const longer = line === '' ? (lines.length > 0 ? indent : '') + word : `${line} ${word}`;
     if (line !== '' && widthOf(longer) > width) {
       lines.push(line);

@@ -193,6 +193,30 @@ describe('other settings', () => {
   });
 });
 
+describe('the card of a frame', () => {
+  const ALL = ['set', 'guides', 'marks', 'pauses', 'channels', 'thread'] as const;
+  const said = ({ card }: ReturnType<typeof made>): string => ALL.map((id) => wordsOf(card, id)).join('\n');
+
+  it.each([
+    'frame: { count: 8, around: 9, clearance: 1/2 }',
+    'frame: { block: { width: 14, height: 12 }, clearance: 1/2, within: 18, corners: meet }',
+  ])('speaks of no seam: %s', (layout) => {
+    const round = made(`layout: { ${layout} }\nchannels: { outward: [1/4] }\n`, profile('finial'));
+    expect(said(round)).toMatch(/towards you/);
+    expect(said(round)).not.toMatch(/seam/);
+    expect(said(made(`${BALUSTER_STRIP}swag: ${HALF}\n`, profile('baluster')))).toMatch(/seam/);
+  });
+
+  it('says from where the start line of a block’s frame is measured', () => {
+    const square = made(
+      'layout: { frame: { block: { width: 14, height: 12 }, clearance: 1/2, within: 18, corners: meet } }\n',
+      profile('finial'),
+    );
+    expect(said(square)).toMatch(/Draw the start line 1\/2 in from the edge of the block/);
+    expect(said(square)).toMatch(/not at the corner of the block/);
+  });
+});
+
 describe('the card on paper', () => {
   const require = createRequire(import.meta.url);
   const font = (name: string): Promise<Uint8Array> =>
@@ -248,6 +272,36 @@ describe('the card on paper', () => {
       for (const cell of table.rows.flat()) expect(strings, cell).toContain(cell);
     },
   );
+
+  it.each([
+    ['raffle-border', 'finial', 'letter'],
+    ['raffle-border', 'finial', 'a4'],
+    ['medallion-frame', 'finial', 'letter'],
+    ['wreath-frame', 'finial', 'letter'],
+  ] as const)('puts the sample %s of %s on two pages of %s', async (sample, name, paper) => {
+    const text = await readFile(`samples/${sample}.yaml`, 'utf8');
+    const { pages } = await pdfOf(made(text.replace(/^template:.*$/m, ''), profile(name)), paper);
+    expect(pages).toBe(2);
+  });
+
+  it('breaks no measure over two lines', async () => {
+    let measures = 0;
+    // Every count has other figures, and so other lines.
+    for (const count of [5, 6, 7, 8, 9, 10, 11, 12]) {
+      const wreath = made(
+        `layout: { frame: { count: ${count}, around: 9, clearance: 1/2 } }\n`,
+        profile('finial'),
+      );
+      const lines = (await textsOf((await pdfOf(wreath, 'letter')).bytes)).flatMap((p) => p.items);
+      for (const [i, { str }] of lines.entries()) {
+        const next = lines[i + 1]?.str ?? '';
+        if (str.split(' ').length < 5) continue;
+        if (/\d [\d/]* ?in\b/.test(str)) measures++;
+        if (/\d$/.test(str)) expect(next, `${str} / ${next}`).not.toMatch(/^(\d+\/\d+|in\b)/);
+      }
+    }
+    expect(measures).toBeGreaterThan(50);
+  });
 
   it('sets the figures of the marks in 12 points at least, and no text lies on another', async () => {
     const border = made(
