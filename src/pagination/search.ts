@@ -99,6 +99,13 @@ const boundsFor = (grid: Occupancy, across: readonly Divided[], up: readonly Div
     }
     return cells;
   });
+  // Cores beyond the ink have no cells.
+  const widths = ends.map((cells) => {
+    const own: number[] = [];
+    for (let e = 0; e < cells.length; e += 2)
+      if (cells[e + 1]! > cells[e]!) own.push(cells[e + 1]! - cells[e]!);
+    return { narrowest: Math.min(...own), cores: own.length };
+  });
   for (const [shiftY, { axis, stretches }] of up.entries()) {
     for (let k = 0; k < axis.count; k++) {
       const [first, last] = stretches[2 * k + 1]!.within;
@@ -106,7 +113,14 @@ const boundsFor = (grid: Occupancy, across: readonly Divided[], up: readonly Div
       const j1 = Math.min(grid.rows, last);
       if (!(j0 < j1)) continue;
       for (let i = 0; i < wide; i++) below[i] = grid.sums[j1 * wide + i]! - grid.sums[j0 * wide + i]!;
+      const gap = longestGap(below);
       for (const [shiftX, cells] of ends.entries()) {
+        // In a dense drawing no core fits between its ink.
+        const { narrowest, cores } = widths[shiftX]!;
+        if (gap < narrowest) {
+          bounds[shiftY * across.length + shiftX]! += cores;
+          continue;
+        }
         let inked = 0;
         for (let e = 0; e < cells.length; e += 2) if (below[cells[e + 1]!]! > below[cells[e]!]!) inked++;
         bounds[shiftY * across.length + shiftX]! += inked;
@@ -114,4 +128,15 @@ const boundsFor = (grid: Occupancy, across: readonly Divided[], up: readonly Div
     }
   }
   return bounds;
+};
+
+/** The most cells in a row without ink, of running sums along a row. */
+const longestGap = (sums: Int32Array): number => {
+  let longest = 0;
+  let since = 0;
+  for (let i = 1; i < sums.length; i++) {
+    if (sums[i]! > sums[i - 1]!) since = i;
+    else if (i - since > longest) longest = i - since;
+  }
+  return longest;
 };

@@ -134,8 +134,11 @@ const encoderOf = (font: PDFFont): ((text: string) => string) => {
     SINGLE_LETTERS.test(text) ? `<${[...text].map(codeOf).join('')}>` : font.encodeText(text).toString();
 };
 
-/** Latin letters, figures and signs, accents that are part of their letters included (Unicode, blocks up to U+024F). */
-const SINGLE_LETTERS = /^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u024f]*$/;
+/**
+ * Latin letters, figures and signs, accents that are part of their letters included (Unicode, blocks up to U+024F),
+ * punctuation and fractions.
+ */
+const SINGLE_LETTERS = /^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u203a\u2150-\u215e]*$/;
 
 type StreamEntries = Readonly<Record<string, string | number[] | PDFDict>>;
 
