@@ -440,3 +440,19 @@ describe('options out of all range', () => {
     },
   );
 });
+
+describe.runIf(process.platform !== 'win32')('a file whose name steers the terminal', () => {
+  it.each(['\u001b[31mred\u0007.yaml', 'two\nlines.yaml', 'back\u202ewards.yaml'])('%j', async (name) => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, name), strip('36'));
+    const card = await run(folder, ['card', name]);
+    expect(card).toMatchObject({ code: 0, err: '', left: [name] });
+    expect(card.out).not.toMatch(STEERING);
+    const drawn = await run(folder, ['draw', name, '-o', 'a.svg']);
+    expect(drawn.code).toBe(0);
+    expect(drawn.err).not.toMatch(STEERING);
+    const none = await run(folder, ['draw', `no${name}`]);
+    expect(none.lines).toHaveLength(1);
+    expect(none.err).not.toMatch(STEERING);
+  });
+});
