@@ -1,6 +1,7 @@
 /** One half of a swag that turns a corner: its crown on the mitre, its other half on the next side. */
 
 import type { Field } from './field.ts';
+import type { SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bodyOf, leastNeck, neckOf } from './neck.ts';
 import { type Pose, pastMirror } from './pose.ts';
@@ -33,3 +34,18 @@ export const checkCorner = (
   if (!(neck >= least - FIT_NOISE)) return misses({ kind: 'narrow-neck', by: least - neck, neck });
   return fits({ way, shape, pose, gap });
 };
+
+/**
+ * How far (mm) two sides that meet at a corner may lean over the same cloth; 0 or less where they cannot. Only
+ * from the outer seam do they lean towards each other: each begins `toCorner` from the corner, and what reaches
+ * no deeper than that keeps clear of the other.
+ */
+export const overNeighbour = (sides: readonly SideFit[], toCorner: number, { from }: Field): number =>
+  from === 'inner'
+    ? 0
+    : Math.max(
+        ...sides.map((side, i) => {
+          const next = sides[(i + 1) % sides.length]!;
+          return Math.min(side.seat.pose.top, next.seat.pose.top) - toCorner;
+        }),
+      );

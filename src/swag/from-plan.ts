@@ -7,6 +7,7 @@ import type { Template } from '../template/index.ts';
 import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
 import { describeMiss, nearestMisses } from './near-miss.ts';
+import { noWayHint } from './no-way.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
 import { tooLarge } from './search-size.ts';
@@ -102,7 +103,7 @@ const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
   const misses = nearestMisses(search.misses);
   const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
-  if (!nearest) return [problem];
+  if (!nearest) return [{ ...problem, hint: noWayHint(plan) }];
   const { found, hint } = describeMiss(nearest, plan);
   return [{ ...problem, message: `${problem.message}; ${found}`, ...(hint === undefined ? {} : { hint }) }];
 };

@@ -50,6 +50,7 @@ export { type Gallery, type GallerySwag, galleryOf } from './gallery.ts';
 export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
 export { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 export { changeFor, describeMisfit, describeMiss, nearestMisses } from './near-miss.ts';
+export { noWayHint } from './no-way.ts';
 export { type OutOfReach, outOfReach, type Pause, pausesOf } from './pausing.ts';
 export { type LineStanding, type Placing, placingOf, type Standing } from './placing.ts';
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';

@@ -3,7 +3,7 @@
  * shared equally as its gaps: L = n·(2h + g) + 2·(h ∓ d + g/2).
  */
 
-import { checkCorner, depthSign } from './corner.ts';
+import { checkCorner, depthSign, overNeighbour } from './corner.ts';
 import type { Counts } from './counts.ts';
 import type { Field } from './field.ts';
 import type { SideFit } from './fit.ts';
@@ -41,6 +41,7 @@ export const turnsByTilt = (
     if (!tried.ok) return none;
     sides.push({ run, repeats: n, seat: tried.value });
   }
+  if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return none;
   // The corner's own half gap differs from side to side; its offset is told for the first.
   const offset = toCorner + sides[0]!.seat.gap / 2;
   return { fits: [{ way, sides, corner: { seat: corner.value, toCorner, offset } }], tried: 1 };

@@ -11,7 +11,7 @@
  * end here. What is left is sampled, and the best samples are refined by golden-section search.
  */
 
-import { checkCorner, depthSign } from './corner.ts';
+import { checkCorner, depthSign, overNeighbour } from './corner.ts';
 import { type Counts, countsBetween } from './counts.ts';
 import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
@@ -383,5 +383,7 @@ const layTurn = (way: Way, field: Field, rules: SeatRules & { gap: number }, cor
     if (!tried.ok) return tried;
     sides.push({ run, repeats, seat: tried.value });
   }
+  const over = overNeighbour(sides, toCorner, field);
+  if (over > FIT_NOISE) return misses({ kind: 'beyond-corner', by: over });
   return fits({ way, sides, corner: { seat: seated.value, toCorner, offset } });
 };

@@ -1,7 +1,7 @@
 /** Where nothing fits, what is told must be true: the change, made to the plan, makes it fit. */
 
 import { describe, expect, test } from 'vitest';
-import { nearestMisses, smallestChange } from '../../src/swag/index.ts';
+import { nearestMisses, noWayHint, smallestChange } from '../../src/swag/index.ts';
 import { planOf, profile, search } from './fit-helpers.ts';
 
 const strip = (more: string, length = '60 in', width = 6, margin = '1/2 in'): string =>
@@ -85,5 +85,18 @@ describe('the smallest change', () => {
     for (const change of changes)
       if (change) expect(search(change.plan, templates).results.length, change.text).toBeGreaterThan(0);
     expect(changes.map((c) => c?.text ?? '').join('; ')).toMatch(expected);
+  });
+});
+
+describe('where a plan leaves no way at all', () => {
+  test.each([
+    ['{ setting: alignment-line, direction: crown-first }', /direction: heel-first/],
+    ['{ setting: flat-on-guide, side: outside }', /without what the swag fixes: setting, side/],
+  ])('says what to leave out: %s', (swag, expected) => {
+    const plan = planOf(strip(`swag: ${swag}`));
+    const found = search(plan, [profile('finial')]);
+    expect(found.results).toEqual([]);
+    expect(found.misses).toEqual([]);
+    expect(noWayHint(plan)).toMatch(expected);
   });
 });

@@ -9,6 +9,7 @@ import {
   describeMiss,
   type Miss,
   nearestMisses,
+  noWayHint,
   type Ranked,
   searchPlan,
   smallestChange,
@@ -103,7 +104,12 @@ const nothingFits = async (
       nearest: nearest.map((miss) => missAsData(miss, plan)),
     });
   throw new ProblemError([
-    placed({ code: 'nothing-fits', key: 'layout', message: 'nothing fits this layout' }),
+    placed({
+      code: 'nothing-fits',
+      key: 'layout',
+      message: 'nothing fits this layout',
+      ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}),
+    }),
     ...nearest.map((miss, i) => {
       const { found, hint } = describeMiss(miss, plan);
       return {

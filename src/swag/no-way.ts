@@ -1,0 +1,15 @@
+/** Where a plan fixes so much that no way is left to set a template at all, and so nothing that could come near. */
+
+import type { Plan } from '../plan/index.ts';
+
+/** What to change in the plan's swag. */
+export const noWayHint = ({ swag }: Plan): string => {
+  if (swag.setting === 'alignment-line' && swag.direction === 'crown-first')
+    return 'etched lines stand near the heel: with an alignment line write direction: heel-first, or leave it out';
+  const fixed = (
+    ['from', 'to', 'setting', 'laid', 'flat', 'side', 'direction', 'repeats', 'gap'] as const
+  ).filter((key) => swag[key] !== undefined);
+  return fixed.length === 0
+    ? 'try a wider border, or another template'
+    : `try without what the swag fixes: ${fixed.join(', ')}`;
+};

@@ -1,0 +1,51 @@
+/** From the outer seam the swags of two sides hang towards each other: near a corner both would want the same cloth. */
+
+import { describe, expect, it } from 'vitest';
+import { overNeighbour } from '../../src/swag/corner.ts';
+import { fieldOf } from '../../src/swag/field.ts';
+import type { SideFit } from '../../src/swag/index.ts';
+import { planOf, search } from './fit-helpers.ts';
+
+const OUTER = planOf(
+  'layout: { border: { width: 9, inner: { top: 24, right: 30, bottom: 24, left: 30 }, margin: 1/2, from: outer, corners: turn } }\n',
+);
+
+describe('sides that meet at a turned corner', () => {
+  const { field, fit } = search(OUTER).results[0]!;
+  const deep = (side: SideFit, top: number): SideFit => ({
+    ...side,
+    seat: { ...side.seat, pose: { ...side.seat.pose, top } },
+  });
+
+  it('keep apart in all that the search finds', () => {
+    for (const { fit: found, field: ground } of search(OUTER).results)
+      expect(overNeighbour(found.sides, found.corner!.toCorner, ground)).toBeLessThanOrEqual(1e-7);
+  });
+
+  it('come over each other where both are deeper than they stand from the corner', () => {
+    const at = 50;
+    const [top, right, bottom, left] = fit.sides.map((s) => deep(s, 30)) as [
+      SideFit,
+      SideFit,
+      SideFit,
+      SideFit,
+    ];
+    expect(overNeighbour([top, right, bottom, left], at, field)).toBe(-20);
+    expect(overNeighbour([deep(top, 70), right, bottom, left], at, field)).toBe(-20);
+    expect(overNeighbour([deep(top, 70), right, deep(bottom, 70), left], at, field)).toBe(-20);
+    // Two next to each other: as far as the shallower of them passes.
+    expect(overNeighbour([deep(top, 70), right, bottom, deep(left, 62)], at, field)).toBe(12);
+  });
+
+  it('lean away from each other from the inner seam', () => {
+    const layout = OUTER.layout.kind === 'border' ? OUTER.layout : undefined;
+    const inner = fieldOf({ ...layout!, from: 'inner' });
+    expect(
+      overNeighbour(
+        fit.sides.map((s) => deep(s, 900)),
+        1,
+        inner,
+      ),
+    ).toBe(0);
+  });
+});
