@@ -97,9 +97,11 @@ export const channelsOf = (
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
     return channels[side].map((width, i): Channel => {
-      const lines = parallelIn(stitching, reaches[i]!, sides?.[side] ?? area, channels.points)
+      // A line that meets its neighbour's between the two starts runs on there, and never comes round to the other side.
+      const part = reaches[i]! < -cell.join ? sides?.[side] : undefined;
+      const lines = parallelIn(stitching, reaches[i]!, part ?? area, channels.points)
         .filter((p) => pathLength(p) > CRUMB)
-        .filter((p) => sides !== undefined || containsPoint(inside, middleOf(p)) === (side === 'inward'));
+        .filter((p) => part !== undefined || containsPoint(inside, middleOf(p)) === (side === 'inward'));
       // What is farther from the stitching lies on a parallel's left: inward it runs from the crown to the start.
       const paths = side === 'inward' ? lines.map(reversePath) : lines;
       const place = (p: Path): number => along.nearest(middleOf(p));

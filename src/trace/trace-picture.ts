@@ -255,6 +255,7 @@ const OFF_FIELD: Problem = {
   code: 'shape-runs-off',
   message: 'the shape runs off the field of the capture sheet',
   expected: 'the whole template between the corner ticks',
+  hint: 'one that is too long for them can be scanned, or measured off a cutting mat as edge: { points }',
 };
 const RAGGED: Problem = {
   code: 'ragged-outline',

@@ -293,6 +293,20 @@ describe('channels and regions of a frame', () => {
     }
   });
 
+  test('where the gap is narrower than the channels, they run on over it', () => {
+    const plan = frame('count: 8, around: 9, clearance: 1/2', `swag: { gap: 1/4 }\n${channels}`);
+    const gapped = search(plan, PROFILES).results.filter((r) => Math.abs(r.score.gap - 6.35) < 1e-6);
+    expect(gapped.length).toBeGreaterThan(0);
+    for (const ranked of gapped.slice(0, 5)) {
+      const design = designOf(ranked.field, ranked.fit);
+      const [half] = design.halves;
+      for (const { paths } of placedChannels(design, plan.channels, [half!]).get(half!)!) {
+        expect(paths).toHaveLength(1);
+        expect(Math.abs(pathStart(paths[0]!)!.x - half!.cell.join)).toBeLessThan(1e-6);
+      }
+    }
+  });
+
   test.each(cases)('the regions of %s make up the ring that they share', (_, text) => {
     const plan = frame(text, channels);
     const [best] = search(plan, PROFILES).results;
