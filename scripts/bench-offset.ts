@@ -12,10 +12,14 @@
  * thread (a flag of Node's in the command): helpers would wait for a processor where others load it.
  */
 
+import { boxTreeOf } from '../src/geometry/box-tree.ts';
+import { findSelfCrossing, findUnsound } from '../src/geometry/edge-fault.ts';
+import { offsetElements } from '../src/geometry/offset-elements.ts';
 import { flatten, type Path, reversePath } from '../src/geometry/path.ts';
 import { type Piece, trimPiece } from '../src/geometry/piece.ts';
 import type { Point } from '../src/geometry/point.ts';
 import { pathsRound, type Rolled, rollFootRound } from '../src/geometry/rolling-foot.ts';
+import { weld } from '../src/geometry/weld.ts';
 import { deviation } from '../tests/geometry/foot-checks.ts';
 import {
   clipperOffsetter,
@@ -136,6 +140,34 @@ const contest = (name: string, outline: Path): void => {
 contest('T1 lobes', LOBES);
 contest('T2 waves', WAVES);
 contest('T3 mixed', SLOTTED);
+
+/** What the time goes on. The libraries are not asked whether the outline crosses itself; ours is. */
+console.log('\nwhat the bare path spends its time on, each step alone');
+for (const [name, outline] of [
+  ['T1 lobes', LOBES],
+  ['T2 waves', WAVES],
+  ['T3 mixed', SLOTTED],
+] as const) {
+  const edge = reversePath(outline);
+  const tree = boxTreeOf(edge.pieces);
+  const welded = weld(edge.pieces, true);
+  const caps = new Set<number>();
+  const steps: Record<string, () => unknown> = {
+    'whole path': () => must(pathsRound(edge, CLEARANCE)),
+    'is it sound': () => findUnsound(edge),
+    'a tree of boxes': () => boxTreeOf(edge.pieces),
+    'does it cross itself': () => findSelfCrossing(edge, tree),
+    welding: () => weld(edge.pieces, true),
+    'raw offsets': () => offsetElements(welded, CLEARANCE, caps),
+  };
+  const times = race(Object.entries(steps).map(([step, run]) => ({ name: step, run, pieces: () => [] })));
+  const [whole, ...parts] = times.map((t) => t.least);
+  const told = Object.keys(steps)
+    .slice(1)
+    .map((step, i) => `${step} ${Math.round((100 * parts[i]!) / whole!)} %`);
+  const rest = 100 - parts.reduce((sum, t) => sum + (100 * t) / whole!, 0);
+  console.log(`  ${name}: ${told.join(', ')}, cutting, keeping and linking ${Math.round(rest)} %`);
+}
 
 /** What grows as the work grows: the waves with every piece in 1, 2, 4 … parts. */
 console.log('\nT2 waves, each piece split');
