@@ -215,6 +215,36 @@ const MUTATIONS = [
     test: 'tests/tools/taped.tools.ts',
     only: 'none is',
   },
+  {
+    name: 'hostile: control characters in the name of a template',
+    file: 'src/cli/find-template.ts',
+    from: '/\\p{Cc}/u.test(name)',
+    to: '/\\p{Co}/u.test(name)',
+    test: 'tests/cli/hostile/each-command.test.ts',
+  },
+  {
+    name: 'hostile: a foot of any size',
+    file: 'src/cli/clearance.ts',
+    from: 'clearance <= most + NOISE',
+    to: 'clearance <= most * 1e12',
+    test: 'tests/cli/hostile/each-command.test.ts',
+  },
+  {
+    name: 'hostile: fills of any number of lines',
+    file: 'src/drawing/draw-plan.ts',
+    from: 'if (count <= MOST_FILL_LINES)',
+    to: 'if (count <= 100 * MOST_FILL_LINES)',
+    test: 'tests/cli/hostile/bounds.test.ts',
+    only: 'crosshatched',
+  },
+  {
+    name: 'hostile: a half-written file that an interrupt leaves',
+    file: 'src/cli/node-io.ts',
+    from: 'unlinkSync(path);',
+    to: 'void path;',
+    test: 'tests/cli/hostile/disk.test.ts',
+    only: 'in the middle of the write',
+  },
 ];
 
 const words = process.argv.slice(2);
@@ -223,7 +253,15 @@ const wanted = MUTATIONS.filter(
 );
 
 const copy = mkdtempSync(join(tmpdir(), 'swagwright-mutations-'));
-const COPIED = ['src', 'tests', 'profiles', 'samples', 'package.json', 'tsconfig.json'];
+const COPIED = [
+  'src',
+  'tests',
+  'profiles',
+  'samples',
+  'package.json',
+  'tsconfig.json',
+  'tsconfig.build.json',
+];
 const CONFIGS = ['vitest.config.ts', 'vitest.tools.config.ts'];
 
 /** Which tests failed: nothing where the tests did not run at all, which proves nothing. */
