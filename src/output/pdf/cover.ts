@@ -10,7 +10,7 @@ import { drawLegend, legendHeight, legendRows } from './legend.ts';
 import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
 import { drawMap, mapPlace } from './map.ts';
 import type { PageContent } from './page-content.ts';
-import { wrapText } from './typeface.ts';
+import { type Typefaces, wrapText } from './typeface.ts';
 
 export interface CoverWords {
   readonly title: string;
@@ -43,17 +43,11 @@ export const drawCover = (
   const content = pdf.page({ width, height, label: 'Cover' });
   const below = drawHead(content, plan, words, area);
   const blocks = blocksFor(plan, words);
-  const tall = area.maxY - area.minY;
-  // The largest map that leaves room for all words; a long list of cautions goes on overleaf.
-  const rows = legendRows(legend, area.maxX - area.minX, pdf.faces);
-  const underMap = (room: Box): Box => belowMap(plan, room, area, legendHeight(rows));
-  const rooms = MAP_SHARES.map((share) => ({ ...area, maxY: below, minY: below - share * tall }));
-  const fits = (room: Box): boolean =>
-    setBlocks(pdf.faces, blocks, columnsIn(underMap(room))).rest.length === 0;
-  const room = rooms.find(fits) ?? rooms[0]!;
-  drawMapWithCaption(content, ink, plan, words.units, room);
-  drawLegend(content, rows, area.minX, underMap(room).maxY + legendHeight(rows) + LEGEND_UP);
-  let rest: readonly Block[] = flowOnto(content, blocks, columnsIn(underMap(room)));
+  const layout = layoutOf(pdf.faces, plan, legend, blocks, { ...area, maxY: below }, words.units);
+  drawMap(content, ink, plan, layout.room);
+  drawCaption(content, layout);
+  drawLegend(content, layout.rows, layout.room.minX, layout.legendTop);
+  let rest: readonly Block[] = flowOnto(content, blocks, layout.columns);
   let page = 1;
   while (rest.length > 0 && page < MOST_COVER_PAGES) {
     page++;
@@ -72,25 +66,73 @@ const flowOnto = (
   return flow.rest;
 };
 
-/** Between the map and its caption, and between the caption and the words, mm. */
+/** Between the map and its caption, between the caption and the words, and above the legend, mm. */
 const CAPTION = 5;
 const UNDER_CAPTION = 7;
 /** The legend belongs to the map: nearer to its caption than to the words below. */
 const LEGEND_UP = 3.5;
 
-const belowMap = (plan: SheetPlan, room: Box, area: Box, legend: number): Box => ({
-  ...area,
-  maxY: mapPlace(plan, room).bottom - CAPTION - UNDER_CAPTION - legend,
-});
-
 /** Room round the cover's text, mm: wider than any printer's edge. */
 const SIDE = 17;
 
+/** Where the map, what stands under it, and the words go. */
+interface CoverLayout {
+  readonly room: Box;
+  readonly caption: readonly string[];
+  readonly captionTop: number;
+  readonly rows: ReturnType<typeof legendRows>;
+  readonly legendTop: number;
+  readonly columns: readonly Box[];
+}
+
+/** The map may have these shares of the height that is left; the largest that leaves room for the words is taken. */
+const MAP_SHARES = [0.6, 0.54, 0.48, 0.42, 0.36, 0.32, 0.28, 0.24, 0.2, 0.16];
+
 /**
- * The map has the first of these shares of the page's height that leaves room for the words. A smaller map still
- * shows which sheet goes where, and a page with nothing but the last words on it would be wasted.
+ * The map across the page over the words, or over the left column only: whichever lets it be larger with all words on
+ * the page, since a page with nothing but the last words on it would be wasted. Where they never have room, as with a
+ * long list of cautions, they go on overleaf.
  */
-const MAP_SHARES = [0.4, 0.36, 0.32, 0.28, 0.24, 0.2, 0.17, 0.14];
+const layoutOf = (
+  faces: Typefaces,
+  plan: SheetPlan,
+  legend: readonly LegendEntry[],
+  blocks: readonly Block[],
+  area: Box,
+  units: Units,
+): CoverLayout => {
+  const [left, right] = columnsIn(area) as [Box, Box];
+  const tall = area.maxY - area.minY;
+  const laid = (across: Box, share: number): CoverLayout => {
+    const room = { ...across, minY: across.maxY - share * tall };
+    const { scale, bottom } = mapPlace(plan, room);
+    const width = room.maxX - room.minX;
+    const sentences = captionOf(plan, scale, units);
+    const whole = sentences.join(' ');
+    const caption = faces.regular.width(whole, TYPE.small) <= width ? [whole] : sentences;
+    const rows = legendRows(legend, width, faces);
+    const captionTop = bottom - CAPTION;
+    const wordsTop =
+      captionTop - (caption.length - 1) * LEADING * TYPE.small - UNDER_CAPTION - legendHeight(rows);
+    const under = { ...across, maxY: wordsTop };
+    return {
+      room,
+      caption,
+      captionTop,
+      rows,
+      legendTop: wordsTop + legendHeight(rows) + LEGEND_UP,
+      columns: across === left ? [under, right] : columnsIn(under),
+    };
+  };
+  const fits = (layout: CoverLayout): boolean => setBlocks(faces, blocks, layout.columns).rest.length === 0;
+  const scaleOf = ({ room }: CoverLayout): number => mapPlace(plan, room).scale;
+  const found = [area, left].flatMap(
+    (across) => MAP_SHARES.map((share) => laid(across, share)).find(fits) ?? [],
+  );
+  return found.length > 0
+    ? found.reduce((a, b) => (scaleOf(b) > scaleOf(a) ? b : a))
+    : laid(area, MAP_SHARES[3]!);
+};
 
 const columnsIn = (area: Box): Box[] => {
   const width = (area.maxX - area.minX - GUTTER) / 2;
@@ -130,24 +172,23 @@ const describeSheets = (plan: SheetPlan): string => {
 
 const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 
-const drawMapWithCaption = (
-  content: PageContent,
-  ink: Ink,
-  plan: SheetPlan,
-  units: Units,
-  room: Box,
-): void => {
-  const { scale, bottom } = drawMap(content, ink, plan, room);
+const captionOf = (plan: SheetPlan, scale: number, units: Units): readonly string[] => {
   const size = [plan.ink.maxX - plan.ink.minX, plan.ink.maxY - plan.ink.minY];
   const shown = (plan.turned ? size.reverse() : size)
     .map((mm) => formatLength(mm, units === 'in' ? INCH_EIGHTH : MM_WHOLE))
     .join(' × ');
-  content.text({
-    text: `Map, about ${Math.round(scale * 100)} % of true size. The whole drawing is ${shown}.`,
-    at: { x: (room.minX + room.maxX) / 2, y: bottom - CAPTION },
-    size: TYPE.small,
-    color: INK.quiet,
-    align: 'middle',
+  return [`Map, about ${Math.round(scale * 100)} % of true size.`, `The whole drawing is ${shown}.`];
+};
+
+const drawCaption = (content: PageContent, { room, caption, captionTop }: CoverLayout): void => {
+  caption.forEach((text, i) => {
+    content.text({
+      text,
+      at: { x: (room.minX + room.maxX) / 2, y: captionTop - i * LEADING * TYPE.small },
+      size: TYPE.small,
+      color: INK.quiet,
+      align: 'middle',
+    });
   });
 };
 
