@@ -49,13 +49,15 @@ export const Paper = () => {
         ] as const)
       : []),
   ];
+  // What was chosen for another design may not be in this one.
+  const shownPart = parts.some(([name]) => name === part.value) ? part.value : '';
   const measured = factorsOf(across.value, up.value);
   const choices = (): PaperChoices | undefined => {
     if (measured === 'wrong') {
       say('What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.');
       return undefined;
     }
-    return { paper, measured, show: part.value === '' ? undefined : part.value };
+    return { paper, measured, show: shownPart === '' ? undefined : shownPart };
   };
   const make = async (what: PrintKind, ending: string): Promise<void> => {
     const chosen = choices();
@@ -105,7 +107,7 @@ export const Paper = () => {
         />
         <Choice
           label="Sheets show"
-          value={part.value}
+          value={shownPart}
           options={parts}
           onChoose={(name) => {
             part.value = name;
