@@ -1,13 +1,10 @@
 /** What `card` does. */
 
-import { cardAsData, cardOf, writeCardPdf, writeTextCard } from '../../output/card/index.ts';
+import { cardAsData, cardOf, writeTextCard } from '../../output/card/index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Io } from '../io.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
-import { readPages } from '../pages.ts';
-import { pdfMeans } from '../render-pdf.ts';
-import { describeDesign } from '../report-design.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
@@ -20,19 +17,14 @@ export const runCard = async (io: Io, file: string, options: CardOptions): Promi
   const format = readFormat(options);
   checkOutputOption(options, format === 'pdf' ? 'pdf' : 'txt');
   const { plan, design, inputs } = await planned(io, file);
-  const [setup] = readPages(options, plan.units, plan.paper, ['portrait']);
   const card = cardOf(design, plan, CAUTIONS);
-  if (options.output !== undefined) {
+  if (options.output !== undefined && format === 'pdf') {
+    const { writeCardSheets } = await import('./write-card-sheets.ts');
+    await writeCardSheets(io, options.output, inputs, { card, design, plan }, options);
+  } else if (options.output !== undefined) {
     const output = await openOutput(io, options.output, inputs);
-    if (format === 'pdf' && setup) {
-      const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
-      await output.write(written.bytes);
-      for (const line of describeDesign(design, plan.units, plan.channels)) await say(io, line);
-      await say(io, `${output.name}: the marking card, ${plural(written.pages, 'page')} of ${setup.name}`);
-    } else {
-      await output.write(writeTextCard(card, LINE));
-      await say(io, `${output.name}: the marking card`);
-    }
+    await output.write(writeTextCard(card, LINE));
+    await say(io, `${output.name}: the marking card`);
   }
   if (options.json) await printJson(io, cardAsData(design, plan));
   else if (options.output === undefined) await io.stdout.write(writeTextCard(card, LINE));

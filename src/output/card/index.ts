@@ -1,6 +1,5 @@
-/** The marking card for the sewing room: one content, set as text, as pages, or given as data. */
+/** The marking card for the sewing room: one content, set as text or given as data; ../card-sheets sets it as pages. */
 
 export { type Card, type CardBlock, type CardSection, type CardTable, cardOf, cardWith } from './card.ts';
 export { cardAsData } from './card-data.ts';
-export { writeCardPdf } from './card-pdf.ts';
 export { writeTextCard } from './text-card.ts';

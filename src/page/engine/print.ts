@@ -11,7 +11,8 @@ import {
   writeAudition,
   writeEmptyFrames,
 } from '../../output/audition/index.ts';
-import { cardOf, writeCardPdf } from '../../output/card/index.ts';
+import { cardOf } from '../../output/card/index.ts';
+import { writeCardPdf } from '../../output/card-sheets/index.ts';
 import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';

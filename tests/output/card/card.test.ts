@@ -7,13 +7,8 @@ import { PDFDocument } from 'pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { formatLength, MM_PER_INCH } from '../../../src/length/index.ts';
-import {
-  type Card,
-  cardAsData,
-  cardOf,
-  writeCardPdf,
-  writeTextCard,
-} from '../../../src/output/card/index.ts';
+import { type Card, cardAsData, cardOf, writeTextCard } from '../../../src/output/card/index.ts';
+import { writeCardPdf } from '../../../src/output/card-sheets/index.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
 import { designOf, placingOf } from '../../../src/swag/index.ts';

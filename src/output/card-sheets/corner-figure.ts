@@ -18,7 +18,7 @@ import {
 } from '../../geometry/index.ts';
 import type { Cell, Design } from '../../swag/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
-import { CENTRE, LABEL, MARK, SEAM, SECOND, START_LINE, STITCH } from './card-figure.ts';
+import { CENTRE, LABEL, MARK, SEAM, SECOND, START_LINE, STITCH } from './swag-figure.ts';
 
 /** mm on paper: above and below for names, and beside for those that stand outside. */
 const ROOM = { above: 7, below: 4, left: 16, right: 9 };

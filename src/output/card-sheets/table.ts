@@ -1,8 +1,8 @@
 /** Tables on the card's pages: figures large enough to read from the machine, rows told apart by a tint. */
 
 import type { Point } from '../../geometry/index.ts';
+import type { CardTable } from '../card/index.ts';
 import { fitText, INK, type PageContent } from '../pdf/index.ts';
-import type { CardTable } from './card.ts';
 
 /** Sizes of type, mm: 13 points for figures, 12 in long tables; 12 for the title, 8.5 for heads. */
 const FIGURE = 4.6;

@@ -5,6 +5,7 @@
 
 import { boxWidth } from '../../geometry/index.ts';
 import type { Design } from '../../swag/index.ts';
+import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
   type FontBytes,
@@ -16,10 +17,9 @@ import {
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
-import type { Card, CardBlock, CardSection, CardTable } from './card.ts';
-import { drawCornerFigure } from './card-corner.ts';
-import { drawFigure, figureHeight } from './card-figure.ts';
-import { drawTable, splitTable, tableHeight } from './card-table.ts';
+import { drawCornerFigure } from './corner-figure.ts';
+import { drawFigure, figureHeight } from './swag-figure.ts';
+import { drawTable, splitTable, tableHeight } from './table.ts';
 
 export interface CardPdfOptions {
   readonly setup: PageSetup;
