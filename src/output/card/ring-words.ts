@@ -3,6 +3,7 @@
 import { formatLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
+  awayFromMotif,
   type Design,
   frameSize,
   type Placing,
@@ -25,7 +26,7 @@ export const ringSizeWords = (design: Design, { marks: { style } }: Plan): reado
   const { ring } = design;
   const size = frameSize(design, ring?.ring.outward ?? 0);
   if (!ring || !size) return [];
-  const channels = ring.ring.outward > 0 ? ', channels included' : '';
+  const channels = awayFromMotif(ring.ring) > 0 ? ', channels included' : '';
   return [
     `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
   ];
