@@ -52,8 +52,10 @@ export const loneSwag = (ranked: Ranked, name: string, seat: Seat, plan: Plan): 
   return name === CORNER ? cornerSwag(ranked, seat, plan) : sideSwag(ranked.field, name, seat, plan);
 };
 
+/** Its two halves have the same neighbours, so their channels are worked out once: they are what a dragged swag waits for. */
 const drawn = (design: Design, scope: Scope, plan: Plan): Pick<LoneSwag, 'design' | 'scope' | 'drawing'> => {
-  const channels = placedChannels(design, plan.channels, scope.halves);
+  const ofFirst = [...placedChannels(design, plan.channels, scope.halves.slice(0, 1)).values()][0] ?? [];
+  const channels = new Map(scope.halves.map((half) => [half, ofFirst]));
   const labelSize = design.cells[0]!.seat.way.shape.chord * LABEL_SHARE;
   return { design, scope, drawing: drawDesign(design, scope, { title: plan.title, channels, labelSize }) };
 };
