@@ -1,13 +1,14 @@
 /**
  * Where the check square stands on each sheet. It carries the sheet's words too, so it should cover no ink: the
  * corner that is free on most sheets first, then the other corners, then anywhere, and where a sheet is full,
- * the place with the least ink.
+ * the place that hides least of what the needle follows, and of such the one with the least ink.
  */
 
+import type { LayerId } from '../drawing/index.ts';
 import { type Box, boxOfPoints, inverse, type Motion, mover, type Point } from '../geometry/index.ts';
 import { MM_PER_INCH } from '../length/index.ts';
 import { holdsInk, type Ink } from './ink.ts';
-import { countInside, countTouched, type Occupancy } from './occupancy.ts';
+import { countInside, countTouched, type Occupancy, occupancyOf } from './occupancy.ts';
 import type { SharedEdge } from './sheet-plan.ts';
 
 /** 2 in: long enough to lay a ruler on, short enough to find a free corner. */
@@ -52,22 +53,38 @@ export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readon
     free: rooms.filter((room, sheet) => isClear(sheet, cornersOf(room)[corner]!)).length,
   }));
   corners.sort((a, b) => b.free - a.free || a.corner - b.corner);
+  let needle: Occupancy | undefined;
   return rooms.map((room, sheet) => {
     const at = cornersOf(room);
     for (const { corner } of corners)
       if (isClear(sheet, at[corner]!)) return { at: at[corner]!, clear: true };
-    const inkAt = (p: Point): number => countTouched(grid, inDrawing(sheets[sheet]!.place, squareAt(p, 0)));
+    const inkAt = (p: Point, of: Occupancy): number =>
+      countTouched(of, inDrawing(sheets[sheet]!.place, squareAt(p, 0)));
+    const places = stepsOf(room.minY, room.maxY).flatMap((y) =>
+      stepsOf(room.minX, room.maxX).map((x): Point => ({ x, y })),
+    );
+    const clear = places.find((p) => inkAt(p, grid) === 0 && isClear(sheet, p));
+    if (clear) return { at: clear, clear: true };
+    needle ??= occupancyOf({ ...ink, items: ink.items.filter(({ layer }) => NEEDLE.has(layer)) });
     let best = at[corners[0]!.corner]!;
-    let least = inkAt(best);
-    for (let y = room.minY; y <= room.maxY; y += PITCH) {
-      for (let x = room.minX; x <= room.maxX; x += PITCH) {
-        const count = inkAt({ x, y });
-        if (count === 0 && isClear(sheet, { x, y })) return { at: { x, y }, clear: true };
-        if (count < least) [best, least] = [{ x, y }, count];
-      }
+    let least = { needle: inkAt(best, needle), all: inkAt(best, grid) };
+    for (const p of places) {
+      const count = { needle: inkAt(p, needle), all: inkAt(p, grid) };
+      if (count.needle < least.needle || (count.needle === least.needle && count.all < least.all))
+        [best, least] = [p, count];
     }
     return { at: best, clear: false };
   });
+};
+
+/** What the needle follows, and where: the rest only shows how cloth and template lie. */
+const NEEDLE: ReadonlySet<LayerId> = new Set(['fill', 'channel', 'stitch', 'marks']);
+
+/** From one end to the other, both included: a free strip beside the frame is often just wide enough. */
+const stepsOf = (from: number, to: number): readonly number[] => {
+  const steps: number[] = [];
+  for (let at = from; at < to; at += PITCH) steps.push(at);
+  return [...steps, to];
 };
 
 /** The lower left corners that the square may have on a sheet. */

@@ -186,6 +186,35 @@ describe('the check square', () => {
     }
   });
 
+  const block = (minX: number, maxX: number, minY = 0, maxY = 190) => ({
+    kind: 'area' as const,
+    loops: [polyline([point(minX, minY), point(maxX, minY), point(maxX, maxY), point(minX, maxY)], true)],
+    color: '#cccccc',
+  });
+
+  it('finds a free strip that is just wide enough for it', () => {
+    // Letter, landscape, has 254 by 190.5 mm between its margins; the frame's ticks take 7, the square's own room 2.
+    for (const slack of [0.5, 4.5]) {
+      const left = 254 - 7 - 50.8 - 2 - slack;
+      const drawing = drawingOf('strip', {
+        stitch: [block(0, left), block(left + 1, 254, 0, 60), block(left + 1, 254, 130, 190)],
+      });
+      const { sheets } = layOut(drawing, { paper: 'letter', orientation: 'landscape' });
+      expect(sheets).toHaveLength(1);
+      expect(sheets[0]!.checkIsClear, `${slack} mm`).toBe(true);
+    }
+  });
+
+  it('on a full sheet rather hides how the template lies than what the needle follows', () => {
+    for (const needle of ['fill', 'channel', 'stitch', 'marks'] as const) {
+      const drawing = drawingOf('full', { template: [block(0, 60)], [needle]: [block(60, 250)] });
+      const [sheet] = layOut(drawing, { paper: 'letter', orientation: 'landscape' }).sheets;
+      expect(sheet!.checkIsClear).toBe(false);
+      // Half a cell of the grid on which ink is counted may be lost.
+      expect(sheet!.check.x - move(sheet!.place, point(0, 0)).x + 50.8, needle).toBeLessThanOrEqual(61);
+    }
+  });
+
   it('lies inside the live area, between the bands', () => {
     for (const [, plan] of samples) {
       for (const { check, edges } of plan.sheets) {
