@@ -58,6 +58,7 @@ export {
   pieceDirection,
   pieceLength,
   reversePiece,
+  riseThrough,
   roundFrom,
   shareOfAngle,
   trimPiece,

@@ -18,6 +18,7 @@ import {
   scale,
   subtract,
   TURN,
+  turnBetween,
   unit,
 } from './point.ts';
 
@@ -78,6 +79,14 @@ export const arcBetween = (center: Point, from: Point, to: Point, counterclockwi
   const sweep = counterclockwise ? positiveAngle(b - a) : -positiveAngle(a - b);
   return { kind: 'arc', center, radius: distance(center, from), start: a, sweep, from, to };
 };
+
+/**
+ * The rise (mm, as `arcByRise` takes it) of the arc from one point through another to a third: the turn from one
+ * chord to the next is half the arc's sweep (the inscribed angle theorem, Euclid III.20). Infinite or near it
+ * where the middle point lies beyond an end in line with both; what is then right, the caller knows.
+ */
+export const riseThrough = (from: Point, through: Point, to: Point): number =>
+  (-distance(from, to) / 2) * Math.tan(turnBetween(subtract(through, from), subtract(to, through)) / 2);
 
 /**
  * The arc over a chord by its rise, as a ruler measures it: `rise` (mm) is the height of the arc's middle

@@ -19,8 +19,7 @@ import {
   type Point,
   pieceLength,
   piecesFromSvgPath,
-  subtract,
-  turnBetween,
+  riseThrough,
 } from '../geometry/index.ts';
 import type { NamedPlace } from './breaks.ts';
 
@@ -142,7 +141,7 @@ const piecesOf = (from: Point, step: Exclude<EdgeStep, { kind: 'start' | 'break'
       return [arcByRise(from, step.to, step.rise)];
     }
     case 'arc-through': {
-      const rise = riseThrough(from, step.through, step.to);
+      const rise = plainRise(from, step.through, step.to);
       if (rise === undefined)
         return {
           message: 'no arc goes through this point',
@@ -161,12 +160,11 @@ const piecesOf = (from: Point, step: Exclude<EdgeStep, { kind: 'start' | 'break'
 const HIGHEST_RISE = 50;
 
 /** The rise of the arc through a point; undefined where the point is at an end, or beyond one in line with both. */
-const riseThrough = (from: Point, through: Point, to: Point): number | undefined => {
+const plainRise = (from: Point, through: Point, to: Point): number | undefined => {
   const apart = Math.min(distance(from, through), distance(through, to));
   if (!(apart >= SHORTEST_STEP / 2)) return undefined;
-  const half = distance(from, to) / 2;
-  const rise = -half * Math.tan(turnBetween(subtract(through, from), subtract(to, through)) / 2);
-  return Math.abs(rise) <= 2 * half * HIGHEST_RISE ? rise : undefined;
+  const rise = riseThrough(from, through, to);
+  return Math.abs(rise) <= distance(from, to) * HIGHEST_RISE ? rise : undefined;
 };
 
 /**

@@ -23,6 +23,7 @@ import {
   type Piece,
   type Point,
   polyline,
+  riseThrough,
   subtract,
   turnBetween,
 } from '../geometry/index.ts';
@@ -131,8 +132,7 @@ const fitRun = (run: readonly Point[], tolerance: number, say: Say): Fitted => {
   const coarse = findCoarse(run, say);
   if (coarse.length > 0) return { ok: false, faults: coarse };
   if (run.length === 3) {
-    const rise = (-distance(a, c) / 2) * Math.tan(turnBetween(subtract(b, a), subtract(c, b)) / 2);
-    return { ok: true, pieces: [arcByRise(a, c, rise)] };
+    return { ok: true, pieces: [arcByRise(a, c, riseThrough(a, b, c))] };
   }
   const thin = findThin(run, misses, tolerance, say);
   if (thin.length > 0) return { ok: false, faults: thin };

@@ -14,8 +14,7 @@ import {
   pieceAt,
   pieceLength,
   reversePiece,
-  subtract,
-  turnBetween,
+  riseThrough,
 } from '../geometry/index.ts';
 import { type Corner, findCorners, type Ring, ringLength, ringOf } from './corners.ts';
 
@@ -117,9 +116,7 @@ const withoutStub = (pieces: readonly Piece[], { gap, tolerance }: FitOptions): 
   const [a, b] = [before.from, last.to];
   const middle = pieceAt(before, 0.5);
   // A flat stays a flat; of an arc, the one through its start, its middle and the corner.
-  const turned = turnBetween(subtract(middle, a), subtract(b, middle));
-  const joined =
-    before.kind === 'line' ? line(a, b) : arcByRise(a, b, (-distance(a, b) / 2) * Math.tan(turned / 2));
+  const joined = before.kind === 'line' ? line(a, b) : arcByRise(a, b, riseThrough(a, middle, b));
   const near = nearnessOf([joined]);
   const off = Math.max(...SAMPLES.map((t) => near.distance(pieceAt(before, t))));
   return off <= tolerance ? [...pieces.slice(0, -2), joined] : pieces;
