@@ -35,21 +35,16 @@ export const findPlanTemplate = async (
   place?: Place,
 ): Promise<string> => {
   // A plan may come from a stranger: it can name templates, and no other file of this machine.
-  if (/\p{Cc}/u.test(name))
+  const fault = /\p{Cc}/u.test(name)
+    ? 'the name of a file has no control characters'
+    : isPath(name) && !/\.(ya?ml|json)$/i.test(name)
+      ? 'a template of your own is a file that ends in .yaml, .yml or .json'
+      : undefined;
+  if (fault !== undefined)
     throw new ProblemError([
       {
         code: 'not-a-template',
-        message: 'the name of a file has no control characters',
-        place: place ?? { file: planFile },
-        key: 'template',
-        found: quoted(name),
-      },
-    ]);
-  if (isPath(name) && !/\.(ya?ml|json)$/i.test(name))
-    throw new ProblemError([
-      {
-        code: 'not-a-template',
-        message: 'a template of your own is a file that ends in .yaml, .yml or .json',
+        message: fault,
         place: place ?? { file: planFile },
         key: 'template',
         found: quoted(name),
