@@ -11,6 +11,10 @@ import type { Way } from './setting.ts';
 /** −1 where a corner swag's depth brings its start nearer to the corner, 1 where farther off. */
 export const depthSign = (field: Field): number => (field.from === 'inner' ? -1 : 1);
 
+/** mm from the start line's corner to a corner swag's start mark; negative where that lies beyond the corner. */
+export const toCornerOf = (field: Field, { halfSpan, depth }: Pick<Pose, 'halfSpan' | 'depth'>): number =>
+  halfSpan + depthSign(field) * depth;
+
 /** Whether a half swag may turn a corner: between its join and the mitre, within the margins, its two halves apart. */
 export const checkCorner = (
   way: Way,
@@ -24,7 +28,7 @@ export const checkCorner = (
   if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
   if (!(pose.depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -pose.depth) });
   if (pose.dip > FIT_NOISE) return misses({ kind: 'dips', by: pose.dip });
-  const toCorner = pose.halfSpan + depthSign(field) * pose.depth;
+  const toCorner = toCornerOf(field, pose);
   if (toCorner < -FIT_NOISE) return misses({ kind: 'beyond-corner', by: -toCorner });
   const past = pastMirror(shape, pose, field.mitre);
   if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });

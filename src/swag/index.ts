@@ -27,7 +27,7 @@ export {
   type Surroundings,
 } from './channels.ts';
 export { type Choices, choicesOf } from './choices.ts';
-export { checkCorner } from './corner.ts';
+export { checkCorner, toCornerOf } from './corner.ts';
 export { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
 export {
   type Cell,

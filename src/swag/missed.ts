@@ -1,6 +1,6 @@
 /** Where nothing fits: by how much each way misses, at the counts that come nearest. */
 
-import { checkCorner, depthSign } from './corner.ts';
+import { checkCorner, toCornerOf } from './corner.ts';
 import type { Counts } from './counts.ts';
 import type { Field } from './field.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
@@ -53,7 +53,7 @@ const cornerFor = (way: Way, field: Field, rules: SeatRules): { by: number; misf
     const pose =
       way.tilt === undefined ? crownPose(way.shape, chord * Math.cos(rise)) : tiltedPose(way.shape, way.tilt);
     if (!pose) continue;
-    const by = pose.halfSpan + depthSign(field) * pose.depth + gap / 2;
+    const by = toCornerOf(field, pose) + gap / 2;
     const tried = checkCorner(way, pose, gap, field, rules);
     if (tried.ok) return { by };
     if (!(tried.misfit.by >= (nearest?.misfit?.by ?? Number.POSITIVE_INFINITY)))

@@ -3,7 +3,7 @@
  * shared equally as its gaps: L = n·(2h + g) + 2·(h ∓ d + g/2).
  */
 
-import { checkCorner, depthSign, overNeighbour } from './corner.ts';
+import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
 import type { Counts } from './counts.ts';
 import type { Field } from './field.ts';
 import type { SideFit } from './fit.ts';
@@ -27,7 +27,7 @@ export const turnsByTilt = (
   const corner = checkCorner(way, pose, least, field, rules);
   if (!corner.ok) return none;
   const sides: SideFit[] = [];
-  const toCorner = pose.halfSpan + depthSign(field) * pose.depth;
+  const toCorner = toCornerOf(field, pose);
   for (let i = 0; i < field.runs.length; i++) {
     const run = field.runs[i]!;
     const c = counts[i]!;

@@ -11,7 +11,7 @@
  * end here. What is left is sampled, and the best samples are refined by golden-section search.
  */
 
-import { checkCorner, depthSign, overNeighbour } from './corner.ts';
+import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
 import { type Counts, countsBetween } from './counts.ts';
 import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
@@ -373,7 +373,7 @@ const layTurn = (way: Way, field: Field, rules: SeatRules & { gap: number }, cor
   if (!pose) return misses({ kind: 'too-short', by: h - way.shape.chord });
   const seated = checkCorner(way, pose, rules.gap, field, rules);
   if (!seated.ok) return seated;
-  const toCorner = h + depthSign(field) * pose.depth;
+  const toCorner = toCornerOf(field, pose);
   const offset = toCorner + rules.gap / 2;
   const sides: SideFit[] = [];
   for (let i = 0; i < corner.repeats.length; i++) {

@@ -17,6 +17,7 @@ import {
   placedChannels,
   type Ranked,
   type Seat,
+  toCornerOf,
 } from '../../swag/index.ts';
 
 /** Labels as a share of the chord, so that they are read on a telephone and do not crowd on a large screen. */
@@ -86,13 +87,9 @@ const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag 
   };
 };
 
-/** Seen from an inner seam a corner swag's depth brings its start nearer to the corner, from an outer farther off. */
-export const fromCorner = (field: Field, { halfSpan, depth }: Seat['pose']): number =>
-  halfSpan + (field.from === 'inner' ? -depth : depth);
-
 const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag => {
   const beside = fit.sides[0]!.seat;
-  const toCorner = fromCorner(field, seat.pose);
+  const toCorner = toCornerOf(field, seat.pose);
   const offset = toCorner + seat.gap / 2;
   const length = 2 * offset + 2 * beside.pose.halfSpan + beside.gap;
   const runs = field.runs.map((run) => ({ ...run, length, seam: length }));

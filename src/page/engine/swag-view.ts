@@ -20,9 +20,10 @@ import {
   type Ranked,
   type Seat,
   seat,
+  toCornerOf,
 } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit } from './desk.ts';
-import { CORNER, fromCorner, LABEL_SHARE, type LoneSwag, loneSwag, posed, seatNamed } from './lone-swag.ts';
+import { CORNER, LABEL_SHARE, type LoneSwag, loneSwag, posed, seatNamed } from './lone-swag.ts';
 import type { Input, SectionFacts, SwagAnswer, SwagPose, SwagStop } from './messages.ts';
 import { dataOf, inksOf, textsOf } from './picture.ts';
 
@@ -100,7 +101,7 @@ const poseOf = (
   const depth = ring ? ring.depth : pose.depth;
   const words =
     side === CORNER
-      ? `${length(depth)} deep, marks ${length(fromCorner(field, pose))} from the corner`
+      ? `${length(depth)} deep, marks ${length(toCornerOf(field, pose))} from the corner`
       : `${length(ring ? ring.span : 2 * pose.halfSpan)} wide, ${length(depth)} deep`;
   const shown = ({ x, y }: Point): Point => ({ x: x + moved.x, y: -(y + moved.y) });
   return {
