@@ -5,16 +5,22 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 out=$(mktemp -d)
-trap 'rm -rf "$out"' EXIT
+# What the commands said goes into files; after a failure they are all there is to go by.
+finish() {
+  local code=$?
+  [ "$code" -eq 0 ] || tail -n 20 "$out"/*.log
+  rm -rf "$out"
+}
+trap finish EXIT
 
 passed=0
 for plan in samples/*.yaml; do
   name=$(basename "$plan" .yaml)
   npx swagwright mockup "$plan" -o "$out/$name.pdf" 2>"$out/$name.log"
   npx swagwright draw "$plan" -o "$out/$name.svg" 2>>"$out/$name.log"
-  qpdf --check "$out/$name.pdf" >"$out/qpdf.log" 2>&1 || { cat "$out/qpdf.log"; exit 1; }
+  qpdf --check "$out/$name.pdf" >"$out/qpdf.log" 2>&1
   pdftoppm -r 40 -png "$out/$name.pdf" "$out/$name" 2>"$out/poppler.log"
-  if [ -s "$out/poppler.log" ]; then cat "$out/poppler.log"; exit 1; fi
+  [ ! -s "$out/poppler.log" ]
   sheets=$(find "$out" -name "$name-*.png" | wc -l)
   [ "$sheets" -gt 0 ] || { echo "$plan: no sheet was rendered"; exit 1; }
   echo "$plan: $sheets pages, read by qpdf and poppler without a word"
@@ -36,7 +42,7 @@ npx swagwright fit "$out/plan.yaml" >"$out/fit.txt"
 grep -q '^ 1  ' "$out/fit.txt" || { echo "the traced template fits nothing"; cat "$out/fit.txt"; exit 1; }
 npx swagwright mockup "$out/plan.yaml" -o "$out/traced.pdf" 2>>"$out/chain.log"
 for file in corbel-outline traced; do
-  qpdf --check "$out/$file.pdf" >"$out/qpdf.log" 2>&1 || { cat "$out/qpdf.log"; exit 1; }
+  qpdf --check "$out/$file.pdf" >"$out/qpdf.log" 2>&1
 done
 echo "a picture became a template, an outline and a mock-up of $(qpdf --show-npages "$out/traced.pdf") pages"
 passed=$((passed + 1))
