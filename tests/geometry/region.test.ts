@@ -174,6 +174,28 @@ describe('booleans keep lines and arcs', () => {
     expect(intersectRegions(square, EMPTY_REGION)).toEqual(EMPTY_REGION);
   });
 
+  it('a square whose corners touch a circle is not taken to be apart from it, or inside it', () => {
+    // Found by a long run: a square from a circle's centre, of the radius as its side. Its corners lie on the circle,
+    // and its sides are tangent there, so that the library that decides saw no crossing, and said that they share nothing.
+    for (const [by, short] of [
+      [0, 0],
+      [1e-12, 5e-13],
+      [1e-8, 0],
+    ] as const)
+      for (const how of ['centre', 'beside'] as const) {
+        const r = 25;
+        const [x, w] = how === 'centre' ? [0, r] : [-1e-9, r];
+        const square = regionOf([rect(x, 0, w + by, r)]);
+        const circle = regionOf([disc(0, 0, r - short)]);
+        const quarter = (Math.PI * r * r) / 4;
+        // What rounds the figures off (1e-8 mm of a side of 25 mm) is less than is asked for here.
+        expect(regionArea(intersectRegions(square, circle))).toBeCloseTo(quarter, 6);
+        expect(regionArea(subtractRegion(square, circle))).toBeCloseTo(r * r - quarter, 6);
+        expect(regionArea(subtractRegion(circle, square))).toBeCloseTo(3 * quarter, 6);
+        expect(regionArea(uniteRegions(square, circle))).toBeCloseTo(r * r + 3 * quarter, 6);
+      }
+  });
+
   it('areas add up for circles and rectangles anywhere', () => {
     const coordinate = fc.double({ min: -20, max: 20, noNaN: true });
     const size = fc.double({ min: 1, max: 25, noNaN: true });
