@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { arc, line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
-import { distanceToPieces, selfCrossing } from './foot-checks.ts';
+import { coverage, distanceToPieces, selfCrossing } from './foot-checks.ts';
 
 test('a speck of a large arc does not reach to the other side of its circle', () => {
   // A thousandth of a millimetre of an arc of 1000 mm, before a concave arc of exactly the clearance: the unreached
@@ -64,4 +64,26 @@ test('past a concave arc of nearly the clearance the foot does not step back', (
   const short = (c - r) * Math.tan(sweep / 2);
   expect(12.7 - contacts[0]!.to).toBeCloseTo(short, 10);
   expect(contacts[1]!.from - 12.701).toBeCloseTo(short, 10);
+});
+
+test('a point a millionth of a millimetre before a kink keeps the foot off the line that follows', () => {
+  // The edge's first point lies to the left of the second line by 1e-9 mm, so that the foot rolls round it before it
+  // touches the line. The stitching was right; the slow check took centres that overlap the point by up to 1e-9 mm for
+  // free, and said that it left out 1.1e-4 mm.
+  const c = 6.35;
+  const kink = 1e-3;
+  const speck = 1e-6;
+  const along = (from: { x: number; y: number }, angle: number, length: number) =>
+    point(from.x + length * Math.cos(angle), from.y + length * Math.sin(angle));
+  const first = point(0, 0);
+  const joint = along(first, 0.4, speck);
+  const pieces: Piece[] = [line(first, joint), line(joint, along(joint, 0.4 + kink, 1))];
+  const rolled = rollFoot(openPath(pieces), c);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  const { path, contacts } = rolled.value;
+  // The centre at c from the point and from the line: by Pythagoras √(h(2c − h)) beyond the point's foot on the line,
+  // with h the height of the point over it.
+  const h = speck * Math.sin(kink);
+  expect(contacts[0]!.from - speck).toBeCloseTo(Math.sqrt(h * (2 * c - h)) - speck * Math.cos(kink), 8);
+  expect(coverage(path.pieces, pieces, c).missing).toBeLessThan(1e-6);
 });

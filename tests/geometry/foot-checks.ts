@@ -154,27 +154,34 @@ const floodFromOutside = (edge: readonly Piece[], c: number, h: number): Flood =
   return { sure: lookup(flood(c + h / 2)), possible: lookup(flood(c - h)) };
 };
 
+/** A centre of the disc, and the pieces that it was laid on: those it touches, however the figures round. */
+interface Centre {
+  readonly at: Point;
+  readonly on: readonly Piece[];
+}
+
 /** Where the disc's centre would be at contacts along the left side of an edge, free or not. */
-const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: number): Point[] => {
-  const centres: Point[] = [];
+const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: number): Centre[] => {
+  const centres: Centre[] = [];
   for (const p of edge) {
     const parts = Math.max(3, Math.ceil(lengthOf(p) / step));
     for (let i = 0; i <= parts; i++) {
       const q = pointOn(p, i / parts);
       const d = directionOn(p, i / parts);
-      centres.push({ x: q.x - d.y * c, y: q.y + d.x * c });
+      centres.push({ at: { x: q.x - d.y * c, y: q.y + d.x * c }, on: [p] });
     }
   }
   for (let i = closed ? 0 : 1; i < edge.length; i++) {
-    const u = directionOn(edge.at(i - 1)!, 1);
-    const v = directionOn(edge[i]!, 0);
+    const [before, after] = [edge.at(i - 1)!, edge[i]!];
+    const u = directionOn(before, 1);
+    const v = directionOn(after, 0);
     const turn = Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
     if (!(turn < -VISIBLE_TURN)) continue;
-    const q = pointOn(edge[i]!, 0);
+    const q = pointOn(after, 0);
     const parts = 1 + Math.ceil((-turn * c) / step);
     for (let k = 0; k <= parts; k++) {
       const a = Math.atan2(u.x, -u.y) + (turn * k) / parts;
-      centres.push({ x: q.x + c * Math.cos(a), y: q.y + c * Math.sin(a) });
+      centres.push({ at: { x: q.x + c * Math.cos(a), y: q.y + c * Math.sin(a) }, on: [before, after] });
     }
   }
   return centres;
@@ -194,7 +201,8 @@ export interface Coverage {
 
 /**
  * Compares a path with what the disc reaches. Independent of how the path was found: centres are free when
- * nothing is nearer than c, and reachable when a straight free way leads to a flooded cell.
+ * nothing is nearer than c, and reachable when a straight free way leads to a flooded cell. A centre in doubt
+ * counts for nothing.
  */
 export const coverage = (
   path: readonly Piece[],
@@ -203,15 +211,16 @@ export const coverage = (
   { closed = false, pitch = c / 10, step = c / 9 } = {},
 ): Coverage => {
   const { sure, possible } = floodFromOutside(edge, c, pitch);
-  const isFree = (p: Point): boolean => distanceToPieces(p, edge) >= c - ROUNDING;
+  const isFree = (at: Point, on: readonly Piece[]): boolean =>
+    edge.every((p) => distanceTo(at, p) - c >= (on.includes(p) ? -1 : 1) * roundingOf(p) - OVERLAP);
   let missing = 0;
   let checked = 0;
   const whole = edge.filter((p) => lengthOf(p) > SPECK);
-  for (const p of centresAlong(whole, closed, c, step)) {
-    if (!isFree(p)) continue;
+  for (const { at: p, on } of centresAlong(whole, closed, c, step)) {
+    if (!isFree(p, on)) continue;
     const wayOut = (q: Point): boolean => {
       for (let k = 1; k < 10; k++)
-        if (!isFree({ x: p.x + (k / 10) * (q.x - p.x), y: p.y + (k / 10) * (q.y - p.y) })) return false;
+        if (!isFree({ x: p.x + (k / 10) * (q.x - p.x), y: p.y + (k / 10) * (q.y - p.y) }, on)) return false;
       return true;
     };
     if (!sure(p, 2.5 * pitch).some(wayOut)) continue;
@@ -222,7 +231,16 @@ export const coverage = (
   return { missing, extra, checked };
 };
 
-const ROUNDING = 1e-9;
+/**
+ * A centre may overlap another piece by this (mm): rounding, for pieces of some decimetres. No more, because beside
+ * a tangency a centre that overlaps by d lies up to √(2d/k) from where it is free, with k the difference of the
+ * curvatures of the two ways of the centre. Round a point and along a line k = 1/c, and 1e-11 mm are worth 1.1e-5 mm at
+ * 6.35 mm; round a point and along an arc that bends away with a radius of 1 mm they are worth 3.1e-5 mm.
+ */
+const OVERLAP = 1e-11;
+
+/** What a distance (mm) to an arc is uncertain by, taken from a centre that may be kilometres away. */
+const roundingOf = (p: Piece): number => (p.kind === 'arc' ? p.radius * 1e-15 : 0);
 
 /** Pieces no longer than this (mm) have no side of their own. */
 const SPECK = 1e-7;
