@@ -18,7 +18,7 @@ export { type Crossing, crossings, shareOf, TOUCH } from './crossing.ts';
 export { type EdgeFault, findEdgeFault } from './edge-fault.ts';
 export { chordLengths, type FairOptions, fairCurve } from './fair-curve.ts';
 export { farthestFrom } from './farthest.ts';
-export { type LineMeeting, meetingsWithLine } from './line-cut.ts';
+export { firstMeetingWithLine, type LineMeeting, meetingsWithLine } from './line-cut.ts';
 export { compose, inverse, type Motion, matrixOf, mirror, move, mover, STAY, shift, turn } from './motion.ts';
 export { distanceToPiece, type Nearness, nearnessOf } from './nearness.ts';
 export { bandsOf, PIVOT_LIMIT, type PointJoin, parallelIn } from './parallels.ts';

@@ -1,41 +1,63 @@
 /** Where a path meets an endless straight line. */
 
 import { crossings } from './crossing.ts';
-import { type Path, pathBox } from './path.ts';
-import { line, type Piece, pieceAt, pieceDirection, pieceLength } from './piece.ts';
-import { add, cross, norm, type Point, scale, subtract, unit } from './point.ts';
+import type { Path } from './path.ts';
+import { line, type Piece, pieceAt, pieceLength } from './piece.ts';
+import { add, distance, type Point, scale, unit } from './point.ts';
 
 export interface LineMeeting {
   /** mm along the path from its start. */
   readonly along: number;
   readonly point: Point;
-  /** Whether the path passes from the line's right to its left there. */
-  readonly leftward: boolean;
 }
 
 /** All meetings with the line through `at` along `direction`, in the order of the path. */
 export const meetingsWithLine = (path: Path, at: Point, direction: Point): readonly LineMeeting[] => {
-  if (path.pieces.length === 0) return [];
-  const box = pathBox(path);
-  const corners = [box.minX, box.maxX].flatMap((x) => [box.minY, box.maxY].map((y) => ({ x, y })));
-  const reach = 1 + Math.max(...corners.map((c) => norm(subtract(c, at))));
   const u = unit(direction);
-  const probe = line(add(at, scale(u, -reach)), add(at, scale(u, reach)));
   const found: LineMeeting[] = [];
   let before = 0;
   for (const p of path.pieces) {
     const length = pieceLength(p);
-    if (isClear(p, at, u)) {
-      before += length;
-      continue;
-    }
-    for (const c of crossings(p, probe)) {
-      const going = cross(u, pieceDirection(p, c.a));
-      found.push({ along: before + c.a * length, point: pieceAt(p, c.a), leftward: going > 0 });
+    if (!isClear(p, at, u)) found.push(...meetingsOfPiece(p, length, before, at, u));
+    before += length;
+  }
+  return found;
+};
+
+/** The first of the meetings that lies beyond `after` mm of the path; what comes later is not looked at. */
+export const firstMeetingWithLine = (
+  path: Path,
+  at: Point,
+  direction: Point,
+  after: number,
+): LineMeeting | undefined => {
+  const u = unit(direction);
+  let before = 0;
+  for (const p of path.pieces) {
+    const length = pieceLength(p);
+    if (!isClear(p, at, u)) {
+      const first = meetingsOfPiece(p, length, before, at, u).find((m) => m.along > after);
+      if (first) return first;
     }
     before += length;
   }
-  return found.sort((a, b) => a.along - b.along);
+  return undefined;
+};
+
+/** The meetings of one piece, which begins `before` mm along its path and is `length` mm long, in order. */
+const meetingsOfPiece = (
+  p: Piece,
+  length: number,
+  before: number,
+  at: Point,
+  u: Point,
+): readonly LineMeeting[] => {
+  // As much of the endless line as the piece can come to.
+  const reach = 1 + distance(p.from, at) + length;
+  const probe = line(add(at, scale(u, -reach)), add(at, scale(u, reach)));
+  return crossings(p, probe)
+    .map((c) => ({ along: before + c.a * length, point: pieceAt(p, c.a) }))
+    .sort((a, b) => a.along - b.along);
 };
 
 /** Whether a piece lies wholly on one side of a line through `at` along the unit vector `u`: most do, and then nothing need be solved. */

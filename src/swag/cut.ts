@@ -1,6 +1,6 @@
 /** A shape followed, at a fixed tilt, only as far as a mirror line. */
 
-import { meetingsWithLine, type Path, type Point } from '../geometry/index.ts';
+import { firstMeetingWithLine, type Path, type Point } from '../geometry/index.ts';
 import { type Shape, shortened } from './shape.ts';
 
 /**
@@ -9,7 +9,7 @@ import { type Shape, shortened } from './shape.ts';
  * is told in the same frame.
  */
 export const cutShape = (shape: Shape, laid: Path, at: Point, direction: Point): Shape | undefined => {
-  const meeting = meetingsWithLine(laid, at, direction).find((m) => m.along > 0);
+  const meeting = firstMeetingWithLine(laid, at, direction, 0);
   if (!meeting) return undefined;
   const forward = shape.direction === 'heel-first';
   const end = {

@@ -26,17 +26,28 @@ export interface Pose {
 /** The pose with the crown `halfSpan` along from the start; undefined where the chord is too short for it. */
 export const crownPose = (shape: Shape, halfSpan: number): Pose | undefined => {
   if (!(halfSpan > 0 && halfSpan <= shape.chord)) return undefined;
-  const depth = Math.sqrt((shape.chord - halfSpan) * (shape.chord + halfSpan));
-  return reachOf(shape, Math.atan2(depth, halfSpan) - shape.chordAngle, halfSpan, depth);
+  const depth = depthFor(shape, halfSpan);
+  return withReach(shape, Math.atan2(depth, halfSpan) - shape.chordAngle, halfSpan, depth);
 };
+
+/** How high (radians) the chord rises over the start line to bring the crown `halfSpan` along, at most the chord. */
+export const riseFor = (shape: Shape, halfSpan: number): number =>
+  Math.atan2(depthFor(shape, halfSpan), halfSpan);
+
+const depthFor = ({ chord }: Shape, halfSpan: number): number =>
+  Math.sqrt((chord - halfSpan) * (chord + halfSpan));
+
+/** How far (mm) a shape whose chord rises by `rise` (radians) reaches back past its start; negative where it keeps ahead of it. */
+export const bulgeAt = ({ chordAngle, support }: Shape, rise: number): number =>
+  support(-Math.cos(rise - chordAngle), Math.sin(rise - chordAngle));
 
 /** The pose at a given tilt, with its crown at the shape's end. */
 export const tiltedPose = (shape: Shape, tilt: number): Pose => {
   const angle = shape.chordAngle + tilt;
-  return reachOf(shape, tilt, shape.chord * Math.cos(angle), shape.chord * Math.sin(angle));
+  return withReach(shape, tilt, shape.chord * Math.cos(angle), shape.chord * Math.sin(angle));
 };
 
-const reachOf = (shape: Shape, tilt: number, halfSpan: number, depth: number): Pose => {
+const withReach = (shape: Shape, tilt: number, halfSpan: number, depth: number): Pose => {
   const c = Math.cos(tilt);
   const s = Math.sin(tilt);
   return {

@@ -33,7 +33,7 @@ import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
 import { gapFor, type Seat } from './seat.ts';
 import type { Way } from './setting.ts';
-import type { Shape } from './shape.ts';
+import { reachOf, type Shape } from './shape.ts';
 
 /** What a plan asks of a round frame. */
 export interface Ring {
@@ -130,7 +130,7 @@ const ringByCrown = (way: Way, ring: Ring, near: Nearness): readonly Result<Ring
   const kept = keptClear(ring);
   const w = wedgeOf(ring);
   // No start comes farther from the centre than in the polygon of 2n sides, but for what a gap adds.
-  const widestGap = ring.gap === 'auto' ? 2 * shape.reach + 2 : ring.gap;
+  const widestGap = ring.gap === 'auto' ? 2 * reachOf(shape) + 2 : ring.gap;
   const farthestStart = shape.chord / (2 * Math.sin(w / 2)) + widestGap / (2 * Math.tan(w));
   if (farthestStart < kept) return [misses({ kind: 'motif-too-large', by: kept - farthestStart })];
   // How far the stitching keeps from the clear circle when it is laid at a rise; negative when it is inside it.
@@ -280,7 +280,7 @@ const ringByTilt = (way: Way, tilt: number, ring: Ring, near: Nearness): Result<
     const along = tightAlong(
       (a) => spare(whole(a)),
       closest,
-      closest + kept + 2 * shape.reach + narrowest / Math.sin(wedgeOf(ring)),
+      closest + kept + 2 * reachOf(shape) + narrowest / Math.sin(wedgeOf(ring)),
     );
     return along === undefined
       ? misses({ kind: 'motif-too-large', by: -spare(whole(closest)) })

@@ -12,8 +12,10 @@ import type { Field, Run } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
+import { bulgeAt } from './pose.ts';
 import { bulgeFor, gapFor, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
+import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
 
 /** What was tried and missed, for telling a person what would be nearest. */
@@ -119,8 +121,7 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths =
     if (rules.gap === 'auto' && rise > upright) {
       let gap = 0;
       for (let round = 0; round < MOST_ROUNDS; round++) {
-        const tilt = rise - shape.chordAngle;
-        const wanted = gapFor({ bulge: shape.support(-Math.cos(tilt), Math.sin(tilt)) });
+        const wanted = gapFor({ bulge: bulgeAt(shape, rise) });
         if (wanted <= gap + FIT_NOISE) break;
         gap = wanted;
         if (!(gap < share)) return undefined;
@@ -132,7 +133,7 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths =
   const flattest = windows[0]!.from;
   const steepest = windows.at(-1)!.to;
   // A gap that is made to suit is no wider than a swag that fills the rest of its share.
-  const widest = 2 * chord * Math.cos(flattest) + (rules.gap === 'auto' ? 2 * shape.reach + 2 : fixed);
+  const widest = 2 * chord * Math.cos(flattest) + (rules.gap === 'auto' ? 2 * reachOf(shape) + 2 : fixed);
   return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most: widest };
 };
 

@@ -8,6 +8,7 @@
 import type { Field } from './field.ts';
 import { depthsOf, type Fit, spansOf, spreadOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
+import type { Pose } from './pose.ts';
 import { awayFromMotif, type RingFit, wedgeOf } from './ring.ts';
 import { leanOf } from './setting.ts';
 
@@ -54,14 +55,18 @@ const GUIDE_LINE = 0.05;
 
 export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
   const depths = depthsOf(fit);
-  const poses = [...fit.sides.map((s) => s.seat.pose), ...(fit.corner ? [fit.corner.seat.pose] : [])];
   const spread = spreadOf(depths);
   const depth = depths.reduce((a, b) => a + b, 0) / depths.length;
-  const use = Math.max(...poses.map((p) => p.top)) / Math.max(field.room, outward) + outward / field.room;
-  const gap = Math.max(...fit.sides.map((s) => s.seat.gap));
-  const gapShare = Math.max(...fit.sides.map((s) => s.seat.gap / (2 * s.seat.pose.halfSpan)));
-  const lean = Math.max(...poses.map((p) => Math.abs(leanOf(p.tilt)))) / (Math.PI / 4);
-  const drape = Math.max(...poses.map((p) => offDrape(p.depth / (2 * p.halfSpan))));
+  const worst: Worst = { top: 0, lean: 0, drape: 0, gap: 0, gapShare: 0 };
+  for (const { seat } of fit.sides) {
+    worsen(worst, seat.pose);
+    worst.gap = Math.max(worst.gap, seat.gap);
+    worst.gapShare = Math.max(worst.gapShare, seat.gap / (2 * seat.pose.halfSpan));
+  }
+  if (fit.corner) worsen(worst, fit.corner.seat.pose);
+  const { gap, gapShare, drape } = worst;
+  const use = worst.top / Math.max(field.room, outward) + outward / field.room;
+  const lean = worst.lean / (Math.PI / 4);
   const cost =
     SPREAD_WEIGHT * (spread / depth / VISIBLE_SPREAD) +
     USE_WEIGHT * (1 - Math.min(1, use)) +
@@ -73,6 +78,21 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
     SMALL_WEIGHT * smallnessOf(fit) +
     plainness(fit);
   return { spread, use: Math.min(1, use), gap, cost };
+};
+
+/** The largest figures of all sides and the corner. Filled in one by one: a search scores thousands of fits. */
+interface Worst {
+  top: number;
+  lean: number;
+  drape: number;
+  gap: number;
+  gapShare: number;
+}
+
+const worsen = (worst: Worst, { top, tilt, depth, halfSpan }: Pose): void => {
+  worst.top = Math.max(worst.top, top);
+  worst.lean = Math.max(worst.lean, Math.abs(leanOf(tilt)));
+  worst.drape = Math.max(worst.drape, offDrape(depth / (2 * halfSpan)));
 };
 
 /** A frame much narrower than its motif is a string round it, and one much wider drowns it: shares of its radius. */

@@ -9,7 +9,7 @@
 import { movePath, type Path, turn } from '../geometry/index.ts';
 import { cutShape } from './cut.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
-import { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
+import { bulgeAt, crownPose, type Pose, pastMirror, riseFor, tiltedPose } from './pose.ts';
 import type { Way } from './setting.ts';
 import type { Shape } from './shape.ts';
 
@@ -47,11 +47,12 @@ const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
     if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
-    const pose = crownPose(shape, halfSpan);
-    if (!pose) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
-    const wanted = gapFor(pose, rules.gap);
-    if (wanted <= gap + FIT_NOISE) return check({ way, shape, pose, gap }, rules);
-    if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+    if (!(halfSpan <= shape.chord)) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
+    const bulge = bulgeAt(shape, riseFor(shape, halfSpan));
+    const wanted = gapFor({ bulge }, rules.gap);
+    if (wanted <= gap + FIT_NOISE)
+      return check({ way, shape, pose: crownPose(shape, halfSpan)!, gap }, rules);
+    if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge });
     // A wider gap makes a steeper tilt, and that never a smaller bulge: from below this finds the least gap.
     gap = wanted;
   }

@@ -43,8 +43,6 @@ export interface Shape {
   /** The straight line from start to end: its length (mm) and its angle before tilting (radians). */
   readonly chord: number;
   readonly chordAngle: number;
-  /** The farthest that the path comes from its start, mm. */
-  readonly reach: number;
   readonly support: Support;
 }
 
@@ -87,7 +85,7 @@ export const shortened = (shape: Shape, along: number, end: Stop): Shape | undef
   );
 };
 
-const measured = (bare: Omit<Shape, 'chord' | 'chordAngle' | 'reach' | 'support'>): Shape | undefined => {
+const measured = (bare: Omit<Shape, 'chord' | 'chordAngle' | 'support'>): Shape | undefined => {
   const { path } = bare;
   const end = pathEnd(path);
   if (!end) return undefined;
@@ -98,12 +96,12 @@ const measured = (bare: Omit<Shape, 'chord' | 'chordAngle' | 'reach' | 'support'
     ...bare,
     chord,
     chordAngle: Math.atan2(along.y, along.x),
-    reach: reachOf(path),
     support: supportOf(path),
   };
 };
 
-const reachOf = (path: Path): number => {
+/** The farthest that a shape's path comes from its start, mm. */
+export const reachOf = ({ path }: Shape): number => {
   let most = 0;
   for (const p of path.pieces) {
     most = Math.max(most, norm(p.to));

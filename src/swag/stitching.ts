@@ -6,7 +6,7 @@
 import {
   type EdgeFault,
   endAlong,
-  meetingsWithLine,
+  firstMeetingWithLine,
   type Piece,
   pathLength,
   pieceDirection,
@@ -78,7 +78,12 @@ export const endStops = ({ stitched, sections }: Stitching): readonly Stop[] =>
 /** Where the needle's way crosses each etched alignment line for the first time; lines it never crosses are left out. */
 export const lineStops = ({ template, stitched }: Stitching): readonly Stop[] =>
   template.alignment.flatMap((line) => {
-    const first = meetingsWithLine(stitched.path, { x: line.at, y: 0 }, { x: 0, y: 1 })[0];
+    const first = firstMeetingWithLine(
+      stitched.path,
+      { x: line.at, y: 0 },
+      { x: 0, y: 1 },
+      Number.NEGATIVE_INFINITY,
+    );
     if (!first) return [];
     return [{ label: `line ${line.name}`, along: first.along, contact: undefined, section: undefined, line }];
   });

@@ -17,7 +17,7 @@ import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
-import { crownPose } from './pose.ts';
+import { bulgeAt, crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
@@ -160,14 +160,35 @@ const product = (choices: readonly (readonly number[])[]): readonly (readonly nu
   return all;
 };
 
+/**
+ * The counts and the corner that make the depths most alike. The valleys of all counts are refined in the order
+ * of how low they may go, so that most need not be.
+ */
 const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner | undefined => {
+  const valleys: Valley[] = [];
+  for (const repeats of vectors) addValleys(repeats, ground, valleys);
+  valleys.sort((a, b) => a.bound - b.bound);
   let best: Corner | undefined;
-  for (const repeats of vectors) {
-    const corner = bestCorner(repeats, ground, best?.spread);
-    if (corner && !(corner.spread >= (best?.spread ?? Number.POSITIVE_INFINITY))) best = corner;
+  for (const valley of valleys) {
+    if (best && !(valley.bound <= best.spread)) break;
+    const { rise, spread } = goldenLeast(valley, best?.spread ?? Number.POSITIVE_INFINITY);
+    if (!best || spread < best.spread) best = { repeats: valley.repeats, rise, spread };
   }
   return best;
 };
+
+/** Rises of the corner between which the depths' spread (mm) has a least. */
+interface Valley {
+  readonly repeats: readonly number[];
+  readonly spreadAt: (rise: number) => number;
+  /** Radians; `middle` is the lowest of the samples. */
+  readonly from: number;
+  readonly middle: number;
+  readonly to: number;
+  /** The spread at the middle, and what the samples show that it comes nowhere below, mm. */
+  readonly sample: number;
+  readonly bound: number;
+}
 
 /**
  * The least gap that serves where swags bulge past their starts. The gap that the poses need depends on the
@@ -189,12 +210,12 @@ const withRoom = (
     before = { gap, wanted };
     gap = next;
     const ground: Ground = { ...without, gap };
-    corner = bestCorner(first.repeats, ground);
+    corner = bestOf([first.repeats], ground);
     if (corner) continue;
     // The most alike is not to be had: poses that the gap leaves room for may still be.
     const most = riseOfBulge(shape, limits, (gap - NEIGHBOUR_ROOM) / 2);
     const { sides, corners } = without.windows;
-    corner = bestCorner(first.repeats, {
+    corner = bestOf([first.repeats], {
       ...ground,
       windows: { sides: clip(sides, 0, most), corners: clip(corners, 0, most) },
     });
@@ -226,8 +247,7 @@ const bulgeOf = ({ repeats, rise }: Corner, { way, field, gap }: Ground): number
   repeats.forEach((n, i) => {
     steepest = Math.max(steepest, riseOnSide(shape.chord, field.runs[i]!.length, offset, n, gap));
   });
-  const tilt = steepest - shape.chordAngle;
-  return shape.support(-Math.cos(tilt), Math.sin(tilt));
+  return bulgeAt(shape, steepest);
 };
 
 const offsetAt = (chord: number, rise: number, field: Field, gap: number): number =>
@@ -236,24 +256,36 @@ const offsetAt = (chord: number, rise: number, field: Field, gap: number): numbe
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
   Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
 
-/**
- * The corner that makes the depths most alike for given counts; undefined where none is valid, or where the
- * samples show that it comes nowhere near `than` (mm of spread).
- */
-const bestCorner = (
-  repeats: readonly number[],
-  ground: Ground,
-  than = Number.POSITIVE_INFINITY,
-): Corner | undefined => {
+/** Adds the valleys of the valid rises for given counts; none where no rise is valid. */
+const addValleys = (repeats: readonly number[], ground: Ground, valleys: Valley[]): void => {
   const valid = cornerRises(repeats, ground);
-  if (valid.length === 0) return undefined;
-  const { way, field, gap, windows } = ground;
+  if (valid.length === 0) return;
+  const spreadAt = spreadsOf(repeats, ground);
+  for (const w of valid) {
+    const step = (w.to - w.from) / SAMPLES;
+    const samples: number[] = [];
+    for (let k = 0; k <= SAMPLES; k++) samples.push(spreadAt(w.from + k * step));
+    for (let k = 0; k <= SAMPLES; k++) {
+      if (!(isValley(samples, k) && Number.isFinite(samples[k]))) continue;
+      const middle = w.from + k * step;
+      const [from, to] = [Math.max(w.from, middle - step), Math.min(w.to, middle + step)];
+      const sample = samples[k]!;
+      valleys.push({ repeats, spreadAt, from, middle, to, sample, bound: sample - fallAt(samples, k) });
+    }
+  }
+};
+
+/** For given counts, how much (mm) the depths of the corner and the sides differ when the corner rises by so much (radians). */
+const spreadsOf = (
+  repeats: readonly number[],
+  { way, field, gap, windows }: Ground,
+): ((rise: number) => number) => {
   const { chord } = way.shape;
   const { runs } = field;
   const sign = depthSign(field);
   // Several windows for the sides are rare; then what lies between them is ruled out sample by sample.
   const manyWindows = windows.sides.length > 1;
-  const spreadAt = (rise: number): number => {
+  return (rise) => {
     const depth = chord * Math.sin(rise);
     const offset = chord * Math.cos(rise) + sign * depth + gap / 2;
     let low = depth;
@@ -268,28 +300,6 @@ const bestCorner = (
     }
     return high - low;
   };
-  let best = Number.NaN;
-  let least = Number.POSITIVE_INFINITY;
-  const consider = (rise: number, spread: number): void => {
-    if (spread < least) {
-      least = spread;
-      best = rise;
-    }
-  };
-  for (const w of valid) {
-    const step = (w.to - w.from) / SAMPLES;
-    const samples: number[] = [];
-    for (let k = 0; k <= SAMPLES; k++) samples.push(spreadAt(w.from + k * step));
-    for (let k = 0; k <= SAMPLES; k++) {
-      if (!isValley(samples, k)) continue;
-      const middle = w.from + k * step;
-      consider(middle, samples[k]!);
-      if (samples[k]! - fallAt(samples, k) > Math.min(than, least)) continue;
-      const refined = goldenLeast(spreadAt, Math.max(w.from, middle - step), Math.min(w.to, middle + step));
-      consider(refined, spreadAt(refined));
-    }
-  }
-  return Number.isFinite(least) ? { repeats, rise: best, spread: least } : undefined;
 };
 
 /** The corner's rises at which the corner and all sides are valid. */
@@ -337,31 +347,40 @@ const fallAt = (samples: readonly number[], k: number): number => {
   return fall;
 };
 
-/** Golden-section search for the least of a function with one valley between two places. */
-const goldenLeast = (f: (x: number) => number, from: number, to: number): number => {
+/**
+ * Golden-section search for the least spread in a valley. Given up where the spread falls no faster than the
+ * samples did and so would not come below `than` (mm) in what is left of the valley.
+ */
+const goldenLeast = (
+  { spreadAt, from, middle, to, sample, bound }: Valley,
+  than: number,
+): { rise: number; spread: number } => {
   const ratio = (Math.sqrt(5) - 1) / 2;
+  const fall = (2 * (sample - bound)) / (to - from);
   let a = from;
   let b = to;
   let c = b - ratio * (b - a);
   let d = a + ratio * (b - a);
-  let fc = f(c);
-  let fd = f(d);
+  let fc = spreadAt(c);
+  let fd = spreadAt(d);
   for (let i = 0; i < GOLDEN_STEPS; i++) {
+    if (Math.min(fc, fd) - fall * (b - a) > than) break;
     if (fc < fd) {
       b = d;
       d = c;
       fd = fc;
       c = b - ratio * (b - a);
-      fc = f(c);
+      fc = spreadAt(c);
     } else {
       a = c;
       c = d;
       fc = fd;
       d = a + ratio * (b - a);
-      fd = f(d);
+      fd = spreadAt(d);
     }
   }
-  return fc < fd ? c : d;
+  if (!(Math.min(fc, fd) < sample)) return { rise: middle, spread: sample };
+  return fc < fd ? { rise: c, spread: fc } : { rise: d, spread: fd };
 };
 
 /** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */

@@ -12,7 +12,8 @@
  */
 
 import { angleOf, distance, type Path, type Point, subtract, TURN } from '../geometry/index.ts';
-import type { Shape } from './shape.ts';
+import { bulgeAt } from './pose.ts';
+import { reachOf, type Shape } from './shape.ts';
 
 /** Rises from `from` to `to`, radians in (0, π/2). */
 export interface Window {
@@ -71,17 +72,13 @@ export const riseBelow = ({ fromStart }: Limits, angle: number): number =>
 
 /** The highest rise up to π/2 at which the path bulges back past its start by no more than `most` mm. */
 export const riseOfBulge = (shape: Shape, limits: Limits, most: number): number => {
-  const bulge = (rise: number): number => {
-    const tilt = rise - shape.chordAngle;
-    return shape.support(-Math.cos(tilt), Math.sin(tilt));
-  };
   // A path above its start line bulges the more the more it is raised.
   let low = Math.min(uprightRise(limits), Math.PI / 2);
   let high = Math.PI / 2;
-  if (!(most > 0) || bulge(high) <= most) return most > 0 ? high : low;
+  if (!(most > 0) || bulgeAt(shape, high) <= most) return most > 0 ? high : low;
   for (let i = 0; i < BISECTIONS; i++) {
     const mid = (low + high) / 2;
-    if (bulge(mid) <= most) low = mid;
+    if (bulgeAt(shape, mid) <= most) low = mid;
     else high = mid;
   }
   return low;
@@ -144,7 +141,8 @@ const AT_EYE = 1e-7;
 
 const shallowRises = (shape: Shape, room: number): readonly Window[] => {
   const whole = { from: FLATTEST, to: Math.PI / 2 - FLATTEST };
-  if (shape.reach <= room) return [whole];
+  const reach = reachOf(shape);
+  if (reach <= room) return [whole];
   const over = (rise: number): number => {
     const tilt = rise - shape.chordAngle;
     return shape.support(Math.sin(tilt), Math.cos(tilt)) - room;
@@ -153,7 +151,7 @@ const shallowRises = (shape: Shape, room: number): readonly Window[] => {
   const look = (from: number, to: number): void => {
     const mid = (from + to) / 2;
     const by = over(mid);
-    const change = (shape.reach * (to - from)) / 2;
+    const change = (reach * (to - from)) / 2;
     if (by > change) return;
     if (by > -change) {
       if (to - from > SLIVER) {

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { endAlong, startAlong } from '../../src/geometry/contact.ts';
 import { crossings } from '../../src/geometry/crossing.ts';
-import { meetingsWithLine } from '../../src/geometry/line-cut.ts';
+import { firstMeetingWithLine, meetingsWithLine } from '../../src/geometry/line-cut.ts';
 import { nearnessOf } from '../../src/geometry/nearness.ts';
 import { EMPTY_PATH, openPath, polyline } from '../../src/geometry/path.ts';
 import { arc, line, type Piece } from '../../src/geometry/piece.ts';
@@ -124,12 +124,15 @@ test('support is the farthest reach of any point of the path', () => {
   expect(supportOf(EMPTY_PATH)(1, 0)).toBe(Number.NEGATIVE_INFINITY);
 });
 
-test('meetings with a line, in the order of the path, and which way', () => {
+test('meetings with a line, in the order of the path, and the first beyond a place', () => {
   const half = openPath([arc(point(0, 0), 5, 0, Math.PI), line(point(-5, 0), point(5, -3))]);
   const found = meetingsWithLine(half, point(0, 0), point(0, 1));
-  expect(found.map((m) => m.leftward)).toEqual([true, false]);
+  expect(found).toHaveLength(2);
   expect(found[0]!.along).toBeCloseTo((5 * Math.PI) / 2, 9);
   expect(found[0]!.point.y).toBeCloseTo(5, 9);
   expect(found[1]!.point.y).toBeCloseTo(-1.5, 9);
+  expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), 0)).toEqual(found[0]);
+  expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[0]!.along)).toEqual(found[1]);
+  expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[1]!.along)).toBeUndefined();
   expect(meetingsWithLine(EMPTY_PATH, point(0, 0), point(1, 0))).toEqual([]);
 });
