@@ -23,7 +23,7 @@ export interface Score {
   readonly cost: number;
 }
 
-/** A difference of a twentieth of the depth is about where an eye sees it along a border. */
+/** A difference of a twentieth of the depth is about where an eye sees it along a border (common practice, no source). */
 const VISIBLE_SPREAD = 0.05;
 const SPREAD_WEIGHT = 1;
 const USE_WEIGHT = 1;
@@ -68,7 +68,7 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
   const use = worst.top / Math.max(field.room, outward) + outward / field.room;
   const lean = worst.lean / (Math.PI / 4);
   const cost =
-    SPREAD_WEIGHT * (spread / depth / VISIBLE_SPREAD) +
+    SPREAD_WEIGHT * sightOf(spread / depth) +
     USE_WEIGHT * (1 - Math.min(1, use)) +
     GAP_WEIGHT * gapShare +
     (gap > FIT_NOISE ? BROKEN_LINE : 0) +
@@ -125,6 +125,15 @@ export const scoreOfRing = (fit: Fit, laid: RingFit): Score => {
     SMALL_WEIGHT * smallnessOf(fit) +
     plainness(fit);
   return { spread: 0, use: Math.min(1, use), gap, cost };
+};
+
+/**
+ * What a difference in depth, as a share of the depth, does to an eye: 1 where it begins to be seen. Half of that
+ * is hardly seen at all, so below it the cost falls with the square; above, it grows evenly.
+ */
+const sightOf = (share: number): number => {
+  const seen = share / VISIBLE_SPREAD;
+  return seen < 1 ? seen * seen : 2 * seen - 1;
 };
 
 /** How much smaller a fit's smallest swag is than one that suits the foot: 0 where it is not, 1 for nothing. */
