@@ -42,8 +42,9 @@ export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded
   }
   const last = kept.pop();
   if (!last) return kept;
-  const end = closed ? (kept[0] ?? last).piece.from : pieces.at(-1)!.to;
-  return [...kept, ...ledTo(last, end)];
+  // An open edge ends, as it starts, with a piece worth rolling along: led to the far end of a speck, a piece hardly
+  // longer than that would turn, and with it the place where the foot must stop.
+  return closed ? [...kept, ...ledTo(last, (kept[0] ?? last).piece.from)] : [...kept, last];
 };
 
 /**

@@ -87,3 +87,20 @@ test('a point a millionth of a millimetre before a kink keeps the foot off the l
   expect(contacts[0]!.from - speck).toBeCloseTo(Math.sqrt(h * (2 * c - h)) - speck * Math.cos(kink), 8);
   expect(coverage(path.pieces, pieces, c).missing).toBeLessThan(1e-6);
 });
+
+test('a speck at the end of an edge does not turn the short line before it', () => {
+  // A thousandth of a millionth of a millimetre, square to a line of 1e-6 mm: led to the speck's far end, the line
+  // turned by a thousandth, and the foot was stopped 6.3e-3 mm too early. The foot goes along the line alone.
+  const angle = 0.4 + Math.PI / 2;
+  const end = point(1e-6 * Math.cos(angle), 1e-6 * Math.sin(angle));
+  const past = point(end.x + 1e-9 * Math.cos(0.4), end.y + 1e-9 * Math.sin(0.4));
+  const rolled = rollFoot(openPath([line(point(0, 0), end), line(end, past)]), 6.35);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  // At the clearance to the left of the line, from end to end.
+  const { from, to } = rolled.value.path.pieces[0]!;
+  expect(rolled.value.path.pieces).toHaveLength(1);
+  expect(from.x).toBeCloseTo(-6.35 * Math.sin(angle), 9);
+  expect(from.y).toBeCloseTo(6.35 * Math.cos(angle), 9);
+  expect(to.x - from.x).toBeCloseTo(end.x, 9);
+  expect(to.y - from.y).toBeCloseTo(end.y, 9);
+});
