@@ -11,6 +11,37 @@ export const countsBetween = (counts: Counts, least: number, most: number): read
   return list;
 };
 
+/** Opposite sides that differ by less than this share of a swag are as long to an eye. */
+const AS_LONG = 1 / 2;
+
+/** One of two opposite sides: how many swags, on how many mm. */
+export interface Counted {
+  readonly repeats: number;
+  readonly length: number;
+}
+
+/**
+ * Whether opposite sides that are as long to an eye have different counts: their swags would then differ across
+ * the quilt by more than the sides do.
+ */
+export const differAcross = (a: Counted, b: Counted): boolean =>
+  a.repeats !== b.repeats &&
+  Math.abs(a.length - b.length) < AS_LONG * Math.min(a.length / a.repeats, b.length / b.repeats);
+
+/**
+ * The same for the sides of a border, top, right, bottom, left; anything but four sides has no opposites. Counts
+ * that a plan gives are as it wants them.
+ */
+export const isLopsided = (
+  repeats: readonly number[],
+  lengths: readonly number[],
+  counts: readonly Counts[],
+): boolean => {
+  if (repeats.length !== 4 || counts.every((c) => 'exactly' in c)) return false;
+  const side = (i: number): Counted => ({ repeats: repeats[i]!, length: lengths[i]! });
+  return differAcross(side(0), side(2)) || differAcross(side(1), side(3));
+};
+
 /** A count that is possible on one side, with the depth (mm) that it gives. */
 export interface Choice {
   readonly repeats: number;
@@ -19,7 +50,7 @@ export interface Choice {
 
 /**
  * One choice for each side so that the depths differ least: for every choice of the first side the best, and
- * so also the best of all.
+ * so also the best of all. `isAllowed` says of counts, in the order of the sides, whether they may be chosen.
  *
  * Method. Whatever is chosen, one of the choices is the shallowest. For each that can be, going down from the
  * first side's own depth, each other side takes its least depth from there up: nothing else brings the
@@ -27,6 +58,7 @@ export interface Choice {
  */
 export const alikeChoices = <C extends Choice>(
   sides: readonly (readonly C[])[],
+  isAllowed: (repeats: readonly number[]) => boolean,
 ): readonly (readonly C[])[] => {
   const [firsts = [], ...others] = sides.map((choices) => [...choices].sort((a, b) => a.depth - b.depth));
   const depths = others.flatMap((choices) => choices.map((c) => c.depth)).sort((a, b) => b - a);
@@ -43,10 +75,9 @@ export const alikeChoices = <C extends Choice>(
         chosen.push(next);
         if (next.depth > most) most = next.depth;
       }
-      if (most - floor < spread) {
-        best = chosen;
-        spread = most - floor;
-      }
+      if (!(most - floor < spread && isAllowed(chosen.map((c) => c.repeats)))) return;
+      best = chosen;
+      spread = most - floor;
     };
     tryFloor(first.depth);
     for (const floor of depths) {

@@ -7,7 +7,7 @@
  */
 
 import type { Path } from '../geometry/index.ts';
-import { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
+import { alikeChoices, type Choice, type Counts, countsBetween, isLopsided } from './counts.ts';
 import type { Field, Run } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { followerOf } from './followed.ts';
@@ -53,7 +53,9 @@ export const fitRuns = (way: Way, field: Field, rules: SeatRules, counts: readon
     return known.get(repeats);
   };
   const fits: Fit[] = [];
-  for (const chosen of alikeChoices(bySide)) {
+  const lengths = field.runs.map((r) => r.length);
+  const isAllowed = (repeats: readonly number[]): boolean => !isLopsided(repeats, lengths, counts);
+  for (const chosen of alikeChoices(bySide, isAllowed)) {
     const sides = chosen.map((c, i) => lay(i, c.repeats));
     if (sides.every((s) => s !== undefined)) fits.push({ way, sides, corner: undefined });
   }

@@ -4,7 +4,7 @@
  */
 
 import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
-import type { Counts } from './counts.ts';
+import { type Counted, type Counts, differAcross } from './counts.ts';
 import type { Field } from './field.ts';
 import type { SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
@@ -28,13 +28,21 @@ export const turnsByTilt = (
   if (!corner.ok) return none;
   const sides: SideFit[] = [];
   const toCorner = toCornerOf(field, pose);
+  // The most repeats that leave at least the least gap; opposite sides that are as long take as many.
+  const most = field.runs.map(({ length }, i): Counted => {
+    const c = counts[i]!;
+    const fit = Math.floor((length - 2 * toCorner - least + FIT_NOISE) / (2 * pose.halfSpan + least));
+    return { length, repeats: 'exactly' in c ? c.exactly : Math.min(c.upTo, fit) };
+  });
+  const repeats = most.map((side, i) => {
+    const opposite = most[(i + 2) % most.length]!;
+    const isFree = 'upTo' in counts[i]! && opposite.repeats > 0;
+    return isFree && differAcross(side, opposite) ? Math.min(side.repeats, opposite.repeats) : side.repeats;
+  });
   for (let i = 0; i < field.runs.length; i++) {
     const run = field.runs[i]!;
-    const c = counts[i]!;
-    // The most repeats that leave at least the least gap.
+    const n = repeats[i]!;
     const free = run.length - 2 * toCorner;
-    const most = Math.floor((free - least + FIT_NOISE) / (2 * pose.halfSpan + least));
-    const n = 'exactly' in c ? c.exactly : Math.min(c.upTo, most);
     const gap = (free - 2 * n * pose.halfSpan) / (n + 1);
     if (n < 1 || !(gap >= least - FIT_NOISE && gap < 2 * pose.halfSpan)) return none;
     const tried = seat(way, 2 * pose.halfSpan + Math.max(0, gap), rules);

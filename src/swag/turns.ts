@@ -12,7 +12,7 @@
  */
 
 import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
-import { type Counts, countsBetween } from './counts.ts';
+import { type Counts, countsBetween, isLopsided } from './counts.ts';
 import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
@@ -137,7 +137,7 @@ export const promisingCounts = (
       const [below, above] = [Math.floor(wish), Math.ceil(wish)];
       return (below === above ? [below] : [below, above]).filter((k) => k >= 1 && k <= c.upTo);
     });
-    return product(choices);
+    return product(choices).filter((repeats) => !isLopsided(repeats, lengths, counts));
   });
 };
 
