@@ -5,9 +5,10 @@ import { type Scope, scopeOf } from '../drawing/index.ts';
 import type { Design } from '../swag/index.ts';
 import { wrongValue } from './wrong-use.ts';
 
-export const readShow = (design: Design, text: string): Scope => {
+/** What to draw, and the design to draw it of. */
+export const readShow = (design: Design, text: string): { design: Design; scope: Scope } => {
   const scoped = scopeOf(design, text);
-  if (scoped.ok) return scoped.scope;
+  if (scoped.ok) return scoped;
   const near = nearestOf(text, scoped.known);
   throw wrongValue('--show', 'not in this design', {
     found: quoted(text),

@@ -1,6 +1,6 @@
 /** How much of a design a picture shows: all of it, one side, one repeat, or a corner with its neighbours. */
 
-import { type Design, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
+import { type Design, designOf, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
 
 export interface Scope {
   readonly label: string;
@@ -17,7 +17,8 @@ export interface Stretch {
 }
 
 export type Scoped =
-  | { readonly ok: true; readonly scope: Scope }
+  /** `design` is the one to draw: a side by itself is laid at its own length. */
+  | { readonly ok: true; readonly design: Design; readonly scope: Scope }
   | { readonly ok: false; readonly known: readonly string[] };
 
 /** What may be asked for, in the words that the answer to a wrong one gives. */
@@ -34,16 +35,18 @@ const scopeNamesOfRuns = (design: Design): readonly string[] => [
 ];
 
 /** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`); of a round frame `all`, `repeat`, or a repeat (`frame 2`). */
-export const scopeOf = (design: Design, wanted: string): Scoped => {
+export const scopeOf = (whole: Design, wanted: string): Scoped => {
   const name = wanted
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ');
-  const first = design.sides[0]!;
-  if (design.ring) {
-    const scope = ringScope(design, name);
-    return scope ? { ok: true, scope } : { ok: false, known: scopeNames(design) };
+  if (whole.ring) {
+    const scope = ringScope(whole, name);
+    return scope ? { ok: true, design: whole, scope } : { ok: false, known: scopeNames(whole) };
   }
+  const alone = whole.sides.find((s, i) => s.run.name === name || (name === 'side' && i === 0));
+  const design = alone ? designOf(whole.field, whole.fit, alone.run.name) : whole;
+  const first = design.sides[0]!;
   const found =
     name === 'all'
       ? wholeScope(design)
@@ -54,7 +57,7 @@ export const scopeOf = (design: Design, wanted: string): Scoped => {
           : name.includes('corner')
             ? cornerScope(design, name === 'corner' ? cornersOf(design)[0] : name)
             : namedScope(design, name);
-  return found ? { ok: true, scope: found } : { ok: false, known: scopeNames(design) };
+  return found ? { ok: true, design, scope: found } : { ok: false, known: scopeNames(design) };
 };
 
 /** A round frame has no start line to show a stretch of: its picture goes by the swags that are shown. */

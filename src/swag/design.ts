@@ -88,10 +88,14 @@ export interface Design {
   readonly ring?: RingFit;
 }
 
-export const designOf = (field: Field, fit: Fit): Design => {
+/**
+ * Lays a fit on the quilt. A side that is asked for alone is laid at its own length, however long the side opposite
+ * is; the other sides are then not to be drawn.
+ */
+export const designOf = (field: Field, fit: Fit, alone?: SideName): Design => {
   if (fit.ring) return ringDesign(field, fit, fit.ring);
   const cornerCell = fit.corner && cellOf('corner', fit.corner.seat, field.mitre);
-  const frames = sideFrames(field);
+  const frames = sideFrames(field, alone);
   const sides = fit.sides.map((s, i): PlacedSide => {
     const frame = frames[i]!;
     const by = frame.length - s.run.length;
@@ -158,17 +162,19 @@ const cellOf = (name: string, seat: Seat, mirror: number): Cell => ({
 
 interface Frame {
   readonly motion: Motion;
-  /** mm of the start line as drawn: that of the longer of two opposite sides. */
+  /** mm of the start line as drawn: that of the longer of two opposite sides, or of the one that stands alone. */
   readonly length: number;
 }
 
-const sideFrames = (field: Field): readonly Frame[] => {
+const sideFrames = (field: Field, alone: SideName | undefined): readonly Frame[] => {
   if (field.corners === 'none') {
     return field.runs.map((r) => ({ motion: shift(0, field.startMargin), length: r.length }));
   }
   const lengthOf = (name: SideName): number => field.runs.find((r) => r.name === name)!.length;
-  const wide = Math.max(lengthOf('top'), lengthOf('bottom'));
-  const high = Math.max(lengthOf('left'), lengthOf('right'));
+  const longer = (a: SideName, b: SideName): number =>
+    alone === a || alone === b ? lengthOf(alone) : Math.max(lengthOf(a), lengthOf(b));
+  const wide = longer('top', 'bottom');
+  const high = longer('left', 'right');
   const out = field.from === 'outer' ? field.width - field.startMargin : field.startMargin;
   // Where the corner squares are left free the runs stop beside the inner corners, without reaching over.
   const over = field.corners === 'open' ? 0 : out;

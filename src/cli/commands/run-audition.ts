@@ -39,11 +39,12 @@ const MOST_SCALE = 100;
 export const runAudition = async (io: Io, file: string, options: AuditionOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const wanted = readChoices(options);
-  const { plan, design, inputs } = await planned(io, file);
+  const { plan, design: whole, inputs } = await planned(io, file);
   const spacings = readSpacings(options, plan);
   const setups = readPages(options, plan.units, plan.paper);
-  if (wanted.region === 'corner' && !design.corner) throw nothingThere(plan, wanted.region);
-  const scope = readShow(design, options.show ?? (wanted.region === 'corner' ? 'corner' : 'repeat'));
+  if (wanted.region === 'corner' && !whole.corner) throw nothingThere(plan, wanted.region);
+  const show = options.show ?? (wanted.region === 'corner' ? 'corner' : 'repeat');
+  const { design, scope } = readShow(whole, show);
   const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
   const name = options.output ?? defaultName(file, wanted.empty ? '-frames.pdf' : '-audition.pdf');
   const output = await openOutput(io, name, inputs);

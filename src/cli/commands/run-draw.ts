@@ -29,9 +29,9 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (options.measured !== undefined && format !== 'pdf')
     throw wrongValue('--measured', `it is for PDF, and this is ${format.toUpperCase()}`);
   const view: ViewOptions = { without: readWithout(options) };
-  const { plan, design, inputs, placed } = await planned(io, file);
+  const { plan, design: whole, inputs, placed } = await planned(io, file);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
-  const scope = readShow(design, options.show ?? 'all');
+  const { design, scope } = readShow(whole, options.show ?? 'all');
   const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
   const summary = describeDesign(design, plan.units, plan.channels);
   const drawing = await drawnPlan(io, design, plan, scope, view.without ?? [], placed);

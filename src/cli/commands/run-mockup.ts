@@ -19,9 +19,9 @@ import type { MockupOptions } from './mockup.ts';
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const { plan, design, inputs, placed } = await planned(io, file);
+  const { plan, design: whole, inputs, placed } = await planned(io, file);
   const layout = readSheetOptions(options, plan.units, plan.paper);
-  const scope = readShow(design, options.show ?? usualShow(design));
+  const { design, scope } = readShow(whole, options.show ?? usualShow(whole));
   const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
   const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);

@@ -53,9 +53,9 @@ export const print = async (
   }
 };
 
-const shown = (design: Design, name: string): Scope => {
-  const scoped = scopeOf(design, name);
-  if (scoped.ok) return scoped.scope;
+const shown = (whole: Design, name: string): { design: Design; scope: Scope } => {
+  const scoped = scopeOf(whole, name);
+  if (scoped.ok) return scoped;
   throw new ProblemError([
     { code: 'no-such-part', message: 'this part is not in the design', expected: scoped.known.join(', ') },
   ]);
@@ -69,11 +69,11 @@ const setups = (
 const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 const sheets = async (
-  { plan, design }: ChosenFit,
+  { plan, design: whole }: ChosenFit,
   { paper, measured, show }: PaperChoices,
   fonts: Fonts,
 ): Promise<Printed> => {
-  const scope = shown(design, show ?? usualShow(design));
+  const { design, scope } = shown(whole, show ?? usualShow(whole));
   const drawn = drawPlan(design, plan, scope);
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
   const { units } = plan;
@@ -109,12 +109,12 @@ const card = async ({ plan, design }: ChosenFit, choices: PaperChoices, fonts: F
 };
 
 const audition = async (
-  { plan, design }: ChosenFit,
+  { plan, design: whole }: ChosenFit,
   empty: boolean,
   choices: PaperChoices,
   fonts: Fonts,
 ): Promise<Printed> => {
-  const scope = shown(design, choices.show ?? 'repeat');
+  const { design, scope } = shown(whole, choices.show ?? 'repeat');
   const { channels } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
   const { title, units, marks } = plan;
   const options = {
