@@ -1,7 +1,7 @@
 /**
  * Where the check square stands on each sheet. It carries the sheet's words too, so it should cover no ink: the
  * corner that is free on most sheets first, then the other corners, then anywhere, and where a sheet is full,
- * the place that hides least of what the needle follows, and of such the one with the least ink.
+ * the place that hides least of the swags, of such the one that hides least of the fills, and then of all ink.
  */
 
 import type { LayerId } from '../drawing/index.ts';
@@ -53,7 +53,8 @@ export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readon
     free: rooms.filter((room, sheet) => isClear(sheet, cornersOf(room)[corner]!)).length,
   }));
   corners.sort((a, b) => b.free - a.free || a.corner - b.corner);
-  let needle: Occupancy | undefined;
+  const swags = ofLayers(ink, SWAGS);
+  const fills = ofLayers(ink, FILLS);
   return rooms.map((room, sheet) => {
     const at = cornersOf(room);
     for (const { corner } of corners)
@@ -65,20 +66,31 @@ export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readon
     );
     const clear = places.find((p) => inkAt(p, grid) === 0 && isClear(sheet, p));
     if (clear) return { at: clear, clear: true };
-    needle ??= occupancyOf({ ...ink, items: ink.items.filter(({ layer }) => NEEDLE.has(layer)) });
-    let best = at[corners[0]!.corner]!;
-    let least = { needle: inkAt(best, needle), all: inkAt(best, grid) };
-    for (const p of places) {
-      const count = { needle: inkAt(p, needle), all: inkAt(p, grid) };
-      if (count.needle < least.needle || (count.needle === least.needle && count.all < least.all))
-        [best, least] = [p, count];
-    }
-    return { at: best, clear: false };
+    const hidden = (p: Point): readonly number[] => [inkAt(p, swags()), inkAt(p, fills()), inkAt(p, grid)];
+    const [first, ...others] = [at[corners[0]!.corner]!, ...places].map((p) => ({ at: p, hides: hidden(p) }));
+    const best = others.reduce((a, b) => (isLess(b.hides, a.hides) ? b : a), first!);
+    return { at: best.at, clear: false };
   });
 };
 
-/** What the needle follows, and where: the rest only shows how cloth and template lie. */
-const NEEDLE: ReadonlySet<LayerId> = new Set(['fill', 'channel', 'stitch', 'marks']);
+/** The swags with their echoes and marks are what the paper is for; a fill goes on beside what is hidden of it. */
+const SWAGS: ReadonlySet<LayerId> = new Set(['channel', 'stitch', 'marks']);
+const FILLS: ReadonlySet<LayerId> = new Set(['fill']);
+
+/** Where some layers are inked; worked out when it is first asked for. */
+const ofLayers = (ink: Ink, layers: ReadonlySet<LayerId>): (() => Occupancy) => {
+  let known: Occupancy | undefined;
+  return () => {
+    known ??= occupancyOf({ ...ink, items: ink.items.filter(({ layer }) => layers.has(layer)) });
+    return known;
+  };
+};
+
+/** Whether the first figures that differ are less. */
+const isLess = (a: readonly number[], b: readonly number[]): boolean => {
+  const i = a.findIndex((x, k) => x !== b[k]);
+  return i >= 0 && a[i]! < b[i]!;
+};
 
 /** From one end to the other, both included: a free strip beside the frame is often just wide enough. */
 const stepsOf = (from: number, to: number): readonly number[] => {

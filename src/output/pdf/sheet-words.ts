@@ -67,7 +67,10 @@ const wordsFor = (plan: SheetPlan, sheet: Sheet): string[] => {
   const cut = ['top', 'left'].filter((side) => sheet.edges.some((e) => e.cut && e.side === side));
   if (cut.length > 0) words.push(`Cut along the dashes (${cut.join(', ')}), lay on top, cross on cross.`);
   const { x, y } = plan.factors;
-  const how = x === 1 && y === 1 ? 'Not corrected:' : 'Corrected';
-  words.push(`${how} × ${x.toFixed(4)} across, × ${y.toFixed(4)} up`);
+  words.push(
+    x === 1 && y === 1
+      ? `Not corrected for a printer: × ${x.toFixed(4)} both ways.`
+      : `Corrected for your printer: × ${x.toFixed(4)} across, × ${y.toFixed(4)} up.`,
+  );
   return words;
 };
