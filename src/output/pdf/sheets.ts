@@ -14,8 +14,8 @@ import { drawCover } from './cover.ts';
 import { type Deflate, type Pdf, startPdf } from './document.ts';
 import { drawItem } from './draw-item.ts';
 import { drawBands, drawEdges, type Furniture, makeFurniture } from './furniture.ts';
-import type { Correction, PageContent } from './page-content.ts';
-import { drawWords } from './sheet-words.ts';
+import type { Correction, Form, PageContent } from './page-content.ts';
+import { drawLabel, makeWords } from './sheet-words.ts';
 import type { FontBytes, Typefaces } from './typeface.ts';
 
 export interface SheetsOptions {
@@ -57,7 +57,8 @@ export const writeSheetsCounted = async (
   const ink = inkOf(drawing, textWidthOf(pdf.faces));
   const covers = drawCover(pdf, ink, plan, options, legendOf(drawing));
   const furniture = makeFurniture(pdf, plan, correction);
-  for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, correction, options.title);
+  const words = makeWords(pdf, plan, options.title, correction);
+  for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, words, correction);
   return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
 };
 
@@ -72,8 +73,8 @@ const drawSheet = (
   sheet: Sheet,
   ink: Ink,
   furniture: Furniture,
+  words: (sheet: Sheet) => Form,
   correction: Correction,
-  title: string,
 ): void => {
   const { width, height } = plan;
   const content = pdf.page({ width, height, label: sheet.label, correction });
@@ -89,7 +90,8 @@ const drawSheet = (
   content.form(furniture.frame, { x: plan.live.minX, y: plan.live.minY });
   drawEdges(content, sheet, furniture);
   content.form(furniture.square, sheet.check);
-  drawWords(content, plan, sheet, title);
+  content.form(words(sheet), sheet.check);
+  drawLabel(content, plan, sheet);
 };
 
 /** Items that are already in painting order, layer by layer. */
