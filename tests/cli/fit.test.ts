@@ -111,6 +111,14 @@ describe('fit', () => {
     expect([short, long]).toEqual([expect.closeTo(595.276, 2), expect.closeTo(841.89, 2)]);
   });
 
+  it('says that no page holds a picture before it prints anything', async () => {
+    const folder = await folderWith(PLAN);
+    const ran = await run(folder, ['fit', 'raffle.yaml', '--sheet', 'choices.pdf', '--margin', '90 mm']);
+    expect(ran).toMatchObject({ out: '', left: INPUTS });
+    expect(ran.code).not.toBe(0);
+    expect(ran.lines).toEqual([expect.stringMatching(/not even one picture fits the page/)]);
+  });
+
   it('writes the chosen one back as a plan that gives the same again', async () => {
     const folder = await folderWith(PLAN);
     const { results } = await fitData(folder);

@@ -52,6 +52,11 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
       expected: `a number from 1 to ${results.length}`,
     });
   const shown = results.slice(0, most);
+  if (options.sheet !== undefined) {
+    // Only a sheet waits for what writes PDF. Where no page holds it, nothing is printed before that is said.
+    const { writeFitSheet } = await import('./write-fit-sheet.ts');
+    await writeFitSheet(io, options.sheet, files, shown, options);
+  }
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
@@ -61,11 +66,6 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   else if (take === undefined) {
     const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
-  }
-  if (options.sheet !== undefined) {
-    // A table in the terminal does not wait for what writes PDF.
-    const { writeFitSheet } = await import('./write-fit-sheet.ts');
-    await writeFitSheet(io, options.sheet, files, shown, options);
   }
   if (take !== undefined) await writeTaken(io, file, files, results[take - 1]!, take, options);
 };

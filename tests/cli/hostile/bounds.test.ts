@@ -97,6 +97,18 @@ const BOUNDS: readonly Bound[] = [
     megabytes: 1000,
   },
   {
+    what: 'the largest search for a round frame: 35 arcs in a row, all counts',
+    files: () => ({
+      'plan.yaml': 'template: ./t.yaml\nlayout: { frame: { around: 9 in, clearance: 1/2 in } }\n',
+      't.yaml': scallops(35),
+    }),
+    argv: ['fit', 'plan.yaml', '--take', '1'],
+    code: 0,
+    says: 'the plan with result 1',
+    cpu: 40,
+    megabytes: 1000,
+  },
+  {
     what: 'a search of 499 sections',
     files: () => ({ 'plan.yaml': border(72, 6, '', './t.yaml'), 't.yaml': zigzag(499) }),
     argv: ['mockup', 'plan.yaml'],
