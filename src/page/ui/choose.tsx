@@ -1,5 +1,6 @@
 /** Templates chosen by their pictures, and what fits with them as small drawings. */
 
+import { useEffect, useRef } from 'preact/hooks';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
@@ -80,6 +81,15 @@ export const Fits = () => {
   const cards = fitCards.value;
   const isStale = answer !== undefined && answer.problems.length > 0;
   const chosenIsShown = cards.some((card) => card.key === now);
+  const list = useRef<HTMLFieldSetElement>(null);
+  const before = useRef(0);
+  // What was asked for is brought into view: the list scrolls by itself, and new cards lie below its end.
+  useEffect(() => {
+    if (before.current > 0 && cards.length > before.current) {
+      list.current?.querySelectorAll('.fit')[before.current]?.scrollIntoView({ block: 'nearest' });
+      before.current = 0;
+    }
+  }, [cards.length]);
   return (
     <Panel
       id="fits"
@@ -99,7 +109,7 @@ export const Fits = () => {
         ) : null
       }
     >
-      <fieldset class={`fit-list${isStale ? ' stale' : ''}`} tabIndex={isStale ? 0 : undefined}>
+      <fieldset ref={list} class={`fit-list${isStale ? ' stale' : ''}`} tabIndex={isStale ? 0 : undefined}>
         <legend class="unseen">Choose how the swags are made</legend>
         {cards.map((card) => (
           <label key={card.key} class="fit">
@@ -127,14 +137,20 @@ export const Fits = () => {
         <p class="hint">The one that you have taken is number {shown.value.number}, further down.</p>
       )}
       {found > cards.length && cards.length > 0 ? (
-        <button
-          type="button"
-          onClick={() => {
-            wantedFits.value += SOME_FITS;
-          }}
-        >
-          Show more
-        </button>
+        <p class="more">
+          <button
+            type="button"
+            onClick={() => {
+              before.current = cards.length;
+              wantedFits.value += SOME_FITS;
+            }}
+          >
+            Show {Math.min(SOME_FITS, found - cards.length)} more
+          </button>{' '}
+          <span class="hint" role="status">
+            {cards.length} of {found} are shown.
+          </span>
+        </p>
       ) : null}
     </Panel>
   );

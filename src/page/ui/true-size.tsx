@@ -25,6 +25,11 @@ const stored = (): Calibration | undefined => {
   }
 };
 
+/** The crown first, and as much on either side as there is room for. */
+const centred = (glass: HTMLElement | null): void => {
+  if (glass) glass.scrollLeft = (glass.scrollWidth - glass.clientWidth) / 2;
+};
+
 export const TrueSize = () => {
   const dialog = useRef<HTMLDialogElement>(null);
   const found = useSignal<Calibration | undefined>(undefined);
@@ -109,22 +114,7 @@ export const TrueSize = () => {
           </>
         ) : (
           <>
-            <p>
-              Check the square with a ruler first: 2 in (50.8 mm) each way. Do not pinch to zoom.{' '}
-              {swag.value?.pose.words}, {shown.value?.template}.
-            </p>
-            <div class="steps">
-              <button
-                type="button"
-                onClick={() => {
-                  isSetting.value = true;
-                }}
-              >
-                The square is not right
-              </button>
-            </div>
-            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
-            <section class="glass" tabIndex={0} aria-label="The swag at true size">
+            <div class="glass-head">
               <svg
                 class="check"
                 role="img"
@@ -138,6 +128,24 @@ export const TrueSize = () => {
                   2 in · 50.8 mm
                 </text>
               </svg>
+              <div>
+                <p>Check the square with a ruler first: 2 in (50.8 mm) each way. Do not pinch to zoom.</p>
+                <p>
+                  {swag.value?.pose.words}, {shown.value?.template}, as large as on the quilt. Where it is
+                  wider than the screen, slide it along.
+                </p>
+                <button
+                  type="button"
+                  onClick={() => {
+                    isSetting.value = true;
+                  }}
+                >
+                  The square is not right
+                </button>
+              </div>
+            </div>
+            {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
+            <section ref={centred} class="glass" tabIndex={0} aria-label="The swag at true size">
               {answer ? (
                 <svg
                   class="drawn exact"
