@@ -84,7 +84,7 @@ export const savePlan = async (): Promise<void> => {
   const decided = await during('the plan', quick.ask({ kind: 'decided', input: state.value }));
   const text = decided.kind === 'answer' && decided.answer ? decided.answer : state.value.plan;
   saveAs(`${fileTitle()}.yaml`, 'text/yaml', text);
-  say(`${fileTitle()}.yaml is saved with your downloads. The commands read it too.`);
+  say(`${fileTitle()}.yaml is with your downloads. “Open …” brings it back, here or on another computer.`);
 };
 
 /** The plan as it stands, with what is still open left open. */

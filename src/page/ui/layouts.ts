@@ -47,15 +47,37 @@ const firstOf = (kind: LayoutKind, plan: string, units: Units): { readonly [key:
   }
 };
 
-/** The figures of kinds that she has left, for when she comes back. */
-const left = new Map<LayoutKind, { readonly units: Units; readonly figures: Written }>();
+interface Figures {
+  readonly units: Units;
+  readonly figures: Written;
+}
+
+const STORE_KEY = 'swagwright.left';
+
+/** The figures of kinds that she has left, for when she comes back: in this visit or, where the browser keeps it, a later one. */
+const left = ((): Map<LayoutKind, Figures> => {
+  try {
+    return new Map(JSON.parse(localStorage.getItem(STORE_KEY) ?? '[]'));
+  } catch {
+    return new Map();
+  }
+})();
+
+const leave = (kind: LayoutKind, figures: Figures): void => {
+  left.set(kind, figures);
+  try {
+    localStorage.setItem(STORE_KEY, JSON.stringify([...left]));
+  } catch {
+    // Without a store they are kept until the page is left.
+  }
+};
 
 /** What was chosen about the swags was chosen for the other layout. */
 export const setKind = (kind: LayoutKind, units: Units): void => {
   const { plan } = state.value;
   const now = kindNow(plan);
   if (now === kind) return;
-  left.set(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
+  leave(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
   const before = left.get(kind);
   const figures = before?.units === units ? before.figures : undefined;
   const next = withValues(plan, [

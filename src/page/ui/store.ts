@@ -64,6 +64,8 @@ export const say = (text: string, troubles: readonly Trouble[] = []): void => {
 };
 
 const commit = (next: State, about?: string): void => {
+  // What went well was said of what stood here before; what is in the way stays until she puts it away.
+  if (notice.peek()?.troubles.length === 0) notice.value = undefined;
   history.value = changed(history.value, next, about);
 };
 
@@ -178,7 +180,8 @@ export const start = (): void => {
     if (!look.value?.chosen) return;
     const input = state.peek();
     const client = look.value.facts?.hasFills ? thorough : aside;
-    void client.ask({ kind: 'words', input }).then((answered) => {
+    const asked = client.ask({ kind: 'words', input });
+    void (client === thorough ? during('the marks', asked) : asked).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) cardWords.value = answered.answer;
     });
   });
