@@ -1,4 +1,4 @@
-/** What stands under a candidate's picture: five short lines. */
+/** What stands under a candidate's picture: five lines, short where the counts' sides are not named. */
 
 import type { LengthStyle } from '../../length/index.ts';
 import { depthsOf, frameSize, type Ranked, spansOf } from '../../swag/index.ts';
@@ -7,11 +7,15 @@ import {
   directionWords,
   partWords,
   rangeWords,
-  repeatsWords,
   settingWords,
+  swagsWords,
 } from '../text/index.ts';
 
-export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): readonly string[] => {
+export const captionOf = (
+  { field, fit, score }: Ranked,
+  style: LengthStyle,
+  naming: 'named' | 'unnamed' = 'unnamed',
+): readonly string[] => {
   const { shape, setting } = fit.way;
   const seats = fit.sides.map((s) => s.seat);
   const spans = spansOf(fit);
@@ -25,7 +29,7 @@ export const captionOf = ({ field, fit, score }: Ranked, style: LengthStyle): re
   return [
     `${shape.stitching.template.title}, ${partWords(shape)}`,
     `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
-    `${repeatsWords(fit)} swags${corners}`,
+    `${swagsWords(fit, naming)}${corners}`,
     `${rangeWords(spans, style)} ${unit} wide${gap}`,
     `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${ring ? `${bareLength(across, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,
   ];

@@ -55,7 +55,10 @@ export const describeDesign = (
     ...lines,
     ...(corner === undefined
       ? []
-      : [`corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}`]),
+      : [
+          // A ruler along the mitre shows √2 as much: a depth is the reach into the border.
+          `corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}, square from the start line, not along the mitre`,
+        ]),
     ...smallWords(fit, length),
     ...(size === undefined
       ? []

@@ -96,6 +96,21 @@ export const repeatsWords = (fit: Fit): string => {
   return counts.every((c) => c === counts[0]) ? counts[0]! : counts.join(' ');
 };
 
+/**
+ * The same as a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
+ * which is which. Of a strip or a frame there is one count: `12 swags`.
+ */
+export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): string => {
+  const counts = fit.sides.map((s) => s.repeats);
+  const [first = 0] = counts;
+  if (counts.every((c) => c === first)) {
+    const swags = `${first} ${first === 1 ? 'swag' : 'swags'}`;
+    return counts.length > 1 ? `${swags} on each side` : swags;
+  }
+  const listed = `${counts.slice(0, -1).join(', ')} and ${counts.at(-1)} swags`;
+  return naming === 'named' ? `${listed} (${fit.sides.map((s) => s.run.name).join(', ')})` : listed;
+};
+
 export const spanWords = (fit: Fit, style: LengthStyle): string =>
   eachOrOne(printed(spansOf(fit), style).map((span) => bareLength(span, style)));
 

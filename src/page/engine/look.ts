@@ -63,12 +63,13 @@ const chosenOf = (fit: ChosenFit): Chosen => {
   const channels = placedChannels(design, plan.channels, whole.scope.halves);
   const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
   const { ring } = design;
+  const total = ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0);
   return {
     key,
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
-      `${ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0)} swags${design.corner ? ' and a swag across each corner' : ''}`,
+      `${total} ${total === 1 ? 'swag' : 'swags'}${design.corner ? ' and a swag across each corner' : ''}`,
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
@@ -101,7 +102,7 @@ export const fits = (input: Input, from: number, count: number): readonly FitCar
     return {
       key: keys[from + i]!,
       number: from + i + 1,
-      caption: captionOf(ranked, plan.marks.style),
+      caption: captionOf(ranked, plan.marks.style, 'named'),
       picture: pictureOf(drawing, ['marks', 'notes', 'template']),
     };
   });

@@ -10,6 +10,7 @@ import {
   slicePath,
 } from '../../geometry/index.ts';
 import { formatLength } from '../../length/index.ts';
+import { swagsWords } from '../../output/text/index.ts';
 import { viewBox } from '../../output/view/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
@@ -173,7 +174,7 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
     const deep = length(ring ? ring.depth : depth);
     const words =
       repeats === undefined
-        ? `corners ${deep} deep, ${other.fit.sides.map((s) => s.repeats).join(', ')} swags on the sides`
+        ? `corners ${deep} deep; ${swagsWords(other.fit, 'named')}`
         : `${repeats} ${repeats === 1 ? 'swag' : 'swags'}, ${length(wide)} wide, ${deep} deep`;
     stops.set(name, { key: keys[i]!, halfSpan: ring ? wide / 2 : halfSpan, depth, repeats, words });
   });

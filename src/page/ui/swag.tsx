@@ -91,6 +91,11 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
             ? ` · ${pose.misfit}`
             : ` · lets go at ${answer.stops[nearestStop(answer.stops, pose.halfSpan)]?.words ?? 'where it was'}`}
       </p>
+      {answer.kind === 'corner' ? (
+        <p class="hint">
+          A corner’s depth is measured square from the line that the swags start on, not along the mitre.
+        </p>
+      ) : null}
       {answer.turns ? null : <p class="hint">{FIXED[answer.kind]}</p>}
       {answer.stops.length > 1 ? <Counts stops={answer.stops} at={at} kind={answer.kind} /> : null}
       <EdgeChoice sections={answer.sections} picked={here} />

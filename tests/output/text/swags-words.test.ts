@@ -1,0 +1,28 @@
+/** Counts as a quilter says them; what is expected is how the sentence is to read, agreed with one who had only the page. */
+
+import { describe, expect, test } from 'vitest';
+import { swagsWords } from '../../../src/output/text/index.ts';
+import type { Fit } from '../../../src/swag/index.ts';
+
+/** Only what the words depend on. */
+const fitOf = (...counts: readonly number[]): Fit => {
+  const names = counts.length === 4 ? ['top', 'right', 'bottom', 'left'] : ['strip'];
+  return { sides: counts.map((repeats, i) => ({ repeats, run: { name: names[i] } })) } as unknown as Fit;
+};
+
+describe('how many swags', () => {
+  test('sides that differ are listed, and named in the order of the list where there is room', () => {
+    expect(swagsWords(fitOf(5, 6, 5, 6))).toBe('5, 6, 5 and 6 swags');
+    expect(swagsWords(fitOf(5, 6, 5, 6), 'named')).toBe('5, 6, 5 and 6 swags (top, right, bottom, left)');
+  });
+
+  test('sides that are alike are said once', () => {
+    expect(swagsWords(fitOf(7, 7, 7, 7), 'named')).toBe('7 swags on each side');
+    expect(swagsWords(fitOf(1, 1, 1, 1))).toBe('1 swag on each side');
+  });
+
+  test('a strip has one count, and one swag is no “1 swags”', () => {
+    expect(swagsWords(fitOf(1), 'named')).toBe('1 swag');
+    expect(swagsWords(fitOf(12), 'named')).toBe('12 swags');
+  });
+});
