@@ -4,8 +4,9 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { readLength, type Units } from '../../length/index.ts';
+import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { type KeyPath, textAt } from '../plan/plan-text.ts';
-import { troubles } from './pairs.ts';
+import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
 
 export const keyName = (path: KeyPath): string =>
@@ -44,8 +45,9 @@ export const LengthField = ({
   const fault = useSignal<string | undefined>(undefined);
   const key = keyName(path);
   const written = textAt(state.value.plan, path) ?? usual ?? '';
-  const ofPlan = troubles.value.find((p) => p.key === key)?.text;
+  const ofPlan = troubles.value.find((p) => concerns(p, key))?.text;
   const wrong = fault.value ?? ofPlan;
+  const more = wrong ?? pairHint(key) ?? hint;
   const put = (text: string, isDone: boolean): void => {
     typed.value = text;
     if (text.trim() === '' && optional) {
@@ -57,7 +59,8 @@ export const LengthField = ({
     if (read.ok) {
       fault.value = undefined;
       if (text.trim() !== written) edit([[path, text]], key);
-    } else if (isDone) fault.value = `${read.reason}: write ${read.expected}`;
+    } else if (isDone)
+      fault.value = plainWords({ ...read, message: read.reason }, fieldName(key) ?? label.toLowerCase());
   };
   return (
     <div class={`field ${name ?? ''}`}>
@@ -71,7 +74,7 @@ export const LengthField = ({
         size={8}
         value={typed.value ?? written}
         aria-invalid={wrong === undefined ? undefined : 'true'}
-        aria-describedby={wrong !== undefined || hint !== undefined ? `${id}-more` : undefined}
+        aria-describedby={more === undefined ? undefined : `${id}-more`}
         onInput={(event) => {
           onType?.();
           put(event.currentTarget.value, false);
@@ -82,15 +85,11 @@ export const LengthField = ({
           if (fault.value === undefined) typed.value = undefined;
         }}
       />
-      {wrong !== undefined ? (
-        <p class="wrong" id={`${id}-more`}>
-          {wrong}
+      {more === undefined ? null : (
+        <p class={wrong === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
+          {more}
         </p>
-      ) : hint !== undefined ? (
-        <p class="hint" id={`${id}-more`}>
-          {hint}
-        </p>
-      ) : null}
+      )}
     </div>
   );
 };

@@ -189,8 +189,9 @@ const QuiltPicture = () => {
   const design = shown.value;
   if (!design) return <div class="quilt-picture waiting" aria-hidden="true" />;
   const words = [...design.summary, ...design.lines].join('; ');
+  const isStale = (look.value?.problems.length ?? 0) > 0;
   return (
-    <div class="quilt-picture">
+    <div class={`quilt-picture${isStale ? ' stale' : ''}`}>
       <Drawn picture={design.quilt} label={`Picture of the quilt. ${words}`} class="quilt">
         {fills.value?.quilt.map((copies, i) =>
           copies.places.map((place) => (
@@ -213,6 +214,7 @@ const QuiltPicture = () => {
             </Fragment>
           ))}
         </p>
+        {isStale ? <p class="before">These are the figures before.</p> : null}
       </div>
     </div>
   );
@@ -226,7 +228,8 @@ const Verdict = () => {
   if (awaited.value.length > 0 && troubles.value.length === 0)
     return (
       <p class="verdict">
-        Now the {awaited.value.join(' and the ')} side: opposite sides of a quilt are nearly equal.
+        Now type the {awaited.value.join(' and the ')} side too: opposite sides of a quilt are nearly equal.
+        The picture still shows the figures before.
       </p>
     );
   if (answer.problems.length > 0)

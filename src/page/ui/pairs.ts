@@ -5,7 +5,8 @@
 
 import { computed, signal } from '@preact/signals';
 import type { Trouble } from '../engine/messages.ts';
-import { look } from './store.ts';
+import { textAt } from '../plan/plan-text.ts';
+import { look, state } from './store.ts';
 
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type SideName = (typeof SIDES)[number];
@@ -38,12 +39,41 @@ const waitsFor = (trouble: Trouble): SideName | undefined => {
   return pair.find((s) => s === typing.value);
 };
 
+/** Both sides of a pair as she wrote them, the top before the bottom and the left before the right. */
+const pairWords = (side: SideName): string => {
+  const [a, b] = side === 'bottom' || side === 'right' ? [OPPOSITE[side], side] : [side, OPPOSITE[side]];
+  const written = (s: SideName): string =>
+    `${s} ${textAt(state.value.plan, ['layout', 'border', 'inner', s])}`;
+  const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
+  return text.charAt(0).toUpperCase() + text.slice(1);
+};
+
 /** What is in the way now, without what only waits for the next figure. */
 export const troubles = computed<readonly Trouble[]>(() =>
-  (look.value?.problems ?? []).filter((trouble) => waitsFor(trouble) === undefined),
+  (look.value?.problems ?? [])
+    .filter((trouble) => waitsFor(trouble) === undefined)
+    .map((trouble) => {
+      const side = offSide(trouble);
+      return side ? { ...trouble, text: `${pairWords(side)} Measure again.` } : trouble;
+    }),
 );
 
-/** The sides that are still to be typed before anything can be said. */
+/** Whether a trouble is to be told at the field of a key: that of a pair is told at both. */
+export const concerns = (trouble: Trouble, key: string): boolean => {
+  const side = offSide(trouble);
+  return trouble.key === key || (side !== undefined && key === KEY + OPPOSITE[side]);
+};
+
+/** What a pair waits for, said at both its fields once she has gone on from the one that she typed. */
+export const pairHint = (key: string): string | undefined => {
+  const waiting = (look.value?.problems ?? []).find((t) => waitsFor(t) !== undefined && concerns(t, key));
+  const side = waiting && offSide(waiting);
+  const missing = waiting && waitsFor(waiting);
+  if (!side || !missing || typing.value === side || typing.value === OPPOSITE[side]) return undefined;
+  return `${pairWords(side)} Type the ${missing} side too, or measure again.`;
+};
+
+/** Sides that are still to be typed before more can be said. */
 export const awaited = computed<readonly SideName[]>(() =>
   (look.value?.problems ?? []).flatMap((trouble) => waitsFor(trouble) ?? []),
 );

@@ -3,6 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { readLength } from '../../length/index.ts';
+import { plainWords } from '../plan/plain-words.ts';
 import { listAt, textAt, type Written } from '../plan/plan-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
@@ -52,7 +53,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
       .filter((w) => w !== '');
     const wrong = widths.map((w) => readLength(w, unitsNow(), 'positive')).find((r) => !r.ok);
     if (wrong && !wrong.ok) {
-      if (isDone) fault.value = `${wrong.reason}: write widths such as 1/4, 1/4`;
+      if (isDone) fault.value = plainWords({ ...wrong, message: wrong.reason }, 'width of a channel');
       return;
     }
     fault.value = undefined;

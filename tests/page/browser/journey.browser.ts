@@ -161,8 +161,14 @@ describe('the whole way by keyboard', () => {
     await page.keyboard.press('Control+A');
     await page.keyboard.type('40');
     await idle(page);
-    expect(await page.locator('.verdict').textContent()).toMatch(/Now the bottom side/);
+    expect(await page.locator('.verdict').textContent()).toMatch(/Now type the bottom side/);
     await typeInto(page, 'Right side', '48');
+    // What is waited for stands at both fields of the pair, and the picture says that it is of the figures before.
+    const waiting =
+      'Top 40 and bottom 60 differ by more than a tenth; opposite sides of a quilt are nearly equal.';
+    expect(await page.locator('.at-top').textContent()).toContain(waiting);
+    expect(await page.locator('.at-bottom').textContent()).toContain(waiting);
+    expect(await page.locator('.quilt-picture.stale').count()).toBe(1);
     await typeInto(page, 'Bottom side', '40 1/4');
     await typeInto(page, 'Left side', '48');
     await idle(page);
@@ -174,7 +180,11 @@ describe('the whole way by keyboard', () => {
     await idle(page);
     await page.keyboard.press('Tab');
     await page.locator('.verdict.wrong').waitFor();
-    expect(await page.locator('.verdict.wrong').textContent()).toMatch(/opposite sides/i);
+    expect(await page.locator('.verdict.wrong').textContent()).toMatch(
+      /Left 84 and right 48 differ by more than a tenth; .* Measure again\./,
+    );
+    for (const name of ['Left side', 'Right side'])
+      expect(await page.getByLabel(name).getAttribute('aria-invalid')).toBe('true');
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -1,0 +1,74 @@
+/**
+ * What is wrong with a plan, for someone who sees fields and no file: the same problems as the commands have, said
+ * of the field by its name.
+ */
+
+/** What is told of a problem, without its place: what the reader of lengths and the reader of plans both give. */
+export interface Told {
+  readonly code: string;
+  readonly message: string;
+  readonly key?: string | undefined;
+  readonly found?: string | undefined;
+  readonly expected?: string | undefined;
+  readonly hint?: string | undefined;
+}
+
+/** Fields by the plan's keys, as the page labels them. */
+const NAMES: readonly (readonly [RegExp, string])[] = [
+  [/^layout\.border\.inner\.(top|right|bottom|left)$/, '$1 side'],
+  [/^layout\.border\.inner$/, 'length of the sides'],
+  [/^layout\.(border|strip)\.width$/, '$1 width'],
+  [/^layout\.strip\.length$/, 'length of the strip'],
+  [/^layout\.frame\.around$/, 'width of the motif'],
+  [/^layout\.frame\.block$/, 'side of the block'],
+  [/^layout\.frame\.block\.(width|height)$/, '$1 of the block'],
+  [/^layout\.frame\.clearance$/, 'distance from the middle'],
+  [/^layout\.frame\.within$/, 'finished size'],
+  [/^layout\.\w+\.margin$/, 'distance from both seams'],
+  [/^layout\.\w+\.margin\.(inner|outer)$/, 'distance from the $1 seam'],
+  [/^foot\.clearance$/, 'foot clearance'],
+  [/^channels\.(outward|inward)(\.\d+)?$/, 'width of a channel'],
+];
+
+/** What a key's field is called; undefined for a key that has no field. */
+export const fieldName = (key: string | undefined): string | undefined => {
+  const named = NAMES.find(([pattern]) => pattern.test(key ?? ''));
+  return named && (key ?? '').replace(named[0], named[1]);
+};
+
+/** Sentences for one problem. `name` is the field's; without one the problem speaks for itself. */
+export const plainWords = (told: Told, name = fieldName(told.key)): string => {
+  const { code, message, found = '', expected = '' } = told;
+  const such = /such as .*$/.exec(expected)?.[0] ?? expected;
+  if (name !== undefined)
+    switch (code) {
+      case 'zero':
+        return `The ${name} cannot be 0. Type a length, ${such}.`;
+      case 'negative':
+        return `The ${name} cannot be less than 0. Type a length, ${such}.`;
+      case 'not-a-length':
+        return found === '""' || found === ''
+          ? `The ${name} is empty. Type a length, ${such}.`
+          : `${sentence(quoted(found))} cannot be read as the ${name}: ${message}. Type a length, ${such}.`;
+      case 'too-small':
+      case 'too-large':
+        return `The ${name} cannot be ${found}: it must be ${expected}.`;
+      default:
+    }
+  // Without figures to compare, the message is whole sentences by itself, the same as the commands have.
+  if (told.found === undefined && told.expected === undefined)
+    return sentence([message, told.hint].filter((part) => part !== undefined).join('; '));
+  const compared = [
+    told.found === undefined ? undefined : `it is ${found}`,
+    told.expected === undefined ? undefined : `it should be ${expected}`,
+  ];
+  return [message, compared.filter((part) => part !== undefined).join(', and '), told.hint]
+    .filter((part) => part !== undefined)
+    .map((part) => `${sentence(part)}.`)
+    .join(' ');
+};
+
+/** A page's quotes for a program's. */
+const quoted = (found: string): string => found.replace(/^"(.*)"$/, '“$1”');
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
