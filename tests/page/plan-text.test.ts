@@ -92,6 +92,24 @@ marks: { round: 1/8 }
     expect({ ...read(withUnits(there, 'mm', 'in')), marks: 0 }).toEqual({ ...read(PLAN), marks: 0 });
   });
 
+  test('figures are written in the new units, and come back as they were typed', () => {
+    const top = ['layout', 'border', 'inner', 'top'] as const;
+    const there = withUnits(PLAN, 'in', 'cm');
+    // 60.125 times 2.54, by hand.
+    expect(textAt(there, top)).toBe('152.7175');
+    expect(listAt(there, ['channels', 'outward'])).toEqual(['0.635']);
+    const back = withUnits(there, 'cm', 'in');
+    expect(textAt(back, top)).toBe('60 1/8');
+    expect(listAt(back, ['channels', 'outward'])).toEqual(['1/4']);
+  });
+
+  test('what has no fraction of an inch says its own unit until it is wanted again', () => {
+    const cm = withValue(PLAN.replace('units: in', 'units: cm'), ['layout', 'border', 'width'], '14');
+    const inches = withUnits(cm, 'cm', 'in');
+    expect(textAt(inches, ['layout', 'border', 'width'])).toBe('14 cm');
+    expect(textAt(withUnits(inches, 'in', 'cm'), ['layout', 'border', 'width'])).toBe('14');
+  });
+
   test('a length that says its own unit is left as it is', () => {
     const text = withUnits(withValue(PLAN, ['layout', 'border', 'width'], '15 cm'), 'in', 'mm');
     expect(textAt(text, ['layout', 'border', 'width'])).toBe('15 cm');

@@ -47,9 +47,19 @@ const factsOf = (plan: Plan): PlanFacts => {
     templates: plan.templates,
     outward: widths(plan.channels.outward),
     inward: widths(plan.channels.inward),
+    outwardAt: widths(addedUp(plan.channels.outward)),
+    inwardAt: widths(addedUp(plan.channels.inward)),
     hasFills: Boolean(fills.swag ?? fills.background ?? fills.corner) || fills.channels.length > 0,
     decides: Object.values(swag).some((choice) => choice !== undefined),
   };
+};
+
+const addedUp = (list: readonly number[]): readonly number[] => {
+  let sum = 0;
+  return list.map((width) => {
+    sum += width;
+    return sum;
+  });
 };
 
 const chosenOf = (fit: ChosenFit): Chosen => {

@@ -70,6 +70,9 @@ export interface PlanFacts {
   /** Widths as they were read, as a person reads them. */
   readonly outward: readonly string[];
   readonly inward: readonly string[];
+  /** How far from the stitching each line lies: the widths up to it, added up. */
+  readonly outwardAt: readonly string[];
+  readonly inwardAt: readonly string[];
   readonly hasFills: boolean;
   /** Whether the plan itself decides anything about how the swag is made. */
   readonly decides: boolean;
@@ -230,7 +233,7 @@ export type Question =
   | { readonly kind: 'swag'; readonly input: Input; readonly side: string }
   | { readonly kind: 'drag'; readonly input: Input; readonly side: string; readonly halfSpan: number }
   | { readonly kind: 'decided'; readonly input: Input }
-  | { readonly kind: 'shelf'; readonly own: readonly OwnTemplate[] }
+  | { readonly kind: 'shelf'; readonly own: readonly OwnTemplate[]; readonly units?: Units }
   | { readonly kind: 'fills'; readonly input: Input; readonly side: string }
   | { readonly kind: 'fill-list' }
   | {

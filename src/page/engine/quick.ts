@@ -14,5 +14,5 @@ export const QUICK: Answering = {
   swag: ({ input, side }) => swagView(input, side),
   drag: ({ input, side, halfSpan }) => dragged(input, side, halfSpan),
   decided: ({ input }) => decided(input),
-  shelf: ({ own }) => shelf(own),
+  shelf: ({ own, units }) => shelf(own, units),
 };

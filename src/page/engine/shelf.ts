@@ -2,7 +2,15 @@
 
 import { drawTemplate } from '../../drawing/index.ts';
 import { pathLength } from '../../geometry/index.ts';
-import { formatLength, INCH_EIGHTH, MM_PER_INCH } from '../../length/index.ts';
+import {
+  CM_TENTH,
+  formatLength,
+  INCH_EIGHTH,
+  type LengthStyle,
+  MM_PER_INCH,
+  MM_WHOLE,
+  type Units,
+} from '../../length/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { readOwn } from './desk.ts';
 import type { OwnTemplate, ShelfCard } from './messages.ts';
@@ -13,12 +21,15 @@ import { troubleOf } from './trouble.ts';
 /** The foot that most have: the picture shows about where the needle goes, and the plan's own foot decides. Common practice, no source. */
 const USUAL_CLEARANCE = MM_PER_INCH / 4;
 
-export const shelf = (own: readonly OwnTemplate[]): readonly ShelfCard[] => [
-  ...PROFILES.map((p) => cardOf(p.name, { name: `${p.name}.yaml`, text: p.text })),
-  ...own.map((t) => cardOf(t.name, t)),
+/** An edge's length is told to give an idea of its size. */
+const STYLES: Readonly<Record<Units, LengthStyle>> = { in: INCH_EIGHTH, cm: CM_TENTH, mm: MM_WHOLE };
+
+export const shelf = (own: readonly OwnTemplate[], units: Units = 'in'): readonly ShelfCard[] => [
+  ...PROFILES.map((p) => cardOf(p.name, { name: `${p.name}.yaml`, text: p.text }, units)),
+  ...own.map((t) => cardOf(t.name, t, units)),
 ];
 
-const cardOf = (name: string, file: OwnTemplate): ShelfCard => {
+const cardOf = (name: string, file: OwnTemplate, units: Units): ShelfCard => {
   const reading = readOwn(file);
   if (!reading.ok)
     return {
@@ -45,7 +56,7 @@ const cardOf = (name: string, file: OwnTemplate): ShelfCard => {
     name,
     title: template.title,
     picture: pictureOf(drawing, ['notes', 'marks']),
-    about: `${formatLength(pathLength(template.edge), INCH_EIGHTH)} of edge in ${parts}`,
+    about: `${formatLength(pathLength(template.edge), STYLES[units])} of edge in ${parts}`,
     problems: [],
   };
 };

@@ -4,7 +4,8 @@
  */
 
 import { type Document, isCollection, isMap, isScalar, isSeq, parseDocument, visit } from 'yaml';
-import type { Units } from '../../length/index.ts';
+import { readLength, type Units } from '../../length/index.ts';
+import { exactly } from './her-units.ts';
 
 export type KeyPath = readonly (string | number)[];
 
@@ -106,20 +107,24 @@ const LENGTH_KEYS = new Set([
 ]);
 
 /**
- * The plan in other units: every length that leaned on the old ones now says them, so that none changes; only
- * how marks are rounded is left to the new units.
+ * The plan in other units, and no length changes: where the new units have a number for just that length it is
+ * written instead, and any other now says the old ones. How marks are rounded is left to the new units.
  */
 export const withUnits = (text: string, from: Units, to: Units): string => {
   if (from === to) return text;
   const doc = parse(text);
   visit(doc, {
     Scalar: (where, node, ancestors) => {
-      if (where === 'key' || !isBare(scalarText(node))) return;
+      const written = scalarText(node);
+      if (where === 'key' || !(isBare(written) || written.endsWith(` ${to}`))) return;
       const keys = ancestors.flatMap((a) =>
         'key' in a && isScalar(a.key) && typeof a.key.value === 'string' ? [a.key.value] : [],
       );
       if (keys.includes('repeats') || !LENGTH_KEYS.has(keys.at(-1) ?? '')) return;
-      node.value = `${scalarText(node)} ${from}`;
+      const read = readLength(written, from, 'any');
+      const inNew = read.ok ? exactly(read.mm, to) : undefined;
+      if (inNew !== undefined) node.value = plainValue(inNew);
+      else if (isBare(written)) node.value = `${written} ${from}`;
       delete node.source;
     },
   });

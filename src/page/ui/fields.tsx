@@ -4,10 +4,12 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { readLength, type Units } from '../../length/index.ts';
+import { shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { type KeyPath, textAt } from '../plan/plan-text.ts';
 import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 export const keyName = (path: KeyPath): string =>
   path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
@@ -47,7 +49,8 @@ export const LengthField = ({
   const written = textAt(state.value.plan, path) ?? usual ?? '';
   const ofPlan = troubles.value.find((p) => concerns(p, key))?.text;
   const wrong = fault.value ?? ofPlan;
-  const more = wrong ?? pairHint(key) ?? hint;
+  const { text: shownText, exact } = shownLength(written, unitsNow());
+  const more = wrong ?? pairHint(key) ?? (exact === undefined ? hint : `Exactly ${exact}`);
   const put = (text: string, isDone: boolean): void => {
     typed.value = text;
     if (text.trim() === '' && optional) {
@@ -72,7 +75,7 @@ export const LengthField = ({
         autocomplete="off"
         spellcheck={false}
         size={8}
-        value={typed.value ?? written}
+        value={typed.value ?? shownText}
         aria-invalid={wrong === undefined ? undefined : 'true'}
         aria-describedby={more === undefined ? undefined : `${id}-more`}
         onInput={(event) => {
@@ -81,13 +84,15 @@ export const LengthField = ({
         }}
         onBlur={(event) => {
           onLeave?.();
+          // What is only shown is rounded: what was not typed over stays as it is in the plan.
+          if (typed.value === undefined && written !== '') return;
           put(event.currentTarget.value, true);
           if (fault.value === undefined) typed.value = undefined;
         }}
       />
       {more === undefined ? null : (
         <p class={wrong === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
-          {more}
+          {unbroken(more)}
         </p>
       )}
     </div>

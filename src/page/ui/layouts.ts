@@ -1,7 +1,7 @@
 /** Kinds of layout: what each begins with, and going from one to another without losing what was typed. */
 
 import type { Units } from '../../length/index.ts';
-import { groupAt, keysAt, textAt, type Written, withValues } from '../plan/plan-text.ts';
+import { groupAt, keysAt, textAt, type Written, withUnits, withValues } from '../plan/plan-text.ts';
 import { replaceState, state } from './store.ts';
 
 export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
@@ -72,6 +72,10 @@ const leave = (kind: LayoutKind, figures: Figures): void => {
   }
 };
 
+/** The same lengths, whatever units she has gone over to since. */
+const inUnits = (before: Figures, units: Units): Written =>
+  groupAt(withUnits(withValues('', [[['left'], before.figures]]), before.units, units), ['left']);
+
 /** What was chosen about the swags was chosen for the other layout. */
 export const setKind = (kind: LayoutKind, units: Units): void => {
   const { plan } = state.value;
@@ -79,7 +83,7 @@ export const setKind = (kind: LayoutKind, units: Units): void => {
   if (now === kind) return;
   leave(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
   const before = left.get(kind);
-  const figures = before?.units === units ? before.figures : undefined;
+  const figures = before && inUnits(before, units);
   const next = withValues(plan, [
     [['layout'], { [keyOf(kind)]: figures ?? firstOf(kind, plan, units) }],
     [['swag'], undefined],

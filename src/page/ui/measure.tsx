@@ -214,7 +214,7 @@ const QuiltPicture = () => {
             </Fragment>
           ))}
         </p>
-        {isStale ? <p class="before">These are the figures before.</p> : null}
+        {isStale ? <p class="before">Still the quilt of the figures before.</p> : null}
       </div>
     </div>
   );

@@ -4,7 +4,9 @@
  */
 
 import { computed, signal } from '@preact/signals';
+import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
+import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { look, state } from './store.ts';
 
@@ -42,8 +44,10 @@ const waitsFor = (trouble: Trouble): SideName | undefined => {
 /** Both sides of a pair as she wrote them, the top before the bottom and the left before the right. */
 const pairWords = (side: SideName): string => {
   const [a, b] = side === 'bottom' || side === 'right' ? [OPPOSITE[side], side] : [side, OPPOSITE[side]];
+  const { plan } = state.value;
+  const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
   const written = (s: SideName): string =>
-    `${s} ${textAt(state.value.plan, ['layout', 'border', 'inner', s])}`;
+    `${s} ${shownLength(textAt(plan, ['layout', 'border', 'inner', s]) ?? '', units).text}`;
   const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
   return text.charAt(0).toUpperCase() + text.slice(1);
 };

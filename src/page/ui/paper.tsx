@@ -9,7 +9,7 @@ import { loadFonts } from '../engine/hire.ts';
 import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
-import { Choice, Panel } from './fields.tsx';
+import { Choice, Panel, unitsNow } from './fields.tsx';
 import { fileTitle } from './files.tsx';
 import { during, edit, look, say, shelf, shown, state, thorough } from './store.ts';
 import { TrueSize } from './true-size.tsx';
@@ -33,6 +33,7 @@ export const Paper = () => {
   const part = useSignal('');
   const written = textAt(state.value.plan, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const units = unitsNow();
   const design = shown.value;
   const isReady = design !== undefined && (look.value?.problems.length ?? 0) === 0;
   const whole = `the whole ${design ? WHOLE[design.round] : 'strip'}`;
@@ -114,7 +115,12 @@ export const Paper = () => {
           }}
         />
         <div class="pair">
-          <MeasuredField label="2 in square measures, across" value={across} other={up} isFirst />
+          <MeasuredField
+            label={`${SQUARE[units]} square measures, across`}
+            value={across}
+            other={up}
+            isFirst
+          />
           <MeasuredField label="and up" value={up} other={across} />
         </div>
       </div>
@@ -188,7 +194,7 @@ const MeasuredField = ({
         autocomplete="off"
         spellcheck={false}
         size={8}
-        placeholder="2 in"
+        placeholder={SQUARE[unitsNow()]}
         value={value.value}
         aria-invalid={value.value.trim() !== '' && factorOf(value.value) === undefined ? 'true' : undefined}
         onInput={(event) => {
@@ -208,9 +214,12 @@ const MeasuredField = ({
 /** More is a viewer that scales, which is to be switched off and not measured away: as the command has it. */
 const MOST_ERROR = 0.1;
 
-/** The square is 2 in, so a bare number is in inches. */
+/** The check square as she calls it. */
+const SQUARE = { in: '2 in', cm: '5.08 cm', mm: '50.8 mm' } as const;
+
+/** A bare number is in her units. */
 const factorOf = (text: string): number | undefined => {
-  const read = readLength(text, 'in', 'positive');
+  const read = readLength(text, unitsNow(), 'positive');
   const factor = read.ok ? read.mm / CHECK_SIDE : Number.NaN;
   return Math.abs(factor - 1) <= MOST_ERROR ? factor : undefined;
 };

@@ -3,10 +3,12 @@
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { readLength } from '../../length/index.ts';
+import { shownLength } from '../plan/her-units.ts';
 import { plainWords } from '../plan/plain-words.ts';
 import { listAt, textAt, type Written } from '../plan/plan-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 const USUAL_WIDTH = { in: '1/4', cm: '0.5', mm: '5' } as const;
 
@@ -45,6 +47,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
   const typed = useSignal<string | undefined>(undefined);
   const fault = useSignal<string | undefined>(undefined);
   const isOn = written.length > 0;
+  const lines = look.value?.facts?.[side === 'outward' ? 'outwardAt' : 'inwardAt'] ?? [];
   const put = (text: string, isDone: boolean): void => {
     typed.value = text;
     const widths = text
@@ -81,7 +84,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
       {isOn ? (
         <>
           <label for={id} class="small">
-            Widths, from the stitching on
+            Widths: each from the line before
           </label>
           <input
             id={id}
@@ -89,25 +92,29 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
             autocomplete="off"
             spellcheck={false}
             size={12}
-            value={typed.value ?? written.join(', ')}
+            value={typed.value ?? written.map((w) => shownLength(w, unitsNow()).text).join(', ')}
             aria-invalid={fault.value === undefined ? undefined : 'true'}
-            aria-describedby={fault.value === undefined ? undefined : `${id}-more`}
+            aria-describedby={`${id}-more`}
             onInput={(event) => put(event.currentTarget.value, false)}
             onBlur={(event) => {
-              put(event.currentTarget.value, true);
+              if (typed.value !== undefined) put(event.currentTarget.value, true);
               if (fault.value === undefined) typed.value = undefined;
             }}
           />
-          {fault.value === undefined ? null : (
-            <p class="wrong" id={`${id}-more`}>
-              {fault.value}
-            </p>
-          )}
+          <p class={fault.value === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
+            {unbroken(fault.value ?? (lines.length > 0 ? linesWords(lines) : 'Counted from the stitching'))}
+          </p>
         </>
       ) : null}
     </div>
   );
 };
+
+/** Where the lines lie: `Lines 1/4 in and 3/4 in from the stitching`. */
+const linesWords = (lines: readonly string[]): string =>
+  lines.length === 1
+    ? `One line, ${lines[0]} from the stitching`
+    : `Lines ${lines.slice(0, -1).join(', ')} and ${lines.at(-1)} from the stitching`;
 
 const asWritten = (text: string): string | number => (/^\d+(\.\d+)?$/.test(text) ? Number(text) : text);
 

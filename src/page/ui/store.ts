@@ -1,6 +1,7 @@
 /** The page's state and what it asks for when that changes: answers follow the state, never the other way round. */
 
 import { batch, computed, effect, signal } from '@preact/signals';
+import { UNITS } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import { type Client, startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
@@ -49,6 +50,8 @@ export const shelf = signal<readonly ShelfCard[]>([]);
 export const fitCards = signal<readonly FitCard[]>([]);
 export const wantedFits = signal(SOME_FITS);
 export const cardWords = signal<readonly CardSection[]>([]);
+/** What the words were worked out for: until they follow they are the words of another state. */
+export const cardWordsFor = signal<State | undefined>(undefined);
 export const side = signal('top');
 export const swag = signal<SwagAnswer | undefined>(undefined);
 export const fills = signal<FillsAnswer | undefined>(undefined);
@@ -151,8 +154,10 @@ export const start = (): void => {
     void follow(now);
   });
   effect(() => {
-    const { own } = state.value;
-    void quick.ask({ kind: 'shelf', own }).then((answered) => {
+    const { own, plan } = state.value;
+    const units = textAt(plan, ['units']);
+    const asked = { kind: 'shelf', own, units: UNITS.find((u) => u === units) ?? 'in' } as const;
+    void quick.ask(asked).then((answered) => {
       if (answered.kind === 'answer') shelf.value = answered.answer;
     });
   });
@@ -182,7 +187,11 @@ export const start = (): void => {
     const client = look.value.facts?.hasFills ? thorough : aside;
     const asked = client.ask({ kind: 'words', input });
     void (client === thorough ? during('the marks', asked) : asked).then((answered) => {
-      if (answered.kind === 'answer' && state.peek() === input) cardWords.value = answered.answer;
+      if (answered.kind !== 'answer' || state.peek() !== input) return;
+      batch(() => {
+        cardWords.value = answered.answer;
+        cardWordsFor.value = input;
+      });
     });
   });
 };

@@ -2,15 +2,31 @@
 
 import type { CardBlock, CardSection, CardTable } from '../../output/card/index.ts';
 import { Panel } from './fields.tsx';
-import { cardWords } from './store.ts';
+import { cardWords, cardWordsFor, look, state } from './store.ts';
 
-export const Words = () => (
-  <Panel id="words" title="Marks and settings" lead="What the marking card says, for this design.">
-    {cardWords.value.map((section) => (
-      <Section key={section.id} section={section} />
-    ))}
-  </Panel>
-);
+export const Words = () => {
+  const isStale = cardWordsFor.value !== state.value;
+  const inTheWay = (look.value?.problems.length ?? 0) > 0;
+  return (
+    <Panel
+      id="words"
+      title="Marks and settings"
+      lead={
+        !isStale
+          ? 'What the marking card says, for this design.'
+          : inTheWay
+            ? 'These are still the marks of the figures before.'
+            : 'Working out the marks for the new figures …'
+      }
+    >
+      <div class={isStale ? 'card-words stale' : 'card-words'}>
+        {cardWords.value.map((section) => (
+          <Section key={section.id} section={section} />
+        ))}
+      </div>
+    </Panel>
+  );
+};
 
 /** How to set the template is what is looked up most. */
 const OPEN_AT_FIRST = 'set';

@@ -187,10 +187,26 @@ describe('room for everyone', () => {
     const swags = await page.locator('.quilt-middle .big').textContent();
     await page.getByLabel('Figures in').selectOption('cm');
     await idle(page);
-    expect(await page.getByLabel('Top side').inputValue()).toBe('60 1/8 in');
+    // 60.125 times 2.54 is 152.7175, shown to a tenth of a millimetre; 1/4 in is 0.635 cm, 1/2 in 1.27 cm.
+    expect(await page.getByLabel('Top side').inputValue()).toBe('152.72');
+    expect(await page.getByLabel('Clear of both seams').inputValue()).toBe('1.27');
+    for (const text of await page
+      .locator('input.length')
+      .evaluateAll((all) => all.map((i) => (i as HTMLInputElement).value)))
+      expect(text).not.toMatch(/in|\//);
+    for (const words of await page.locator('.template .about').allTextContents())
+      expect(words).toMatch(/ cm of edge/);
+    await expect.poll(() => page.locator('#words').textContent()).not.toMatch(/\d\sin\b/);
     expect(await page.locator('.quilt-middle .big').textContent()).toBe(swags);
     expect(await page.locator('.verdict').textContent()).toMatch(/\d+ swags of [\d.]+\s(mm|cm)/);
     expect(before).toBe('fit');
+    // Coming to a field and leaving it changes nothing, and the way back is exact.
+    await page.getByLabel('Top side').focus();
+    await page.getByLabel('Top side').blur();
+    await page.getByLabel('Figures in').selectOption('in');
+    await idle(page);
+    expect(await page.getByLabel('Top side').inputValue()).toBe('60 1/8');
+    expect(await page.getByLabel('Foot clearance').inputValue()).toBe('1/4');
     await context.close();
   });
 });
