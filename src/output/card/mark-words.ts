@@ -16,7 +16,7 @@ export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
         : `the named corner of the ${seamName(field)}`;
   return (
     `Running distances ${line}, ${unitWords(marks.style)}. Lay the tape once, with its 0 at ${from}, and mark ` +
-    'everything without lifting it: nothing adds up.'
+    'everything without lifting it, so that no rounding adds to the next.'
   );
 };
 

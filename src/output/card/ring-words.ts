@@ -117,7 +117,7 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
   return [
     text(
       `With a ruler and a protractor: draw the first centre line from the centre straight up. Lay the protractor on the centre, its 0 along that line, and mark the rays ${circling(ring)} at the angles below. ` +
-        `Then measure from the centre, ${unitWords(style)}: ${bare(measures.start, style)} along each start and stop ray, ${bare(measures.crown, style)} along each centre ray. Every distance is rounded once, and nothing adds up.`,
+        `Then measure from the centre, ${unitWords(style)}: ${bare(measures.start, style)} along each start and stop ray, ${bare(measures.crown, style)} along each centre ray. Every distance is rounded once, and no rounding adds to the next.`,
     ),
     text(
       `Without a protractor: draw two circles round the centre, ${length(measures.start)} and ${length(measures.crown)} in radius. On the ${ring.ring.from === 'inner' ? 'larger' : 'smaller'} one, which carries the crowns, begin straight up and step off ${length(measures.crownChord)}, straight from crown to crown, ` +
