@@ -3,12 +3,13 @@
 import type { Units } from '../../length/index.ts';
 import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
-import { Choice, Troubles, unitsNow } from './fields.tsx';
+import { Choice, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, takeFiles } from './files.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
 import { Quilting } from './quilting.tsx';
+import { Said } from './said.tsx';
 import {
   busy,
   canRedo,
@@ -41,7 +42,7 @@ export const App = () => (
       To your quilt’s figures
     </a>
     <Head />
-    <Notice />
+    <Notices />
     <main>
       <div class="track">
         <Measure />
@@ -121,30 +122,11 @@ const Title = () => (
   </div>
 );
 
-const Notice = () => {
-  const now = notice.value;
+const Notices = () => {
   const names = [...new Set(busy.value)];
   return (
-    <section class="notices" aria-label="Messages">
-      <div role="status" class={now ? 'notice' : ''}>
-        {now ? (
-          <>
-            <p>{now.text}</p>
-            {now.troubles.length > 0 ? <Troubles list={now.troubles} /> : null}
-          </>
-        ) : null}
-      </div>
-      {now ? (
-        <button
-          type="button"
-          class="dismiss"
-          onClick={() => {
-            notice.value = undefined;
-          }}
-        >
-          Dismiss
-        </button>
-      ) : null}
+    <section class={`notices${notice.value?.isWrong ? ' stays' : ''}`} aria-label="Messages">
+      <Said at="head" />
       {names.length > 0 ? (
         <div class="working">
           <span>Working out {names.join(' and ')} …</span>

@@ -5,7 +5,7 @@ import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt } from '../plan/plan-text.ts';
 import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
-import { addOwn, during, edit, look, openFrom, quick, say, state } from './store.ts';
+import { addOwn, complain, during, edit, look, openFrom, quick, say, state } from './store.ts';
 
 /** Far more than any plan or template; larger files are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
@@ -17,12 +17,12 @@ export const takeFiles = async (files: Iterable<File>): Promise<void> => {
 
 const takeFile = async (file: File): Promise<void> => {
   if (file.size > MOST_BYTES) {
-    say(`${file.name} is too large to be a plan or a template.`);
+    complain(`${file.name} is too large to be a plan or a template.`);
     return;
   }
   const text = (await file.text()).replace(/^\uFEFF/, '');
   if (text.length > MOST_TEXT) {
-    say(`${file.name} is too large to be a plan or a template.`);
+    complain(`${file.name} is too large to be a plan or a template.`);
     return;
   }
   // Which it is, a reader of either kind says; a plan has a layout and a template an edge.
@@ -38,7 +38,7 @@ const takeTemplate = async (fileName: string, text: string): Promise<void> => {
   const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === name) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
   if (!card?.picture) {
-    say(`${fileName} cannot be used as a template.`, problems);
+    complain(`${fileName} cannot be used as a template.`, problems);
     return;
   }
   addOwn({ name, text });
@@ -99,7 +99,9 @@ export const copyLink = async (): Promise<string> => {
     await navigator.clipboard.writeText(link);
     say('The link is copied. It holds the whole plan; whoever opens it needs nothing else.');
   } catch {
-    say('The browser does not let the page copy. The link stands in the address line: copy it from there.');
+    complain(
+      'The browser does not let the page copy. The link stands in the address line: copy it from there.',
+    );
     history.replaceState(null, '', fragment);
   }
   return link;
@@ -116,7 +118,7 @@ export const takeFragment = async (): Promise<void> => {
   const found = await stateInFragment(hash);
   if (found === 'none') return;
   history.replaceState(null, '', location.href.replace(/#.*$/, ''));
-  if (found === 'broken') say('The link holds no plan that can be read. Your own plan is as it was.');
+  if (found === 'broken') complain('The link holds no plan that can be read. Your own plan is as it was.');
   else await openFrom(found, 'the link');
 };
 
@@ -138,5 +140,5 @@ const takeOpened = async (): Promise<void> => {
   } catch {
     // Said below, with what else may be the matter.
   }
-  say('The plan that the page was opened with could not be read. Your own plan is as it was.');
+  complain('The plan that the page was opened with could not be read. Your own plan is as it was.');
 };

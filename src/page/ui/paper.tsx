@@ -11,7 +11,8 @@ import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { fileTitle } from './files.tsx';
-import { during, edit, look, say, shelf, shown, state, thorough } from './store.ts';
+import { Said } from './said.tsx';
+import { complain, during, edit, look, say, shelf, shown, state, thorough } from './store.ts';
 import { TrueSize } from './true-size.tsx';
 
 /** Kept for this visit only: a correction belongs to one printer and one paper. */
@@ -55,7 +56,11 @@ export const Paper = () => {
   const measured = factorsOf(across.value, up.value);
   const choices = (): PaperChoices | undefined => {
     if (measured === 'wrong') {
-      say('What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.');
+      complain(
+        'What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.',
+        [],
+        'paper',
+      );
       return undefined;
     }
     return { paper, measured, show: shownPart === '' ? undefined : shownPart };
@@ -147,6 +152,7 @@ export const Paper = () => {
           <span class="about">lay the acrylic on the glass of a tablet</span>
         </li>
       </ul>
+      <Said at="paper" />
       <div class="outlines">
         <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
         <div class="steps">
@@ -165,10 +171,10 @@ export const Paper = () => {
 const WHOLE = { quilt: 'border', block: 'frame', motif: 'frame', nothing: 'strip' } as const;
 
 const deliver = (printed: Outcome<Printed>, name: string): void => {
-  if (printed.kind === 'problems') say('The pages could not be made.', printed.problems);
+  if (printed.kind === 'problems') complain('The pages could not be made.', printed.problems, 'paper');
   if (printed.kind !== 'answer') return;
   saveAs(name, 'application/pdf', printed.answer.bytes);
-  say(`${name} is with your downloads. ${printed.answer.words}.`);
+  say(`${name} is with your downloads. ${printed.answer.words}.`, 'paper');
 };
 
 const percent = (factor: number): string => `${(100 * factor).toFixed(1)} %`;

@@ -57,18 +57,34 @@ export const swag = signal<SwagAnswer | undefined>(undefined);
 export const fills = signal<FillsAnswer | undefined>(undefined);
 export const fillList = signal<readonly FillFacts[]>([]);
 export const busy = signal<readonly string[]>([]);
-/** What is said to everyone, and read out: one sentence. */
-export const notice = signal<{ readonly text: string; readonly troubles: readonly Trouble[] } | undefined>(
-  undefined,
-);
+export interface Notice {
+  readonly text: string;
+  readonly troubles: readonly Trouble[];
+  /** What is in the way stays until she puts it away; what went well only until she goes on. */
+  readonly isWrong: boolean;
+  /** Where she is looking: at the head of the page, or at the buttons for paper. */
+  readonly at: 'head' | 'paper';
+}
 
-export const say = (text: string, troubles: readonly Trouble[] = []): void => {
-  notice.value = { text, troubles };
+/** What is said to everyone, and read out: one sentence. */
+export const notice = signal<Notice | undefined>(undefined);
+
+export const say = (text: string, at: Notice['at'] = 'head'): void => {
+  notice.value = { text, troubles: [], isWrong: false, at };
+};
+
+/** The same for what did not go well. */
+export const complain = (
+  text: string,
+  troubles: readonly Trouble[] = [],
+  at: Notice['at'] = 'head',
+): void => {
+  notice.value = { text, troubles, isWrong: true, at };
 };
 
 const commit = (next: State, about?: string): void => {
   // What went well was said of what stood here before; what is in the way stays until she puts it away.
-  if (notice.peek()?.troubles.length === 0) notice.value = undefined;
+  if (notice.peek()?.isWrong === false) notice.value = undefined;
   history.value = changed(history.value, next, about);
 };
 
@@ -171,7 +187,7 @@ export const start = (): void => {
     if (look.value.facts?.hasFills)
       void during('the fills', thorough.ask({ kind: 'fills', input, side: name })).then((answered) => {
         if (answered.kind === 'answer' && state.peek() === input) fills.value = answered.answer;
-        if (answered.kind === 'problems') say('The fills could not be made.', answered.problems);
+        if (answered.kind === 'problems') complain('The fills could not be made.', answered.problems);
       });
   });
   effect(() => {
@@ -209,7 +225,7 @@ export const openFrom = async (next: State, from: string, fileName?: string): Pr
   const answered = await during('the plan', quick.ask({ kind: 'check', input: next }));
   if (answered.kind === 'stopped') return false;
   if (answered.kind === 'problems') {
-    say(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
+    complain(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
     return false;
   }
   // As with the commands, a plan without a title is called by its file.

@@ -236,6 +236,50 @@ describe('opened with a plan', () => {
 });
 
 describe('nothing is lost', () => {
+  test('the figures of a border outlive a look at a frame, in other units and over a reload', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const typed = {
+      'Top side': '61 1/2',
+      'Right side': '70',
+      'Bottom side': '61 3/4',
+      'Left side': '70 1/8',
+    };
+    for (const [name, figure] of Object.entries(typed)) await page.getByLabel(name).fill(figure);
+    await page.getByLabel('What is it?').selectOption('frame');
+    await page.getByLabel('Motif, across').fill('11');
+    await page.getByLabel('Figures in').selectOption('cm');
+    await idle(page);
+    await page.reload();
+    await settled(page);
+    await page.getByLabel('What is it?').selectOption('border');
+    // 61.5 times 2.54, by hand.
+    expect(await page.getByLabel('Top side').inputValue()).toBe('156.21');
+    await page.getByLabel('Figures in').selectOption('in');
+    for (const [name, figure] of Object.entries(typed))
+      expect(await page.getByLabel(name).inputValue()).toBe(figure);
+    await page.getByLabel('What is it?').selectOption('frame');
+    expect(await page.getByLabel('Motif, across').inputValue()).toBe('11');
+    await context.close();
+  });
+
+  test('what went well is said where it was asked for, and no longer than until the next change', async () => {
+    const { context, page } = await visit(browser, server.url, { acceptDownloads: true });
+    await settled(page);
+    await page.getByRole('button', { name: 'Marking card' }).click();
+    expect(await page.locator('#paper .notice').textContent()).toMatch(/with your downloads/);
+    await page.getByLabel('Border width').fill('7');
+    await expect.poll(() => page.locator('.notice').count()).toBe(0);
+    // What is in the way stays.
+    await page.getByLabel('2 in square measures, across').fill('9');
+    await page.getByRole('button', { name: 'Marking card' }).click();
+    await page.locator('#paper .notice').waitFor();
+    await page.getByLabel('Border width').fill('6');
+    await idle(page);
+    expect(await page.locator('#paper .notice').textContent()).toMatch(/not a length near 2 in/);
+    await context.close();
+  });
+
   test('a reload keeps the plan, and undo and redo go through the changes', async () => {
     const { context, page } = await visit(browser, server.url);
     await settled(page);

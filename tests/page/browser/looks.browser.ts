@@ -230,6 +230,65 @@ describe('how much is loaded', () => {
   });
 });
 
+describe('what fits', () => {
+  test('several stand in sight, and “Show more” shows the next ones and says how many there are', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const inSight = (): Promise<readonly number[]> =>
+      page.locator('.fit').evaluateAll((all) =>
+        all.flatMap((fit, i) => {
+          const [box, list] = [fit.getBoundingClientRect(), fit.parentElement!.getBoundingClientRect()];
+          return box.top >= list.top - 1 && box.bottom <= list.bottom + 1 ? [i + 1] : [];
+        }),
+      );
+    expect((await inSight()).length).toBeGreaterThanOrEqual(4);
+    const count = await page.locator('.fit').count();
+    await page.getByRole('button', { name: /^Show \d+ more$/ }).click();
+    await expect.poll(() => page.locator('.fit').count()).toBeGreaterThan(count);
+    expect(await page.locator('#fits').textContent()).toMatch(
+      new RegExp(`${await page.locator('.fit').count()} of \\d+ are shown`),
+    );
+    await expect.poll(inSight).toContain(count + 1);
+    await context.close();
+  });
+});
+
+describe('every button can be read', () => {
+  /** WCAG 2.2, 1.4.3: the contrast of text and what it stands on, by relative luminance. */
+  const contrast = (page: Page, name: string): Promise<number> =>
+    page.getByRole('button', { name }).evaluate((button) => {
+      const luminance = (color: string): number => {
+        const [r = 0, g = 0, b = 0] = (color.match(/[\d.]+/g) ?? []).map((v) => {
+          const c = Number(v) / 255;
+          return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+        });
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const style = getComputedStyle(button);
+      const [a, b] = [luminance(style.color), luminance(style.backgroundColor)];
+      return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+    });
+
+  for (const colorScheme of ['light', 'dark'] as const)
+    test(`under the mouse, pressed and with the focus, ${colorScheme}`, async () => {
+      const { context, page } = await visit(browser, server.url, { colorScheme });
+      await settled(page);
+      for (const name of ['True-size sheets', 'Marking card', 'Save plan', 'Redo']) {
+        const button = page.getByRole('button', { name });
+        await button.hover({ force: true });
+        expect(await contrast(page, name), name).toBeGreaterThanOrEqual(4.5);
+        if (name === 'Redo') continue;
+        await page.mouse.down();
+        expect(await contrast(page, name), `${name}, pressed`).toBeGreaterThanOrEqual(4.5);
+        await page.mouse.move(0, 0);
+        await page.mouse.up();
+        await button.focus();
+        expect(await contrast(page, name), `${name}, focused`).toBeGreaterThanOrEqual(4.5);
+      }
+      await context.close();
+    });
+});
+
 describe('true size', () => {
   test('the check square is 2 in by the card that was laid on, at any zoom, and is remembered', async () => {
     const { context, page } = await visit(browser, server.url);
@@ -243,6 +302,11 @@ describe('true size', () => {
     const square = page.getByRole('img', { name: 'Check square' });
     // ISO/IEC 7810, ID-1: 85.60 mm; 2 in are 50.8 mm.
     expect((await square.boundingBox())!.width).toBeCloseTo((width * 50.8) / 85.6, 1);
+    // The swag stands below the square, where nothing pushes it out of the screen.
+    const drawn = (await page.locator('.glass svg.exact').boundingBox())!;
+    const head = (await square.boundingBox())!;
+    expect(drawn.y).toBeGreaterThanOrEqual(head.y + head.height);
+    expect(await page.locator('.true-size').textContent()).toMatch(/slide it along/);
     await page.reload();
     await settled(page);
     await page.getByRole('button', { name: 'True size on the screen' }).click();
