@@ -1,13 +1,19 @@
 /** What the page says of what she asked for, where she asked for it. */
 
+import { useEffect, useRef } from 'preact/hooks';
 import { Troubles } from './fields.tsx';
 import { type Notice, notice } from './store.ts';
 
 /** The place stands there before anything is said in it, so that screen readers notice when something is. */
 export const Said = ({ at }: { readonly at: Notice['at'] }) => {
   const now = notice.value?.at === at ? notice.value : undefined;
+  const place = useRef<HTMLDivElement>(null);
+  // On a telephone the buttons for paper are more than a screen: what became of one comes into sight.
+  useEffect(() => {
+    if (now?.at === 'paper') place.current?.scrollIntoView({ block: 'nearest' });
+  }, [now]);
   return (
-    <div class="said">
+    <div class="said" ref={place}>
       <div role="status" class={now ? `notice${now.isWrong ? ' wrong' : ''}` : ''}>
         {now ? (
           <>

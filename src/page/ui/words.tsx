@@ -3,6 +3,7 @@
 import type { CardBlock, CardSection, CardTable } from '../../output/card/index.ts';
 import { Panel } from './fields.tsx';
 import { cardWords, cardWordsFor, look, state } from './store.ts';
+import { unbroken } from './unbroken.ts';
 
 export const Words = () => {
   const isStale = cardWordsFor.value !== state.value;
@@ -47,7 +48,7 @@ const Blocks = ({ blocks }: { readonly blocks: readonly CardBlock[] }) => {
     return (
       <ul>
         {points.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{unbroken(text)}</li>
         ))}
       </ul>
     );
@@ -58,7 +59,7 @@ const Blocks = ({ blocks }: { readonly blocks: readonly CardBlock[] }) => {
           <Table key={`${i} ${block.title ?? ''}`} table={block} />
         ) : (
           <p key={block.text} class={block.kind}>
-            {block.text}
+            {unbroken(block.text)}
           </p>
         ),
       )}
@@ -87,11 +88,11 @@ const Table = ({ table: { title, columns, rows } }: { readonly table: CardTable 
             {row.map((cell, i) =>
               i === 0 ? (
                 <th key={`${i}`} scope="row">
-                  {cell}
+                  {unbroken(cell)}
                 </th>
               ) : (
                 <td key={`${i} ${cell}`} class={columns[i]?.align}>
-                  {cell}
+                  {unbroken(cell)}
                 </td>
               ),
             )}
