@@ -8,7 +8,7 @@ import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { look, state } from './store.ts';
+import { look, lookFor, state } from './store.ts';
 
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type SideName = (typeof SIDES)[number];
@@ -38,7 +38,8 @@ const waitsFor = (trouble: Trouble): SideName | undefined => {
   const pair = [side, OPPOSITE[side]];
   const missing = pair.find((s) => !typed.value.has(s));
   if (missing && pair.some((s) => typed.value.has(s))) return missing;
-  return pair.find((s) => s === typing.value);
+  // What was worked out for a figure half typed is no verdict on the whole one.
+  return pair.find((s) => s === typing.value) ?? (lookFor.value === state.value ? undefined : side);
 };
 
 /** Both sides of a pair as she wrote them, the top before the bottom and the left before the right. */

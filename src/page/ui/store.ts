@@ -44,6 +44,8 @@ export const thorough: Client = startClient(() => hire('thorough'));
 export const SOME_FITS = 8;
 
 export const look = signal<LookAnswer | undefined>(undefined);
+/** What that was worked out for: the state runs ahead of it while she types. */
+export const lookFor = signal<State | undefined>(undefined);
 /** The last design that worked: what is shown while a figure is half typed. */
 export const shown = signal<NonNullable<LookAnswer['chosen']> | undefined>(undefined);
 export const shelf = signal<readonly ShelfCard[]>([]);
@@ -144,12 +146,16 @@ const follow = async (now: State): Promise<void> => {
   const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
   if (answered.kind === 'stopped' || state.value !== now) return;
   if (answered.kind === 'problems') {
-    look.value = { problems: answered.problems, facts: look.value?.facts, found: 0, chosen: undefined };
+    batch(() => {
+      look.value = { problems: answered.problems, facts: look.value?.facts, found: 0, chosen: undefined };
+      lookFor.value = now;
+    });
     return;
   }
   const { answer } = answered;
   batch(() => {
     look.value = answer;
+    lookFor.value = now;
     if (answer.chosen) shown.value = answer.chosen;
     if (answer.problems.length > 0 || !answer.facts?.hasFills) fills.value = undefined;
     const { chosen } = answer;
