@@ -20,15 +20,25 @@ const PART_NOISE = 1e-9;
 /** Points nearer than this (mm) are one point: a path goes on instead of starting anew. */
 const SAME_POINT = 1e-6;
 
+/**
+ * An arc that is a point to the last digit that is written draws nothing and is left out where there is more of the
+ * path: sines that differ in their last bit from one machine to another make such specks on one of them only.
+ */
 export const pathOperators = (path: Path, toPage: ToPage): string => {
   const parts: string[] = [];
   let last: Point | undefined;
   for (const piece of path.pieces) {
     const { from, to } = piece;
-    if (!last || Math.abs(last.x - from.x) > SAME_POINT || Math.abs(last.y - from.y) > SAME_POINT)
-      parts.push(`${xy(toPage(from))} m`);
-    if (piece.kind === 'line') parts.push(`${xy(toPage(to))} l`);
-    else parts.push(arcOperators(piece, toPage));
+    const operators = piece.kind === 'line' ? `${xy(toPage(to))} l` : arcOperators(piece, toPage);
+    const here = xy(toPage(from));
+    const starts = !last || Math.abs(last.x - from.x) > SAME_POINT || Math.abs(last.y - from.y) > SAME_POINT;
+    if (piece.kind === 'arc' && path.pieces.length > 1 && operators === `${here} ${here} ${here} c`) {
+      // Where the path would have started with it, it starts with the next piece.
+      if (!starts) last = to;
+      continue;
+    }
+    if (starts) parts.push(`${here} m`);
+    parts.push(operators);
     last = to;
   }
   if (path.closed && parts.length > 0) parts.push('h');

@@ -31,6 +31,17 @@ describe('paths in a page', () => {
     expect(pathOperators(closedPath([]), asIs)).toBe('');
   });
 
+  it('leave out an arc that is a point as it is written, and go on where it stood', () => {
+    // 1e-5 across, where coordinates are written to a thousandth.
+    const speck = arc(point(1, 0), 1e-5, Math.PI, 0.5);
+    const before = line(point(0, 0), speck.from);
+    const after = line(speck.to, point(2, 1));
+    expect(pathOperators(openPath([speck, after]), asIs)).toBe('1 0 m\n2 1 l');
+    expect(pathOperators(openPath([before, speck, after]), asIs)).toBe('0 0 m\n1 0 l\n2 1 l');
+    // By itself it may be meant: a dot of a round pen.
+    expect(pathOperators(openPath([speck]), asIs)).toBe('1 0 m\n1 0 1 0 1 0 c');
+  });
+
   it.each([
     ['a full turn', 2 * Math.PI, 8],
     ['a full turn the other way', -2 * Math.PI, 8],
