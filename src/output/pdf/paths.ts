@@ -1,6 +1,6 @@
 /** Lines and arcs as PDF path operators; arcs become cubics. */
 
-import type { Arc, Path, Point } from '../../geometry/index.ts';
+import { type Arc, distance, type Path, type Piece, type Point } from '../../geometry/index.ts';
 import { pdfNumber } from './numbers.ts';
 
 /** From mm, in whatever coordinates the caller draws, to points on the page. Affine, so that curves stay right. */
@@ -30,20 +30,29 @@ export const pathOperators = (path: Path, toPage: ToPage): string => {
   for (const piece of path.pieces) {
     const { from, to } = piece;
     const operators = piece.kind === 'line' ? `${xy(toPage(to))} l` : arcOperators(piece, toPage);
-    const here = xy(toPage(from));
     const starts = !last || Math.abs(last.x - from.x) > SAME_POINT || Math.abs(last.y - from.y) > SAME_POINT;
-    if (piece.kind === 'arc' && path.pieces.length > 1 && operators === `${here} ${here} ${here} c`) {
+    if (path.pieces.length > 1 && isSpeck(piece, operators, toPage)) {
       // Where the path would have started with it, it starts with the next piece.
       if (!starts) last = to;
       continue;
     }
-    if (starts) parts.push(`${here} m`);
+    if (starts) parts.push(`${xy(toPage(from))} m`);
     parts.push(operators);
     last = to;
   }
   if (path.closed && parts.length > 0) parts.push('h');
   return parts.join('\n');
 };
+
+/** Only where the ends are near is it worth writing the point to compare. A whole circle's ends are, too. */
+const isSpeck = (piece: Piece, operators: string, toPage: ToPage): boolean => {
+  if (piece.kind === 'line' || distance(piece.from, piece.to) > NEAR_ENDS) return false;
+  const here = xy(toPage(piece.from));
+  return operators === `${here} ${here} ${here} c`;
+};
+
+/** mm; the last digit that is written is a thousandth of a point, 3.5e-4 mm. */
+const NEAR_ENDS = 1e-2;
 
 const arcOperators = (arc: Arc, toPage: ToPage): string => {
   const { center, radius, start, sweep } = arc;
