@@ -66,10 +66,14 @@ export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readon
     );
     const clear = places.find((p) => inkAt(p, grid) === 0 && isClear(sheet, p));
     if (clear) return { at: clear, clear: true };
-    const hidden = (p: Point): readonly number[] => [inkAt(p, swags()), inkAt(p, fills()), inkAt(p, grid)];
-    const [first, ...others] = [at[corners[0]!.corner]!, ...places].map((p) => ({ at: p, hides: hidden(p) }));
-    const best = others.reduce((a, b) => (isLess(b.hides, a.hides) ? b : a), first!);
-    return { at: best.at, clear: false };
+    // Of the places that hide least of one kind, those that hide least of the next.
+    let best = [at[corners[0]!.corner]!, ...places];
+    for (const kind of [swags(), fills(), grid]) {
+      const hides = best.map((p) => inkAt(p, kind));
+      const least = Math.min(...hides);
+      best = best.filter((_, i) => hides[i] === least);
+    }
+    return { at: best[0]!, clear: false };
   });
 };
 
@@ -84,12 +88,6 @@ const ofLayers = (ink: Ink, layers: ReadonlySet<LayerId>): (() => Occupancy) => 
     known ??= occupancyOf({ ...ink, items: ink.items.filter(({ layer }) => layers.has(layer)) });
     return known;
   };
-};
-
-/** Whether the first figures that differ are less. */
-const isLess = (a: readonly number[], b: readonly number[]): boolean => {
-  const i = a.findIndex((x, k) => x !== b[k]);
-  return i >= 0 && a[i]! < b[i]!;
 };
 
 /** From one end to the other, both included: a free strip beside the frame is often just wide enough. */
