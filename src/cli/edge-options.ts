@@ -2,6 +2,7 @@
 
 import { quoted } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
+import { titleOfFile } from '../template/index.ts';
 import type { EdgeChoice, PlaceOnOutline } from '../trace/index.ts';
 import type { EdgeOptions } from './add-edge.ts';
 import { readWord } from './option-values.ts';
@@ -35,10 +36,5 @@ const readPlace = (
 
 export const titleFrom = (options: EdgeOptions, name: string): string => {
   if (options.title !== undefined && options.title.trim() !== '') return options.title.trim();
-  const base = name
-    .split(/[\\/]/)
-    .at(-1)!
-    .replace(/\.[a-z0-9]+$/i, '');
-  const words = base.replace(/[_-]+/g, ' ').trim();
-  return words === '' ? 'Template' : words.charAt(0).toUpperCase() + words.slice(1);
+  return titleOfFile(name);
 };

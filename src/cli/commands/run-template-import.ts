@@ -1,17 +1,10 @@
 /** What `template import` does. */
 
-import { type Problem, ProblemError, quoted } from '../../document/index.ts';
-import { CURVE_TOLERANCE, type Point, pathLength } from '../../geometry/index.ts';
+import { ProblemError } from '../../document/index.ts';
+import { type Point, pathLength } from '../../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
-import { readTemplate, sectionsOf, writeTemplate } from '../../template/index.ts';
-import {
-  cornersOf,
-  findWorkingEdge,
-  type MarkedCorner,
-  type SvgOutline,
-  svgOutline,
-  type WorkingEdge,
-} from '../../trace/index.ts';
+import { sectionsOf, templateFromSvg } from '../../template/index.ts';
+import type { MarkedCorner, SvgOutline } from '../../trace/index.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
@@ -22,11 +15,6 @@ import { readTextFile } from '../read-file.ts';
 import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { ImportOptions } from './template-import.ts';
-
-/** A file of steps that a person can still read; curves are followed more coarsely until they fit. */
-const MOST_STEPS = 480;
-/** mm; beyond the last a drawing is too fine to be a template. */
-const TOLERANCES = [CURVE_TOLERANCE, 0.01, 0.03];
 
 export const runImport = async (io: Io, name: string, options: ImportOptions): Promise<void> => {
   if (options.output === '-' && options.json)
@@ -43,50 +31,21 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
     options.scale === undefined ? undefined : readLengthOption('--scale', options.scale, 'mm', 'positive');
   const file = await readTextFile(io, name);
   const output = await openOutput(io, options.output ?? defaultName(name, '.yaml'), [file.path]);
-  const refuse = (problem: Problem): never => {
-    throw new ProblemError([{ ...problem, place: { file: name } }]);
-  };
-  let made: { outline: SvgOutline; corners: readonly MarkedCorner[]; found: WorkingEdge } | undefined;
-  let within = CURVE_TOLERANCE;
-  for (const tolerance of TOLERANCES) {
-    const read = svgOutline(file.text, { id: options.id, unitMm, tolerance });
-    if (!read.ok) return refuse(read.problem);
-    const corners = cornersOf(read.outline.path);
-    const chosen = findWorkingEdge(read.outline.path, corners, choice);
-    if (!chosen.ok) {
-      await sayCorners(io, corners);
-      return refuse(chosen.problem);
-    }
-    within = tolerance;
-    made = { outline: read.outline, corners, found: chosen.found };
-    if (chosen.found.edge.pieces.length <= MOST_STEPS) break;
-  }
-  const { outline, corners, found } = made!;
-  if (found.edge.pieces.length > MOST_STEPS)
-    return refuse({
-      code: 'svg-too-fine',
-      message: 'the path is too finely drawn for a template',
-      found: `${found.edge.pieces.length} lines and arcs`,
-      expected: `at most ${MOST_STEPS}`,
-      hint: 'simplify the path in the program that drew it',
-    });
-  const what =
-    outline.id === undefined ? `a ${outline.element}` : `the ${outline.element} ${quoted(outline.id)}`;
-  const text = writeTemplate({
+  const made = templateFromSvg(file.text, {
+    name,
+    fileName: output.name,
     title: titleFrom(options, name),
     units,
-    comments: [
-      `Imported by swagwright from ${what} of ${quoted(name)}; curves within ${within} mm.`,
-      'Say the thickness of the acrylic, and name the sections, here.',
-    ],
-    edge: found.edge,
-    breaks: [],
-    decimals: units === 'in' ? 6 : 5,
+    id: options.id,
+    unitMm,
+    choice,
   });
-  const reading = readTemplate(text, output.name);
-  if (!reading.ok) throw new ProblemError(reading.problems);
+  if (!made.ok) {
+    await sayCorners(io, made.corners);
+    throw new ProblemError(made.problems);
+  }
+  const { text, template, outline, corners, found, within, what } = made;
   await output.write(text);
-  const { template } = reading;
   const length = pathLength(template.edge);
   const sections = sectionsOf(template, length).length;
   await say(

@@ -1,0 +1,98 @@
+/** A template from an SVG drawing: one path of it, its working edge, written as a template file and read again. */
+
+import { type Problem, quoted } from '../document/index.ts';
+import { CURVE_TOLERANCE } from '../geometry/index.ts';
+import {
+  cornersOf,
+  type EdgeChoice,
+  findWorkingEdge,
+  type MarkedCorner,
+  type SvgOutline,
+  svgOutline,
+  type WorkingEdge,
+} from '../trace/index.ts';
+import { readTemplate } from './read.ts';
+import type { Template } from './template.ts';
+import { writeTemplate } from './write.ts';
+
+/** A file of steps that a person can still read; curves are followed more coarsely until they fit. */
+const MOST_STEPS = 480;
+/** mm; beyond the last a drawing is too fine to be a template. */
+const TOLERANCES = [CURVE_TOLERANCE, 0.01, 0.03];
+
+export interface SvgImport {
+  /** The drawing's file, as it is called in what is said about it. */
+  readonly name: string;
+  /** The template's file. */
+  readonly fileName: string;
+  readonly title: string;
+  readonly units: 'mm' | 'in';
+  /** The path to take; the longest where none is named. */
+  readonly id?: string | undefined;
+  /** mm to a unit of the drawing, where it does not say so itself. */
+  readonly unitMm?: number | undefined;
+  readonly choice: EdgeChoice;
+}
+
+export interface FromSvg {
+  /** The template file. */
+  readonly text: string;
+  readonly template: Template;
+  readonly outline: SvgOutline;
+  readonly corners: readonly MarkedCorner[];
+  readonly found: WorkingEdge;
+  /** mm that the arcs may lie from the drawing's curves. */
+  readonly within: number;
+  /** `a path`, `the path "edge"`. */
+  readonly what: string;
+}
+
+export type FromSvgResult =
+  | ({ readonly ok: true } & FromSvg)
+  /** `corners` are known where only the choice of the edge among them failed. */
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly corners: readonly MarkedCorner[] };
+
+export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult => {
+  const { name, title, units, id, unitMm, choice } = options;
+  const refuse = (problem: Problem, corners: readonly MarkedCorner[] = []): FromSvgResult => ({
+    ok: false,
+    problems: [{ ...problem, place: { file: name } }],
+    corners,
+  });
+  for (const within of TOLERANCES) {
+    const read = svgOutline(svg, { id, unitMm, tolerance: within });
+    if (!read.ok) return refuse(read.problem);
+    const { outline } = read;
+    const corners = cornersOf(outline.path);
+    const chosen = findWorkingEdge(outline.path, corners, choice);
+    if (!chosen.ok) return refuse(chosen.problem, corners);
+    const { found } = chosen;
+    if (found.edge.pieces.length > MOST_STEPS) {
+      if (within !== TOLERANCES.at(-1)) continue;
+      return refuse({
+        code: 'svg-too-fine',
+        message: 'the path is too finely drawn for a template',
+        found: `${found.edge.pieces.length} lines and arcs`,
+        expected: `at most ${MOST_STEPS}`,
+        hint: 'simplify the path in the program that drew it',
+      });
+    }
+    const what =
+      outline.id === undefined ? `a ${outline.element}` : `the ${outline.element} ${quoted(outline.id)}`;
+    const text = writeTemplate({
+      title,
+      units,
+      comments: [
+        `Imported by swagwright from ${what} of ${quoted(name)}; curves within ${within} mm.`,
+        'Say the thickness of the acrylic, and name the sections, here.',
+      ],
+      edge: found.edge,
+      breaks: [],
+      decimals: units === 'in' ? 6 : 5,
+    });
+    const reading = readTemplate(text, options.fileName);
+    if (!reading.ok) return { ok: false, problems: reading.problems, corners };
+    return { ok: true, text, template: reading.template, outline, corners, found, within, what };
+  }
+  throw new Error('The last tolerance decides.');
+};
