@@ -272,3 +272,32 @@ describe('one swag, dragged', () => {
     expect(stops.map((s) => s.halfSpan)).toEqual(stops.map((s) => s.halfSpan).toSorted((a, b) => a - b));
   });
 });
+
+describe('a template from a drawing', () => {
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="250mm" height="80mm" viewBox="0 0 250 80"><path d="M5 75 L5 60 C60 60 70 20 125 15 S200 55 245 60 L245 75 Z"/></svg>';
+
+  test.each([
+    ['in', 'in'],
+    ['mm', 'mm'],
+    ['cm', 'mm'],
+  ] as const)('is the file that the command writes, where her figures are in %s', async (units, ofFile) => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'corbel.svg'), svg);
+    const ran = await run(folder, ['template', 'import', 'corbel.svg', '--units', ofFile]);
+    expect(ran.code, ran.err).toBe(0);
+    const made = await ask({ kind: 'drawing', fileName: 'corbel.svg', svg, units });
+    expect(made.name).toBe('corbel.yaml');
+    expect(made.text).toBe(readFileSync(join(folder, 'corbel.yaml'), 'utf8'));
+  });
+
+  test('is told to be without a size where it counts in pixels', async () => {
+    const pixels = svg.replace('width="250mm" height="80mm" ', 'width="250" height="80" ');
+    const made = await ask({ kind: 'drawing', fileName: 'corbel.svg', svg: pixels, units: 'in' });
+    expect(made.words).toMatch(/does not say how large it is/);
+    const none = svg.replace('width="250mm" height="80mm" ', '');
+    await expect(ask({ kind: 'drawing', fileName: 'corbel.svg', svg: none, units: 'in' })).rejects.toThrow(
+      /^The drawing does not say how large it is\W.*in mm or inches\W?$/,
+    );
+  });
+});

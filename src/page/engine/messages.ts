@@ -222,6 +222,15 @@ export interface Fonts {
   readonly bold: Uint8Array;
 }
 
+/** A template that was made from a drawing. */
+export interface DrawnTemplate {
+  /** The template's file. */
+  readonly name: string;
+  readonly text: string;
+  /** What was found, in sentences. */
+  readonly words: string;
+}
+
 export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact';
 
 export type Question =
@@ -236,6 +245,8 @@ export type Question =
   | { readonly kind: 'shelf'; readonly own: readonly OwnTemplate[]; readonly units?: Units }
   | { readonly kind: 'fills'; readonly input: Input; readonly side: string }
   | { readonly kind: 'fill-list' }
+  /** A drawing that is to become a template. */
+  | { readonly kind: 'drawing'; readonly fileName: string; readonly svg: string; readonly units: Units }
   | {
       readonly kind: 'print';
       readonly input: Input;
@@ -264,6 +275,7 @@ export interface Answers {
   readonly shelf: readonly ShelfCard[];
   readonly fills: FillsAnswer;
   readonly 'fill-list': readonly FillFacts[];
+  readonly drawing: DrawnTemplate;
   readonly print: Printed;
   readonly outline: Printed;
 }

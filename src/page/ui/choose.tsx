@@ -20,8 +20,8 @@ export const Templates = () => {
     <Panel
       id="templates"
       title="Your templates"
-      lead="Tick the ones that you own. The three here are invented, to try things out."
-      aside={<FileButton label="Add a template file …" />}
+      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a drawing (SVG, at its real size) or a template file."
+      aside={<FileButton label="Add your template …" />}
     >
       <ul class="shelf">
         {shelf.value.map((card) => (

@@ -1,14 +1,19 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
+import type { ShelfCard } from '../engine/messages.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt } from '../plan/plan-text.ts';
 import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
-import { addOwn, complain, during, edit, look, openFrom, quick, say, state } from './store.ts';
+import { unitsNow } from './fields.tsx';
+import { addOwn, complain, during, edit, look, openFrom, quick, say, state, thorough } from './store.ts';
 
 /** Far more than any plan or template; larger files are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
+
+/** Drawings are wordier; what reads them refuses more. */
+const MOST_DRAWING = 4_000_000;
 
 /** One after the other: each is looked at by itself. */
 export const takeFiles = async (files: Iterable<File>): Promise<void> => {
@@ -16,6 +21,16 @@ export const takeFiles = async (files: Iterable<File>): Promise<void> => {
 };
 
 const takeFile = async (file: File): Promise<void> => {
+  if (/\.svg$/i.test(file.name)) {
+    await takeDrawing(file);
+    return;
+  }
+  if (PICTURE.test(file.name) || file.type.startsWith('image/')) {
+    complain(
+      `${file.name} is a picture. This page takes drawings (SVG) and template files (YAML). A scan or a photograph becomes a template file with the command “swagwright template trace”, and that file with this page.`,
+    );
+    return;
+  }
   if (file.size > MOST_BYTES) {
     complain(`${file.name} is too large to be a plan or a template.`);
     return;
@@ -31,20 +46,48 @@ const takeFile = async (file: File): Promise<void> => {
   else await takeTemplate(file.name, text);
 };
 
-const takeTemplate = async (fileName: string, text: string): Promise<void> => {
+const PICTURE = /\.(png|jpe?g|gif|webp|tiff?|bmp|heic|pdf)$/i;
+
+/** A drawing of a template becomes one; its file is hers, for another computer. */
+const takeDrawing = async (file: File): Promise<void> => {
+  if (file.size > MOST_DRAWING) {
+    complain(`${file.name} is too large to be the drawing of a template.`);
+    return;
+  }
+  const question = {
+    kind: 'drawing',
+    fileName: file.name,
+    svg: (await file.text()).replace(/^\uFEFF/, ''),
+    units: unitsNow(),
+  } as const;
+  const made = await during('the template', thorough.ask(question));
+  if (made.kind === 'stopped') return;
+  if (made.kind === 'problems') {
+    complain(`${file.name} cannot be used as a template.`, made.problems);
+    return;
+  }
+  const { name, text, words } = made.answer;
+  const card = await takeTemplate(name, text);
+  if (!card) return;
+  saveAs(name, 'text/yaml', text);
+  say(`The template “${card.title}” is made, ticked, and with your downloads as ${name}. ${words}`);
+};
+
+const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
   const name = readOwnName(fileName);
   const checked = await during('the template', quick.ask({ kind: 'shelf', own: [{ name, text }] }));
-  if (checked.kind === 'stopped') return;
+  if (checked.kind === 'stopped') return undefined;
   const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === name) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
   if (!card?.picture) {
     complain(`${fileName} cannot be used as a template.`, problems);
-    return;
+    return undefined;
   }
   addOwn({ name, text });
   const chosen = listAt(state.value.plan, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
   say(`The template “${card.title}” is on the shelf, and ticked.`);
+  return card;
 };
 
 /** A button for those who cannot or will not drop a file. */
@@ -61,7 +104,7 @@ export const FileButton = ({ label }: { readonly label: string }) => {
         type="file"
         tabIndex={-1}
         aria-hidden="true"
-        accept=".yaml,.yml,.json,text/yaml,application/json"
+        accept=".yaml,.yml,.json,.svg,text/yaml,application/json,image/svg+xml"
         onChange={(event) => {
           const { files } = event.currentTarget;
           void takeFiles([...(files ?? [])]);

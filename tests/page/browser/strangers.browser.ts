@@ -83,6 +83,50 @@ describe('a dropped template', () => {
   });
 });
 
+/** A board of 200 mm with one arc of the template's edge: from 0 to 200 along, 40 mm high (W3C SVG 1.1, lengths in mm). */
+const DRAWING = `<svg xmlns="http://www.w3.org/2000/svg" width="220mm" height="90mm" viewBox="0 0 220 90">
+<script>window.ran=1</script><path id="edge" onload="window.ran=1" d="M10 80 L10 60 A145 145 0 0 1 210 60 L210 80 Z"/></svg>`;
+
+describe('a dropped drawing', () => {
+  test('becomes a template that is ticked, and a file of hers', async () => {
+    const { context, page, faults } = await visit(browser, server.url);
+    await settled(page);
+    const saved = page.waitForEvent('download');
+    await drop(page, 'board_rail.svg', DRAWING);
+    expect((await saved).suggestedFilename()).toBe('board_rail.yaml');
+    // An arc with the chord 200 and the radius 145: 2·145·asin(100/145) = 220.7 mm = 8.69 in.
+    expect(await told(page, /Board rail.*is made, ticked/)).toMatch(
+      /8 (5\/8|11\/16|3\/4) in long, in one section/,
+    );
+    await idle(page);
+    const card = page.locator('.template').filter({ hasText: 'Board rail' });
+    expect(await card.locator('input').isChecked()).toBe(true);
+    expect(await planKept(page)).toContain('./board_rail.yaml');
+    expect(await ran(page)).toBe(false);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  const entities = `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;&a;&a;">]><svg><path d="&b;"/></svg>`;
+  for (const [name, file, text] of [
+    ['with entities', 'bomb.svg', entities],
+    ['nested without end', 'deep.svg', '<svg>'.repeat(100_000)],
+    ['cut short', 'short.svg', DRAWING.slice(0, 150)],
+    ['a picture', 'scan.png', '\u0089PNG'],
+  ] as const)
+    test(`${name}: a message, and the plan stays`, async () => {
+      const { context, page, faults } = await visit(browser, server.url);
+      await settled(page);
+      await drop(page, file, text);
+      await told(page, /cannot be used|is a picture/);
+      expect(await planKept(page)).toBe(FIRST_PLAN);
+      expect(await page.locator('.template').count()).toBe(3);
+      expect(await ran(page)).toBe(false);
+      expect(faults).toEqual([]);
+      await context.close();
+    });
+});
+
 describe('hostile plans', () => {
   const cases: readonly (readonly [string, string])[] = [
     ['exploding YAML', BOMB],
