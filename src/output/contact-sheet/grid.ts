@@ -34,8 +34,24 @@ const LEAST_CAPTIONED = 72;
  * The grid for `count` pictures, the widest `width` and the highest `height` mm at true size; undefined where wide
  * margins leave no room for one.
  */
-export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid | undefined =>
-  largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
+export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid | undefined => {
+  const largest = largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
+  if (!largest) return undefined;
+  for (const reduction of REDUCTIONS) {
+    if (!(reduction > largest.reduction && reduction <= A_LITTLE * largest.reduction)) continue;
+    const grid = gridAt(count, width, height, room, reduction);
+    const isReadable = grid && (grid.columns === 1 || columnWidth(grid.columns, room) >= LEAST_CAPTIONED);
+    if (isReadable && grid.pages <= FAR_FEWER * largest.pages) return grid;
+  }
+  return largest;
+};
+
+/** Pictures this much smaller are hardly seen to be; this share of the pages is. */
+const A_LITTLE = 1.25;
+const FAR_FEWER = 2 / 3;
+
+const columnWidth = (columns: number, room: GridRoom): number =>
+  (room.width - (columns - 1) * room.gutter) / columns;
 
 /** As many pictures as one page of this kind ever holds. */
 export const MOST_ON_PAGE = MOST_COLUMNS * MOST_ROWS;
@@ -79,7 +95,7 @@ const largestGrid = (
     for (let rows = 1; rows <= MOST_ROWS; rows++) {
       const pages = Math.ceil(count / (columns * rows));
       if (pages > mostPages) continue;
-      const cellWidth = (room.width - (columns - 1) * room.gutter) / columns;
+      const cellWidth = columnWidth(columns, room);
       const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
       const needed = Math.max(width / cellWidth, height / cellHeight);
       if (!(cellWidth > 0 && cellHeight > 0)) continue;

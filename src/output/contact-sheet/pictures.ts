@@ -148,12 +148,12 @@ const bestSetup = (sections: readonly PictureSection[], options: PictureOptions)
     return grids.length === sections.length ? [{ setup, grids }] : [];
   });
   const cost = ({ grids }: Laid): number =>
-    grids.reduce((sum, g) => sum + g.reduction + PAGE_COST * g.pages, 0);
+    grids.reduce((sum, g) => sum + g.reduction * g.pages ** PAGE_WEIGHT, 0);
   return tried.reduce<Laid | undefined>((a, b) => (!a || cost(b) < cost(a) ? b : a), undefined);
 };
 
-/** Of two ways to hold the paper at one scale, the one with fewer pages. */
-const PAGE_COST = 1e-3;
+/** Half as many pages are worth pictures a fifth smaller, as a matter of judgement. */
+const PAGE_WEIGHT = 0.3;
 
 const cellBox = (setup: PageSetup, grid: Grid, index: number, { captionLines }: PictureOptions): Box => {
   const room = gridRoom(setup, captionLines);
