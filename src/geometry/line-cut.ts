@@ -12,17 +12,9 @@ export interface LineMeeting {
 }
 
 /** All meetings with the line through `at` along `direction`, in the order of the path. */
-export const meetingsWithLine = (path: Path, at: Point, direction: Point): readonly LineMeeting[] => {
-  const u = unit(direction);
-  const found: LineMeeting[] = [];
-  let before = 0;
-  for (const p of path.pieces) {
-    const length = pieceLength(p);
-    if (!isClear(p, at, u)) found.push(...meetingsOfPiece(p, length, before, at, u));
-    before += length;
-  }
-  return found;
-};
+export const meetingsWithLine = (path: Path, at: Point, direction: Point): readonly LineMeeting[] => [
+  ...walk(path, at, direction),
+];
 
 /** The first of the meetings that lies beyond `after` mm of the path; what comes later is not looked at. */
 export const firstMeetingWithLine = (
@@ -31,18 +23,20 @@ export const firstMeetingWithLine = (
   direction: Point,
   after: number,
 ): LineMeeting | undefined => {
+  for (const meeting of walk(path, at, direction)) if (meeting.along > after) return meeting;
+  return undefined;
+};
+
+/** One meeting after the other, each piece solved only when it is come to. */
+function* walk(path: Path, at: Point, direction: Point): Generator<LineMeeting> {
   const u = unit(direction);
   let before = 0;
   for (const p of path.pieces) {
     const length = pieceLength(p);
-    if (!isClear(p, at, u)) {
-      const first = meetingsOfPiece(p, length, before, at, u).find((m) => m.along > after);
-      if (first) return first;
-    }
+    if (!isClear(p, at, u)) yield* meetingsOfPiece(p, length, before, at, u);
     before += length;
   }
-  return undefined;
-};
+}
 
 /** The meetings of one piece, which begins `before` mm along its path and is `length` mm long, in order. */
 const meetingsOfPiece = (
