@@ -1,6 +1,6 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
-import { CM_TENTH, formatLength, INCH_SIXTEENTH, MM_HALF, stepOf, type Units } from '../../length/index.ts';
+import { CM_TENTH, formatLength, INCH_SIXTEENTH, MM_HALF, roundLength, stepOf, type Units } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
@@ -36,7 +36,8 @@ export const describeDesign = (
     const swags = `${repeats} ${repeats === 1 ? 'swag' : 'swags'}`;
     const [span, depth] = ring ? [ring.span, ring.depth] : [2 * seat.pose.halfSpan, seat.pose.depth];
     const size = `${swags} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
-    const gap = seat.gap > 0 ? `, ${length(seat.gap)} between neighbours` : '';
+    // A gap that rounds to nothing is none to her.
+    const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;
   });
   const { corner } = fit;
