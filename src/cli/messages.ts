@@ -18,6 +18,3 @@ const MOST_PROBLEMS = 50;
 /** The data that `--json` asks for, as the only thing on stdout. */
 export const printJson = (io: Io, data: unknown): Promise<void> =>
   io.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
-
-export const plural = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;

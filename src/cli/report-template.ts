@@ -1,10 +1,10 @@
 /** What a template can do at one clearance, in words for the terminal and in numbers for programs. */
 
+import { plural } from '../document/index.ts';
 import { distance, pathEnd, pathStart, pieceDirection, pieceLength, turnBetween } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
-import { plural } from './messages.ts';
 
 /** Both systems, because a template's file may be in either and a ruler shows what it shows. */
 const both = (mm: number): string => `${formatLength(mm, INCH_SIXTEENTH)} (${formatLength(mm, MM_TENTH)})`;

@@ -1,6 +1,6 @@
 /** From a drawing and the options about paper to a plan of sheets. */
 
-import { ProblemError, quoted } from '../document/index.ts';
+import { ProblemError, plural, quoted } from '../document/index.ts';
 import type { Drawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import {
@@ -66,15 +66,11 @@ export const layOutSheets = (drawing: Drawing, layout: LayOutOptions, options: S
 /** `6 sheets of Letter, landscape, in 2 rows and 3 columns`. */
 export const describeSheets = (plan: SheetPlan): string => {
   const { length } = plan.sheets;
-  const sheets = `${length} ${length === 1 ? 'sheet' : 'sheets'} of ${plan.paper.name}, ${plan.orientation}`;
+  const sheets = `${plural(length, 'sheet')} of ${plan.paper.name}, ${plan.orientation}`;
   if (length === 1) return sheets;
-  const rows = plan.rows === 1 ? '1 row' : `${plan.rows} rows`;
-  const columns = plan.columns === 1 ? '1 column' : `${plan.columns} columns`;
-  const skipped =
-    plan.skipped.length === 0
-      ? ''
-      : `, ${plan.skipped.length} empty ${plan.skipped.length === 1 ? 'one' : 'ones'} left out`;
-  return `${sheets}, in ${rows} and ${columns}${skipped}`;
+  const { skipped, rows, columns } = plan;
+  const empty = skipped.length === 0 ? '' : `, ${plural(skipped.length, 'empty one')} left out`;
+  return `${sheets}, in ${plural(rows, 'row')} and ${plural(columns, 'column')}${empty}`;
 };
 
 /** What the printer is going to print: the sheets, and the cover that shows how they lie. */

@@ -28,6 +28,10 @@ const shown = (key: string): string => quoted(key).slice(1, -1);
 export const series = (words: readonly string[], last: 'and' | 'or' = 'and'): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
+/** `1 sheet`, `6 sheets`. */
+export const plural = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
 /** How many slips of the finger a word allows before it is more likely another word. */
 const slipsAllowed = (word: string): number =>
   word.length < 3 ? 0 : word.length < 5 ? 1 : word.length < 9 ? 2 : 3;

@@ -1,7 +1,7 @@
 /** Texts that people write, read into values that remember where they stood; and what to say when one is wrong. */
 
 export { type Checked, checkDocument, group, jsonSchemaOf, type ProblemParams, refuse } from './check.ts';
-export { describeValue, MOST_SHOWN, nearestOf, quoted, series } from './describe.ts';
+export { describeValue, MOST_SHOWN, nearestOf, plural, quoted, series } from './describe.ts';
 export {
   baseName,
   type LengthLimits,

@@ -1,6 +1,6 @@
 /** What `audition` does. */
 
-import { ProblemError } from '../../document/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
 import { drawPlan, type Scope } from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
 import { INCH_SIXTYFOURTH as FINEST, formatLength } from '../../length/index.ts';
@@ -21,7 +21,7 @@ import { LIMITS, type Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { readLengthOption, readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readPages } from '../pages.ts';

@@ -1,6 +1,6 @@
 /** What `template gallery` does. */
 
-import { ProblemError } from '../../document/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
 import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
 import { PAGE_TOO_SMALL, writeGallery } from '../../output/contact-sheet/index.ts';
 import { describeFault, galleryOf, type Stitching, stitchTemplate } from '../../swag/index.ts';
@@ -9,7 +9,7 @@ import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
 import { findNamedTemplate } from '../find-template.ts';
 import type { Io } from '../io.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readPages } from '../pages.ts';

@@ -1,6 +1,6 @@
 /** What `template import` does. */
 
-import { ProblemError } from '../../document/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
 import { type Point, pathLength } from '../../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { sectionsOf, templateFromSvg } from '../../template/index.ts';
@@ -8,7 +8,7 @@ import type { MarkedCorner, SvgOutline } from '../../trace/index.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
 import { endingOf } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';

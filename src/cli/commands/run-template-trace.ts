@@ -1,7 +1,7 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { ProblemError, quoted } from '../../document/index.ts';
+import { ProblemError, plural, quoted } from '../../document/index.ts';
 import {
   boxHeight,
   boxWidth,
@@ -27,7 +27,7 @@ import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
 import { registerFonts } from '../load-canvas.ts';
 import { readMeasured } from '../measured.ts';
-import { plural, printJson, say } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import { readLengthOption, readWord } from '../option-values.ts';
 import { endingOf } from '../output-option.ts';
 import { type PictureFile, readPicture } from '../read-picture.ts';

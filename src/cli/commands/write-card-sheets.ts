@@ -1,11 +1,12 @@
 /** The marking card as a PDF. Apart from the rest, so that a card as text does not wait for what writes PDF. */
 
+import { plural } from '../../document/index.ts';
 import type { Card } from '../../output/card/index.ts';
 import { writeCardPdf } from '../../output/card-sheets/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import type { Io } from '../io.ts';
-import { plural, say } from '../messages.ts';
+import { say } from '../messages.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { describeDesign } from '../report-design.ts';

@@ -1,10 +1,11 @@
 /** The contact sheet of `fit`: a small picture of every result that is shown. */
 
+import { plural } from '../../document/index.ts';
 import { drawDesign } from '../../drawing/index.ts';
 import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { designOf, placedChannels, type Ranked } from '../../swag/index.ts';
 import type { Io } from '../io.ts';
-import { plural, say } from '../messages.ts';
+import { say } from '../messages.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import type { PlanFiles } from '../steps.ts';

@@ -1,6 +1,15 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
-import { CM_TENTH, formatLength, INCH_SIXTEENTH, MM_HALF, roundLength, stepOf, type Units } from '../../length/index.ts';
+import { plural } from '../../document/index.ts';
+import {
+  CM_TENTH,
+  formatLength,
+  INCH_SIXTEENTH,
+  MM_HALF,
+  roundLength,
+  stepOf,
+  type Units,
+} from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
@@ -33,9 +42,8 @@ export const describeDesign = (
   const highest = (pose: Pose): string =>
     !ring && pose.top - pose.depth > stepOf(style) ? ` at the crown, ${length(pose.top)} at the highest` : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
-    const swags = `${repeats} ${repeats === 1 ? 'swag' : 'swags'}`;
     const [span, depth] = ring ? [ring.span, ring.depth] : [2 * seat.pose.halfSpan, seat.pose.depth];
-    const size = `${swags} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
+    const size = `${plural(repeats, 'swag')} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
     // A gap that rounds to nothing is none to her.
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;

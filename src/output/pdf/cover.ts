@@ -1,5 +1,6 @@
 /** The cover: what this is, the map of its sheets, and how to print, check, cut and tape them. */
 
+import { plural } from '../../document/index.ts';
 import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
@@ -164,13 +165,10 @@ const drawHead = (content: PageContent, plan: SheetPlan, words: CoverWords, area
 
 const describeSheets = (plan: SheetPlan): string => {
   const { sheets, rows, columns, paper, orientation } = plan;
-  const count = sheets.length === 1 ? '1 sheet' : `${sheets.length} sheets`;
   const grid = sheets.length === 1 ? '' : `, ${plural(rows, 'row')} by ${plural(columns, 'column')}`;
   const skipped = plan.skipped.length > 0 ? ` (${plural(plan.skipped.length, 'empty one')} left out)` : '';
-  return `True size: ${count} of ${paper.name}, ${orientation}${grid}${skipped}`;
+  return `True size: ${plural(sheets.length, 'sheet')} of ${paper.name}, ${orientation}${grid}${skipped}`;
 };
-
-const plural = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 
 const captionOf = (plan: SheetPlan, scale: number, units: Units): readonly string[] => {
   const size = [plan.ink.maxX - plan.ink.minX, plan.ink.maxY - plan.ink.minY];

@@ -1,5 +1,6 @@
 /** What a fit chooses, in a quilter's words: the same in tables, captions and cards. */
 
+import { plural, series } from '../../document/index.ts';
 import {
   formatLength,
   INCH_SIXTYFOURTH,
@@ -104,10 +105,10 @@ export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): s
   const counts = fit.sides.map((s) => s.repeats);
   const [first = 0] = counts;
   if (counts.every((c) => c === first)) {
-    const swags = `${first} ${first === 1 ? 'swag' : 'swags'}`;
+    const swags = plural(first, 'swag');
     return counts.length > 1 ? `${swags} on each side` : swags;
   }
-  const listed = `${counts.slice(0, -1).join(', ')} and ${counts.at(-1)} swags`;
+  const listed = `${series(counts.map(String))} swags`;
   return naming === 'named' ? `${listed} (${fit.sides.map((s) => s.run.name).join(', ')})` : listed;
 };
 

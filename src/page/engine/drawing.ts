@@ -1,12 +1,10 @@
 /** An SVG drawing of her own becomes a template, as the command makes it. */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
-import { pathLength } from '../../geometry/index.ts';
-import { CM_TENTH, formatLength, INCH_EIGHTH, MM_HALF, type Units } from '../../length/index.ts';
-import { sectionsOf, templateFromSvg, titleOfFile } from '../../template/index.ts';
+import type { Units } from '../../length/index.ts';
+import { templateFromSvg, titleOfFile } from '../../template/index.ts';
+import { edgeWords } from './edge-words.ts';
 import type { DrawnTemplate } from './messages.ts';
-
-const STYLES = { in: INCH_EIGHTH, cm: CM_TENTH, mm: MM_HALF } as const;
 
 /** What helps at a terminal is an option; here it is another drawing. */
 const inPageWords = ({ hint, ...problem }: Problem): Problem => {
@@ -30,10 +28,8 @@ export const drawing = (fileName: string, svg: string, units: Units): DrawnTempl
     choice: {},
   });
   if (!made.ok) throw new ProblemError(made.problems.map(inPageWords));
-  const length = pathLength(made.template.edge);
-  const parts = sectionsOf(made.template, length).length;
   const words = [
-    `Its working edge is ${formatLength(length, STYLES[units])} long, in ${parts === 1 ? 'one section' : `${parts} sections`}.`,
+    `It has ${edgeWords(made.template, units)}.`,
     made.outline.size === 'pixels'
       ? 'The drawing does not say how large it is; 96 of its pixels were taken as an inch.'
       : undefined,

@@ -1,6 +1,6 @@
 /** What is chosen and how it looks: the answers that the page needs at once. */
 
-import { ProblemError } from '../../document/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
 import { formatLength } from '../../length/index.ts';
 import { type CardSection, cardWith } from '../../output/card/index.ts';
@@ -79,17 +79,14 @@ const chosenOf = (fit: ChosenFit): Chosen => {
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
-      `${total} ${total === 1 ? 'swag' : 'swags'}${design.corner ? ' and a swag across each corner' : ''}`,
+      `${plural(total, 'swag')}${design.corner ? ' and a swag across each corner' : ''}`,
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
     lines: describeDesign(design, plan.units, plan.channels),
-    sides: design.fit.sides.map(({ run, repeats, seat }) => ({
+    sides: design.fit.sides.map(({ run, repeats }) => ({
       name: run.name,
       repeats,
-      span: length(ring ? ring.span : 2 * seat.pose.halfSpan),
-      depth: length(ring ? ring.depth : seat.pose.depth),
-      gap: seat.gap > 0 ? length(seat.gap) : undefined,
     })),
     corner: design.corner && length(design.corner.fit.seat.pose.depth),
     round: ring ? 'motif' : (design.field.round ?? 'nothing'),

@@ -81,9 +81,6 @@ export interface PlanFacts {
 export interface SideFacts {
   readonly name: string;
   readonly repeats: number;
-  readonly span: string;
-  readonly depth: string;
-  readonly gap: string | undefined;
 }
 
 export interface SectionFacts {

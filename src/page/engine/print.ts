@@ -1,7 +1,7 @@
 /** Pages for the visitor's paper: the same steps and the same words as the commands, with a compressor for browsers. */
 
 import { zlibSync } from 'fflate';
-import { ProblemError } from '../../document/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
 import { drawPlan, drawTemplate, type Scope, scopeOf } from '../../drawing/index.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import {
@@ -65,8 +65,6 @@ const setups = (
   { paper }: PaperChoices,
   ways: readonly Orientation[] = ['portrait', 'landscape'],
 ): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
-
-const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 const sheets = async (
   { plan, design: whole }: ChosenFit,

@@ -1,5 +1,6 @@
 /** One swag, large: as it stands, or at any other pose while it is dragged, with the fits at which a hand lets go. */
 
+import { plural } from '../../document/index.ts';
 import {
   type Box,
   compose,
@@ -175,7 +176,7 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
     const words =
       repeats === undefined
         ? `corners ${deep} deep; ${swagsWords(other.fit, 'named')}`
-        : `${repeats} ${repeats === 1 ? 'swag' : 'swags'}, ${length(wide)} wide, ${deep} deep`;
+        : `${plural(repeats, 'swag')}, ${length(wide)} wide, ${deep} deep`;
     stops.set(name, { key: keys[i]!, halfSpan: ring ? wide / 2 : halfSpan, depth, repeats, words });
   });
   return [...stops.values()].sort((a, b) => a.halfSpan - b.halfSpan || (b.repeats ?? 0) - (a.repeats ?? 0));

@@ -1,6 +1,7 @@
 /** Templates chosen by their pictures, and what fits with them as small drawings. */
 
 import { useEffect, useRef } from 'preact/hooks';
+import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
@@ -99,7 +100,7 @@ export const Fits = () => {
           ? 'Working it out …'
           : isStale
             ? 'Nothing fits these figures yet. Below is what fitted the ones before.'
-            : `${found} ${found === 1 ? 'way' : 'ways'}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
+            : `${plural(found, 'way')}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
       }
       aside={
         decides ? (

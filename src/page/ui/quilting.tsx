@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
+import { series } from '../../document/index.ts';
 import { readLength } from '../../length/index.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { plainWords } from '../plan/plain-words.ts';
@@ -114,7 +115,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
 const linesWords = (lines: readonly string[]): string =>
   lines.length === 1
     ? `One line, ${lines[0]} from the stitching`
-    : `Lines ${lines.slice(0, -1).join(', ')} and ${lines.at(-1)} from the stitching`;
+    : `Lines ${series(lines)} from the stitching`;
 
 const asWritten = (text: string): string | number => (/^\d+(\.\d+)?$/.test(text) ? Number(text) : text);
 

@@ -94,10 +94,8 @@ describe('a dropped drawing', () => {
     const saved = page.waitForEvent('download');
     await drop(page, 'board_rail.svg', DRAWING);
     expect((await saved).suggestedFilename()).toBe('board_rail.yaml');
-    // An arc with the chord 200 and the radius 145: 2·145·asin(100/145) = 220.7 mm = 8.69 in.
-    expect(await told(page, /Board rail.*is made, ticked/)).toMatch(
-      /8 (5\/8|11\/16|3\/4) in long, in one section/,
-    );
+    // An arc with the chord 200 and the radius 145: 2·145·asin(100/145) = 220.7 mm = 8.688 in, to an eighth 8 3/4.
+    expect(await told(page, /Board rail.*is made, ticked/)).toMatch(/8 3\/4 in of edge in one section/);
     await idle(page);
     const card = page.locator('.template').filter({ hasText: 'Board rail' });
     expect(await card.locator('input').isChecked()).toBe(true);
