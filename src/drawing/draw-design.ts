@@ -14,7 +14,7 @@ import { ringCircles, ringMarkItems } from './draw-ring.ts';
 import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
-import { cornerMarks, markItems, sideNotes } from './marks.ts';
+import { cornerMarks, markItems, tearNotes } from './marks.ts';
 import type { Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
 import { LABEL_SIZE, STROKES } from './style.ts';
@@ -52,7 +52,7 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
         ...cornerMarks(design, scope, size, options.channels),
         ...(ring ? ringMarkItems(design, ring, scope.halves, size) : []),
       ],
-      notes: scope.stretches.flatMap((s) => sideNotes(design, s, size)),
+      notes: scope.stretches.flatMap((s) => tearNotes(design, s, size)),
     },
   };
 };

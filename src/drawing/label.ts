@@ -3,6 +3,9 @@
 import { type Motion, move, type Point, subtract } from '../geometry/index.ts';
 import type { TextItem } from './drawing.ts';
 
+/** A line of words and the next, as a share of their size. */
+const LEADING = 1.25;
+
 /** A label that stands upright for a reader whose seam is at the bottom, and never on its head. */
 export const label = (
   motion: Motion,
@@ -12,12 +15,33 @@ export const label = (
   color: string,
   bold: boolean,
 ): TextItem => {
-  const place = move(motion, at);
-  const along = subtract(move(motion, { x: at.x + 1, y: at.y }), place);
-  let angle = Math.atan2(along.y, along.x);
-  if (Math.abs(angle) > Math.PI / 2 + 1e-9) angle -= Math.sign(angle) * Math.PI;
-  return { ...text(place, words, size, color), angle, ...(bold ? { bold } : {}) };
+  const angle = angleOf(motion, at);
+  const upright = isOnItsHead(angle) ? angle - Math.sign(angle) * Math.PI : angle;
+  return { ...text(move(motion, at), words, size, color), angle: upright, ...(bold ? { bold } : {}) };
 };
+
+/** Several lines from `at` on downwards in the label’s own frame, in the order in which a reader takes them. */
+export const labelLines = (
+  motion: Motion,
+  at: Point,
+  lines: readonly string[],
+  size: number,
+  color: string,
+): readonly TextItem[] => {
+  // A label that is turned to stand upright is read from its other end.
+  const ordered = isOnItsHead(angleOf(motion, at)) ? lines.toReversed() : lines;
+  return ordered.map((words, i) =>
+    label(motion, { x: at.x, y: at.y - i * LEADING * size }, words, size, color, false),
+  );
+};
+
+/** Which way the label's base line runs on the picture, radians. */
+const angleOf = (motion: Motion, at: Point): number => {
+  const along = subtract(move(motion, { x: at.x + 1, y: at.y }), move(motion, at));
+  return Math.atan2(along.y, along.x);
+};
+
+const isOnItsHead = (angle: number): boolean => Math.abs(angle) > Math.PI / 2 + 1e-9;
 
 /** Words centred on a point. */
 export const text = (at: Point, words: string, size: number, color: string): TextItem => ({

@@ -11,7 +11,7 @@ import {
   repeatMarks,
 } from '../swag/index.ts';
 import type { Facts, Item, PathItem } from './drawing.ts';
-import { label, text } from './label.ts';
+import { label, labelLines, text } from './label.ts';
 import type { Scope, Stretch } from './scope.ts';
 import { INK, STROKES } from './style.ts';
 
@@ -21,6 +21,9 @@ const TICK = 5;
 const SMALL_LABEL = 0.75;
 /** Sizes of a label that `start`, a repeat's name and `stop` need beside one another. */
 const ROOM_FOR_WORDS = 12;
+
+/** Where the words beside the marks of a side stand: on the near side of the seam, clear of the ticks. */
+const wordsAt = (near: number, size: number): number => near - TICK - 1.4 * size;
 
 /** Start, stop and centre marks of the repeats on a stretch, with their names. */
 export const markItems = (design: Design, { side, repeats }: Stretch, size: number): readonly Item[] => {
@@ -47,8 +50,9 @@ export const markItems = (design: Design, { side, repeats }: Stretch, size: numb
     const repeat = `${side.run.name} ${index + 1}`;
     upright(start, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'start' });
     upright(stop, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'stop' });
-    upright(centre, near - TICK, far + TICK, STROKES.centreLine, { repeat, mark: 'centre' });
-    const below = near - TICK - 1.4 * size;
+    // To the far seam and no farther: beyond it an end of a line could cost a sheet of its own.
+    upright(centre, near - TICK, far, STROKES.centreLine, { repeat, mark: 'centre' });
+    const below = wordsAt(near, size);
     items.push(label(side.motion, { x: centre, y: below }, repeat, size, INK.mark, true));
     // Each beside its own tick, so that where neighbours meet it reads “stop | start”.
     const small = SMALL_LABEL * size;
@@ -123,24 +127,20 @@ export const cornerMarks = (
 };
 
 /** Four square corners do not close round sides that differ: the drawing shows where it stands open for that. */
-const TEAR_WORDS =
-  'open only in the drawing: this side is shorter than the one opposite. Sew by the marks, without this gap';
+const TEAR_WORDS = [
+  'open only in the drawing: this side is',
+  'shorter than the one opposite. Sew by',
+  'the marks, without this gap',
+];
 
-/** The names of sides, and where a side is drawn open. */
-export const sideNotes = (design: Design, { side, from, to }: Stretch, size: number): readonly Item[] => {
-  const far = design.field.width - design.field.startMargin;
-  const notes: Item[] = [];
-  const whole = from <= 0 && to >= side.run.length;
-  // A part of a side is named by its repeats; the name of the whole stands clear of the centre lines.
-  if (side.run.name !== 'strip' && whole) {
-    const { stop } = repeatMarks(side, Math.floor((side.fit.repeats - 1) / 2));
-    const at = { x: stop + side.fit.seat.gap / 2, y: far + TICK + 1.2 * size };
-    notes.push(label(side.motion, at, side.run.name, 1.4 * size, INK.note, false));
-  }
-  if (side.tear && side.tear.after < side.fit.repeats && whole) {
-    const { stop } = repeatMarks(side, side.tear.after - 1);
-    const at = { x: stop + side.tear.by / 2, y: far + TICK + 3.2 * size };
-    notes.push(label(side.motion, at, TEAR_WORDS, size, INK.note, false));
-  }
-  return notes;
+/**
+ * Where a side is drawn open. A side’s own name needs no note, since each repeat carries it; and the words stand
+ * under those of the repeats, where a sheet is printed in any case, and not beyond the far seam.
+ */
+export const tearNotes = (design: Design, { side, from, to }: Stretch, size: number): readonly Item[] => {
+  const isWhole = from <= 0 && to >= side.run.length;
+  if (!side.tear || side.tear.after >= side.fit.repeats || !isWhole) return [];
+  const { stop } = repeatMarks(side, side.tear.after - 1);
+  const first = wordsAt(-design.field.startMargin, size) - 1.6 * size;
+  return labelLines(side.motion, { x: stop + side.tear.by / 2, y: first }, TEAR_WORDS, size, INK.note);
 };

@@ -77,8 +77,8 @@ export const placeChecks = (ink: Ink, grid: Occupancy, live: Box, sheets: readon
   });
 };
 
-/** The swags with their echoes and marks are what the paper is for; a fill goes on beside what is hidden of it. */
-const SWAGS: ReadonlySet<LayerId> = new Set(['channel', 'stitch', 'marks']);
+/** The swags with their echoes, marks and words are what the paper is for; a fill goes on beside what is hidden of it. */
+const SWAGS: ReadonlySet<LayerId> = new Set(['channel', 'stitch', 'marks', 'notes']);
 const FILLS: ReadonlySet<LayerId> = new Set(['fill']);
 
 /** Where some layers are inked; worked out when it is first asked for. */
