@@ -127,20 +127,27 @@ export const cornerMarks = (
 };
 
 /** Four square corners do not close round sides that differ: the drawing shows where it stands open for that. */
-const TEAR_WORDS = [
-  'open only in the drawing: this side is',
-  'shorter than the one opposite. Sew by',
-  'the marks, without this gap',
-];
+const TEAR_WORDS = ['open only in the drawing:', 'sew without this gap'] as const;
+/** Sizes of a label from a start mark to the middle of these words in one line, clear of `start`. */
+const TEAR_WORDS_FROM = 12.5;
+/** Sizes of a label that half a swag needs for `start`, these words in one line, and half of the repeat's name. */
+const ROOM_FOR_TEAR_WORDS = 26;
 
 /**
- * Where a side is drawn open. A side’s own name needs no note, since each repeat carries it; and the words stand
- * under those of the repeats, where a sheet is printed in any case, and not beyond the far seam.
+ * Where a side is drawn open. A side’s own name needs no note, since each repeat carries it; and these words stand
+ * among those of the marks, where a sheet is printed in any case. Only beside narrow swags they go one line farther in.
  */
 export const tearNotes = (design: Design, { side, from, to }: Stretch, size: number): readonly Item[] => {
   const isWhole = from <= 0 && to >= side.run.length;
-  if (!side.tear || side.tear.after >= side.fit.repeats || !isWhole) return [];
-  const { stop } = repeatMarks(side, side.tear.after - 1);
-  const first = wordsAt(-design.field.startMargin, size) - 1.6 * size;
-  return labelLines(side.motion, { x: stop + side.tear.by / 2, y: first }, TEAR_WORDS, size, INK.note);
+  const { tear } = side;
+  if (!tear || tear.after >= side.fit.repeats || !isWhole) return [];
+  const { start, centre } = repeatMarks(side, tear.after);
+  const y = wordsAt(-design.field.startMargin, size);
+  const small = SMALL_LABEL * size;
+  if (centre - start > ROOM_FOR_TEAR_WORDS * size) {
+    const at = { x: start + TEAR_WORDS_FROM * size, y };
+    return [label(side.motion, at, TEAR_WORDS.join(' '), small, INK.note, false)];
+  }
+  const at = { x: start - tear.by / 2, y: y - 1.6 * size };
+  return labelLines(side.motion, at, TEAR_WORDS, small, INK.note);
 };

@@ -9,14 +9,14 @@ import { planOf, search } from '../swag/fit-helpers.ts';
 const INCH = 25.4;
 
 /** A border 6 in wide round a quilt of four unequal sides, all of it, with its words. */
-const drawn = (sides: string, from: 'inner' | 'outer'): Drawing => {
+const drawn = (sides: string, from: 'inner' | 'outer', labelSize = 3.5): Drawing => {
   const plan = planOf(
     `layout: { border: { width: 6 in, inner: { ${sides} }, from: ${from}, corners: turn, margin: 1/4 } }`,
   );
   const { field, fit } = search(plan).results[0]!;
   const scoped = scopeOf(designOf(field, fit), 'all');
   if (!scoped.ok) throw new Error('no whole border');
-  return drawDesign(scoped.design, scoped.scope, { title: 'whole border' });
+  return drawDesign(scoped.design, scoped.scope, { title: 'whole border', labelSize });
 };
 
 const textsOf = (drawing: Drawing): readonly TextItem[] =>
@@ -42,19 +42,23 @@ describe.each(SHORT_BY_TURNS)('the shorter sides at the %s', (_, sides) => {
     expect(words.maxY).toBeLessThanOrEqual(border.maxY);
   });
 
-  test.each(['inner', 'outer'] as const)(
-    'from the %s seam, what is said of an opening is read downwards',
-    (from) => {
-      const lines = drawn(sides, from).layers.notes.flatMap((i) => (i.kind === 'text' ? [i] : []));
-      expect(lines.length).toBe(6);
-      for (const opening of [0, 1]) {
-        const said = lines.filter((l) => l.angle === [...new Set(lines.map((t) => t.angle))][opening]);
-        const down = (t: TextItem): number => t.at.x * Math.sin(t.angle) - t.at.y * Math.cos(t.angle);
-        const read = said.toSorted((a, b) => down(a) - down(b)).map((t) => t.text);
-        expect(read.join(' ')).toBe(
-          'open only in the drawing: this side is shorter than the one opposite. Sew by the marks, without this gap',
-        );
-        expect(Math.abs(said[0]!.angle)).toBeLessThanOrEqual(Math.PI / 2 + 1e-9);
+  // One line where the swags have room for it, and two where words are large beside them.
+  test.each([
+    ['inner', 3.5, 1],
+    ['outer', 3.5, 1],
+    ['inner', 14, 2],
+    ['outer', 14, 2],
+  ] as const)(
+    'from the %s seam at %d mm, %d lines about an opening are read downwards',
+    (from, size, count) => {
+      const lines = drawn(sides, from, size).layers.notes.flatMap((i) => (i.kind === 'text' ? [i] : []));
+      expect(lines.length).toBe(2 * count);
+      const [one, other] = [...new Set(lines.map((t) => t.angle))];
+      for (const angle of [one!, other!]) {
+        expect(Math.abs(angle)).toBeLessThanOrEqual(Math.PI / 2 + 1e-9);
+        const down = (t: TextItem): number => t.at.x * Math.sin(angle) - t.at.y * Math.cos(angle);
+        const said = lines.filter((t) => t.angle === angle).toSorted((a, b) => down(a) - down(b));
+        expect(said.map((t) => t.text).join(' ')).toBe('open only in the drawing: sew without this gap');
       }
     },
   );
