@@ -25,6 +25,13 @@ export const SLOT_PLAY = 1e-7;
 /** Stretches shorter than this (mm) are left out; the runs beside them link across. */
 const CRUMB = 1e-9;
 
+/**
+ * A stretch no longer than this (mm) does not speak for the next one: the hair of play that its middle is looked at
+ * with is as long as it is. Beside a concave arc of exactly the clearance, which leaves nothing to meet, the
+ * disc is stuck for as much as that and free beyond.
+ */
+const TELLING = 10 * SLOT_PLAY;
+
 /** A stretch of an offset element that the disc can reach without touching anything else. */
 export interface Stretch {
   readonly element: number;
@@ -176,8 +183,9 @@ const keptStretches = (
     const atStart = element > 0 && smooth[element - 1] ? atEnd : undefined;
     // By far the most elements are met by nothing.
     if (shares.length === 2) {
-      atEnd = length > CRUMB ? (atStart ?? isFree(piece, 0.5, nearer, c)) : undefined;
-      if (atEnd) kept.push({ element, t0: 0, t1: 1 });
+      const free = length > CRUMB && (atStart ?? isFree(piece, 0.5, nearer, c));
+      if (free) kept.push({ element, t0: 0, t1: 1 });
+      atEnd = length > TELLING ? free : undefined;
       continue;
     }
     atEnd = undefined;
@@ -192,7 +200,7 @@ const keptStretches = (
         if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
         else kept.push({ element, t0, t1 });
       }
-      if (i === shares.length - 1) atEnd = free;
+      if (i === shares.length - 1 && (t1 - t0) * length > TELLING) atEnd = free;
       t0 = t1;
     }
     // A crumb at the very end belongs to the stretch before it.

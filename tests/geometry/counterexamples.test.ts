@@ -104,3 +104,41 @@ test('a speck at the end of an edge does not turn the short line before it', () 
   expect(to.x - from.x).toBeCloseTo(end.x, 9);
   expect(to.y - from.y).toBeCloseTo(end.y, 9);
 });
+
+test('an edge that begins with a hair of a wider arc before one of exactly the clearance is rolled along', () => {
+  // The edge's other side is concave there. A thousandth of a millimetre of its arc of c + 1e-3 leaves the foot a way
+  // of 1.6e-7 mm, at the middle of which it is stuck with the play that is looked for; the way round the heel took
+  // over from it that it is stuck as well, no loop was left, and the edge was refused as too tangled.
+  // Ends are written out: as walked, they differ from the arcs' own by a rounding error.
+  const c = 6.35;
+  const [a, b, d, e] = [
+    point(0.0009210916482305232, 0.00038934582763137216),
+    point(8.59762543315548, -7.524772599280459),
+    point(8.333682858562286, -8.489310995259133),
+    point(8.334647264826232, -8.489575420058895),
+  ];
+  const wider = arc(
+    point(2.4731958920022383, -5.849658372912323),
+    c + 1e-3,
+    Math.PI / 2 + 0.4,
+    -1e-3 / (c + 1e-3),
+  );
+  const exact = arc(point(2.4728066186908944, -5.84873725061367), c, 1.9706388712760807, -2.2377463268463913);
+  const last = arc(point(8.06974028396909, -9.453849391237808), 1, 1.303688871224586, -1e-3);
+  const pieces: Piece[] = [
+    { ...wider, from: point(0, 0), to: a },
+    { ...exact, from: a, to: b },
+    line(b, d),
+    { ...last, from: d, to: e },
+  ];
+  const rolled = rollFoot(openPath(pieces), c);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  // Round the outside of both arcs at the sum of the radii, from the heel's own normal on.
+  const [first, second] = rolled.value.path.pieces;
+  expect(first).toMatchObject({ kind: 'arc', radius: expect.closeTo(2 * c + 1e-3, 12) });
+  expect(second).toMatchObject({ kind: 'arc', radius: expect.closeTo(2 * c, 12) });
+  expect(second!.kind === 'arc' && second!.sweep).toBeCloseTo(exact.sweep, 12);
+  expect(first!.from.x).toBeCloseTo(c * Math.cos(Math.PI / 2 + 0.4), 12);
+  expect(first!.from.y).toBeCloseTo(c * Math.sin(Math.PI / 2 + 0.4), 12);
+  expect(coverage(rolled.value.path.pieces, pieces, c).missing).toBeLessThan(1e-6);
+});
