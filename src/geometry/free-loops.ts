@@ -26,11 +26,12 @@ export const SLOT_PLAY = 1e-7;
 const CRUMB = 1e-9;
 
 /**
- * A stretch no longer than this (mm) does not speak for the next one: the hair of play that its middle is looked at
- * with is as long as it is. Beside a concave arc of exactly the clearance, which leaves nothing to meet, the
- * disc is stuck for as much as that and free beyond.
+ * A stretch no longer than this (mm) does not speak for the next one. At the bottom of a pocket that the disc just
+ * fits into, such as a concave arc of exactly the clearance, nothing is left for an offset to meet: there the disc
+ * is stuck, and it is free as soon as the hair of play no longer leads into a wall that it goes along at a right
+ * angle, which by Pythagoras is √(2c · play) away. Twice that is taken.
  */
-const TELLING = 10 * SLOT_PLAY;
+const tellingLength = (c: number): number => 2 * Math.sqrt(2 * c * SLOT_PLAY);
 
 /** A stretch of an offset element that the disc can reach without touching anything else. */
 export interface Stretch {
@@ -173,6 +174,7 @@ const keptStretches = (
   const pieces = elements.map((e) => e.piece);
   const smooth = smoothJoints(pieces);
   const cuts = cutShares(pieces, smooth);
+  const telling = tellingLength(c);
   const kept: Stretch[] = [];
   // Whether the disc is free at the end of the last element; undefined where a cut is too near to say.
   let atEnd: boolean | undefined;
@@ -185,7 +187,7 @@ const keptStretches = (
     if (shares.length === 2) {
       const free = length > CRUMB && (atStart ?? isFree(piece, 0.5, nearer, c));
       if (free) kept.push({ element, t0: 0, t1: 1 });
-      atEnd = length > TELLING ? free : undefined;
+      atEnd = length > telling ? free : undefined;
       continue;
     }
     atEnd = undefined;
@@ -200,7 +202,7 @@ const keptStretches = (
         if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
         else kept.push({ element, t0, t1 });
       }
-      if (i === shares.length - 1 && (t1 - t0) * length > TELLING) atEnd = free;
+      if (i === shares.length - 1 && (t1 - t0) * length > telling) atEnd = free;
       t0 = t1;
     }
     // A crumb at the very end belongs to the stretch before it.

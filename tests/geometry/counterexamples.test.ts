@@ -142,3 +142,41 @@ test('an edge that begins with a hair of a wider arc before one of exactly the c
   expect(first!.from.y).toBeCloseTo(c * Math.sin(Math.PI / 2 + 0.4), 12);
   expect(coverage(rolled.value.path.pieces, pieces, c).missing).toBeLessThan(1e-6);
 });
+
+test.each([
+  [
+    'before an arc of exactly the clearance, turned by a millionth',
+    [
+      line(point(0, 0), point(0.9210609940028851, 0.3894183423086505)),
+      {
+        ...arc(point(3.393873316398891, -5.459316496800271), 6.35, 1.9707973267948966, -3.1101106479556764),
+        from: point(0.9210609940028851, 0.3894183423086505),
+        to: point(6.049559806196408, -11.227316953449607),
+      },
+    ],
+  ],
+  [
+    'after a millionth of a millimetre of a line',
+    [
+      {
+        ...arc(
+          point(-2.928422319655779, 6.926370106481959),
+          7.519990700408148,
+          -1.1707963257948966,
+          0.28092184575082824,
+        ),
+        from: point(0, 0),
+        to: point(1.8054837145548173, 1.083391945176755),
+      },
+      line(point(1.8054837145548173, 1.083391945176755), point(1.8054844915466206, 1.083392574687468)),
+    ],
+  ],
+] as const)('the way round an end is looked at for itself %s', (_, pieces) => {
+  // A corner or a line of some millionths of a millimetre on the other side is stuck with the play that is looked for;
+  // what followed took over from it that it is stuck too, and the edge was refused as too tangled.
+  const rolled = rollFoot(openPath([...pieces]), 6.35);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  expect(selfCrossing(rolled.value.path.pieces)).toBeUndefined();
+  // The line's kink of 1.5e-6 keeps the foot off its end by c times that, which the slow check counts.
+  expect(coverage(rolled.value.path.pieces, pieces, 6.35).missing).toBeLessThan(1e-5);
+});
