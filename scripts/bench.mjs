@@ -8,7 +8,10 @@ import { build } from 'vite';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const name = process.argv[2] ?? '';
-if (!/^[a-z]+$/.test(name)) throw new Error('Which benchmark? For example: node scripts/bench.mjs offset');
+if (!/^[a-z]+$/.test(name)) {
+  console.error('Which benchmark? For example: node scripts/bench.mjs offset');
+  process.exit(2);
+}
 
 await build({
   root,
