@@ -14,6 +14,7 @@ import {
   type Cell,
   CHANNEL_SIDES,
   type Design,
+  groundIsBounded,
   type Placed,
   regionsOf,
   type SwagRegion,
@@ -42,6 +43,8 @@ export const USUAL_SPACING = 6.35;
 /** In a band a fill that is meant for areas gets two lines at least; pearls and ribbons go by the band itself. */
 const BAND_SHARE = 0.5;
 export const USUAL_SEED = 1;
+
+const NO_LIMIT = 'without a limit (within) nothing says how far from the frame it goes, so it is left empty';
 
 /** Fills the regions of the repeats that some halves belong to. */
 export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan): Filling => {
@@ -82,8 +85,12 @@ export const fillRegion = (
   channels: Channels,
   choice: Omit<FillChoice, 'kind'> = {},
 ): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
-  if (isEmptyRegion(region.region))
-    return { paths: [], continuous: true, messages: ['nothing is left to fill'] };
+  if (isEmptyRegion(region.region)) {
+    const { ring } = repeat.cell;
+    const why =
+      region.kind === 'background' && ring && !groundIsBounded(ring) ? NO_LIMIT : 'nothing is left to fill';
+    return { paths: [], continuous: true, messages: [why] };
+  }
   const spine = region.kind === 'channel' ? bandSpine(region, repeat, design, channels) : undefined;
   return fill.fill(
     region.region,

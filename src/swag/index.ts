@@ -56,6 +56,7 @@ export { type LineStanding, type Placing, placingOf, type Standing } from './pla
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { awayFromMotif, type Ring, type RingFit, towardsMotif, wedgeOf } from './ring.ts';
+export { groundIsBounded } from './ring-areas.ts';
 export {
   type RingMark,
   type RingMarkKind,

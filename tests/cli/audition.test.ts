@@ -113,6 +113,12 @@ describe('mistakes', () => {
       'there is nothing to fill: inside the corners; only a border whose corners turn has swags there, and --show must hold one',
     ],
     [
+      'template: finial\nlayout:\n  frame: { count: 8, around: 9, clearance: 1/2 }\n',
+      ['--region', 'background'],
+      1,
+      'there is nothing to fill: the background; outside a frame it needs a limit, such as within: 16',
+    ],
+    [
       STRIP,
       ['--fills', 'pearls'],
       1,

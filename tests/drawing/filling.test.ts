@@ -104,6 +104,20 @@ fills: { swag: lines }`);
     expect(fillDesign(design, oneRepeat(design), plan).messages).toEqual(['swag: nothing is left to fill']);
   });
 
+  test('the ground round a frame that has no limit', () => {
+    const frame = (limit: string): readonly string[] => {
+      const { plan, design } = made(
+        `layout: { frame: { count: 8, around: 9, clearance: 1/2${limit} } }\nfills: { background: lines }`,
+        'finial',
+      );
+      return fillDesign(design, oneRepeat(design), plan).messages;
+    };
+    expect(frame('')).toEqual([
+      'background: without a limit (within) nothing says how far from the frame it goes, so it is left empty',
+    ]);
+    expect(frame(', within: 16')).toEqual([]);
+  });
+
   test('a channel that ends, where and why', () => {
     // Laid out without channels: the search leaves room for those it knows of.
     const { design } = made(STRIP);

@@ -161,12 +161,19 @@ const allTrials = (
 
 const nothingThere = (plan: Plan, region: TrialRegion | undefined): ProblemError => {
   const { outward, inward } = plan.channels;
-  const hint =
-    region === 'channel' && outward.length + inward.length === 0
-      ? 'give the plan channels, such as channels: { outward: [1/4] }'
-      : region === 'corner'
-        ? 'only a border whose corners turn has swags there, and --show must hold one'
-        : undefined;
+  const hints: Readonly<Record<TrialRegion, string | undefined>> = {
+    swag: undefined,
+    background:
+      plan.layout.kind === 'frame' && plan.layout.within === undefined
+        ? 'outside a frame it needs a limit, such as within: 16'
+        : undefined,
+    channel:
+      outward.length + inward.length === 0
+        ? 'give the plan channels, such as channels: { outward: [1/4] }'
+        : undefined,
+    corner: 'only a border whose corners turn has swags there, and --show must hold one',
+  };
+  const hint = region && hints[region];
   return new ProblemError([
     {
       code: 'nothing-to-fill',
