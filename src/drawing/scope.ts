@@ -74,7 +74,7 @@ const allRepeats = (side: PlacedSide): readonly number[] =>
   Array.from({ length: side.fit.repeats }, (_, i) => i);
 
 const wholeScope = (design: Design): Scope => ({
-  label: design.sides.length > 1 ? 'the whole border' : 'the whole strip',
+  label: `the whole ${design.sides.length === 1 ? 'strip' : design.field.round === 'block' ? 'frame' : 'border'}`,
   halves: design.halves,
   stretches: design.sides.map((side) => ({ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) })),
 });

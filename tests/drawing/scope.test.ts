@@ -57,3 +57,14 @@ describe.each(designs)('%s', (_, whole) => {
     expect(design.sides.map((s) => Math.round((s.tear?.by ?? 0) * 1e6) / 1e6)).toEqual([12.7, 0, 0, 6.35]);
   });
 });
+
+test('what is shown whole is called by what it lies round', () => {
+  const label = (layout: string): string => {
+    const { field, fit } = search(planOf(`layout: { ${layout} }`)).results[0]!;
+    return shown(designOf(field, fit), 'all').scope.label;
+  };
+  expect(label('border: { width: 6 in, inner: 60 in }')).toBe('the whole border');
+  expect(label('frame: { block: 14 in, clearance: 1/2 in, within: 24 in }')).toBe('the whole frame');
+  expect(label('frame: { around: 9 in, clearance: 1/2 in }')).toBe('the whole frame');
+  expect(label('strip: { length: 36 in, width: 6 in }')).toBe('the whole strip');
+});
