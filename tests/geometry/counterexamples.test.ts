@@ -180,3 +180,26 @@ test.each([
   // The line's kink of 1.5e-6 keeps the foot off its end by c times that, which the slow check counts.
   expect(coverage(rolled.value.path.pieces, pieces, 6.35).missing).toBeLessThan(1e-5);
 });
+
+test('where an edge is said to cross itself it does, though one of its arcs has a radius of 100 m', () => {
+  // The third line runs 1.2e-5 mm inside the arc's circle, which it leaves a millimetre on either side. Midway between
+  // was said to be the place: for near tangencies it is the surest point, but of so large a circle it is none.
+  const [a, b, c] = [
+    point(0.09210607992935603, 0.03894188028390826),
+    point(0.09118056691306259, 0.03856316448456606),
+    point(1.0122411714971449, 0.42798242785401586),
+  ];
+  const pieces: Piece[] = [
+    {
+      ...arc(point(-38941.834230865046, 92106.09940028851), 1e5, 0.4 - Math.PI / 2, 1e-6),
+      from: point(0, 0),
+      to: a,
+    },
+    line(a, b),
+    line(b, c),
+  ];
+  const rolled = rollFoot(openPath(pieces), 6.35);
+  if (rolled.ok || rolled.fault.kind !== 'crosses-itself') throw new Error('it crosses itself');
+  for (const i of rolled.fault.pieces)
+    expect(distanceToPieces(rolled.fault.at, [pieces[i]!])).toBeLessThan(1e-6);
+});
