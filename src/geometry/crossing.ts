@@ -138,12 +138,13 @@ const lineCircle = (l: Line, c: Arc, slack: number, out: number[]): void => {
   const x = l.to.x - l.from.x;
   const y = l.to.y - l.from.y;
   const length = lengthOf(x, y);
-  if (length > 0) rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, out);
+  if (length > 0) rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, 1, out);
 };
 
 /**
  * Where the endless line through (x, y) along the unit vector u meets a circle: at the parameters −b ± h, with
- * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent.
+ * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent. The line may miss the
+ * circle by `spread` times the slack: by so much the radical line of two circles moves with a gap between them.
  */
 const rayCircle = (
   x: number,
@@ -152,6 +153,7 @@ const rayCircle = (
   uy: number,
   c: Arc,
   slack: number,
+  spread: number,
   out: number[],
 ): boolean => {
   const wx = c.center.x - c.from.x;
@@ -165,18 +167,26 @@ const rayCircle = (
   const inside = (uw * uw) / (c.radius + side * beside) + side * (ux * qy - uy * qx);
   // On the other side of the centre it is this that says how far inside the circle the line runs.
   const beyond = 2 * c.radius - inside;
-  if (!(inside >= -slack && beyond >= -slack)) return false;
+  const depth = Math.min(inside, beyond);
+  if (!(depth >= -slack * spread)) return false;
   const half = Math.sqrt(Math.max(0, inside * beyond));
   const b = ux * qx + uy * qy - uw;
+  const isTangent = half < TANGENT_HALF * c.radius;
+  // On a large circle two crossings may be told apart well, and midway between them nothing touches.
+  if (isTangent && depth < TANGENT_DEPTH * spread) {
+    // The place on the circle itself: the line may be farther from it than two circles are from one another.
+    const fx = x - ux * b - c.center.x;
+    const fy = y - uy * b - c.center.y;
+    const by = depth / lengthOf(fx, fy);
+    out.push(x - ux * b + fx * by, y - uy * b + fy * by);
+  }
+  if (!(half > 0)) return true;
   const far = b > 0 ? -b - half : -b + half;
   let near = b > 0 ? -b + half : -b - half;
   // The product of the two parameters is the power of (x, y): it gives the one that would cancel.
   if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, x, y) / far;
   out.push(x + ux * near, y + uy * near, x + ux * far, y + uy * far);
-  const tangent = half < TANGENT_HALF * c.radius;
-  // On a large circle two crossings may be told apart well, and midway between them the line is not on it.
-  if (tangent && Math.min(inside, beyond) < TANGENT_DEPTH) out.push(x + ux * -b, y + uy * -b);
-  return tangent;
+  return isTangent;
 };
 
 /** A root smaller than this share of the other has lost three digits or more to cancellation. */
@@ -202,8 +212,8 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const { x, y } = small.from;
   const away = power(large, x, y) / (2 * d);
   // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
-  const reach = slack * (1 + large.radius / d);
-  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, reach, out)) {
+  const spread = 1 + large.radius / d;
+  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out)) {
     // Two circles this close to tangent run along one another for a while; arcs that end there meet at their ends.
     if (isOnCircle(a, b.from, slack)) out.push(b.from.x, b.from.y);
     if (isOnCircle(a, b.to, slack)) out.push(b.to.x, b.to.y);
