@@ -62,14 +62,16 @@ const LINK = 1e-6;
 const LOOSE_LINK = 1e-4;
 
 /**
- * `walk` comes back to where it starts; `caps` are the pieces of it that an end of the edge follows; `tree` is
- * the one over the obstacle, where it is at hand.
+ * `walk` comes back to where it starts; `caps` are the pieces of it that an end of the edge follows; `outside` says
+ * that the disc goes round it from outside, so that there must be a loop round everything; `tree` is the one over the
+ * obstacle, where it is at hand.
  */
 export const freeLoops = (
   walk: readonly Welded[],
   obstacle: readonly Piece[],
   clearance: number,
   caps: ReadonlySet<number>,
+  outside: boolean,
   tree?: BoxTree,
 ): FreeLoops => {
   const near = nearnessOf(obstacle, tree);
@@ -84,7 +86,8 @@ export const freeLoops = (
       slack,
     );
     const found = { elements, loops: linked.map((indices) => loopOf(indices, runs, elements)) };
-    if (isComplete(linked, runs, elements, slack)) return found;
+    const isClosed = !outside || found.loops.some((l) => l.area < 0);
+    if (isClosed && isComplete(linked, runs, elements, slack)) return found;
     first ??= found;
   }
   return first!;

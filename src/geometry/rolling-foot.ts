@@ -70,7 +70,7 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
   const caps = new Set([out.length - 1, 2 * out.length - 1]);
   const obstacle = out.map((w) => w.piece);
   const walk = [...out, ...back];
-  const { elements, loops } = freeLoops(walk, obstacle, clearance, caps, treeFor(obstacle, edge, tree));
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, caps, true, treeFor(obstacle, edge, tree));
   const outer = outermost(loops)?.stretches;
   if (!outer) return { ok: false, fault: { kind: 'unresolved', at: edge.pieces[0]!.from } };
 
@@ -122,9 +122,11 @@ const waysRound = (outline: Path, clearance: number): Rolled<FreeLoops> => {
   if (crossing) return { ok: false, fault: crossing };
   const walk = weld(outline.pieces, true);
   const obstacle = walk.map((w) => w.piece);
-  const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, treeFor(obstacle, outline, tree));
+  const inside = signedArea(outline) > 0;
+  const known = treeFor(obstacle, outline, tree);
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, !inside, known);
   const outer = outermost(loops);
-  const wanted = signedArea(outline) > 0 ? loops.filter((l) => l.area > 0) : outer ? [outer] : [];
+  const wanted = inside ? loops.filter((l) => l.area > 0) : outer ? [outer] : [];
   return { ok: true, value: { elements, loops: wanted.map(fromStart) } };
 };
 

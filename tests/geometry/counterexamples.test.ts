@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { crossings } from '../../src/geometry/crossing.ts';
-import { arc, line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
+import { arc, distance, line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
 import { coverage, distanceToPieces, selfCrossing } from './foot-checks.ts';
 
 test('a speck of a large arc does not reach to the other side of its circle', () => {
@@ -214,4 +214,26 @@ test('where two circles touch with a hair between them is said as near to both a
       expect(distanceToPieces(at, [outer])).toBeLessThan(2 * gap);
     }
   }
+});
+
+test('an edge that leaves a slot of 2c and 1e-9 mm is rolled along, and not refused', () => {
+  // Where the slot begins, its two sides' parallels are farther apart than what touches, and nearer than what a foot
+  // gets through: nothing was cut there, all on the far side was left out, and a loop of 1e-9 mm was all that was left.
+  const [a, b, d, e] = [
+    point(8.771626513226838, 3.7085842174357655),
+    point(3.8260135538200855, 15.406058837247853),
+    point(3.8260135528990245, 15.406058836858435),
+    point(-7.870540004998391, 10.460835296184332),
+  ];
+  const pieces: Piece[] = [line(point(0, 0), a), line(a, b), line(b, d), line(d, e)];
+  const rolled = rollFoot(openPath(pieces), 6.35);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  const { path } = rolled.value;
+  // The slot is closed: all that the foot reaches of the left side is the last wall beyond the first one's start. There
+  // it goes along tangent to its way round that start: a hair of 1e-8 mm across the slot is √(2c · 2e-8) along it.
+  expect(path.pieces).toHaveLength(1);
+  expect(distance(path.pieces[0]!.from, point(-2.472806479508668, 5.848737309445513))).toBeLessThan(
+    Math.sqrt(4e-8 * 6.35),
+  );
+  expect(coverage(path.pieces, pieces, 6.35)).toMatchObject({ extra: 0, missing: expect.closeTo(0, 3) });
 });
