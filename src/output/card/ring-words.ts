@@ -17,8 +17,12 @@ import type { CardBlock } from './card.ts';
 
 const DEGREES = 180 / Math.PI;
 
-/** To a tenth of a degree: finer than a protractor shows. */
-const degrees = (radians: number): string => `${(radians * DEGREES).toFixed(1).replace(/\.0$/, '')}°`;
+/**
+ * To a tenth of a degree: finer than a protractor shows. Halves go up by more than rounding can hide, so that a ray
+ * on which one swag stops and the next starts has one angle.
+ */
+const degrees = (radians: number): string => `${Math.round(10 * radians * DEGREES + HALF_UP) / 10}°`;
+const HALF_UP = 1e-6;
 
 const circling = ({ ring }: RingFit): string => (ring.from === 'inner' ? 'clockwise' : 'counterclockwise');
 
@@ -32,11 +36,12 @@ export const ringSizeWords = (design: Design, { marks: { style } }: Plan): reado
   ];
 };
 
-/** Where the first half starts, how the template lies for it, and how it is set. */
+/** Where the first half starts, how the template lies for it (`stands` says what of it at the start mark), and how it is set. */
 export const ringSettingWords = (
   design: Design,
   ring: RingFit,
   placing: Placing,
+  stands: string,
   length: (mm: number) => string,
 ): readonly string[] => {
   const { setting, shape } = design.fit.way;
@@ -45,10 +50,9 @@ export const ringSettingWords = (
   const lies =
     shape.side === 'inside' ? `inside the swag, ${inside}` : 'outside the swag, beyond the stitching';
   const face = placing.firstTurnedOver ? 'turned over, face down' : 'face up';
-  const end = shape.direction === 'heel-first' ? 'heel' : 'crown end';
   return [
     `Mark the centre of the motif: all distances are from it. Start and stop marks are ${length(ring.startRadius)} from it, crowns ${length(ring.crownRadius)}.`,
-    `First half, from the start mark to the centre line, with the motif ${inward ? 'away from you' : 'towards you'}: the template lies ${lies}, ${face}, its ${end} at the start mark.`,
+    `First half, from the start mark to the centre line, with the motif ${inward ? 'away from you' : 'towards you'}: the template lies ${lies}, ${face}, ${stands}`,
     settingSteps(setting, design, ring, placing, length),
   ];
 };

@@ -35,13 +35,14 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
     shape.side === 'inside'
       ? `inside the swag, between stitching and ${near}`
       : 'outside the swag, beyond the stitching';
+  const stands = `${atStart(shape)} at the start mark.${beyondWords(placing, length)}`;
   const first = design.ring
-    ? ringSettingWords(design, design.ring, placing, length).map(point)
+    ? ringSettingWords(design, design.ring, placing, stands, length).map(point)
     : [
         point(startsAt),
         point(
           `First half, from the start mark to the centre line, with the ${near} towards you: the template lies ${lies}, ` +
-            `${faceWords(placing.firstTurnedOver)}, ${atStart(shape)} at the start mark.${beyondWords(placing, length)}`,
+            `${faceWords(placing.firstTurnedOver)}, ${stands}`,
         ),
         point(settingSteps(setting, design, placing, length)),
       ];

@@ -202,6 +202,36 @@ describe('the card of a frame', () => {
     expect(said(made(`${BALUSTER_STRIP}swag: ${HALF}\n`, profile('baluster')))).toMatch(/seam/);
   });
 
+  it('puts the part’s own end to the start mark round a motif too, and says where the heel then hangs', () => {
+    const wreath = (swag: string) =>
+      made(
+        `layout: { frame: { count: 12, around: 11, clearance: 1/2 } }\nswag: { ${swag} }\n`,
+        profile('finial'),
+      );
+    const later = wreath('from: 3, to: crown, setting: crown-on-centre, side: inside, direction: heel-first');
+    const { start, end } = placingOf(later.design.cells[0]!);
+    expect(start?.label).toBe('section 3 (bud)');
+    expect(wordsOf(later.card, 'set')).toContain(
+      `face up, the start of section 3 (bud) at the start mark. The rest of the template lies beyond it: its heel is ${formatLength(-end.along, later.plan.marks.style)} before`,
+    );
+    const whole = wreath('from: heel, to: 1, setting: crown-on-centre, side: inside, direction: heel-first');
+    expect(wordsOf(whole.card, 'set')).toContain('face up, the heel at the start mark.');
+  });
+
+  it('gives a ray on which one swag stops and the next starts one angle', () => {
+    for (const count of [5, 7, 12, 16, 17, 31, 48, 64]) {
+      const { card } = made(
+        `layout: { frame: { count: ${count}, around: ${count}, clearance: 1/2 } }\nswag: { gap: 0 }\n`,
+        profile('finial'),
+      );
+      const table = card.sections.find((s) => s.id === 'marks')!.blocks.find((b) => b.kind === 'table');
+      if (table?.kind !== 'table') throw new Error('no table');
+      expect(table.rows).toHaveLength(count);
+      for (const [i, [, , , stop]] of table.rows.entries())
+        expect(table.rows[(i + 1) % count]![1], `${count}: ${i + 1}`).toBe(stop);
+    }
+  });
+
   it('says from where the start line of a block’s frame is measured', () => {
     const square = made(
       'layout: { frame: { block: { width: 14, height: 12 }, clearance: 1/2, within: 18, corners: meet } }\n',
