@@ -25,6 +25,7 @@ import {
   shift,
 } from '../../geometry/index.ts';
 import { type Cell, type Design, pausesOf, placingOf } from '../../swag/index.ts';
+import { seamName } from '../card/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
 import { drawRingFigure, ringFigureHeight } from './ring-figure.ts';
 
@@ -175,11 +176,10 @@ export const drawFigure = (
   label('centre line', { x: centreTop.x, y: centreTop.y + TICK + 1 }, 'middle', true);
 
   const placing = placingOf(cell);
-  const seam = field.corners === 'none' ? 'seam' : `${field.from} seam`;
   const levels = [
     ...(field.startMargin > 0 ? [{ text: 'start line', up: 0 }] : []),
     ...(placing.guide === undefined ? [] : [{ text: 'guide line', up: placing.guide }]),
-    { text: seam, up: near },
+    { text: seamName(field), up: near },
   ].sort((p, q) => q.up - p.up);
   let lowest = Number.POSITIVE_INFINITY;
   for (const { text, up } of levels) {

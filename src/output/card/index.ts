@@ -2,4 +2,5 @@
 
 export { type Card, type CardBlock, type CardSection, type CardTable, cardOf, cardWith } from './card.ts';
 export { cardAsData } from './card-data.ts';
+export { seamName } from './mark-words.ts';
 export { writeTextCard } from './text-card.ts';

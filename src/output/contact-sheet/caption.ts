@@ -16,7 +16,7 @@ export const captionOf = (
   style: LengthStyle,
   naming: 'named' | 'unnamed' = 'unnamed',
 ): readonly string[] => {
-  const { shape, setting } = fit.way;
+  const { shape } = fit.way;
   const seats = fit.sides.map((s) => s.seat);
   const spans = spansOf(fit);
   const { ring } = fit;
@@ -28,7 +28,7 @@ export const captionOf = (
   const gap = gapWidth === '0' ? '' : `, gap ${gapWidth}`;
   return [
     `${shape.stitching.template.title}, ${partWords(shape)}`,
-    `${settingWords(setting)}, ${shape.side}, ${directionWords(shape)}`,
+    `${settingWords(fit, field)}, ${shape.side}, ${directionWords(shape)}`,
     `${swagsWords(fit, naming)}${corners}`,
     `${rangeWords(spans, style)} ${unit} wide${gap}`,
     `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${ring ? `${bareLength(across, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,

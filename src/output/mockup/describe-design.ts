@@ -37,7 +37,7 @@ export const describeDesign = (
   const style = STYLES[units];
   const length = (mm: number): string => formatLength(mm, style);
   const { ring, fit } = design;
-  const { shape, setting } = fit.way;
+  const { shape } = fit.way;
   // Lobes may stand higher than the crown between them: then the depth alone would mislead.
   const highest = (pose: Pose): string =>
     !ring && pose.top - pose.depth > stepOf(style) ? ` at the crown, ${length(pose.top)} at the highest` : '';
@@ -55,7 +55,7 @@ export const describeDesign = (
   );
   const made = [
     partWords(shape),
-    settingWords(setting),
+    settingWords(fit, design.field),
     directionWords(shape),
     `template ${shape.side} the swags`,
   ];

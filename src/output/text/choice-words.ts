@@ -9,17 +9,23 @@ import {
   roundLength,
   stepOf,
 } from '../../length/index.ts';
-import { depthsOf, type Fit, type Setting, type Shape, spansOf } from '../../swag/index.ts';
+import { depthsOf, type Field, type Fit, type Shape, spansOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to the end of section 3`. */
 export const partWords = ({ from, to }: Shape): string => `${from.label} to ${to.label}`;
 
-export const settingWords = (setting: Setting): string => {
+export const settingWords = ({ way: { setting }, ring }: Fit, { round }: Pick<Field, 'round'>): string => {
   switch (setting.kind) {
     case 'crown-on-centre':
       return 'crown on centre';
-    case 'alignment-line':
-      return `line ${setting.line.name} ${setting.laid === 'square' ? 'square to seam' : 'along seam'}`;
+    case 'alignment-line': {
+      // Round a motif there is no seam: what is square to it there runs along the ray from the centre.
+      const isSquare = setting.laid === 'square';
+      const lies = ring
+        ? `${isSquare ? 'along' : 'square to'} ray`
+        : `${isSquare ? 'square to' : 'along'} ${round === 'block' ? 'block' : 'seam'}`;
+      return `line ${setting.line.name} ${lies}`;
+    }
     case 'flat-on-guide':
       return `flat ${setting.flat.number} on a guide line`;
     default:

@@ -99,12 +99,12 @@ const cut = (text: string, most: number): string =>
 const CHOICE_HEADS = ['template', 'from - to', 'set', 'corners', 'lies', 'starts'];
 
 const choiceRow = ({ fit, field }: Ranked, withNames: boolean, title: number): readonly string[] => {
-  const { shape, setting } = fit.way;
+  const { shape } = fit.way;
   const part = partWords(shape);
   return [
     cut(shape.stitching.template.title, title),
     withNames ? part : part.replace(/ \([^)]*\)/g, ''),
-    settingWords(setting),
+    settingWords(fit, field),
     field.corners === 'none' ? '' : field.corners,
     shape.side,
     directionWords(shape),
