@@ -90,8 +90,8 @@ export const planSchema = perUnit((unit: Units) =>
         {
           length: lengthOf(unit, {
             ...LIMITS.stitch,
-            description: 'From stitch to stitch; 1/10 in (10 to the inch) is common practice.',
-          }).default(MM_PER_INCH / 10),
+            description: 'From stitch to stitch; 1/10 in (10 to the inch) or 2.5 mm is common practice.',
+          }).default(unit === 'in' ? MM_PER_INCH / 10 : 2.5),
         },
         'a group such as { length: 1/10 }',
       ).prefault({}),

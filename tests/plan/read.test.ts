@@ -95,6 +95,13 @@ describe('readPlan', () => {
     expect(plan(JSON.stringify(json)).templates).toEqual(['a', './b.yaml']);
   });
 
+  test('a stitch is as long as its words say, in inches and in millimetres', () => {
+    expect(plan(SHORT).stitch.length).toBe(2.54);
+    // 2.5 mm is what metric machines are set to. Common practice, no source.
+    const metric = `${SHORT}units: mm\n`.replace('60,', '600,').replace('6 }', '60 }');
+    expect(plan(metric).stitch.length).toBe(2.5);
+  });
+
   test('bare numbers are in the units of the file, wherever in it they are named', () => {
     expect(plan(`${SHORT}units: cm\n`).layout).toMatchObject({ length: 600, width: 60 });
     expect(

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { flatten, movePath, turn } from '../../src/geometry/index.ts';
+import { INCH_SIXTEENTH } from '../../src/length/index.ts';
 import { describeDesign } from '../../src/output/mockup/index.ts';
 import {
   depthsOf,
@@ -82,7 +83,7 @@ describe('swags that are very small against the foot', () => {
       const [best] = search(
         planOf(`layout: { frame: { count: ${count}, around: 9, clearance: 1/2 } }`),
       ).results;
-      return describeDesign(designOf(best!.field, best!.fit), 'in').join('\n');
+      return describeDesign(designOf(best!.field, best!.fit), INCH_SIXTEENTH).join('\n');
     };
     // 64 swags round 10 in: π · 10 in / 64 is 1/2 in.
     expect(said(64)).toMatch(/very small swags for this foot: 1\/2 in wide/);

@@ -33,7 +33,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const { design, scope } = readShow(whole, options.show ?? 'all');
   const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
-  const summary = describeDesign(design, plan.units, plan.channels);
+  const summary = describeDesign(design, plan.marks.style, plan.channels);
   const drawing = await drawnPlan(io, design, plan, scope, view.without ?? [], placed);
   const picture = await render(
     format,

@@ -25,7 +25,7 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
   const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);
-  const summary = describeDesign(design, plan.units, plan.channels);
+  const summary = describeDesign(design, plan.marks.style, plan.channels);
   const pdf = await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units });
   await output.write(pdf.bytes);
   for (const line of summary) await say(io, line);

@@ -25,6 +25,6 @@ export const writeCardSheets = async (
   const output = await openOutput(io, name, inputs);
   const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
   await output.write(written.bytes);
-  for (const line of describeDesign(design, plan.units, plan.channels)) await say(io, line);
+  for (const line of describeDesign(design, plan.marks.style, plan.channels)) await say(io, line);
   await say(io, `${output.name}: the marking card, ${plural(written.pages, 'page')} of ${setup.name}`);
 };

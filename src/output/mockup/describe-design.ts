@@ -1,20 +1,10 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
 import { plural } from '../../document/index.ts';
-import {
-  CM_TENTH,
-  formatLength,
-  INCH_SIXTEENTH,
-  MM_HALF,
-  roundLength,
-  stepOf,
-  type Units,
-} from '../../length/index.ts';
+import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
-
-const STYLES = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_HALF } as const;
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -26,15 +16,14 @@ const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonl
 
 /**
  * Which part of which template makes it, and how; then a line for each side: `top: 7 swags of 10 1/4 in, 4 3/16 in
- * deep`; and of a frame how large it is when it is finished, the outward channels included. Lengths are rounded
- * to be read, not used.
+ * deep`; and of a frame how large it is when it is finished, the outward channels included. Lengths are rounded as
+ * the plan's marks are, so that a figure is the same wherever it is read.
  */
 export const describeDesign = (
   design: Design,
-  units: Units,
+  style: LengthStyle,
   channels: Pick<Channels, 'outward'> = { outward: [] },
 ): readonly string[] => {
-  const style = STYLES[units];
   const length = (mm: number): string => formatLength(mm, style);
   const { ring, fit } = design;
   const { shape } = fit.way;

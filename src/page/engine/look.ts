@@ -83,7 +83,7 @@ const chosenOf = (fit: ChosenFit): Chosen => {
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
-    lines: describeDesign(design, plan.units, plan.channels),
+    lines: describeDesign(design, plan.marks.style, plan.channels),
     sides: design.fit.sides.map(({ run, repeats }) => ({
       name: run.name,
       repeats,

@@ -76,7 +76,7 @@ const sheets = async (
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
   const { units } = plan;
   const laid = layOut(drawn.drawing, { paper, measured, units });
-  const summary = describeDesign(design, units, plan.channels);
+  const summary = describeDesign(design, plan.marks.style, plan.channels);
   const { title } = plan;
   const bytes = await writeSheets(drawn.drawing, laid, {
     title,

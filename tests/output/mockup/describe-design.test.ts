@@ -1,6 +1,7 @@
 /** What is said of a gap is what a person can measure: one that rounds to nothing is not spoken of. */
 
 import { expect, test } from 'vitest';
+import { CM_TENTH } from '../../../src/length/index.ts';
 import { describeDesign } from '../../../src/output/mockup/index.ts';
 import { designOf } from '../../../src/swag/index.ts';
 import { planOf, search } from '../../swag/fit-helpers.ts';
@@ -15,7 +16,7 @@ test('gaps are said where they round to something, and only there', () => {
     for (const { field, fit } of search(planOf(`layout: { strip: { length: ${length} mm, width: 150 mm } }`))
       .results) {
       const { gap } = fit.sides[0]!.seat;
-      const line = describeDesign(designOf(field, fit), 'cm').find((l) => l.startsWith('strip:'))!;
+      const line = describeDesign(designOf(field, fit), CM_TENTH).find((l) => l.startsWith('strip:'))!;
       if (gap < UNSAID - 1e-6) {
         if (gap > 0) unsaid++;
         expect(line).not.toMatch(/between neighbours/);
