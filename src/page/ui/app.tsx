@@ -1,5 +1,6 @@
 /** The page as a whole: what it is about, the steps in their order, and what is said while they are taken. */
 
+import { plural } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
 import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
@@ -15,6 +16,7 @@ import {
   canRedo,
   canUndo,
   edit,
+  isOld,
   look,
   notice,
   redo,
@@ -145,8 +147,8 @@ const Told = () => {
   const design = shown.value;
   const words = troubles.value[0]
     ? `This does not work out: ${troubles.value[0].text}`
-    : design && awaited.value.length === 0
-      ? `${design.summary.join(', ')}. ${answer?.found ?? 0} ways fit.`
+    : design && awaited.value.length === 0 && !isOld.value
+      ? `${design.summary.join(', ')}. ${plural(answer?.found ?? 0, 'way fits', 'ways fit')}.`
       : '';
   return (
     <div class="unseen" role="status" aria-live="polite">

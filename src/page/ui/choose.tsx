@@ -7,7 +7,7 @@ import { keysAt, listAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
 import { FileButton } from './files.tsx';
 import { Drawn } from './picture.tsx';
-import { edit, fitCards, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
+import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 export const Templates = () => {
@@ -80,7 +80,7 @@ export const Fits = () => {
   const now = shown.value?.key;
   const decides = keysAt(state.value.plan, ['swag']).length > 0;
   const cards = fitCards.value;
-  const isStale = answer !== undefined && answer.problems.length > 0;
+  const isStale = answer !== undefined && isOld.value;
   const chosenIsShown = cards.some((card) => card.key === now);
   const list = useRef<HTMLFieldSetElement>(null);
   const before = useRef(0);

@@ -2,7 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useId } from 'preact/hooks';
+import { useEffect, useId } from 'preact/hooks';
 import { readLength, type Units } from '../../length/index.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
@@ -10,6 +10,7 @@ import { type KeyPath, textAt } from '../plan/plan-text.ts';
 import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
+import { cannotRead, canRead, unreadAt } from './unread.ts';
 
 export const keyName = (path: KeyPath): string =>
   path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
@@ -44,26 +45,30 @@ export const LengthField = ({
 }: LengthProps) => {
   const id = useId();
   const typed = useSignal<string | undefined>(undefined);
-  const fault = useSignal<string | undefined>(undefined);
   const key = keyName(path);
+  const unread = unreadAt(key);
+  useEffect(() => () => canRead(key), [key]);
   const written = textAt(state.value.plan, path) ?? usual ?? '';
-  const ofPlan = troubles.value.find((p) => concerns(p, key))?.text;
-  const wrong = fault.value ?? ofPlan;
+  const wrong = troubles.value.find((p) => concerns(p, key))?.text;
   const { text: shownText, exact } = shownLength(written, unitsNow());
   const more = wrong ?? pairHint(key) ?? (exact === undefined ? hint : `Exactly ${exact}`);
   const put = (text: string, isDone: boolean): void => {
-    typed.value = text;
     if (text.trim() === '' && optional) {
-      fault.value = undefined;
-      edit([[path, undefined]], key);
+      typed.value = text;
+      canRead(key);
+      if (written !== '') edit([[path, undefined]], key);
       return;
     }
     const read = readLength(text, unitsNow());
     if (read.ok) {
-      fault.value = undefined;
+      typed.value = text;
+      canRead(key);
       if (text.trim() !== written) edit([[path, text]], key);
-    } else if (isDone)
-      fault.value = plainWords({ ...read, message: read.reason }, fieldName(key) ?? label.toLowerCase());
+      return;
+    }
+    typed.value = undefined;
+    const words = plainWords({ ...read, message: read.reason }, fieldName(key) ?? label.toLowerCase());
+    cannotRead(key, text, words, isDone);
   };
   return (
     <div class={`field ${name ?? ''}`}>
@@ -75,7 +80,7 @@ export const LengthField = ({
         autocomplete="off"
         spellcheck={false}
         size={8}
-        value={typed.value ?? shownText}
+        value={unread?.text ?? typed.value ?? shownText}
         aria-invalid={wrong === undefined ? undefined : 'true'}
         aria-describedby={more === undefined ? undefined : `${id}-more`}
         onInput={(event) => {
@@ -85,9 +90,9 @@ export const LengthField = ({
         onBlur={(event) => {
           onLeave?.();
           // What is only shown is rounded: what was not typed over stays as it is in the plan.
-          if (typed.value === undefined && written !== '') return;
+          if (typed.value === undefined && unread === undefined && written !== '') return;
           put(event.currentTarget.value, true);
-          if (fault.value === undefined) typed.value = undefined;
+          typed.value = undefined;
         }}
       />
       {more === undefined ? null : (
@@ -105,11 +110,20 @@ export const CountField = ({ label, path }: { readonly label: string; readonly p
   const typed = useSignal<string | undefined>(undefined);
   const stands = textAt(state.value.plan, path) ?? '';
   const written = stands === 'auto' ? '' : stands;
-  const text = typed.value ?? written;
-  const isCount = text.trim() === '' || /^\d{1,4}$/.test(text.trim());
-  const wrong = isCount
-    ? troubles.value.find((p) => p.key === keyName(path))?.text
-    : 'Write a whole number, such as 8';
+  const key = keyName(path);
+  const unread = unreadAt(key);
+  useEffect(() => () => canRead(key), [key]);
+  const wrong = troubles.value.find((p) => p.key === key)?.text;
+  const put = (text: string, isDone: boolean): void => {
+    if (text !== '' && !/^\d{1,4}$/.test(text)) {
+      typed.value = undefined;
+      cannotRead(key, text, 'Write a whole number, such as 8.', isDone);
+      return;
+    }
+    typed.value = text;
+    canRead(key);
+    if (text !== written) edit([[path, text === '' ? undefined : Number(text)]], key);
+  };
   return (
     <div class="field">
       <label for={id}>{label}</label>
@@ -120,17 +134,13 @@ export const CountField = ({ label, path }: { readonly label: string; readonly p
         autocomplete="off"
         size={8}
         placeholder="as fits best"
-        value={text}
+        value={unread?.text ?? typed.value ?? written}
         aria-invalid={wrong === undefined ? undefined : 'true'}
         aria-describedby={wrong === undefined ? undefined : `${id}-more`}
-        onInput={(event) => {
-          const now = event.currentTarget.value.trim();
-          typed.value = now;
-          if (now === '') edit([[path, undefined]], keyName(path));
-          else if (/^\d{1,4}$/.test(now)) edit([[path, Number(now)]], keyName(path));
-        }}
-        onBlur={() => {
-          if (isCount) typed.value = undefined;
+        onInput={(event) => put(event.currentTarget.value.trim(), false)}
+        onBlur={(event) => {
+          if (unread !== undefined) put(event.currentTarget.value.trim(), true);
+          typed.value = undefined;
         }}
       />
       {wrong === undefined ? null : (

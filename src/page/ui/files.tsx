@@ -8,6 +8,7 @@ import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
 import { addOwn, complain, during, edit, look, openFrom, quick, say, state, thorough } from './store.ts';
+import { isUnread } from './unread.ts';
 
 /** Far more than any plan or template; larger files are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
@@ -127,8 +128,14 @@ export const savePlan = async (): Promise<void> => {
   const decided = await during('the plan', quick.ask({ kind: 'decided', input: state.value }));
   const text = decided.kind === 'answer' && decided.answer ? decided.answer : state.value.plan;
   saveAs(`${fileTitle()}.yaml`, 'text/yaml', text);
-  say(`${fileTitle()}.yaml is with your downloads. “Open …” brings it back, here or on another computer.`);
+  say(
+    `${fileTitle()}.yaml is with your downloads. “Open …” brings it back, here or on another computer.${notInIt()}`,
+  );
 };
+
+/** The plan holds what could be read. */
+const notInIt = (): string =>
+  isUnread.value ? ' What cannot be read in a field is not in it: the figure before is.' : '';
 
 /** The plan as it stands, with what is still open left open. */
 export const saveOpenPlan = (): void => {
@@ -140,7 +147,7 @@ export const copyLink = async (): Promise<string> => {
   const link = location.href.replace(/#.*$/, '') + fragment;
   try {
     await navigator.clipboard.writeText(link);
-    say('The link is copied. It holds the whole plan; whoever opens it needs nothing else.');
+    say(`The link is copied. It holds the whole plan; whoever opens it needs nothing else.${notInIt()}`);
   } catch {
     complain(
       'The browser does not let the page copy. The link stands in the address line: copy it from there.',

@@ -6,7 +6,7 @@ import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow 
 import { kindNow, type LayoutKind, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn } from './picture.tsx';
-import { fills, look, shown, state } from './store.ts';
+import { fills, isOld, look, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 const KINDS: readonly (readonly [LayoutKind, string])[] = [
@@ -189,7 +189,7 @@ const QuiltPicture = () => {
   const design = shown.value;
   if (!design) return <div class="quilt-picture waiting" aria-hidden="true" />;
   const words = [...design.summary, ...design.lines].join('; ');
-  const isStale = (look.value?.problems.length ?? 0) > 0;
+  const isStale = isOld.value;
   return (
     <div class={`quilt-picture${isStale ? ' stale' : ''}`}>
       <Drawn picture={design.quilt} label={`Picture of the quilt. ${words}`} class="quilt">
@@ -232,7 +232,7 @@ const Verdict = () => {
         The picture still shows the figures before.
       </p>
     );
-  if (answer.problems.length > 0)
+  if (troubles.value.length > 0)
     return (
       <section class="verdict wrong" aria-label="What is in the way">
         <p>
@@ -241,6 +241,12 @@ const Verdict = () => {
         </p>
         <Troubles list={troubles.value} />
       </section>
+    );
+  if (isOld.value)
+    return (
+      <p class="verdict">
+        A figure is half typed.{design ? ' The picture still shows the figures before.' : ''}
+      </p>
     );
   if (!design) return null;
   return (

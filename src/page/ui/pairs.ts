@@ -9,6 +9,7 @@ import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { look, lookFor, state } from './store.ts';
+import { unreadAt, unreadTroubles } from './unread.ts';
 
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type SideName = (typeof SIDES)[number];
@@ -54,14 +55,18 @@ const pairWords = (side: SideName): string => {
 };
 
 /** What is in the way now, without what only waits for the next figure. */
-export const troubles = computed<readonly Trouble[]>(() =>
-  (look.value?.problems ?? [])
-    .filter((trouble) => waitsFor(trouble) === undefined)
+export const troubles = computed<readonly Trouble[]>(() => [
+  ...unreadTroubles.value,
+  ...(look.value?.problems ?? [])
+    .filter((trouble) => waitsFor(trouble) === undefined && !isOverwritten(trouble))
     .map((trouble) => {
       const side = offSide(trouble);
       return side ? { ...trouble, text: `${pairWords(side)} Measure again.` } : trouble;
     }),
-);
+]);
+
+/** What was wrong with a figure is no news of what has been typed over it. */
+const isOverwritten = ({ key }: Trouble): boolean => key !== undefined && unreadAt(key) !== undefined;
 
 /** Whether a trouble is to be told at the field of a key: that of a pair is told at both. */
 export const concerns = (trouble: Trouble, key: string): boolean => {

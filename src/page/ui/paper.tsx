@@ -12,7 +12,7 @@ import { saveAs } from './browser.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { fileTitle } from './files.tsx';
 import { Said } from './said.tsx';
-import { complain, during, edit, look, say, shelf, shown, state, thorough } from './store.ts';
+import { complain, during, edit, isOld, say, shelf, shown, state, thorough } from './store.ts';
 import { TrueSize } from './true-size.tsx';
 
 /** Kept for this visit only: a correction belongs to one printer and one paper. */
@@ -36,7 +36,7 @@ export const Paper = () => {
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
   const units = unitsNow();
   const design = shown.value;
-  const isReady = design !== undefined && (look.value?.problems.length ?? 0) === 0;
+  const isReady = design !== undefined && !isOld.value;
   const whole = `the whole ${design ? WHOLE[design.round] : 'strip'}`;
   const hasSides = (design?.sides.length ?? 0) > 1;
   const parts: readonly (readonly [string, string])[] = [

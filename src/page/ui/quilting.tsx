@@ -1,15 +1,16 @@
 /** Channels and fills, switched on and off. */
 
 import { useSignal } from '@preact/signals';
-import { useId } from 'preact/hooks';
+import { useEffect, useId } from 'preact/hooks';
 import { series } from '../../document/index.ts';
-import { readLength } from '../../length/index.ts';
+import { readWidths, SEVERAL } from '../plan/channel-widths.ts';
 import { shownLength } from '../plan/her-units.ts';
-import { plainWords } from '../plan/plain-words.ts';
 import { listAt, textAt, type Written } from '../plan/plan-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
+import { troubles } from './pairs.ts';
 import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
 import { unbroken } from './unbroken.ts';
+import { cannotRead, canRead, unreadAt } from './unread.ts';
 
 const USUAL_WIDTH = { in: '1/4', cm: '0.5', mm: '5' } as const;
 
@@ -46,23 +47,22 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
   const written = listAt(state.value.plan, path);
   const before = useSignal<readonly string[]>([]);
   const typed = useSignal<string | undefined>(undefined);
-  const fault = useSignal<string | undefined>(undefined);
+  const key = `channels.${side}`;
+  const unread = unreadAt(key);
+  useEffect(() => () => canRead(key), [key]);
+  const fault = troubles.value.find((t) => t.key === key)?.text;
   const isOn = written.length > 0;
   const lines = look.value?.facts?.[side === 'outward' ? 'outwardAt' : 'inwardAt'] ?? [];
   const put = (text: string, isDone: boolean): void => {
-    typed.value = text;
-    const widths = text
-      .split(/[,;]/)
-      .map((w) => w.trim())
-      .filter((w) => w !== '');
-    const wrong = widths.map((w) => readLength(w, unitsNow(), 'positive')).find((r) => !r.ok);
-    if (wrong && !wrong.ok) {
-      if (isDone) fault.value = plainWords({ ...wrong, message: wrong.reason }, 'width of a channel');
+    const read = readWidths(text, unitsNow());
+    if (!read.ok) {
+      typed.value = undefined;
+      cannotRead(key, text, read.fault, isDone);
       return;
     }
-    fault.value = undefined;
-    if (widths.length > 0 && widths.join() !== written.join())
-      edit([[path, widths.map(asWritten)]], `channels.${side}`);
+    typed.value = text;
+    canRead(key);
+    if (read.widths.join() !== written.join()) edit([[path, read.widths.map(asWritten)]], key);
   };
   return (
     <div class="field switch">
@@ -76,6 +76,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
               edit([[path, widths.map(asWritten)]]);
             } else {
               before.value = written;
+              canRead(key);
               edit([[path, undefined]]);
             }
           }}
@@ -93,17 +94,22 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
             autocomplete="off"
             spellcheck={false}
             size={12}
-            value={typed.value ?? written.map((w) => shownLength(w, unitsNow()).text).join(', ')}
-            aria-invalid={fault.value === undefined ? undefined : 'true'}
+            value={
+              unread?.text ?? typed.value ?? written.map((w) => shownLength(w, unitsNow()).text).join(', ')
+            }
+            aria-invalid={fault === undefined ? undefined : 'true'}
             aria-describedby={`${id}-more`}
             onInput={(event) => put(event.currentTarget.value, false)}
             onBlur={(event) => {
-              if (typed.value !== undefined) put(event.currentTarget.value, true);
-              if (fault.value === undefined) typed.value = undefined;
+              if (typed.value !== undefined || unread !== undefined) put(event.currentTarget.value, true);
+              typed.value = undefined;
             }}
           />
-          <p class={fault.value === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
-            {unbroken(fault.value ?? (lines.length > 0 ? linesWords(lines) : 'Counted from the stitching'))}
+          <p class={fault === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
+            {unbroken(
+              fault ??
+                `${lines.length > 0 ? linesWords(lines) : 'Counted from the stitching'}. Several: ${SEVERAL[unitsNow()]}`,
+            )}
           </p>
         </>
       ) : null}

@@ -18,6 +18,7 @@ import type {
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
 import { type KeyPath, textAt, type Written, withValues } from '../plan/plan-text.ts';
 import { FIRST_STATE, type State, stateFrom, stateText } from '../plan/state.ts';
+import { forgetUnread, isUnread } from './unread.ts';
 
 const STORE_KEY = 'swagwright.plan';
 
@@ -32,7 +33,7 @@ const stored = (): State | undefined => {
 
 const history = signal<History<State>>(beginning(stored() ?? FIRST_STATE));
 export const state = computed(() => history.value.now);
-export const canUndo = computed(() => history.value.past.length > 0);
+export const canUndo = computed(() => history.value.past.length > 0 || isUnread.value);
 export const canRedo = computed(() => history.value.future.length > 0);
 
 export const quick: Client = startClient(() => hire('quick'));
@@ -46,6 +47,8 @@ export const SOME_FITS = 8;
 export const look = signal<LookAnswer | undefined>(undefined);
 /** What that was worked out for: the state runs ahead of it while she types. */
 export const lookFor = signal<State | undefined>(undefined);
+/** Whether something is in the way: then what is shown is of figures before, and none of it goes on paper. */
+export const isOld = computed(() => (look.value?.problems.length ?? 0) > 0 || isUnread.value);
 /** The last design that worked: what is shown while a figure is half typed. */
 export const shown = signal<NonNullable<LookAnswer['chosen']> | undefined>(undefined);
 export const shelf = signal<readonly ShelfCard[]>([]);
@@ -109,6 +112,7 @@ export const setPlan = (plan: string): void => commit({ ...state.value, plan });
 export const take = (key: string): void => commit({ ...state.value, taken: key });
 export const replaceState = (next: State): void => {
   wantedFits.value = SOME_FITS;
+  forgetUnread();
   commit(next);
 };
 
@@ -117,10 +121,13 @@ export const addOwn = (file: OwnTemplate): void => {
   commit({ ...now, own: [...now.own.filter((t) => t.name !== file.name), file] });
 };
 
+/** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {
-  history.value = undone(history.value);
+  if (isUnread.peek()) forgetUnread();
+  else history.value = undone(history.value);
 };
 export const redo = (): void => {
+  forgetUnread();
   history.value = redone(history.value);
 };
 

@@ -2,12 +2,12 @@
 
 import type { CardBlock, CardSection, CardTable } from '../../output/card/index.ts';
 import { Panel } from './fields.tsx';
-import { cardWords, cardWordsFor, look, state } from './store.ts';
+import { cardWords, cardWordsFor, isOld, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 export const Words = () => {
-  const isStale = cardWordsFor.value !== state.value;
-  const inTheWay = (look.value?.problems.length ?? 0) > 0;
+  const inTheWay = isOld.value;
+  const isStale = inTheWay || cardWordsFor.value !== state.value;
   return (
     <Panel
       id="words"

@@ -1,0 +1,54 @@
+/** The widths of channels as she types them: several with a comma between them, and nothing guessed. */
+
+import { readLength, type Units } from '../../length/index.ts';
+import { plainWords } from './plain-words.ts';
+
+/** How several are written, in each unit. */
+export const SEVERAL: Readonly<Record<Units, string>> = {
+  in: '1/4, 1/8',
+  cm: '0.6, 0.6',
+  mm: '6, 3',
+};
+
+export type WidthsReading =
+  | { readonly ok: true; readonly widths: readonly string[] }
+  /** What is wrong, in a sentence. */
+  | { readonly ok: false; readonly fault: string };
+
+/**
+ * A comma between two whole numbers with no space, and no fraction or decimal on either side: most likely a decimal
+ * comma, and as likely to be taken for two widths. `1/4,1/8` and `0.6,0.6` can only be lists.
+ */
+const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])/;
+
+/** `0.6 0.6`, `1/4 1/8`: what reads as two numbers, and has no comma between them. */
+const TWO_NUMBERS = /^\d+([./]\d+)? +\d+([./]\d+)?$/;
+
+export const readWidths = (text: string, units: Units): WidthsReading => {
+  const comma = DECIMAL_COMMA.exec(text);
+  if (comma)
+    return {
+      ok: false,
+      fault: `“${comma[0]}” has a comma in a number. Write a decimal point, such as ${comma[0].replace(',', '.')}; several widths have a comma and a space between them, such as ${SEVERAL[units]}.`,
+    };
+  const widths = text
+    .split(/[,;]/)
+    .map((width) => width.trim())
+    .filter((width) => width !== '');
+  if (widths.length === 0)
+    return {
+      ok: false,
+      fault: `The width of a channel is empty. Type one, or several such as ${SEVERAL[units]}, or switch the channels off.`,
+    };
+  for (const width of widths) {
+    const read = readLength(width, units, 'positive');
+    if (read.ok) continue;
+    if (TWO_NUMBERS.test(width))
+      return {
+        ok: false,
+        fault: `“${width}” is not one width. Several are written with a comma and a space between them, such as ${SEVERAL[units]}.`,
+      };
+    return { ok: false, fault: plainWords({ ...read, message: read.reason }, 'width of a channel') };
+  }
+  return { ok: true, widths };
+};

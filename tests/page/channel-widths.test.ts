@@ -1,0 +1,43 @@
+/** Widths of channels as a quilter types them. What each is to mean is what quilters asked for; no lengths are computed. */
+
+import { describe, expect, test } from 'vitest';
+import { readWidths } from '../../src/page/plan/channel-widths.ts';
+
+const fault = (text: string, units: 'in' | 'cm' | 'mm'): string => {
+  const read = readWidths(text, units);
+  return read.ok ? `taken as ${read.widths.join(' and ')}` : read.fault;
+};
+
+describe('widths of channels', () => {
+  test('one, or several with a comma between them', () => {
+    for (const [text, units, widths] of [
+      ['1/4', 'in', ['1/4']],
+      ['1/4, 1/8', 'in', ['1/4', '1/8']],
+      ['1/4,1/8', 'in', ['1/4', '1/8']],
+      ['1 1/4,1 1/8', 'in', ['1 1/4', '1 1/8']],
+      ['0.6, 0.6', 'cm', ['0.6', '0.6']],
+      ['0.6,0.6', 'cm', ['0.6', '0.6']],
+      ['5, 10', 'mm', ['5', '10']],
+      ['5; 10;', 'mm', ['5', '10']],
+    ] as const)
+      expect(readWidths(text, units)).toEqual({ ok: true, widths });
+  });
+
+  test('a decimal comma is told as one', () => {
+    expect(fault('0,6', 'cm')).toMatch(/comma in a number.*decimal point, such as 0\.6;/);
+    expect(fault('0.5, 0,6', 'cm')).toMatch(/“0,6” has a comma/);
+    expect(fault('0,6 cm', 'in')).toMatch(/comma in a number/);
+  });
+
+  test('two numbers without a comma: how several are written, in her units', () => {
+    expect(fault('0.6 0.6', 'cm')).toMatch(/comma and a space between them, such as 0\.6, 0\.6\./);
+    expect(fault('1/4 1/8', 'in')).toMatch(/comma and a space between them, such as 1\/4, 1\/8\./);
+  });
+
+  test('what is none is told of the field', () => {
+    expect(fault('', 'in')).toMatch(/is empty/);
+    expect(fault('0', 'in')).toMatch(/^The width of a channel cannot be 0/);
+    expect(fault('1/4, abc', 'in')).toMatch(/^“abc” cannot be read as the width of a channel/);
+    expect(fault('-1/4', 'in')).toMatch(/cannot be less than 0/);
+  });
+});
