@@ -45,11 +45,14 @@ const templates = ({ templates: names }: Plan): Found[] =>
       : [],
   );
 
+/** What is said to be enough is enough, though halves and margins are added up in another order, mm. */
+const NOISE = 1e-9;
+
 const room = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
   if (layout.kind === 'frame') return [];
   const { margin, width, kind } = layout;
   const taken = margin.inner + margin.outer;
-  if (taken <= width - LEAST_ROOM) return [];
+  if (taken <= width - LEAST_ROOM + NOISE) return [];
   if (kind === 'border' && layout.round === 'block') {
     const block = Math.max(layout.inner.top, layout.inner.left);
     return [

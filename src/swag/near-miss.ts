@@ -1,7 +1,7 @@
 /** Where nothing fits: what came nearest, and the smallest change that makes it fit. */
 
 import type { Problem } from '../document/index.ts';
-import { formatLength } from '../length/index.ts';
+import { formatLength, roundLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
 import type { Miss } from './runs.ts';
@@ -35,7 +35,9 @@ export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'h
 };
 
 export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
-  const by = formatLength(misfit.by, plan.marks.style);
+  // What rounds to nothing still keeps it from fitting.
+  const { style } = plan.marks;
+  const by = roundLength(misfit.by, style) > 0 ? formatLength(misfit.by, style) : 'a hair';
   switch (misfit.kind) {
     case 'too-short':
       return `the span is ${by} longer than the template can reach`;
@@ -73,4 +75,11 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
 /** The smallest change that makes it fit, in the plan's own keys; tried, not guessed. */
 export const changeFor = (miss: Miss, plan: Plan): string =>
   smallestChange(miss, plan)?.text ??
-  `no single change makes it fit: try another template or another ${plan.layout.kind === 'frame' ? 'motif' : 'border'}`;
+  `no single change makes it fit: try another template or ${otherGround(plan.layout)}`;
+
+const otherGround = (layout: Plan['layout']): string =>
+  layout.kind === 'frame'
+    ? 'another motif'
+    : layout.kind === 'border' && layout.round === 'block'
+      ? 'a wider limit'
+      : `another ${layout.kind}`;

@@ -95,6 +95,17 @@ describe('readPlan', () => {
     expect(plan(JSON.stringify(json)).templates).toEqual(['a', './b.yaml']);
   });
 
+  test('a limit that is said to leave just enough room round a block is taken', () => {
+    const frame = (within: string) =>
+      readPlan(
+        `template: a\nlayout: { frame: { block: 14, clearance: 1/2, within: ${within} } }\n`,
+        'f.yaml',
+      );
+    const tight = frame('15');
+    expect(tight.ok ? '' : tight.problems[0]?.expected).toBe('at least 15 1/2 in');
+    expect(frame('15 1/2').ok).toBe(true);
+  });
+
   test('a stitch is as long as its words say, in inches and in millimetres', () => {
     expect(plan(SHORT).stitch.length).toBe(2.54);
     // 2.5 mm is what metric machines are set to. Common practice, no source.

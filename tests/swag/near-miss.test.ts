@@ -1,7 +1,7 @@
 /** Where nothing fits, what is told must be true: the change, made to the plan, makes it fit. */
 
 import { describe, expect, test } from 'vitest';
-import { nearestMisses, noWayHint, smallestChange } from '../../src/swag/index.ts';
+import { describeMisfit, nearestMisses, noWayHint, smallestChange } from '../../src/swag/index.ts';
 import { planOf, profile, search } from './fit-helpers.ts';
 
 const strip = (more: string, length = '60 in', width = 6, margin = '1/2 in'): string =>
@@ -99,4 +99,12 @@ describe('where a plan leaves no way at all', () => {
     expect(found.misses).toEqual([]);
     expect(noWayHint(plan)).toMatch(expected);
   });
+});
+
+test('what rounds to nothing is called a hair, and not 0 in', () => {
+  const plan = planOf(border(''));
+  for (const kind of ['past-centre', 'dips', 'too-short', 'too-deep'] as const) {
+    expect(describeMisfit({ kind, by: 0.2 }, plan)).toContain(' a hair');
+    expect(describeMisfit({ kind, by: 25.4 }, plan)).toContain(' 1 in');
+  }
 });
