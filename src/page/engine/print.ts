@@ -200,7 +200,7 @@ export const outline = async (
   });
   return {
     bytes,
-    words: `The outline of ${title}, ${plural(laid.sheets.length, 'sheet')} of ${laid.paper.name}`,
+    words: `The outline of ${title}, ${plural(laid.sheets.length, 'sheet')} of ${laid.paper.name}, and a cover`,
   };
 };
 
