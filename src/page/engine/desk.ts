@@ -14,6 +14,7 @@ import {
   searchPlan,
 } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
+import { limitInTheWay } from './block-limit.ts';
 import type { Input, OwnTemplate } from './messages.ts';
 import { fileOf, findTemplate } from './profiles.ts';
 import { PLAN_FILE } from './trouble.ts';
@@ -99,6 +100,8 @@ export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
   const { results } = searched.search;
   if (results.length === 0) {
     // Where there is nothing to rank, the library itself says why, and what would fit.
+    const limit = limitInTheWay(read.plan, read.templates);
+    if (limit) throw new ProblemError([limit]);
     const made = designFromPlan(read.plan, read.templates);
     throw new ProblemError(made.ok ? [] : made.problems);
   }

@@ -93,6 +93,7 @@ const chosenOf = (fit: ChosenFit): Chosen => {
     usualShow: usualShow(design),
     from: shape.from.label,
     to: shape.to.label,
+    ends: { from: choices.from, to: choices.to },
     setting: choices.setting,
     side: choices.side,
     direction: choices.direction,

@@ -115,6 +115,8 @@ export interface Chosen {
   readonly usualShow: string;
   readonly from: string;
   readonly to: string;
+  /** The same as a plan says it: what `swag.from` and `swag.to` would be. */
+  readonly ends: { readonly from: number | string; readonly to: number | string };
   readonly setting: string;
   readonly side: 'inside' | 'outside';
   readonly direction: 'heel-first' | 'crown-first';

@@ -23,7 +23,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^layout\.frame\.block$/, 'side of the block'],
   [/^layout\.frame\.block\.(width|height)$/, '$1 of the block'],
   [/^layout\.frame\.clearance$/, 'distance from the middle'],
-  [/^layout\.frame\.within$/, 'finished size'],
+  [/^layout\.frame\.within$/, 'greatest finished size'],
   [/^layout\.\w+\.margin$/, 'distance from both seams'],
   [/^layout\.\w+\.margin\.(inner|outer)$/, 'distance from the $1 seam'],
   [/^foot\.clearance$/, 'foot clearance'],
@@ -55,6 +55,9 @@ export const plainWords = (told: Told, name = fieldName(told.key)): string => {
         return `The ${name} cannot be ${found}: it must be ${expected}.`;
       default:
     }
+  // The limit has a field of its own, and no other figure says so.
+  if (told.key === LIMIT && code === 'does-not-agree')
+    return `${LIMIT_FIELD} is ${found}, and must be ${expected}: ${message}.`;
   // Without figures to compare, the message is whole sentences by itself, the same as the commands have.
   if (told.found === undefined && told.expected === undefined)
     return sentence([message, told.hint].filter((part) => part !== undefined).join('; '));
@@ -67,6 +70,14 @@ export const plainWords = (told: Told, name = fieldName(told.key)): string => {
     .map((part) => `${sentence(part)}.`)
     .join(' ');
 };
+
+/** What the field of the limit is called on the page. */
+const LIMIT_FIELD = '“Finished, at most”';
+const LIMIT = 'layout.frame.within';
+
+/** Said of a frame round a block whose limit is missing, with an example in her units. */
+export const needsLimit = (example: string): string =>
+  `A frame round a block needs its greatest finished size, the longer way. Type a length, such as ${example}.`;
 
 /** A page's quotes for a program's. */
 const quoted = (found: string): string => found.replace(/^"(.*)"$/, '“$1”');

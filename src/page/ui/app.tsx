@@ -5,7 +5,7 @@ import type { Units } from '../../length/index.ts';
 import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, unitsNow } from './fields.tsx';
-import { copyLink, FileButton, savePlan, takeFiles } from './files.tsx';
+import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
@@ -83,6 +83,9 @@ const Head = () => (
       </button>
       <button type="button" disabled={!canRedo.value} onClick={redo}>
         Redo
+      </button>
+      <button type="button" onClick={startAnew}>
+        New
       </button>
       <FileButton label="Open …" />
       <button type="button" onClick={() => void savePlan()}>

@@ -25,6 +25,9 @@ interface LengthProps {
   /** What the plan means where the key is not written. */
   readonly usual?: string;
   readonly optional?: boolean;
+  /** What an empty field says in its place, and what is said of one that must not be empty. */
+  readonly placeholder?: string;
+  readonly whenEmpty?: string;
   readonly onType?: () => void;
   readonly onLeave?: () => void;
 }
@@ -40,6 +43,8 @@ export const LengthField = ({
   class: name,
   usual,
   optional,
+  placeholder,
+  whenEmpty,
   onType,
   onLeave,
 }: LengthProps) => {
@@ -67,7 +72,9 @@ export const LengthField = ({
       return;
     }
     typed.value = undefined;
-    const words = plainWords({ ...read, message: read.reason }, fieldName(key) ?? label.toLowerCase());
+    const words =
+      (text.trim() === '' ? whenEmpty : undefined) ??
+      plainWords({ ...read, message: read.reason }, fieldName(key) ?? label.toLowerCase());
     cannotRead(key, text, words, isDone);
   };
   return (
@@ -80,6 +87,7 @@ export const LengthField = ({
         autocomplete="off"
         spellcheck={false}
         size={8}
+        placeholder={placeholder}
         value={unread?.text ?? typed.value ?? shownText}
         aria-invalid={wrong === undefined ? undefined : 'true'}
         aria-describedby={more === undefined ? undefined : `${id}-more`}

@@ -1,13 +1,27 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
+import { PAPER_IDS } from '../../pagination/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
+import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
-import { listAt } from '../plan/plan-text.ts';
+import { listAt, textAt } from '../plan/plan-text.ts';
 import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
-import { addOwn, complain, during, edit, look, openFrom, quick, say, state, thorough } from './store.ts';
+import {
+  addOwn,
+  complain,
+  during,
+  edit,
+  look,
+  openFrom,
+  quick,
+  replaceState,
+  say,
+  state,
+  thorough,
+} from './store.ts';
 import { isUnread } from './unread.ts';
 
 /** Far more than any plan or template; larger files are not even read. */
@@ -122,6 +136,15 @@ export const fileTitle = (): string =>
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 60) || 'border';
+
+/** A new quilt, in her units and for her paper, with her own templates on the shelf. */
+export const startAnew = (): void => {
+  const { plan, own } = state.value;
+  const written = textAt(plan, ['paper']);
+  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  replaceState({ plan: newPlan(unitsNow(), paper), own, taken: undefined });
+  say('A new plan, “My border”, with figures to type yours over. Undo brings back the one before.');
+};
 
 /** The plan with everything decided, as the commands read it. */
 export const savePlan = async (): Promise<void> => {

@@ -1,6 +1,7 @@
 /** Kinds of layout: what each begins with, and going from one to another without losing what was typed. */
 
 import type { Units } from '../../length/index.ts';
+import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { groupAt, keysAt, textAt, type Written, withUnits, withValues } from '../plan/plan-text.ts';
 import { replaceState, state } from './store.ts';
 
@@ -15,17 +16,8 @@ export const kindNow = (plan: string): LayoutKind => {
   return key === 'strip' ? 'strip' : 'border';
 };
 
-/** Figures to begin with, round ones in each unit, so that there is something to see; she types hers over them. */
-const FIRST: Readonly<
-  Record<Units, Readonly<Record<'side' | 'width' | 'margin' | 'motif' | 'limit', string>>>
-> = {
-  in: { side: '60', width: '6', margin: '1/2', motif: '9', limit: '16' },
-  cm: { side: '150', width: '15', margin: '1', motif: '23', limit: '40' },
-  mm: { side: '1500', width: '150', margin: '10', motif: '230', limit: '400' },
-};
-
 const firstOf = (kind: LayoutKind, plan: string, units: Units): { readonly [key: string]: Written } => {
-  const { side, width, margin, motif, limit } = FIRST[units];
+  const { side, width, margin, motif, limit } = FIRST_FIGURES[units];
   const key = keysAt(plan, ['layout'])[0] ?? '';
   const known = (name: string): string | undefined => textAt(plan, ['layout', key, name]);
   const long = known('length') ?? textAt(plan, ['layout', key, 'inner', 'top']) ?? known('inner') ?? side;

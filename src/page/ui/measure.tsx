@@ -1,6 +1,8 @@
 /** Her figures, each at its own side of the quilt, round a picture that changes with them. */
 
 import { Fragment } from 'preact';
+import { FIRST_FIGURES } from '../plan/first-figures.ts';
+import { needsLimit } from '../plan/plain-words.ts';
 import { keysAt, textAt } from '../plan/plan-text.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
 import { kindNow, type LayoutKind, setKind } from './layouts.ts';
@@ -126,6 +128,8 @@ const More = ({ kind }: KindProps) => {
           path={['layout', 'frame', 'within']}
           optional={kind === 'frame'}
           hint={kind === 'frame' ? 'Empty: no limit' : 'The longer way'}
+          placeholder={kind === 'frame' ? 'no limit' : `such as ${FIRST_FIGURES[unitsNow()].limit}`}
+          {...(kind === 'block' ? { whenEmpty: needsLimit(FIRST_FIGURES[unitsNow()].limit) } : {})}
         />
         <PlanChoice
           label="Swags point"

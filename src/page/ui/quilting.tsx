@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useId } from 'preact/hooks';
 import { series } from '../../document/index.ts';
 import { readWidths, SEVERAL } from '../plan/channel-widths.ts';
+import { USUAL_WIDTH } from '../plan/first-figures.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { listAt, textAt, type Written } from '../plan/plan-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
@@ -11,8 +12,6 @@ import { troubles } from './pairs.ts';
 import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
 import { unbroken } from './unbroken.ts';
 import { cannotRead, canRead, unreadAt } from './unread.ts';
-
-const USUAL_WIDTH = { in: '1/4', cm: '0.5', mm: '5' } as const;
 
 export const Quilting = () => (
   <Panel

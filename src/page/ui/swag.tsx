@@ -3,11 +3,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Chosen, SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
+import { type Ends, endsNow, noneWithBoth, withEnd } from '../plan/ends.ts';
 import { isNarrow } from './browser.ts';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
 import { Handles, nearestStop } from './handles.tsx';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
-import { edit, fills, shown, side, swag, take } from './store.ts';
+import { edit, fills, look, shown, side, state, swag, take } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 export const Swag = () => {
@@ -18,7 +19,7 @@ export const Swag = () => {
     <Panel
       id="swag"
       title="One swag"
-      lead={answer ? leadOf(answer) : 'The swag by itself, with its template.'}
+      lead={answer ? leadOf(answer, isDecided()) : 'The swag by itself, with its template.'}
       aside={
         names.length > 1 ? (
           <Choice
@@ -135,7 +136,12 @@ const FIXED = {
     'The swags close round the motif as tightly as they may: how many there are decides how the template tilts.',
 } as const;
 
-const leadOf = ({ kind, turns }: SwagAnswer): string => {
+/** Whether the plan leaves nothing to choose: such is what “Save plan” writes. */
+const isDecided = (): boolean => look.value?.facts?.decides === true && look.value.found === 1;
+
+const leadOf = ({ kind, turns }: SwagAnswer, decided: boolean): string => {
+  if (decided)
+    return 'This plan holds one decided design; “Show everything that fits”, under “What fits”, frees it.';
   const drag = !turns
     ? 'The swag by itself, with its template.'
     : kind === 'corner'
@@ -159,11 +165,17 @@ const EdgeChoice = ({
   readonly picked: SectionFacts | undefined;
 }) => {
   const design = shown.value!;
+  const ends: Ends = endsNow(state.value.plan, design.ends);
+  const none = look.value ? noneWithBoth(look.value.problems, state.value.plan) : undefined;
   return (
     <div class="edge-choice">
-      <p>
-        The swag uses the edge from <strong>{design.from}</strong> to <strong>{design.to}</strong>.
-      </p>
+      {none === undefined ? (
+        <p>
+          The swag uses the edge from <strong>{design.from}</strong> to <strong>{design.to}</strong>.
+        </p>
+      ) : (
+        <p class="wrong">{none}</p>
+      )}
       {sections.length > 1 ? (
         <div class="steps">
           {sections.map((s) => (
@@ -172,16 +184,20 @@ const EdgeChoice = ({
               <button
                 type="button"
                 aria-label={`start here: ${s.label}`}
-                aria-pressed={s.starts}
-                onClick={() => edit([[['swag', 'from'], s.number]])}
+                aria-pressed={none === undefined ? s.starts : ends.from === s.number}
+                onClick={() => edit(withEnd(ends, 'from', s.number))}
               >
                 start here
               </button>
               <button
                 type="button"
                 aria-label={`end here: ${s.label}`}
-                aria-pressed={s.ends}
-                onClick={() => edit([[['swag', 'to'], s.number === sections.length ? 'crown' : s.number]])}
+                aria-pressed={
+                  none === undefined
+                    ? s.ends
+                    : ends.to === (s.number === sections.length ? 'crown' : s.number)
+                }
+                onClick={() => edit(withEnd(ends, 'to', s.number === sections.length ? 'crown' : s.number))}
               >
                 end here
               </button>

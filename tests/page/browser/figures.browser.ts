@@ -127,5 +127,88 @@ test('one way is one way', async () => {
   await page.locator('.notice').filter({ hasText: 'is open' }).waitFor();
   await idle(page);
   await expect.poll(() => spoken.textContent()).toMatch(/\b1 way fits\.$/);
+  // With nothing left to choose there is nothing to drag to, and the page says what frees it.
+  const lead = page.locator('#swag .lead');
+  expect(await lead.textContent()).toMatch(/holds one decided design; “Show everything that fits”/);
+  await page.getByRole('button', { name: 'Show everything that fits' }).click();
+  await idle(page);
+  await expect.poll(() => lead.textContent()).not.toMatch(/decided/);
+  await context.close();
+});
+
+describe('a frame round a block', () => {
+  test('asks for its limit where the field is empty', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await settled(page);
+    const limit = field(page, 'Finished, at most');
+    await page.getByLabel('What is it?').selectOption('frame');
+    expect(await limit.getAttribute('placeholder')).toBe('no limit');
+    await page.getByLabel('What is it?').selectOption('block');
+    expect(await limit.getAttribute('placeholder')).toBe('such as 16');
+    await leave(page, 'Finished, at most', '');
+    await expectOld(page, 'Finished, at most');
+    expect(await page.locator('.verdict').textContent()).toContain(
+      'A frame round a block needs its greatest finished size',
+    );
+    await leave(page, 'Finished, at most', '16');
+    await idle(page);
+    await expectNew(page);
+    await leave(page, 'Block width', '30');
+    await idle(page);
+    await expect.poll(() => page.locator('.verdict').textContent()).toContain('“Finished, at most”');
+    expect(await limit.getAttribute('aria-invalid')).toBe('true');
+    await context.close();
+  });
+});
+
+test('a new quilt begins with the sample’s figures, and can be taken back', async () => {
+  const { context, page, faults } = await visit(browser, server.url);
+  await settled(page);
+  await page.getByLabel('What this plan is called').fill('Lathe Street raffle');
+  await field(page, 'Border width').fill('8 1/4');
+  await page.getByLabel('Paper', { exact: true }).selectOption('a4');
+  await page.getByRole('button', { name: 'New', exact: true }).click();
+  await page.locator('.notice').filter({ hasText: 'A new plan, “My border”' }).waitFor();
+  await idle(page);
+  expect(await field(page, 'Border width').inputValue()).toBe('6');
+  expect(await page.locator('#title').inputValue()).toBe('My border');
+  expect(await page.getByLabel('Paper', { exact: true }).inputValue()).toBe('a4');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await field(page, 'Border width').inputValue()).toBe('8 1/4');
+  expect(await page.locator('#title').inputValue()).toBe('Lathe Street raffle');
+  // In centimetres its figures are round ones too.
+  await page.getByLabel('Figures in').selectOption('cm');
+  await page.getByRole('button', { name: 'New', exact: true }).click();
+  await idle(page);
+  expect(await field(page, 'Top side').inputValue()).toBe('150');
+  await expectNew(page);
+  expect(await page.locator('.verdict').textContent()).toMatch(/top: \d+ swags of/);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('the end that is not pressed stays', async () => {
+  const { context, page } = await visit(browser, server.url);
+  await settled(page);
+  const uses = page.locator('.edge-choice > p');
+  const press = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+  await press('end here: section 1');
+  await press('start here: section 1');
+  await idle(page);
+  await expect.poll(() => uses.textContent()).toMatch(/from heel to end of section 1/);
+  await press('end here: section 3');
+  await idle(page);
+  await expect.poll(() => uses.textContent()).toMatch(/from heel to crown end/);
+  await press('end here: section 1');
+  await press('start here: section 3');
+  await idle(page);
+  await expect
+    .poll(() => uses.textContent())
+    .toMatch(/Nothing fits that starts at section 3 and also ends at the end of section 1/);
+  expect(await isFree(page)).toBe(false);
+  // The other end then makes it whole again.
+  await press('end here: section 3');
+  await idle(page);
+  await expect.poll(() => uses.textContent()).toMatch(/from section 3.* to crown end/);
   await context.close();
 });

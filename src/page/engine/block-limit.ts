@@ -1,0 +1,41 @@
+/** Where nothing fits round a block because its frame may not be large enough: the limit is what to change. */
+
+import type { Problem } from '../../document/index.ts';
+import { formatLength } from '../../length/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import { searchPlan } from '../../swag/index.ts';
+import type { Template } from '../../template/index.ts';
+
+/** Limits are tried by so much on each side of the block, mm: half an inch more across. */
+const STEP = 6.35;
+/** Up to eight inches on each side, which is deeper than any swag for a block. A power of two, for halving. */
+const MOST_STEPS = 32;
+
+/**
+ * What is wrong with the limit of a frame round a block that nothing fits; undefined where a larger one would not
+ * help. It is tried, not guessed, and taken that a larger limit never serves less.
+ */
+export const limitInTheWay = (plan: Plan, templates: readonly Template[]): Problem | undefined => {
+  const { layout } = plan;
+  if (layout.kind !== 'border' || layout.round !== 'block') return undefined;
+  const serves = (steps: number): boolean => {
+    const wider = { ...plan, layout: { ...layout, width: layout.width + steps * STEP } };
+    const searched = searchPlan(wider, templates);
+    return searched.ok && searched.search.results.length > 0;
+  };
+  if (!serves(MOST_STEPS)) return undefined;
+  let none = 0;
+  let some = MOST_STEPS;
+  while (some - none > 1) {
+    const middle = (none + some) >> 1;
+    if (serves(middle)) some = middle;
+    else none = middle;
+  }
+  const across = (width: number): string =>
+    formatLength(Math.max(layout.inner.top, layout.inner.left) + 2 * width, plan.marks.style);
+  return {
+    code: 'nothing-fits',
+    key: 'layout.frame.within',
+    message: `nothing fits round the block within “Finished, at most”, ${across(layout.width)}: the block, what is kept clear of it and a swag on both sides need more; with ${across(layout.width + some * STEP)} there is something that fits`,
+  };
+};

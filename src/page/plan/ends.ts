@@ -1,0 +1,54 @@
+/** Where on a template's edge the swag starts and ends: one end is chosen, and the other stays. */
+
+import { type KeyPath, textAt, type Written } from './plan-text.ts';
+
+/** As a plan says them: a section's number, the name of a line, `heel` or `crown`. */
+export interface Ends {
+  readonly from: number | string;
+  readonly to: number | string;
+}
+
+const FROM: KeyPath = ['swag', 'from'];
+const TO: KeyPath = ['swag', 'to'];
+
+const asEnd = (written: string | undefined): number | string | undefined =>
+  written !== undefined && /^\d{1,3}$/.test(written) ? Number(written) : written;
+
+/** The ends as the plan has them, or where it is silent as the design that is shown has. */
+export const endsNow = (plan: string, shown: Ends): Ends => ({
+  from: asEnd(textAt(plan, FROM)) ?? shown.from,
+  to: asEnd(textAt(plan, TO)) ?? shown.to,
+});
+
+/** One end moved, and both in the plan, so that the search does not move the other. */
+export const withEnd = (
+  now: Ends,
+  which: keyof Ends,
+  at: number | string,
+): readonly (readonly [KeyPath, Written])[] => {
+  return [
+    [FROM, which === 'from' ? at : now.from],
+    [TO, which === 'to' ? at : now.to],
+  ];
+};
+
+/** What is said of ends that nothing fits with, or that no edge has; undefined where that is not what is wrong. */
+export const noneWithBoth = (
+  problems: readonly { readonly code?: string; readonly key: string | undefined }[],
+  plan: string,
+): string | undefined => {
+  const from = asEnd(textAt(plan, FROM));
+  const to = asEnd(textAt(plan, TO));
+  if (from === undefined || to === undefined) return undefined;
+  const isOfEnds = problems.some(
+    ({ code, key }) => code === 'nothing-fits' || key === 'swag.from' || key === 'swag.to',
+  );
+  if (!isOfEnds) return undefined;
+  return `Nothing fits that starts at ${startWords(from)} and also ends at ${endWords(to)}. Choose another start or end, or “Any part of the edge”.`;
+};
+
+const startWords = (from: number | string): string =>
+  from === 1 || from === 'heel' ? 'the heel' : typeof from === 'number' ? `section ${from}` : `line ${from}`;
+
+const endWords = (to: number | string): string =>
+  typeof to === 'number' ? `the end of section ${to}` : to === 'crown' ? 'the crown end' : `line ${to}`;

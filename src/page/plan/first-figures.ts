@@ -1,0 +1,35 @@
+/** Figures to begin with, round ones in each unit, so that there is something to see; she types hers over them. */
+
+import type { Units } from '../../length/index.ts';
+import type { PaperId } from '../../pagination/index.ts';
+import { withValues } from './plan-text.ts';
+import { FIRST_PLAN } from './state.ts';
+
+export const FIRST_FIGURES: Readonly<
+  Record<Units, Readonly<Record<'side' | 'width' | 'margin' | 'motif' | 'limit', string>>>
+> = {
+  in: { side: '60', width: '6', margin: '1/2', motif: '9', limit: '16' },
+  cm: { side: '150', width: '15', margin: '1', motif: '23', limit: '40' },
+  mm: { side: '1500', width: '150', margin: '10', motif: '230', limit: '400' },
+};
+
+/** What a channel is wide where nobody says. */
+export const USUAL_WIDTH: Readonly<Record<Units, string>> = { in: '1/4', cm: '0.5', mm: '5' };
+
+/** A plan to begin anew with: the first one, in the units and for the paper that she works with. */
+export const newPlan = (units: Units, paper: PaperId): string => {
+  if (units === 'in') return withValues(FIRST_PLAN, [[['paper'], paper]]);
+  const { side, width, margin } = FIRST_FIGURES[units];
+  const border = ['layout', 'border'] as const;
+  return withValues(FIRST_PLAN, [
+    [['units'], units],
+    [['paper'], paper],
+    // The foot is as wide as it is, and is sold by the inch.
+    [['foot', 'clearance'], '1/4 in'],
+    [[...border, 'width'], width],
+    ...(['top', 'right', 'bottom', 'left'] as const).map((s) => [[...border, 'inner', s], side] as const),
+    [[...border, 'margin'], margin],
+    [['channels', 'outward'], [Number(USUAL_WIDTH[units])]],
+    [['channels', 'inward'], [Number(USUAL_WIDTH[units])]],
+  ]);
+};
