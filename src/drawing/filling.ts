@@ -98,10 +98,14 @@ export const fillRegion = (
       spacing: choice.spacing ?? spacingFor(region),
       seed: choice.seed ?? USUAL_SEED,
       ...(choice.angle === undefined ? {} : { angle: choice.angle }),
+      turn: uprightTurn(repeat.cell),
     },
     { axis: { at: repeat.cell.crown, angle: repeat.cell.mirror }, ...(spine ? { spine } : {}) },
   );
 };
+
+/** Straight lines stand by a swag’s own centre line where each swag of a frame is turned; along a side all stand alike. */
+const uprightTurn = ({ ring, mirror }: Cell): number => (ring ? mirror - Math.PI / 2 : 0);
 
 /** For every half the length (mm) of what fills its whole repeat, for the thread that it takes. */
 export const fillLengths = ({ byHalf }: Filling): ReadonlyMap<Placed, number> =>

@@ -19,7 +19,7 @@ export const crosshatch: Fill = {
     if (bad) return nothing(bad);
     if (isEmptyRegion(region)) return nothing('crosshatch: nothing to fill');
     const anchor = anchorOf(region, context);
-    const angle = options.angle ?? DIAGONAL;
+    const angle = (options.angle ?? DIAGONAL) + (options.turn ?? 0);
     const families = [angle, angle + Math.PI / 2].map((a) => {
       const offsets = evenOffsets(reachAcross(region, anchor, a), options.spacing);
       return offsets && parallelLines(region, anchor, a, offsets);

@@ -11,6 +11,8 @@ export interface FillOptions {
   readonly seed: number;
   /** The direction of straight lines (radians); each such fill has its own default. */
   readonly angle?: number;
+  /** How far what is upright in the region is turned (radians), where its frame does not stand as it is looked at. */
+  readonly turn?: number;
   /** Unevenly spaced lines, where the fill knows them. */
   readonly uneven?: boolean;
 }

@@ -19,7 +19,7 @@ export const lines: Fill = {
     if (bad) return nothing(bad);
     if (isEmptyRegion(region)) return nothing('lines: nothing to fill');
     const anchor = anchorOf(region, context);
-    const angle = options.angle ?? UPRIGHT;
+    const angle = (options.angle ?? UPRIGHT) + (options.turn ?? 0);
     const reach = reachAcross(region, anchor, angle);
     const offsets = options.uneven
       ? unevenOffsets(reach, options.spacing, options.seed)

@@ -70,21 +70,25 @@ export interface RingMeasures {
   readonly reach: number;
 }
 
-export const ringMeasures = ({ ring, cells }: Design, style: LengthStyle): RingMeasures | undefined => {
+export const ringMeasures = ({ ring }: Design, style: LengthStyle): RingMeasures | undefined => {
   if (!ring) return undefined;
   const { startRadius, crownRadius, span, ring: wanted } = ring;
   const step = TURN / wanted.count;
   const half = Math.asin(Math.min(1, span / 2 / startRadius));
+  // What is stepped off is measured on the circles that she draws, which are the rounded ones.
+  const [start, crown] = [roundLength(startRadius, style), roundLength(crownRadius, style)];
   const chord = (radius: number, angle: number): number =>
     roundLength(2 * radius * Math.sin(Math.max(0, angle) / 2), style);
+  // From a crown to its start: two sides of a triangle at the centre, and the angle between them.
+  const reach = Math.sqrt(start ** 2 + crown ** 2 - 2 * start * crown * Math.cos(half));
   return {
-    start: roundLength(startRadius, style),
-    crown: roundLength(crownRadius, style),
+    start,
+    crown,
     step,
     half,
-    crownChord: chord(crownRadius, step),
-    startChord: chord(startRadius, 2 * half),
-    gapChord: chord(startRadius, step - 2 * half),
-    reach: roundLength(cells[0]!.seat.shape.chord, style),
+    crownChord: chord(crown, step),
+    startChord: chord(start, 2 * half),
+    gapChord: chord(start, step - 2 * half),
+    reach: roundLength(reach, style),
   };
 };

@@ -118,6 +118,35 @@ fills: { swag: lines }`);
     expect(frame(', within: 16')).toEqual([]);
   });
 
+  test('straight lines in a round frame, alike on both sides of each swag’s centre line', () => {
+    const { plan, design } = made(
+      'layout: { frame: { count: 8, around: 9, clearance: 1/2, within: 16 } }\nfills: { swag: lines, background: crosshatch }',
+      'finial',
+    );
+    const half = oneRepeat(design)[0]!;
+    const filled = fillDesign(design, oneRepeat(design), plan).byHalf.get(half)!;
+    expect(filled.map((f) => f.fill).sort()).toEqual(['crosshatch', 'lines']);
+    // A half of the repeat on the other side of the mirror holds as much of it, and upright lines run along the mirror.
+    const { at, along } = { at: half.cell.crown, along: half.cell.mirror };
+    const lean = (p: { from: { x: number; y: number }; to: { x: number; y: number } }): number => {
+      const angle = Math.atan2(p.to.y - p.from.y, p.to.x - p.from.x) - along;
+      return Math.abs(Math.sin(angle));
+    };
+    for (const { fill, paths } of filled) {
+      const sides = [0, 0];
+      for (const path of paths)
+        for (const p of path.pieces) {
+          if (p.kind !== 'line') continue;
+          expect(lean(p)).toBeCloseTo(fill === 'lines' ? 0 : Math.SQRT1_2, 9);
+          const middle = { x: (p.from.x + p.to.x) / 2 - at.x, y: (p.from.y + p.to.y) / 2 - at.y };
+          const off = middle.y * Math.cos(along) - middle.x * Math.sin(along);
+          if (Math.abs(off) > 1e-6)
+            sides[off > 0 ? 0 : 1]! += Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y);
+        }
+      if (fill === 'lines') expect(sides[0]).toBeCloseTo(sides[1]!, 3);
+    }
+  });
+
   test('a channel that ends, where and why', () => {
     // Laid out without channels: the search leaves room for those it knows of.
     const { design } = made(STRIP);

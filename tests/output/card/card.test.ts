@@ -6,12 +6,12 @@ import { deflateSync } from 'node:zlib';
 import { PDFDocument } from 'pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
-import { formatLength, MM_PER_INCH } from '../../../src/length/index.ts';
+import { formatLength, MM_PER_INCH, roundLength } from '../../../src/length/index.ts';
 import { type Card, cardAsData, cardOf, writeTextCard } from '../../../src/output/card/index.ts';
 import { writeCardPdf } from '../../../src/output/card-sheets/index.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
-import { designOf, placingOf } from '../../../src/swag/index.ts';
+import { designOf, placingOf, ringMeasures } from '../../../src/swag/index.ts';
 import type { Template } from '../../../src/template/index.ts';
 import { planOf, profile, search, templateOf } from '../../swag/fit-helpers.ts';
 
@@ -230,6 +230,34 @@ describe('the card of a frame', () => {
       for (const [i, [, , , stop]] of table.rows.entries())
         expect(table.rows[(i + 1) % count]![1], `${count}: ${i + 1}`).toBe(stop);
     }
+  });
+
+  it('steps off the circles that she draws, which are the rounded ones', () => {
+    let apart = 0;
+    for (const count of [5, 6, 7, 8, 9, 11, 13])
+      for (const around of ['9', '10 1/2', '10 5/8', '11 7/16']) {
+        const { design, plan } = made(
+          `layout: { frame: { count: ${count}, around: ${around}, clearance: 3/8 } }\n`,
+          profile('finial'),
+        );
+        const { start, crown, crownChord, startChord, reach, half } = ringMeasures(design, plan.marks.style)!;
+        // Machinery's Handbook, 31st ed., p. 82: the side of a regular polygon of n sides is 2·R·sin(180°/n).
+        const side = 2 * crown * Math.sin(Math.PI / count);
+        const most = MM_PER_INCH / 32 + 1e-9;
+        expect(Math.abs(crownChord - side)).toBeLessThan(most);
+        expect(Math.abs(startChord - 2 * start * Math.sin(half))).toBeLessThan(most);
+        const across = Math.hypot(start * Math.sin(half), crown - start * Math.cos(half));
+        expect(Math.abs(reach - across)).toBeLessThan(most);
+        if (
+          Math.abs(
+            roundLength(2 * design.ring!.crownRadius * Math.sin(Math.PI / count), plan.marks.style) -
+              crownChord,
+          ) > 1e-9
+        )
+          apart++;
+      }
+    // It makes a difference.
+    expect(apart).toBeGreaterThan(0);
   });
 
   it('says from where the start line of a block’s frame is measured', () => {
