@@ -54,10 +54,15 @@ export const drawPlan = (
 export const MOST_FILL_LINES = 500_000;
 
 /** Repeats share one fill in memory, but each is drawn for itself; both halves of a repeat name the whole of it. */
-const tooManyLines = ({ byHalf }: Pick<Filling, 'byHalf'>): Problem | undefined => {
+export const fillLinesOf = ({ byHalf }: Pick<Filling, 'byHalf'>): number => {
   let count = 0;
   for (const filled of byHalf.values())
     for (const { paths } of filled) for (const path of paths) count += path.pieces.length / 2;
+  return count;
+};
+
+const tooManyLines = (filling: Pick<Filling, 'byHalf'>): Problem | undefined => {
+  const count = fillLinesOf(filling);
   if (count <= MOST_FILL_LINES) return undefined;
   return {
     code: 'too-many-lines',

@@ -1,7 +1,14 @@
 /** The neutral picture: named layers of paths, areas and texts in mm at true size. */
 
 export { type DrawOptions, drawDesign } from './draw-design.ts';
-export { type DrawnPlan, type DrawPlanOptions, drawPlan, endedChannels } from './draw-plan.ts';
+export {
+  type DrawnPlan,
+  type DrawPlanOptions,
+  drawPlan,
+  endedChannels,
+  fillLinesOf,
+  MOST_FILL_LINES,
+} from './draw-plan.ts';
 export { drawTemplate } from './draw-template.ts';
 export {
   type AreaItem,

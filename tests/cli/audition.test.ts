@@ -119,6 +119,12 @@ describe('mistakes', () => {
       'there is nothing to fill: the background; outside a frame it needs a limit, such as within: 16',
     ],
     [
+      'template: finial\nlayout:\n  border: { width: 6, inner: 300, margin: 1/2 }\n',
+      ['--show', 'all', '--spacing', '1/16'],
+      1,
+      'the fills are too fine for so many copies of so large a picture; expected at most 500000 lines and arcs in all; take a wider spacing, or show one repeat',
+    ],
+    [
       STRIP,
       ['--fills', 'pearls'],
       1,

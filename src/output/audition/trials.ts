@@ -1,6 +1,14 @@
 /** What is tried on a frame: one fill, at one spacing, in one kind of region of every swag that is shown. */
 
-import { type Filled, fillRegion, type Scope, USUAL_SEED } from '../../drawing/index.ts';
+import { type Problem, ProblemError } from '../../document/index.ts';
+import {
+  type Filled,
+  fillLinesOf,
+  fillRegion,
+  MOST_FILL_LINES,
+  type Scope,
+  USUAL_SEED,
+} from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
 import { isEmptyRegion, pathLength } from '../../geometry/index.ts';
 import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
@@ -59,6 +67,10 @@ export const hasRegion = (design: Design, scope: Scope, plan: Plan, wanted: Tria
 export const suitsRegion = (fill: Fill, region: TrialRegion): boolean =>
   fill.suits === (region === 'channel' ? 'band' : 'area');
 
+/**
+ * One fill after another, each at every spacing. Throws a `ProblemError` as soon as they come to more lines and arcs
+ * than one picture may hold: a small copy needs no more than the true-size sheets do.
+ */
 export const trialsFor = (
   design: Design,
   scope: Scope,
@@ -72,6 +84,7 @@ export const trialsFor = (
     ),
   }));
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
+  let lines = 0;
   return chosen.flatMap((fill) =>
     (spacings.length > 0 ? spacings : [undefined]).map((spacing): Trial => {
       const own = plannedChoice(plan, fill, region);
@@ -86,6 +99,8 @@ export const trialsFor = (
         });
         for (const half of repeat.halves) byHalf.set(half, filled);
       }
+      lines += fillLinesOf({ byHalf });
+      if (lines > MOST_FILL_LINES) throw new ProblemError([TOO_MANY_LINES]);
       const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? [];
       return {
         fill,
@@ -100,6 +115,13 @@ export const trialsFor = (
       };
     }),
   );
+};
+
+const TOO_MANY_LINES: Problem = {
+  code: 'too-many-lines',
+  message: 'the fills are too fine for so many copies of so large a picture',
+  expected: `at most ${MOST_FILL_LINES} lines and arcs in all`,
+  hint: 'take a wider spacing, or show one repeat',
 };
 
 /** How the plan asks for this fill in this region, if it does. */
