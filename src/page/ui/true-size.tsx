@@ -13,7 +13,7 @@ import {
   pixelsPerMm,
 } from '../plan/true-size.ts';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
-import { shown, swag } from './store.ts';
+import { isOld, shown, swag } from './store.ts';
 
 const KEY = 'swagwright.screen';
 
@@ -55,7 +55,7 @@ export const TrueSize = () => {
   };
   return (
     <>
-      <button type="button" disabled={!answer} onClick={open}>
+      <button type="button" disabled={!answer || isOld.value} onClick={open}>
         True size on the screen
       </button>
       <dialog ref={dialog} class="true-size" aria-labelledby="true-size-title">

@@ -33,6 +33,7 @@ const PRINTS = [
   'Fills to choose from',
   'Empty swags',
   'What fits, in pictures',
+  'True size on the screen',
 ];
 
 const expectOld = async (page: Page, label: string): Promise<void> => {
