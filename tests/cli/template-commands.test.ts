@@ -220,6 +220,28 @@ describe('template trace', () => {
 });
 
 describe('template import', () => {
+  it('does not write over a template that somebody has worked on, unless its name is asked for', async () => {
+    const folder = emptyFolder();
+    await writeFile(
+      join(folder, 'a.svg'),
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="50mm" viewBox="0 0 100 50"><path d="M 0 40 Q 50 0 100 40"/></svg>',
+    );
+    const argv = ['template', 'import', 'a.svg'];
+    expect((await run(folder, argv)).code).toBe(0);
+    // The same again is nobody's loss.
+    expect((await run(folder, argv)).code).toBe(0);
+    const made = await readFile(join(folder, 'a.yaml'), 'utf8');
+    await writeFile(join(folder, 'a.yaml'), `${made}thickness: 3 mm\n`);
+    const again = await run(folder, argv);
+    expect(again.code).toBe(1);
+    expect(again.lines).toEqual([
+      'a.yaml: there is such a file already, and it holds something else; name another with -o; -o a.yaml writes over it',
+    ]);
+    expect(await readFile(join(folder, 'a.yaml'), 'utf8')).toBe(`${made}thickness: 3 mm\n`);
+    expect((await run(folder, [...argv, '-o', 'a.yaml'])).code).toBe(0);
+    expect(await readFile(join(folder, 'a.yaml'), 'utf8')).toBe(made);
+  });
+
   it('writes the arcs of a drawing as they are', async () => {
     const folder = emptyFolder();
     const svg =

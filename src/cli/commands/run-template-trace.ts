@@ -25,6 +25,7 @@ import {
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
+import { openHandworkOutput } from '../keep-handwork.ts';
 import { registerFonts } from '../load-canvas.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson, say } from '../messages.ts';
@@ -52,7 +53,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   readEdgeChoice(options, (p) => p);
 
   const file = await readPicture(io, name);
-  const output = await openOutput(io, options.output ?? defaultName(name, '.yaml'), [file.path]);
+  const output = await openHandworkOutput(io, options.output, defaultName(name, '.yaml'), [file.path]);
   const overlay = await openOutput(io, options.overlay ?? overlayBeside(name, options.output), [file.path]);
   const traced = tracePicture(file.picture, {
     tolerance,
