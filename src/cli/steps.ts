@@ -1,6 +1,7 @@
 /** The first steps of every command that takes a plan: read it, read its templates, make the design. */
 
 import { type KeyPath, type Place, type Problem, ProblemError } from '../document/index.ts';
+import { fillProblems } from '../drawing/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import { type Design, designFromPlan } from '../swag/index.ts';
 import { readTemplate, type Template } from '../template/index.ts';
@@ -47,8 +48,9 @@ export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> =>
       places.set(read.template.name, read.placeAt);
     } else problems.push(...read.problems);
   }
-  if (problems.length > 0) throw new ProblemError(problems);
   const placed = (problem: Problem): Problem => placedIn(problem, placeAt, places);
+  problems.push(...fillProblems(plan).map(placed));
+  if (problems.length > 0) throw new ProblemError(problems);
   return { plan, text: source.text, templates, inputs, placed };
 };
 

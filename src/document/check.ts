@@ -31,7 +31,7 @@ export const checkDocument = <T>(
   const result = schema.safeParse(document.value, { error: () => '' });
   if (result.success) return { ok: true, value: result.data };
   const problems = result.error.issues.flatMap((issue) => explain({ document, homes }, issue as Issue, []));
-  return { ok: false, problems: limited(inOrder(together(withoutEchoes(problems)))) };
+  return { ok: false, problems: limited(onceEach(inOrder(together(withoutEchoes(problems))))) };
 };
 
 /**
@@ -289,6 +289,15 @@ const inOrder = (problems: readonly Found[]): Found[] =>
   [...problems].sort(
     (a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0) || (a.place?.column ?? 0) - (b.place?.column ?? 0),
   );
+
+/** Two tests of a schema may find the same fault with one value, in the same words. */
+const onceEach = (problems: readonly Found[]): Found[] => {
+  const said = new Set<string>();
+  return problems.filter(({ path, message, found, expected, hint }) => {
+    const words = JSON.stringify([path, message, found, expected, hint]);
+    return !said.has(words) && said.add(words);
+  });
+};
 
 const limited = (problems: readonly Found[]): Problem[] => {
   const shown = problems

@@ -143,7 +143,8 @@ const namedFills = ({ fills }: Plan): readonly { path: readonly (string | number
   ...fills.channels.map(({ kind }, i) => ({ path: ['fills', 'channels', i], kind })),
 ];
 
-const fillProblems = (plan: Plan): readonly Problem[] =>
+/** What is wrong with the names of the fills: each command refuses them, and not only those that draw. */
+export const fillProblems = (plan: Plan): readonly Problem[] =>
   namedFills(plan).flatMap(({ path, kind }) => {
     const fill = fillNamed(kind);
     if ('fill' in fill) return [];

@@ -26,6 +26,7 @@ export {
   type Filling,
   fillDesign,
   fillLengths,
+  fillProblems,
   fillRegion,
   USUAL_SEED,
   USUAL_SPACING,

@@ -296,6 +296,23 @@ describe('a plan that names its template', () => {
   });
 });
 
+describe('a fill that does not exist', () => {
+  it.each(['fit', 'card', 'draw', 'mockup', 'audition'])(
+    'is refused by %s, with its place in the plan',
+    async (command) => {
+      const folder = await guildFolder();
+      await writeFile(join(folder, 'sampler.yaml'), `${PLAN}fills: { swag: featther }\n`);
+      const ran = await run(folder, [command, 'sampler.yaml']);
+      expect(ran.code).toBe(1);
+      expect(ran.lines).toHaveLength(1);
+      expect(ran.lines[0]).toMatch(
+        /^sampler\.yaml:6:16: fills\.swag: no fill named "featther"; .*did you mean .feather.\?$/,
+      );
+      expect((await readdir(folder)).sort()).toEqual(INPUTS);
+    },
+  );
+});
+
 describe('what was there before', () => {
   const half = filesBut({
     open: async (path, flags) => {

@@ -282,6 +282,14 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
   ],
 ];
 
+test('a mistake that two tests of the schema find is told once', () => {
+  const text =
+    'template: a\nlayout: { strip: { length: 36, width: 6 } }\nswag: { repeats: 999999999999999999999999 }\n';
+  expect(lines(text)).toEqual([
+    'plan.yaml:3:18: swag.repeats: too large; found 1e+24; expected a whole number from 1 to 400',
+  ]);
+});
+
 describe('mistakes in a plan', () => {
   test('the sample has none', () => {
     expect(lines(RAFFLE)).toEqual([]);
