@@ -97,6 +97,7 @@ export const readSvgShapes = (text: string, unitMm: number | undefined): SvgShap
       levels.push({ matrix: root.matrix, hidden: false });
       return;
     }
+    if (STYLED.test(at('style') ?? '')) throw new Stop(STYLE_TRANSFORM);
     const own = readTransform(at('transform'));
     if (!own) throw new Stop({ ...BAD_TRANSFORM, found: JSON.stringify(at('transform')?.slice(0, 60)) });
     const hides =
@@ -144,6 +145,13 @@ const TOO_MUCH: Problem = {
   hint: 'save the template alone',
 };
 const BAD_TRANSFORM: Problem = { code: 'svg-transform', message: 'a transform cannot be read' };
+/** What styles may do to a shape's size and place (CSS Transforms 2, section 5); they are not read, and must not be passed over. */
+const STYLED = /(^|;)\s*(transform|translate|rotate|scale|zoom)\s*:(?!\s*none\s*(;|$))/i;
+const STYLE_TRANSFORM: Problem = {
+  code: 'svg-style-transform',
+  message: 'a style turns, moves or scales a part of the drawing, and styles are not read',
+  hint: 'save it as plain SVG, with transform as an attribute',
+};
 const NO_SIZE: Problem = {
   code: 'svg-no-size',
   message: 'the drawing does not say how large it is',

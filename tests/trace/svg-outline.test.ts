@@ -147,6 +147,11 @@ describe('drawings that mean harm, or are none', () => {
     [drawing('<path d="M0 0 L1e300 1e300"/>'), 'path data has a number'],
     [drawing('<path d="M0 0H50" transform="scale(0)"/>'), 'a transform squeezes the path flat'],
     [drawing('<path d="M0 0H50" transform="wring(3)"/>'), 'a transform cannot be read; found "wring(3)"'],
+    [
+      drawing('<path d="M0 0H50" style="fill:none; transform: scale(2)"/>'),
+      'a style turns, moves or scales a part',
+    ],
+    [drawing('<g style="scale:2"><path d="M0 0H50"/></g>'), 'a style turns, moves or scales a part'],
     [drawing('<path d="M0 0h1"/>'), 'the path is not of a size that a template has'],
     [drawing('<path d="M0 0h100000"/>'), 'the path is not of a size that a template has'],
     [' '.repeat(4_000_001), 'the drawing is too large; expected at most 4 million characters'],
