@@ -219,6 +219,41 @@ describe('template trace', () => {
   });
 });
 
+describe('a scan in line art', () => {
+  /** Ink and paper only, at 300 dots per inch: a wave over a straight side, 85 mm long. */
+  const lineArt = (high: number, waves: number): Buffer => {
+    const canvas = createCanvas(1200, 700);
+    const context = canvas.getContext('2d');
+    context.fillStyle = '#fff';
+    context.fillRect(0, 0, 1200, 700);
+    context.fillStyle = '#000';
+    for (let x = 100; x < 1100; x++) {
+      const top = Math.round(300 + high * Math.sin(((x - 100) / 1000) * Math.PI * waves));
+      context.fillRect(x, top, 1, 600 - top);
+    }
+    return canvas.toBuffer('image/png');
+  };
+
+  it('has its corners found where its steps would hide them', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'wave.png'), lineArt(40, 2));
+    const ran = await run(folder, ['template', 'trace', 'wave.png', '--dpi', '300']);
+    expect(ran.lines[0]).toBe('found a filled shape with 4 corners in a scan of 300 dots per inch');
+    expect(ran.code).toBe(0);
+  });
+
+  it('is told of in words and a picture where no edge is found in it', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'wave.png'), lineArt(40, 2));
+    const ran = await run(folder, ['template', 'trace', 'wave.png', '--dpi', '100', '-o', 'found.yaml']);
+    expect(ran.code).toBe(1);
+    expect(ran.lines.at(-1)).toMatch(
+      /^wave\.png: what was found cannot be the edge of a template; .*--heel and --crown/,
+    );
+    expect(ran.left).toEqual(['found-outline.png', 'wave.png']);
+  });
+});
+
 describe('template import', () => {
   it('does not write over a template that somebody has worked on, unless its name is asked for', async () => {
     const folder = emptyFolder();

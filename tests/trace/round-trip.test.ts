@@ -110,7 +110,7 @@ describe('a scan of the printed template', () => {
       await writeFile(join(folder, 'scan.png'), pngOf(scan, PER_MM));
       const ran = await run(folder, ['template', 'trace', 'scan.png', '-o', 'found/back.yaml']);
       expect(ran).toMatchObject({ code: 0, left: ['found', 'own.yaml', 'scan.png', 'solid.pdf'] });
-      expect((await readdir(join(folder, 'found'))).sort()).toEqual(['back.yaml', 'scan-outline.png']);
+      expect((await readdir(join(folder, 'found'))).sort()).toEqual(['back-outline.png', 'back.yaml']);
       const after = await templateIn(join(folder, 'found/back.yaml'));
       const before = await templateIn(join(folder, 'own.yaml'));
       expect(apart(before.edge, after.edge)).toBeLessThan(0.1);

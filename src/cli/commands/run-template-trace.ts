@@ -1,7 +1,7 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { ProblemError, plural, quoted } from '../../document/index.ts';
+import { type Problem, ProblemError, plural, quoted } from '../../document/index.ts';
 import {
   boxHeight,
   boxWidth,
@@ -84,7 +84,11 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     decimals: units === 'in' ? 4 : 3,
   });
   const reading = readTemplate(text, output.name);
-  if (!reading.ok) throw new ProblemError(reading.problems);
+  if (!reading.ok) {
+    // The file that its lines would name is never written: what helps is the picture.
+    await say(io, `${overlay.name}: the outline, with a number at each corner, and in red the working edge`);
+    throw new ProblemError([notAnEdge(name, reading.problems)]);
+  }
   await output.write(text);
   for (const line of describe(traced.traced, found, reading.template)) await say(io, line);
   await say(io, `${output.name}: the template, in ${units}`);
@@ -101,11 +105,19 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     });
 };
 
-/** The picture of what was found lies beside the template that was asked for, and is called after the scan. */
-const overlayBeside = (scan: string, output: string | undefined): string => {
-  const name = defaultName(scan, '-outline.png');
-  return output === undefined || output === '-' ? name : join(dirname(output), name);
-};
+const notAnEdge = (scan: string, [first]: readonly Problem[]): Problem => ({
+  code: 'no-working-edge',
+  place: { file: scan },
+  message: 'what was found cannot be the edge of a template',
+  ...(first === undefined ? {} : { found: first.message }),
+  hint: 'say where its two ends are with --heel and --crown; a scan in grey at 300 dpi shows corners best',
+});
+
+/** The picture of what was found lies beside the template that was asked for, and is called after it. */
+const overlayBeside = (scan: string, output: string | undefined): string =>
+  output === undefined || output === '-'
+    ? defaultName(scan, '-outline.png')
+    : join(dirname(output), defaultName(output, '-outline.png'));
 
 const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
   if (output === '-' && json)
@@ -175,7 +187,8 @@ const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undef
     breaks: traced.dots.map((d) => d.middle),
     toPixels,
     pixelsPerMm: traced.pixelsPerMm * scale,
-    size: Math.max(canvas.width, canvas.height),
+    width: canvas.width,
+    height: canvas.height,
   });
   return canvas.toBuffer('image/png');
 };

@@ -36,8 +36,9 @@ export interface OverlayLook {
   readonly toPixels: (p: Point) => Point;
   /** Pixels of the overlay to a mm. */
   readonly pixelsPerMm: number;
-  /** The overlay's longer side, pixels: letters and lines are in proportion. */
-  readonly size: number;
+  /** The overlay's sides, pixels: letters and lines are in proportion to the longer. */
+  readonly width: number;
+  readonly height: number;
 }
 
 /** Seen on black and on white. */
@@ -49,7 +50,7 @@ const PAPER = 'rgba(255, 255, 255, 0.9)';
 const TRUE = 0.01;
 
 export const paintOverlay = (canvas: OverlayCanvas, look: OverlayLook): void => {
-  const unit = look.size / 1000;
+  const unit = Math.max(look.width, look.height) / 1000;
   const draw = (path: Path, color: string, width: number): void => {
     canvas.beginPath();
     flatten(path, TRUE).forEach((p, i) => {
@@ -69,13 +70,16 @@ export const paintOverlay = (canvas: OverlayCanvas, look: OverlayLook): void => 
   const middle = middleOf(look.corners.map((c) => look.toPixels(c.point)));
   const label = (at: Point, text: string, color: string, away: number): void => {
     const d = Math.hypot(at.x - middle.x, at.y - middle.y) || 1;
-    const x = at.x + ((at.x - middle.x) / d) * away;
-    const y = at.y + ((at.y - middle.y) / d) * away;
     const size = 16 * unit;
+    const half = (text.length * 0.34 + 0.5) * size;
+    // A scan is often cut close to the template: names stay within it.
+    const within = (value: number, room: number, most: number): number =>
+      Math.max(room, Math.min(most - room, value));
+    const x = within(at.x + ((at.x - middle.x) / d) * away, half, look.width);
+    const y = within(at.y + ((at.y - middle.y) / d) * away, 0.75 * size, look.height);
     canvas.font = `bold ${size}px "DejaVu Sans", sans-serif`;
     canvas.textAlign = 'center';
     canvas.textBaseline = 'middle';
-    const half = (text.length * 0.34 + 0.5) * size;
     canvas.fillStyle = PAPER;
     canvas.beginPath();
     canvas.moveTo(x - half, y - 0.75 * size);
