@@ -46,20 +46,6 @@ export const greyOf = (rgba: ArrayLike<number>, into: Uint8Array, at: number): v
   }
 };
 
-/**
- * Whether a picture has nothing but ink and paper, as a scan in line art has. Its edges are steps of whole pixels,
- * which hide corners; softened over a pixel and a half they say better where between the pixels the edge runs.
- */
-export const isTwoToned = ({ grey }: Picture): boolean => {
-  let between = 0;
-  for (let i = 0; i < grey.length; i++) if (grey[i]! >= INK_UP_TO && grey[i]! <= PAPER_FROM) between++;
-  return between < BETWEEN_SHARE * grey.length;
-};
-const INK_UP_TO = 48;
-const PAPER_FROM = 207;
-/** The edge of a template in grey is a pixel wide, and takes twenty times this share of a picture. */
-const BETWEEN_SHARE = 1e-4;
-
 /** Every pixel with its neighbours by the binomial weights 1 2 1 each way: takes the noise, keeps the edges' places. */
 export const softened = ({ width, height, grey }: Picture): Picture => {
   const out = new Uint8Array(grey.length);

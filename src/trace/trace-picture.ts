@@ -8,7 +8,7 @@ import { contourFrom, ringArea } from './contour.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { applyHomography, inverseHomography } from './homography.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
-import { isTwoToned, type Picture, softened } from './picture.ts';
+import { type Picture, softened } from './picture.ts';
 import { findShape } from './shape.ts';
 import { evenlyLit, type Tone, toneOf } from './tone.ts';
 import { alongNearest } from './working-edge.ts';
@@ -62,8 +62,7 @@ const MOST_CORNERS = 80;
 const MOST_PIECES = 400;
 
 export const tracePicture = (original: Picture, options: TraceOptions): TraceResult => {
-  const once = softened(original);
-  const scanned = isTwoToned(original) ? softened(softened(softened(once))) : once;
+  const scanned = softened(original);
   const tone = toneOf(scanned);
   if (!tone) return refuse(BLANK);
   const blobs = blobsOf(scanned, tone);

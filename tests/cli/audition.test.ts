@@ -187,8 +187,11 @@ describe('mistakes', () => {
     }
   });
 
-  test('left out, a fill is not missed', async () => {
+  test('misspelt, a fill is told of where fills are left out as well', async () => {
     const folder = await folderWith(`${STRIP}fills: { swag: steam }\n`);
-    expect((await run(folder, ['mockup', 'strip.yaml', '--without', 'fill'])).code).toBe(0);
+    expect(await run(folder, ['mockup', 'strip.yaml', '--without', 'fill'])).toMatchObject({
+      code: 1,
+      lines: [expect.stringContaining('no fill named "steam"')],
+    });
   });
 });

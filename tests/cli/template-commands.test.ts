@@ -234,14 +234,6 @@ describe('a scan in line art', () => {
     return canvas.toBuffer('image/png');
   };
 
-  it('has its corners found where its steps would hide them', async () => {
-    const folder = emptyFolder();
-    await writeFile(join(folder, 'wave.png'), lineArt(40, 2));
-    const ran = await run(folder, ['template', 'trace', 'wave.png', '--dpi', '300']);
-    expect(ran.lines[0]).toBe('found a filled shape with 4 corners in a scan of 300 dots per inch');
-    expect(ran.code).toBe(0);
-  });
-
   it('is told of in words and a picture where no edge is found in it', async () => {
     const folder = emptyFolder();
     await writeFile(join(folder, 'wave.png'), lineArt(40, 2));
