@@ -49,9 +49,14 @@ export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> =>
     } else problems.push(...read.problems);
   }
   const placed = (problem: Problem): Problem => placedIn(problem, placeAt, places);
-  problems.push(...fillProblems(plan).map(placed));
   if (problems.length > 0) throw new ProblemError(problems);
   return { plan, text: source.text, templates, inputs, placed };
+};
+
+/** For commands that draw no fill and go on without them: a misspelt one is a mistake in the plan all the same. */
+export const refuseUnknownFills = ({ plan, placed }: PlanFiles): void => {
+  const problems = fillProblems(plan).map(placed);
+  if (problems.length > 0) throw new ProblemError(problems);
 };
 
 /** The best design of a plan. Throws a ProblemError with all problems of the step that failed. */

@@ -1,6 +1,6 @@
 /** A design as a picture: seams, stitching, the template's ghost, and the marks that go on the fabric. */
 
-import { clipPathToRegion, compose, movePath, type Path } from '../geometry/index.ts';
+import { clipperOf, compose, movePath, type Path } from '../geometry/index.ts';
 import {
   type Cell,
   type Channel,
@@ -89,11 +89,9 @@ const fillItems = (
   const isWhole = scope.halves.some((h) => h.repeat === half.repeat && h.half !== half.half);
   if (isWhole && half.half === 'second') return [];
   const over = centreMirror(half.cell);
-  const shown = (path: Path): readonly Path[] => {
-    if (isWhole) return [path];
-    const own = half.half === 'first' ? path : movePath(path, over);
-    return clipPathToRegion(own, cellArea(half.cell, design));
-  };
+  const clip = isWhole ? undefined : clipperOf(cellArea(half.cell, design));
+  const shown = (path: Path): readonly Path[] =>
+    clip ? clip(half.half === 'first' ? path : movePath(path, over)) : [path];
   return filled.flatMap((f) => {
     const facts = { repeat: half.repeat, region: f.region.name, fill: f.fill };
     return f.paths.flatMap(shown).map((path): PathItem => {

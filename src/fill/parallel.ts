@@ -3,7 +3,7 @@
 import {
   boxHeight,
   boxWidth,
-  clipPathToRegion,
+  clipperOf,
   type Path,
   type Point,
   pieceAt,
@@ -36,6 +36,7 @@ export const parallelLines = (
     boxWidth(box) + boxHeight(box) + Math.abs(anchor.x - box.minX) + Math.abs(anchor.y - box.minY);
   const u = { x: Math.cos(angle), y: Math.sin(angle) };
   const probe = probeRegion(region);
+  const clip = clipperOf(region);
   return offsets.flatMap((d, i) => {
     const at = { x: anchor.x - d * u.y, y: anchor.y + d * u.x };
     const s = i % 2 === 0 ? reach : -reach;
@@ -44,7 +45,7 @@ export const parallelLines = (
       { x: at.x + s * u.x, y: at.y + s * u.y },
     ]);
     // A line that falls on a straight stretch of the edge would only be stitched over it.
-    return clipPathToRegion(whole, region).filter((p) => !probe.nearer(pieceAt(p.pieces[0]!, 0.5), ON_EDGE));
+    return clip(whole).filter((p) => !probe.nearer(pieceAt(p.pieces[0]!, 0.5), ON_EDGE));
   });
 };
 

@@ -87,6 +87,7 @@ export {
 } from './point.ts';
 export {
   clipPathToRegion,
+  clipperOf,
   containsPoint,
   distanceToBoundary,
   EMPTY_REGION,

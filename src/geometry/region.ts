@@ -126,9 +126,20 @@ export const probeRegion = (region: Region): RegionProbe => {
  * closed form). Stretches along the boundary itself count as inside. A closed path that lies inside stays
  * closed; one that is cut starts after a cut, so that no stretch is broken at its old start.
  */
-export const clipPathToRegion = (path: Path, region: Region): Path[] => {
+export const clipPathToRegion = (path: Path, region: Region): Path[] => clipperOf(region)(path);
+
+/** The same for many paths: what does not change from one to the next is worked out once. */
+export const clipperOf = (region: Region): ((path: Path) => Path[]) => {
   const boundary = regionPieces(region).map((piece) => ({ piece, box: growBox(pieceBox(piece), TOUCH) }));
   const probe = probeRegion(region);
+  return (path) => clipped(path, boundary, probe);
+};
+
+const clipped = (
+  path: Path,
+  boundary: readonly { readonly piece: Piece; readonly box: Box }[],
+  probe: RegionProbe,
+): Path[] => {
   const runs: Piece[][] = [];
   let current: Piece[] | undefined;
   let wasCut = false;

@@ -187,11 +187,8 @@ describe('mistakes', () => {
     }
   });
 
-  test('misspelt, a fill is told of where fills are left out as well', async () => {
+  test('left out, a fill is not missed', async () => {
     const folder = await folderWith(`${STRIP}fills: { swag: steam }\n`);
-    expect(await run(folder, ['mockup', 'strip.yaml', '--without', 'fill'])).toMatchObject({
-      code: 1,
-      lines: [expect.stringContaining('no fill named "steam"')],
-    });
+    expect((await run(folder, ['mockup', 'strip.yaml', '--without', 'fill'])).code).toBe(0);
   });
 });

@@ -5,7 +5,7 @@ import { CAUTIONS } from '../cautions.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
-import { planned } from '../steps.ts';
+import { planned, refuseUnknownFills } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { CardOptions } from './card.ts';
@@ -16,7 +16,9 @@ const LINE = 90;
 export const runCard = async (io: Io, file: string, options: CardOptions): Promise<void> => {
   const format = readFormat(options);
   checkOutputOption(options, format === 'pdf' ? 'pdf' : 'txt');
-  const { plan, design, inputs } = await planned(io, file);
+  const files = await planned(io, file);
+  refuseUnknownFills(files);
+  const { plan, design, inputs } = files;
   const card = cardOf(design, plan, CAUTIONS);
   if (options.output !== undefined && format === 'pdf') {
     const { writeCardSheets } = await import('./write-card-sheets.ts');

@@ -21,7 +21,7 @@ import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { type PlanFiles, readPlanFiles } from '../steps.ts';
+import { type PlanFiles, readPlanFiles, refuseUnknownFills } from '../steps.ts';
 import { openOutput } from '../write-file.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { FitOptions } from './fit.ts';
@@ -41,6 +41,7 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const take = options.take === undefined ? undefined : readWhole('--take', options.take, 1, 99_999);
   checkOptions(options);
   const files = await readPlanFiles(io, file);
+  refuseUnknownFills(files);
   const { plan } = files;
   const searched = searchPlan(plan, files.templates);
   if (!searched.ok) throw new ProblemError(searched.problems.map(files.placed));

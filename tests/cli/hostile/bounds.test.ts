@@ -206,7 +206,7 @@ const BOUNDS: readonly Bound[] = [
     argv: ['draw', 'plan.yaml'],
     code: 1,
     says: 'the fills are too fine for so large a picture',
-    cpu: 15,
+    cpu: 8,
     megabytes: 400,
   },
   {
