@@ -79,7 +79,7 @@ export {
 } from './seat.ts';
 export { leanOf, type Setting, tiltOf, type Way } from './setting.ts';
 export { type Direction, type Shape, shapeOf, shortened, type TemplateSide } from './shape.ts';
-export { type Change, smallestChange } from './smallest-change.ts';
+export { type Change, leastSteps, MOST_WIDER, smallestChange, WIDER } from './smallest-change.ts';
 export {
   endStops,
   type Flat,

@@ -156,12 +156,12 @@ const widerBorder = (base: Plan, fits: (plan: Plan) => boolean): Change | undefi
 };
 
 /** A border is cut wider by quarter inches (mm). */
-const WIDER = 6.35;
+export const WIDER = 6.35;
 /** Up to eight inches wider. */
-const MOST_WIDER = 32;
+export const MOST_WIDER = 32;
 
 /** The fewest steps from 1 to `most` that serve, taking it that more never serve less. */
-const leastSteps = (most: number, serves: (steps: number) => boolean): number | undefined => {
+export const leastSteps = (most: number, serves: (steps: number) => boolean): number | undefined => {
   if (!(most >= 1) || !serves(most)) return undefined;
   let low = 0;
   let high = most;

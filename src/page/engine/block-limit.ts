@@ -3,13 +3,8 @@
 import type { Problem } from '../../document/index.ts';
 import { formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { searchPlan } from '../../swag/index.ts';
+import { leastSteps, MOST_WIDER, searchPlan, WIDER } from '../../swag/index.ts';
 import type { Template } from '../../template/index.ts';
-
-/** Limits are tried by so much on each side of the block, mm: half an inch more across. */
-const STEP = 6.35;
-/** Up to eight inches on each side, which is deeper than any swag for a block. A power of two, for halving. */
-const MOST_STEPS = 32;
 
 /**
  * What is wrong with the limit of a frame round a block that nothing fits; undefined where a larger one would not
@@ -19,23 +14,17 @@ export const limitInTheWay = (plan: Plan, templates: readonly Template[]): Probl
   const { layout } = plan;
   if (layout.kind !== 'border' || layout.round !== 'block') return undefined;
   const serves = (steps: number): boolean => {
-    const wider = { ...plan, layout: { ...layout, width: layout.width + steps * STEP } };
+    const wider = { ...plan, layout: { ...layout, width: layout.width + steps * WIDER } };
     const searched = searchPlan(wider, templates);
     return searched.ok && searched.search.results.length > 0;
   };
-  if (!serves(MOST_STEPS)) return undefined;
-  let none = 0;
-  let some = MOST_STEPS;
-  while (some - none > 1) {
-    const middle = (none + some) >> 1;
-    if (serves(middle)) some = middle;
-    else none = middle;
-  }
+  const steps = leastSteps(MOST_WIDER, serves);
+  if (steps === undefined) return undefined;
   const across = (width: number): string =>
     formatLength(Math.max(layout.inner.top, layout.inner.left) + 2 * width, plan.marks.style);
   return {
     code: 'nothing-fits',
     key: 'layout.frame.within',
-    message: `nothing fits round the block within “Finished, at most”, ${across(layout.width)}: the block, what is kept clear of it and a swag on both sides need more; with ${across(layout.width + some * STEP)} there is something that fits`,
+    message: `nothing fits round the block within “Finished, at most”, ${across(layout.width)}: the block, what is kept clear of it and a swag on both sides need more; with ${across(layout.width + steps * WIDER)} there is something that fits`,
   };
 };
