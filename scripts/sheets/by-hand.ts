@@ -5,7 +5,7 @@
  */
 
 import { deflateSync } from 'node:zlib';
-import type { Drawing, PathItem } from '../../src/drawing/index.ts';
+import type { StyledDrawing, StyledPath } from '../../src/drawing/index.ts';
 
 export interface SheetPlace {
   readonly label: string;
@@ -25,7 +25,7 @@ export interface Places {
 
 const POINTS = 72 / 25.4;
 
-export const writeByHand = (drawing: Drawing, places: Places): Uint8Array => {
+export const writeByHand = (drawing: StyledDrawing, places: Places): Uint8Array => {
   const items = drawing.layers.fill.filter((item) => item.kind === 'path');
   const boxes = items.map(boxOf);
   const { width, height, margin, sheets } = places;
@@ -101,7 +101,7 @@ const fileOf = (objects: readonly (string | [string, Uint8Array])[]): Uint8Array
 const number = (value: number): string => String(Math.round(value * 1000) / 1000);
 
 /** Every arc here turns less than 45°: one cubic. */
-const curves = (item: PathItem, scale: number, x: number, y: number): string => {
+const curves = (item: StyledPath, scale: number, x: number, y: number): string => {
   let text = '';
   for (const p of item.path.pieces) {
     if (p.kind === 'line') throw new Error('The drawing is of arcs.');
@@ -119,7 +119,7 @@ const curves = (item: PathItem, scale: number, x: number, y: number): string => 
 };
 
 /** Round the curves' ends and handles, with half the pen's width: no curve leaves it. */
-const boxOf = (item: PathItem): readonly [number, number, number, number] => {
+const boxOf = (item: StyledPath): readonly [number, number, number, number] => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   const half = item.stroke.width / 2;
   for (const p of item.path.pieces) {

@@ -1,6 +1,6 @@
 /** An invented drawing of 50,000 arcs over 60 sheets of Letter paper: plumes of four arcs each, all over a rectangle. */
 
-import type { Drawing, PathItem } from '../../src/drawing/index.ts';
+import type { StyledDrawing, StyledPath } from '../../src/drawing/index.ts';
 import type { Arc, Point } from '../../src/geometry/index.ts';
 
 export const CURVES = 50_000;
@@ -22,11 +22,11 @@ const chanceFrom = (seed: number) => {
   };
 };
 
-export const manyCurves = (): Drawing => {
+export const manyCurves = (): StyledDrawing => {
   const chance = chanceFrom(20240611);
   const columns = Math.round(Math.sqrt((PLUMES * WIDTH) / HEIGHT));
   const rows = Math.ceil(PLUMES / columns);
-  const items: PathItem[] = [];
+  const items: StyledPath[] = [];
   for (let k = 0; k < PLUMES; k++) {
     const x = 10 + ((k % columns) + chance()) * ((WIDTH - 20) / columns);
     const y = 10 + (Math.floor(k / columns) + chance()) * ((HEIGHT - 20) / rows);
@@ -37,7 +37,7 @@ export const manyCurves = (): Drawing => {
 };
 
 /** Arcs of 2 to 8 mm radius, turning by 0.3 to 0.75 rad, each leaving the one before in its direction. */
-const plume = (from: Point, heading: number, chance: () => number): PathItem => {
+const plume = (from: Point, heading: number, chance: () => number): StyledPath => {
   const pieces: Arc[] = [];
   let at = from;
   let direction = heading;

@@ -2,7 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { deflateSync } from 'node:zlib';
-import type { Drawing } from '../../src/drawing/index.ts';
+import type { StyledDrawing } from '../../src/drawing/index.ts';
 import { writeSheets } from '../../src/output/pdf/index.ts';
 import { layOut } from '../../src/pagination/index.ts';
 import type { Places } from './by-hand.ts';
@@ -10,9 +10,9 @@ import type { Places } from './by-hand.ts';
 const font = (name: string): Uint8Array => readFileSync(`node_modules/dejavu-fonts-ttf/ttf/${name}.ttf`);
 const fonts = { regular: font('DejaVuSans'), bold: font('DejaVuSans-Bold') };
 
-export const layOutOurs = (drawing: Drawing) => layOut(drawing, { paper: 'letter' });
+export const layOutOurs = (drawing: StyledDrawing) => layOut(drawing, { paper: 'letter' });
 
-export const writeOurs = (drawing: Drawing, plan: ReturnType<typeof layOutOurs>): Promise<Uint8Array> =>
+export const writeOurs = (drawing: StyledDrawing, plan: ReturnType<typeof layOutOurs>): Promise<Uint8Array> =>
   writeSheets(drawing, plan, {
     title: drawing.title,
     summary: [],

@@ -1,7 +1,7 @@
-/** The picture of a plan, with what a person should know about it said on the way. */
+/** The picture of a plan as it looks on paper, with what a person should know about it said on the way. */
 
 import { type Problem, ProblemError } from '../document/index.ts';
-import { type Drawing, drawPlan, type LayerId, type Scope } from '../drawing/index.ts';
+import { drawPlan, type LayerId, type Scope, SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Design } from '../swag/index.ts';
 import type { Io } from './io.ts';
@@ -14,9 +14,9 @@ export const drawnPlan = async (
   scope: Scope,
   without: readonly LayerId[],
   placed: (problem: Problem) => Problem,
-): Promise<Drawing> => {
+): Promise<StyledDrawing> => {
   const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill') });
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems.map(placed));
   for (const message of drawn.messages) await say(io, message);
-  return drawn.drawing;
+  return styled(drawn.drawing, SHEET);
 };

@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { deflateSync } from 'node:zlib';
-import type { Drawing } from '../drawing/index.ts';
+import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { type SheetsPdf, writeOnePage, writeSheetsCounted } from '../output/pdf/index.ts';
 import type { PerAxis, SheetPlan } from '../pagination/index.ts';
@@ -28,12 +28,16 @@ export const pdfMeans = async () => ({
   },
 });
 
-export const sheetsPdf = async (drawing: Drawing, plan: SheetPlan, words: PdfWords): Promise<SheetsPdf> =>
+export const sheetsPdf = async (
+  drawing: StyledDrawing,
+  plan: SheetPlan,
+  words: PdfWords,
+): Promise<SheetsPdf> =>
   writeSheetsCounted(drawing, plan, { ...words, cautions: CAUTIONS, ...(await pdfMeans()) });
 
 /** The whole drawing on one page of its own size. */
 export const onePagePdf = async (
-  drawing: Drawing,
+  drawing: StyledDrawing,
   words: Omit<PdfWords, 'summary'>,
   measured: PerAxis | undefined,
 ): Promise<Uint8Array> => writeOnePage(drawing, { ...words, measured, ...(await pdfMeans()) });

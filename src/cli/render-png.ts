@@ -2,7 +2,7 @@
 
 import { createRequire } from 'node:module';
 import { ProblemError } from '../document/index.ts';
-import type { Drawing } from '../drawing/index.ts';
+import type { StyledDrawing } from '../drawing/index.ts';
 import {
   type Canvas2D,
   type PictureOptions,
@@ -18,7 +18,7 @@ export interface RenderedPng {
 }
 
 /** Throws a ProblemError when the picture would be too large, or when this computer cannot make pictures. */
-export const renderPng = async (drawing: Drawing, options: PictureOptions): Promise<RenderedPng> => {
+export const renderPng = async (drawing: StyledDrawing, options: PictureOptions): Promise<RenderedPng> => {
   const plan = planPicture(drawing, options);
   if (!plan.ok) throw new ProblemError(plan.problems);
   const { width, height, pixelsPerMm } = plan.picture;

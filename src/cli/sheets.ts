@@ -1,7 +1,7 @@
 /** From a drawing and the options about paper to a plan of sheets. */
 
 import { ProblemError, plural, quoted } from '../document/index.ts';
-import type { Drawing } from '../drawing/index.ts';
+import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import {
   type LayOutOptions,
@@ -48,7 +48,11 @@ const OPTION_OF: Readonly<Record<string, keyof SheetOptions>> = {
 };
 
 /** The plan of the sheets. A problem that comes from an option is wrong use, and names the option. */
-export const layOutSheets = (drawing: Drawing, layout: LayOutOptions, options: SheetOptions): SheetPlan => {
+export const layOutSheets = (
+  drawing: StyledDrawing,
+  layout: LayOutOptions,
+  options: SheetOptions,
+): SheetPlan => {
   try {
     return layOut(drawing, layout);
   } catch (error) {

@@ -17,7 +17,7 @@ import { ghostItems } from './ghost.ts';
 import { cornerMarks, markItems, tearNotes } from './marks.ts';
 import type { Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
-import { LABEL_SIZE, STROKES } from './style.ts';
+import { LABEL_SIZE } from './sheet-style.ts';
 
 export interface DrawOptions {
   readonly title: string;
@@ -62,7 +62,7 @@ const factsOf = (half: Placed): Facts => ({ repeat: half.repeat, half: half.half
 const stitchItem = (half: Placed): PathItem => ({
   kind: 'path',
   path: placedPath(half),
-  stroke: STROKES.stitch,
+  role: 'stitch',
   facts: factsOf(half),
 });
 
@@ -71,7 +71,7 @@ const channelItems = (half: Placed, channels: readonly Channel[]): readonly Path
     channel.paths.map((path) => ({
       kind: 'path',
       path: movePath(path, half.motion),
-      stroke: STROKES.channel,
+      role: 'channel',
       facts: { ...factsOf(half), channel: `${channel.side} ${channel.number}` },
     })),
   );
@@ -95,7 +95,7 @@ const fillItems = (
   return filled.flatMap((f) => {
     const facts = { repeat: half.repeat, region: f.region.name, fill: f.fill };
     return f.paths.flatMap(shown).map((path): PathItem => {
-      return { kind: 'path', path: movePath(path, half.motion), stroke: STROKES.fill, facts };
+      return { kind: 'path', path: movePath(path, half.motion), role: 'fill', facts };
     });
   });
 };

@@ -24,7 +24,7 @@ import {
   wedgeOf,
 } from '../swag/index.ts';
 import type { Item, PathItem, TextItem } from './drawing.ts';
-import { INK, STROKES } from './style.ts';
+import type { LineRole } from './role.ts';
 
 /** Half the length of a start or stop mark, and how far rays run on beyond the stitching, mm. */
 const TICK = 5;
@@ -37,28 +37,28 @@ const ROOM_FOR_NAMES = 9;
 export const ringCircles = (design: Design, ring: RingFit, halves: readonly Placed[]): readonly Item[] => {
   const { motif, clear, within } = ring.ring;
   const whole = halves.length === design.halves.length;
-  const shown = (radius: number, stroke: PathItem['stroke'], kind: string): readonly Item[] =>
+  const shown = (radius: number, role: LineRole, kind: string): readonly Item[] =>
     whole
-      ? [circleItem(circle(radius), stroke, kind)]
+      ? [circleItem(circle(radius), role, kind)]
       : repeatsOf(halves).map((repeat) => {
           const { centre } = marksFor(design, repeat);
           const w = wedgeOf(ring.ring);
-          return circleItem(openPath([arc(ORIGIN, radius, centre - w, 2 * w)]), stroke, kind);
+          return circleItem(openPath([arc(ORIGIN, radius, centre - w, 2 * w)]), role, kind);
         });
   return [
-    ...shown(motif, STROKES.seam, 'motif'),
-    ...(clear > motif ? shown(clear, STROKES.margin, 'clear circle') : []),
-    ...(Number.isFinite(within) ? shown(within, STROKES.margin, 'limit') : []),
+    ...shown(motif, 'motif', 'motif'),
+    ...(clear > motif ? shown(clear, 'clear', 'clear circle') : []),
+    ...(Number.isFinite(within) ? shown(within, 'limit', 'limit') : []),
   ];
 };
 
 const circle = (radius: number): Path =>
   closedPath([arc(ORIGIN, radius, 0, TURN / 2), arc(ORIGIN, radius, TURN / 2, TURN / 2)]);
 
-const circleItem = (path: Path, stroke: PathItem['stroke'], kind: string): PathItem => ({
+const circleItem = (path: Path, role: LineRole, kind: string): PathItem => ({
   kind: 'path',
   path,
-  stroke,
+  role,
   facts: { side: 'frame', line: kind },
 });
 
@@ -90,17 +90,11 @@ export const ringMarkItems = (
   const namesAt =
     wanted.from === 'inner' ? Math.min(startRadius, wanted.clear) - TICK - 0.6 * small : outer + 0.7 * small;
   const items: Item[] = [];
-  const radial = (
-    angle: number,
-    from: number,
-    to: number,
-    stroke: PathItem['stroke'],
-    facts: object,
-  ): void => {
+  const radial = (angle: number, from: number, to: number, role: LineRole, facts: object): void => {
     items.push({
       kind: 'path',
       path: polyline([polar(angle, from), polar(angle, to)]),
-      stroke,
+      role,
       facts: { ...facts },
     });
   };
@@ -110,14 +104,17 @@ export const ringMarkItems = (
       ['start', start, stop],
       ['stop', stop, start],
     ] as const) {
-      radial(angle, startRadius - TICK, startRadius + TICK, STROKES.startMark, { repeat, mark });
-      radial(angle, wanted.motif, startRadius - TICK, STROKES.guideLine, { repeat, mark: 'ray' });
+      radial(angle, startRadius - TICK, startRadius + TICK, mark === 'start' ? 'startMark' : 'stopMark', {
+        repeat,
+        mark,
+      });
+      radial(angle, wanted.motif, startRadius - TICK, 'ray', { repeat, mark: 'ray' });
       if (!words || namesAt < size) continue;
       const sense = Math.sign(Math.sin(beside - angle));
       const off = (1.7 * small) / namesAt;
       items.push(label(polar(angle + sense * off, namesAt), angle + sense * off, mark, small, false));
     }
-    radial(centre, wanted.motif, outer, STROKES.centreLine, { repeat, mark: 'centre' });
+    radial(centre, wanted.motif, outer, 'centreLine', { repeat, mark: 'centre' });
     items.push(label(polar(centre, outer + 1.1 * size), centre, repeat, size, true));
   }
   return [...items, ...ringGuides(halves)];
@@ -136,7 +133,7 @@ const ringGuides = (halves: readonly Placed[]): readonly Item[] =>
       {
         kind: 'path',
         path: movePath(polyline(ends), half.motion),
-        stroke: STROKES.guideLine,
+        role: 'guideLine',
         facts: { repeat: half.repeat, mark: 'guide' },
       },
     ];
@@ -156,7 +153,7 @@ const label = (at: Point, ray: number, words: string, size: number, bold: boolea
     size,
     align: 'middle',
     angle,
-    color: INK.mark,
+    role: 'label',
     ...(bold ? { bold } : {}),
   };
 };

@@ -21,14 +21,14 @@ import {
 } from '../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
-import type { Drawing, Item, Stroke, TextItem } from './drawing.ts';
+import type { Drawing, Item, TextItem } from './drawing.ts';
 import { etchedAlignment, etchedChannels } from './ghost.ts';
+import type { LineRole, WordRole } from './role.ts';
+import { LABEL_SIZE } from './sheet-style.ts';
 import { drawSpacer } from './spacer.ts';
-import { INK, LABEL_SIZE, STROKES } from './style.ts';
 
 /** How far a section's number stands inside the edge, or inside the last line etched along it, mm. */
 const NUMBER_INSIDE = 5;
-const MEASURE: Stroke = { width: 0.15, color: INK.note };
 /** How far below all lines the measurements stand, and the spacer below them, mm. */
 const MEASURE_BELOW = 9;
 const SPACER_BELOW = 9;
@@ -38,10 +38,10 @@ const BREAK_TICK = 2.5;
 
 export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
   const { template, stitched, sections } = stitching;
-  const path = (p: Parameters<typeof movePath>[0], stroke: Stroke, part: string): Item => ({
+  const path = (p: Parameters<typeof movePath>[0], role: LineRole, part: string): Item => ({
     kind: 'path',
     path: movePath(p, STAY),
-    stroke,
+    role,
     facts: { part },
   });
   const at = (along: number): Point => pointAlong(template.edge, along) ?? { x: 0, y: 0 };
@@ -55,13 +55,13 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
       add(b.point, scale(normal, -BREAK_TICK)),
       add(b.point, scale(normal, BREAK_TICK)),
     ]);
-    return path(tick, STROKES.startMark, 'break');
+    return path(tick, 'break', 'break');
   });
   const numberInside = Math.max(0, ...template.channelLines) + NUMBER_INSIDE;
   const numbers = sections.map((s): Item => {
     const middle = (s.from + s.to) / 2;
     const place = add(at(middle), scale(inward(middle), numberInside));
-    return label(place, s.name ? `${s.number} ${s.name}` : String(s.number), LABEL_SIZE, INK.note, true);
+    return label(place, s.name ? `${s.number} ${s.name}` : String(s.number), LABEL_SIZE, 'note', true);
   });
   const alignment = etchedAlignment(template);
   const channels = etchedChannels(template);
@@ -82,7 +82,7 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
   const flats = flatsOf(stitching).map((f): Item => {
     const middle = (f.from + f.to) / 2;
     const place = add(at(middle), scale(inward(middle), numberInside + 1.5 * LABEL_SIZE));
-    return label(place, `flat ${f.number}`, 0.8 * LABEL_SIZE, INK.note, false);
+    return label(place, `flat ${f.number}`, 0.8 * LABEL_SIZE, 'note', false);
   });
   return {
     title,
@@ -90,17 +90,17 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
       fill: [],
       border: [],
       template: [
-        path(template.edge, STROKES.edge, 'edge'),
-        ...alignment.map((a) => path(a.path, STROKES.etched, 'alignment')),
-        ...channels.map((c) => path(c.path, STROKES.etched, 'channel-line')),
+        path(template.edge, 'edge', 'edge'),
+        ...alignment.map((a) => path(a.path, 'etched', 'alignment')),
+        ...channels.map((c) => path(c.path, 'etched', 'channel-line')),
       ],
       channel: [],
-      stitch: [path(stitched.path, STROKES.stitch, 'needle')],
+      stitch: [path(stitched.path, 'stitch', 'needle')],
       marks: [
         ...ticks,
         ...measures.filter((m) => m.kind === 'path'),
         ...spacer.lines,
-        ...telling(stitched).map((u) => path(polyline([u.turn, u.deepest]), STROKES.guideLine, 'unreached')),
+        ...telling(stitched).map((u) => path(polyline([u.turn, u.deepest]), 'unreached', 'unreached')),
       ],
       notes: [
         ...numbers,
@@ -109,13 +109,13 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
         ...spacer.words,
         ...alignment.map((a): Item => {
           const foot = a.path.pieces[0]?.to ?? heel;
-          return label({ x: foot.x, y: foot.y - 1.2 * LABEL_SIZE }, a.name, LABEL_SIZE, INK.ghost, true);
+          return label({ x: foot.x, y: foot.y - 1.2 * LABEL_SIZE }, a.name, LABEL_SIZE, 'etchedName', true);
         }),
         label(
           { x: heel.x - 1.5 * LABEL_SIZE, y: heel.y - 1.2 * LABEL_SIZE },
           'heel',
           LABEL_SIZE,
-          INK.note,
+          'note',
           false,
           'end',
         ),
@@ -123,7 +123,7 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
           { x: box.maxX + 1.5 * LABEL_SIZE, y: at(stitched.edgeLength).y },
           'crown end',
           LABEL_SIZE,
-          INK.note,
+          'note',
           false,
           'start',
         ),
@@ -142,7 +142,7 @@ const measurements = (heel: Point, crown: Point, box: Box, inked: Box): readonly
   const line = (from: Point, to: Point): Item => ({
     kind: 'path',
     path: polyline([from, to]),
-    stroke: MEASURE,
+    role: 'measure',
   });
   const across = boxWidth(box);
   const up = boxHeight(box);
@@ -153,7 +153,7 @@ const measurements = (heel: Point, crown: Point, box: Box, inked: Box): readonly
       { x: (box.minX + box.maxX) / 2, y: y - 1.4 * LABEL_SIZE },
       `${both(across)} across; heel to crown end ${both(distance(heel, crown))}`,
       LABEL_SIZE,
-      INK.note,
+      'note',
       false,
     ),
     ...(up > LEAST_HEIGHT
@@ -167,7 +167,7 @@ const measurements = (heel: Point, crown: Point, box: Box, inked: Box): readonly
               { x: x + 1.4 * LABEL_SIZE, y: (box.minY + box.maxY) / 2 },
               both(up),
               LABEL_SIZE,
-              INK.note,
+              'note',
               false,
             ),
             angle: Math.PI / 2,
@@ -184,7 +184,7 @@ const label = (
   at: Point,
   text: string,
   size: number,
-  color: string,
+  role: WordRole,
   bold: boolean,
   align: TextItem['align'] = 'middle',
-): TextItem => ({ kind: 'text', text, at, size, align, angle: 0, color, ...(bold ? { bold } : {}) });
+): TextItem => ({ kind: 'text', text, at, size, align, angle: 0, role, ...(bold ? { bold } : {}) });

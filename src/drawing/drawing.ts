@@ -1,23 +1,15 @@
 /**
  * A picture that does not know where it will be shown: named layers of paths, areas and texts, in mm at true
- * size, y up. Pages, screens and files are made from it by others.
+ * size, y up, each with the role that it plays. Pages, screens and files are made from it by others, who ask a
+ * style sheet (style.ts) how each role looks there.
  */
 
 import type { Path, Point } from '../geometry/index.ts';
+import type { AreaRole, LineRole, WordRole } from './role.ts';
 
 /** The layers' stable ids, in the order in which they are painted. */
 export const LAYERS = ['fill', 'border', 'channel', 'template', 'stitch', 'marks', 'notes'] as const;
 export type LayerId = (typeof LAYERS)[number];
-
-/** Line weights are told apart in black and white: weight and dash first, colour second. */
-export interface Stroke {
-  /** mm */
-  readonly width: number;
-  /** `#rrggbb` */
-  readonly color: string;
-  /** On and off lengths in mm; absent for a solid line. */
-  readonly dash?: readonly number[];
-}
 
 /** Facts about an item for programs that read the SVG, such as `{ repeat: 'top 1', half: 'first' }`. */
 export type Facts = Readonly<Record<string, string>>;
@@ -25,7 +17,7 @@ export type Facts = Readonly<Record<string, string>>;
 export interface PathItem {
   readonly kind: 'path';
   readonly path: Path;
-  readonly stroke: Stroke;
+  readonly role: LineRole;
   readonly facts?: Facts;
 }
 
@@ -33,7 +25,7 @@ export interface PathItem {
 export interface AreaItem {
   readonly kind: 'area';
   readonly loops: readonly Path[];
-  readonly color: string;
+  readonly role: AreaRole;
   readonly facts?: Facts;
 }
 
@@ -47,7 +39,7 @@ export interface TextItem {
   readonly align: 'start' | 'middle' | 'end';
   /** Radians, counterclockwise. */
   readonly angle: number;
-  readonly color: string;
+  readonly role: WordRole;
   readonly bold?: boolean;
 }
 

@@ -13,7 +13,7 @@ import {
 } from '../geometry/index.ts';
 import type { Template } from '../template/index.ts';
 import type { Facts, PathItem } from './drawing.ts';
-import { STROKES } from './style.ts';
+import type { LineRole } from './role.ts';
 
 /** How far an etched alignment line is drawn into the template below its working edge, mm. */
 const ETCHED_LENGTH = 25;
@@ -24,17 +24,17 @@ export const ghostItems = (
   facts: Facts,
   withLines: boolean,
 ): readonly PathItem[] => {
-  const item = (path: Path, stroke: PathItem['stroke'], part: string, name?: string): PathItem => ({
+  const item = (path: Path, role: LineRole, part: string, name?: string): PathItem => ({
     kind: 'path',
     path: movePath(path, motion),
-    stroke,
+    role,
     facts: { ...facts, part, ...(name === undefined ? {} : { name }) },
   });
-  const items = [item(template.edge, STROKES.ghostEdge, 'edge')];
+  const items = [item(template.edge, 'ghostEdge', 'edge')];
   if (!withLines) return items;
   for (const line of etchedAlignment(template))
-    items.push(item(line.path, STROKES.ghostLine, 'alignment', line.name));
-  for (const line of etchedChannels(template)) items.push(item(line.path, STROKES.ghostLine, 'channel-line'));
+    items.push(item(line.path, 'ghostLine', 'alignment', line.name));
+  for (const line of etchedChannels(template)) items.push(item(line.path, 'ghostLine', 'channel-line'));
   return items;
 };
 

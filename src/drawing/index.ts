@@ -18,7 +18,6 @@ export {
   LAYERS,
   type LayerId,
   type PathItem,
-  type Stroke,
   type TextItem,
 } from './drawing.ts';
 export {
@@ -33,7 +32,18 @@ export {
 } from './filling.ts';
 export { etchedAlignment, etchedChannels, ghostItems } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
+export { AREA_ROLES, type AreaRole, LINE_ROLES, type LineRole, WORD_ROLES, type WordRole } from './role.ts';
 export { type Scope, type Scoped, type Stretch, scopeNames, scopeOf } from './scope.ts';
+export { LABEL_SIZE, SHEET } from './sheet-style.ts';
 export { drawSilhouette, type SilhouetteResult } from './silhouette.ts';
 export { drawSpacer, type Spacer } from './spacer.ts';
-export { INK, LABEL_SIZE, STROKES } from './style.ts';
+export {
+  type Stroke,
+  type StyledArea,
+  type StyledDrawing,
+  type StyledItem,
+  type StyledPath,
+  type StyledText,
+  type StyleSheet,
+  styled,
+} from './style.ts';

@@ -2,6 +2,7 @@
 
 import { type Motion, move, type Point, subtract } from '../geometry/index.ts';
 import type { TextItem } from './drawing.ts';
+import type { WordRole } from './role.ts';
 
 /** A line of words and the next, as a share of their size. */
 const LEADING = 1.25;
@@ -12,12 +13,12 @@ export const label = (
   at: Point,
   words: string,
   size: number,
-  color: string,
+  role: WordRole,
   bold: boolean,
 ): TextItem => {
   const angle = angleOf(motion, at);
   const upright = isOnItsHead(angle) ? angle - Math.sign(angle) * Math.PI : angle;
-  return { ...text(move(motion, at), words, size, color), angle: upright, ...(bold ? { bold } : {}) };
+  return { ...text(move(motion, at), words, size, role), angle: upright, ...(bold ? { bold } : {}) };
 };
 
 /** Several lines from `at` on downwards in the label’s own frame, in the order in which a reader takes them. */
@@ -26,12 +27,12 @@ export const labelLines = (
   at: Point,
   lines: readonly string[],
   size: number,
-  color: string,
+  role: WordRole,
 ): readonly TextItem[] => {
   // A label that is turned to stand upright is read from its other end.
   const ordered = isOnItsHead(angleOf(motion, at)) ? lines.toReversed() : lines;
   return ordered.map((words, i) =>
-    label(motion, { x: at.x, y: at.y - i * LEADING * size }, words, size, color, false),
+    label(motion, { x: at.x, y: at.y - i * LEADING * size }, words, size, role, false),
   );
 };
 
@@ -44,12 +45,12 @@ const angleOf = (motion: Motion, at: Point): number => {
 const isOnItsHead = (angle: number): boolean => Math.abs(angle) > Math.PI / 2 + 1e-9;
 
 /** Words centred on a point. */
-export const text = (at: Point, words: string, size: number, color: string): TextItem => ({
+export const text = (at: Point, words: string, size: number, role: WordRole): TextItem => ({
   kind: 'text',
   text: words,
   at,
   size,
   align: 'middle',
   angle: 0,
-  color,
+  role,
 });

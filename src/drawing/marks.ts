@@ -10,10 +10,10 @@ import {
   placingOf,
   repeatMarks,
 } from '../swag/index.ts';
-import type { Facts, Item, PathItem } from './drawing.ts';
+import type { Facts, Item } from './drawing.ts';
 import { label, labelLines, text } from './label.ts';
+import type { LineRole } from './role.ts';
 import type { Scope, Stretch } from './scope.ts';
-import { INK, STROKES } from './style.ts';
 
 /** Half the length of a start or stop mark, mm. */
 const TICK = 5;
@@ -31,7 +31,7 @@ export const markItems = (design: Design, { side, repeats }: Stretch, size: numb
   const near = -field.startMargin;
   const far = field.width - field.startMargin;
   const items: Item[] = [];
-  const upright = (x: number, y0: number, y1: number, stroke: PathItem['stroke'], facts: Facts): void => {
+  const upright = (x: number, y0: number, y1: number, role: LineRole, facts: Facts): void => {
     items.push({
       kind: 'path',
       path: movePath(
@@ -41,26 +41,26 @@ export const markItems = (design: Design, { side, repeats }: Stretch, size: numb
         ]),
         side.motion,
       ),
-      stroke,
+      role,
       facts,
     });
   };
   for (const index of repeats) {
     const { start, centre, stop } = repeatMarks(side, index);
     const repeat = `${side.run.name} ${index + 1}`;
-    upright(start, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'start' });
-    upright(stop, near - TICK, near + TICK, STROKES.startMark, { repeat, mark: 'stop' });
+    upright(start, near - TICK, near + TICK, 'startMark', { repeat, mark: 'start' });
+    upright(stop, near - TICK, near + TICK, 'stopMark', { repeat, mark: 'stop' });
     // To the far seam and no farther: beyond it an end of a line could cost a sheet of its own.
-    upright(centre, near - TICK, far, STROKES.centreLine, { repeat, mark: 'centre' });
+    upright(centre, near - TICK, far, 'centreLine', { repeat, mark: 'centre' });
     const below = wordsAt(near, size);
-    items.push(label(side.motion, { x: centre, y: below }, repeat, size, INK.mark, true));
+    items.push(label(side.motion, { x: centre, y: below }, repeat, size, 'label', true));
     // Each beside its own tick, so that where neighbours meet it reads “stop | start”.
     const small = SMALL_LABEL * size;
     // Narrow swags have room for their own name only.
     if (stop - start < ROOM_FOR_WORDS * size) continue;
     const aside = SMALL_LABEL * 2.2 * size;
-    items.push(label(side.motion, { x: start + aside, y: below }, 'start', small, INK.mark, false));
-    items.push(label(side.motion, { x: stop - aside, y: below }, 'stop', small, INK.mark, false));
+    items.push(label(side.motion, { x: start + aside, y: below }, 'start', small, 'label', false));
+    items.push(label(side.motion, { x: stop - aside, y: below }, 'stop', small, 'label', false));
   }
   items.push(...guideItems(side, repeats));
   return items;
@@ -81,7 +81,7 @@ const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item
         ]),
         side.motion,
       ),
-      stroke: STROKES.guideLine,
+      role: 'guideLine',
       facts: { repeat: `${side.run.name} ${index + 1}`, mark: 'guide' },
     };
   });
@@ -110,7 +110,12 @@ export const cornerMarks = (
       ]);
       const facts = { repeat: h.repeat, mark: h.half === 'first' ? 'start' : 'stop' };
       const items: Item[] = [
-        { kind: 'path', path: movePath(tick, h.motion), stroke: STROKES.startMark, facts },
+        {
+          kind: 'path',
+          path: movePath(tick, h.motion),
+          role: h.half === 'first' ? 'startMark' : 'stopMark',
+          facts,
+        },
       ];
       if (h.half === 'first') {
         // The corner's name stands where its crown is, just beyond it on the mitre.
@@ -120,7 +125,7 @@ export const cornerMarks = (
         const length = Math.hypot(outward.x, outward.y) || 1;
         const away = outwardReach + 2.5 * size;
         const at = add(crown, { x: (outward.x / length) * away, y: (outward.y / length) * away });
-        items.push({ ...text(at, h.repeat.slice('corner '.length), size, INK.mark), bold: true });
+        items.push({ ...text(at, h.repeat.slice('corner '.length), size, 'label'), bold: true });
       }
       return items;
     });
@@ -146,8 +151,8 @@ export const tearNotes = (design: Design, { side, from, to }: Stretch, size: num
   const small = SMALL_LABEL * size;
   if (centre - start > ROOM_FOR_TEAR_WORDS * size) {
     const at = { x: start + TEAR_WORDS_FROM * size, y };
-    return [label(side.motion, at, TEAR_WORDS.join(' '), small, INK.note, false)];
+    return [label(side.motion, at, TEAR_WORDS.join(' '), small, 'note', false)];
   }
   const at = { x: start - tear.by / 2, y: y - 1.6 * size };
-  return labelLines(side.motion, at, TEAR_WORDS, small, INK.note);
+  return labelLines(side.motion, at, TEAR_WORDS, small, 'note');
 };

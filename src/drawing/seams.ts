@@ -2,9 +2,9 @@
 
 import { movePath, polyline } from '../geometry/index.ts';
 import type { Design } from '../swag/index.ts';
-import type { Item, PathItem } from './drawing.ts';
+import type { Item } from './drawing.ts';
+import type { LineRole } from './role.ts';
 import type { Stretch } from './scope.ts';
-import { STROKES } from './style.ts';
 
 /** The two seams, the margins and, at a corner, the mitre, along the stretch that is shown. */
 export const seamItems = (design: Design, { side, from, to }: Stretch): readonly Item[] => {
@@ -22,7 +22,7 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
     const isInner = (field.from === 'inner') === (y === near);
     return isInner ? 0 : field.width;
   };
-  const level = (y: number, stroke: PathItem['stroke'], kind: string): Item => {
+  const level = (y: number, role: LineRole, kind: string): Item => {
     const over = endsAt(y);
     const a = from <= 0 ? -over : from;
     const b = to >= length ? length + over : to;
@@ -35,7 +35,7 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
         ]),
         side.motion,
       ),
-      stroke,
+      role,
       facts: { side: side.run.name, line: kind },
     };
   };
@@ -46,9 +46,12 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
         ? ['block', 'limit']
         : ['limit', 'block']
       : [`${field.from} seam`, 'far seam'];
-  const items = [level(near, STROKES.seam, nearKind!), level(far, STROKES.seam, farKind!)];
-  if (field.startMargin > 0) items.push(level(0, STROKES.margin, 'start line'));
-  if (field.farMargin > 0) items.push(level(far - field.farMargin, STROKES.margin, 'margin'));
+  const [nearRole, farRole] = (
+    field.round === 'block' ? [nearKind, farKind] : ['seam', 'seam']
+  ) as LineRole[];
+  const items = [level(near, nearRole!, nearKind!), level(far, farRole!, farKind!)];
+  if (field.startMargin > 0) items.push(level(0, 'startLine', 'start line'));
+  if (field.farMargin > 0) items.push(level(far - field.farMargin, 'margin', 'margin'));
   if (field.corners === 'turn' || field.corners === 'meet') {
     const mitre = (x: number, sense: number): Item => ({
       kind: 'path',
@@ -59,7 +62,7 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
         ]),
         side.motion,
       ),
-      stroke: STROKES.mitre,
+      role: 'mitre',
       facts: { side: side.run.name, line: 'mitre' },
     });
     // Each mitre is drawn with the side that ends there; a corner's own picture shows both sides.

@@ -27,8 +27,6 @@ import {
 import type { Template } from '../template/index.ts';
 import type { Drawing } from './drawing.ts';
 
-/** Black, for the sharpest edge that a printer makes. */
-const SOLID = '#000000';
 /** From the lowest place of the edge down to the back, mm: enough to hold. */
 const BODY = 25;
 /** A dot's radius, and how far its middle is inside the edge, mm. */
@@ -78,7 +76,7 @@ export const drawSilhouette = (template: Template, title: string): SilhouetteRes
     outline,
     drawing: {
       title,
-      layers: { ...none, template: [{ kind: 'area', loops: [outline, ...dots], color: SOLID }] },
+      layers: { ...none, template: [{ kind: 'area', loops: [outline, ...dots], role: 'silhouette' }] },
     },
   };
 };

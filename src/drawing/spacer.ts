@@ -5,11 +5,10 @@
 
 import { arc, closedPath, type Path, type Point, polyline, TURN } from '../geometry/index.ts';
 import { formatLength, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
-import type { Item, Stroke } from './drawing.ts';
-import { INK, LABEL_SIZE } from './style.ts';
+import type { Item } from './drawing.ts';
+import type { LineRole } from './role.ts';
+import { LABEL_SIZE } from './sheet-style.ts';
 
-const CUT: Stroke = { width: 0.25, color: INK.stitch };
-const FINE: Stroke = { width: 0.12, color: INK.stitch };
 /** A hole that a pencil's lead fills and its wood does not (mm). */
 const HOLE_RADIUS = 0.6;
 /** Long enough to hold (mm). */
@@ -38,10 +37,10 @@ export const drawSpacer = (clearance: number, corner: Point): Spacer => {
     ],
     true,
   );
-  const item = (path: Path, stroke: Stroke, part: string): Item => ({
+  const item = (path: Path, role: LineRole, part: string): Item => ({
     kind: 'path',
     path,
-    stroke,
+    role,
     facts: { part },
   });
   const across = (from: number, to: number): Item[] => [
@@ -50,7 +49,7 @@ export const drawSpacer = (clearance: number, corner: Point): Spacer => {
         { x: middle.x + from, y: middle.y },
         { x: middle.x + to, y: middle.y },
       ]),
-      FINE,
+      'spacerCross',
       'spacer-cross',
     ),
     item(
@@ -58,7 +57,7 @@ export const drawSpacer = (clearance: number, corner: Point): Spacer => {
         { x: middle.x, y: middle.y + from },
         { x: middle.x, y: middle.y + to },
       ]),
-      FINE,
+      'spacerCross',
       'spacer-cross',
     ),
   ];
@@ -71,15 +70,15 @@ export const drawSpacer = (clearance: number, corner: Point): Spacer => {
     size: 0.8 * LABEL_SIZE,
     align: 'start',
     angle: 0,
-    color: INK.note,
+    role: 'note',
   });
   return {
     lines: [
-      item(circle(middle, clearance), CUT, 'spacer-disc'),
-      item(circle(middle, HOLE_RADIUS), CUT, 'spacer-hole'),
+      item(circle(middle, clearance), 'spacer', 'spacer-disc'),
+      item(circle(middle, HOLE_RADIUS), 'spacer', 'spacer-hole'),
       ...across(HOLE_RADIUS, reach),
       ...across(-reach, -HOLE_RADIUS),
-      item(strip, CUT, 'spacer-strip'),
+      item(strip, 'spacer', 'spacer-strip'),
     ],
     words: [
       say(

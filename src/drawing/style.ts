@@ -1,36 +1,78 @@
 /**
- * How each kind of line looks. Weight and dash tell them apart in black and white; colour comes second and
- * only helps. Widths and dashes in mm, as they come out on paper at true size.
+ * How each role looks, for one use, and a drawing in that look. Weight and dash tell lines apart in black and white;
+ * colour comes second and only helps. Widths and dashes in mm, as they come out on paper.
  */
 
-import type { Stroke } from './drawing.ts';
+import {
+  type AreaItem,
+  type Drawing,
+  type Item,
+  LAYERS,
+  type LayerId,
+  type PathItem,
+  type TextItem,
+} from './drawing.ts';
+import type { AreaRole, LineRole, WordRole } from './role.ts';
 
-export const INK = {
-  stitch: '#16233a',
-  channel: '#3a5878',
-  fill: '#6a7d97',
-  seam: '#6b6f76',
-  ghost: '#b08d57',
-  mark: '#2c6e6a',
-  note: '#4a4e55',
-} as const;
+export interface Stroke {
+  /** mm */
+  readonly width: number;
+  /** `#rrggbb` */
+  readonly color: string;
+  /** On and off lengths in mm; absent for a solid line. */
+  readonly dash?: readonly number[];
+}
 
-export const STROKES = {
-  // Each about half the one before: told apart on a printer without colour, and in a picture a tenth the size.
-  stitch: { width: 0.75, color: INK.stitch },
-  channel: { width: 0.4, color: INK.channel },
-  fill: { width: 0.22, color: INK.fill },
-  seam: { width: 0.3, color: INK.seam },
-  margin: { width: 0.18, color: INK.seam, dash: [0.4, 1.6] },
-  mitre: { width: 0.18, color: INK.seam, dash: [6, 1.5, 0.8, 1.5] },
-  edge: { width: 0.4, color: INK.ghost },
-  etched: { width: 0.2, color: INK.ghost },
-  ghostEdge: { width: 0.25, color: INK.ghost, dash: [3, 1.2] },
-  ghostLine: { width: 0.15, color: INK.ghost, dash: [1, 1] },
-  startMark: { width: 0.35, color: INK.mark },
-  centreLine: { width: 0.2, color: INK.mark, dash: [5, 1.2, 0.8, 1.2] },
-  guideLine: { width: 0.2, color: INK.mark, dash: [2.4, 1.2] },
-} as const satisfies Record<string, Stroke>;
+/** What a use leaves out has no look there. */
+export interface StyleSheet {
+  readonly lines: Readonly<Partial<Record<LineRole, Stroke>>>;
+  readonly areas: Readonly<Partial<Record<AreaRole, string>>>;
+  readonly words: Readonly<Partial<Record<WordRole, string>>>;
+}
 
-/** The size of labels on a true-size sheet, mm: 10 point, read easily at a table. */
-export const LABEL_SIZE = 3.5;
+/** A writer needs the look alone; the role stays known for legends. */
+type Looks<I extends Item, Look> = Omit<I, 'role'> & Partial<Pick<I, 'role'>> & Look;
+
+export type StyledPath = Looks<PathItem, { readonly stroke: Stroke }>;
+export type StyledArea = Looks<AreaItem, { readonly color: string }>;
+export type StyledText = Looks<TextItem, { readonly color: string }>;
+export type StyledItem = StyledPath | StyledArea | StyledText;
+
+/** A drawing as it looks in one use: what writers write and pages are planned for. */
+export interface StyledDrawing {
+  readonly title: string;
+  readonly layers: Readonly<Record<LayerId, readonly StyledItem[]>>;
+}
+
+/** A drawing in the look of a sheet; items whose role the sheet leaves out are gone. */
+export const styled = (drawing: Drawing, sheet: StyleSheet): StyledDrawing => ({
+  title: drawing.title,
+  layers: Object.fromEntries(
+    LAYERS.map((id) => [
+      id,
+      drawing.layers[id].flatMap((item) => {
+        const shown = styledItem(item, sheet);
+        return shown ? [shown] : [];
+      }),
+    ]),
+  ) as unknown as StyledDrawing['layers'],
+});
+
+const styledItem = (item: Item, { lines, areas, words }: StyleSheet): StyledItem | undefined => {
+  switch (item.kind) {
+    case 'path': {
+      const stroke = lines[item.role];
+      return stroke && { ...item, stroke };
+    }
+    case 'area': {
+      const color = areas[item.role];
+      return color === undefined ? undefined : { ...item, color };
+    }
+    case 'text': {
+      const color = words[item.role];
+      return color === undefined ? undefined : { ...item, color };
+    }
+    default:
+      return item satisfies never;
+  }
+};

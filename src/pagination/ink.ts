@@ -4,7 +4,7 @@
  * drawn with a round pen, which is how the PDF draws them.
  */
 
-import type { Drawing, Item, LayerId, TextItem } from '../drawing/index.ts';
+import type { LayerId, StyledDrawing, StyledItem, StyledText } from '../drawing/index.ts';
 import { LAYERS } from '../drawing/index.ts';
 import {
   type Box,
@@ -48,7 +48,7 @@ export type Mark = StrokeMark | AreaMark;
 
 export interface InkedItem {
   readonly layer: LayerId;
-  readonly item: Item;
+  readonly item: StyledItem;
   readonly marks: readonly Mark[];
   readonly box: Box;
 }
@@ -75,7 +75,7 @@ const DESCENT = 0.24;
  */
 export const INK_NOISE = 1e-6;
 
-export const inkOf = (drawing: Drawing, textWidth: TextWidth = roughTextWidth): Ink => {
+export const inkOf = (drawing: StyledDrawing, textWidth: TextWidth = roughTextWidth): Ink => {
   const items: InkedItem[] = [];
   for (const layer of LAYERS) {
     for (const item of drawing.layers[layer]) {
@@ -90,7 +90,7 @@ export const inkOf = (drawing: Drawing, textWidth: TextWidth = roughTextWidth): 
   return { items, box };
 };
 
-const marksOf = (item: Item, textWidth: TextWidth): Mark[] => {
+const marksOf = (item: StyledItem, textWidth: TextWidth): Mark[] => {
   switch (item.kind) {
     case 'path': {
       const half = item.stroke.width / 2;
@@ -121,7 +121,7 @@ const areaMarks = (loops: readonly Path[]): Mark[] => {
 };
 
 /** The rectangle that a line of text may ink. */
-const textOutline = (item: TextItem, textWidth: TextWidth): Path => {
+const textOutline = (item: StyledText, textWidth: TextWidth): Path => {
   const width = textWidth(item.text, item.size, item.bold ?? false);
   const left = item.align === 'start' ? 0 : item.align === 'middle' ? -width / 2 : -width;
   const low = -DESCENT * item.size;

@@ -4,7 +4,7 @@
  */
 
 import { type Problem, ProblemError } from '../document/index.ts';
-import type { Drawing } from '../drawing/index.ts';
+import type { StyledDrawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
@@ -68,7 +68,7 @@ interface Layout {
 }
 
 /** Throws a ProblemError for margins, overlaps and sizes that no sheet can have. */
-export const layOut = (drawing: Drawing, options: LayOutOptions): SheetPlan => {
+export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPlan => {
   const paper = PAPERS[options.paper];
   const margins = marginsFrom(options.margins);
   const overlap = options.overlap ?? DEFAULT_OVERLAP;

@@ -1,7 +1,14 @@
 /** The words of a whole border: where they cost no paper, and so that a person can read them. */
 
 import { describe, expect, test } from 'vitest';
-import { type Drawing, drawDesign, scopeOf, type TextItem } from '../../src/drawing/index.ts';
+import {
+  drawDesign,
+  SHEET,
+  type StyledDrawing,
+  type StyledText,
+  scopeOf,
+  styled,
+} from '../../src/drawing/index.ts';
 import { inkOf } from '../../src/pagination/index.ts';
 import { designOf } from '../../src/swag/index.ts';
 import { planOf, search } from '../swag/fit-helpers.ts';
@@ -9,17 +16,17 @@ import { planOf, search } from '../swag/fit-helpers.ts';
 const INCH = 25.4;
 
 /** A border 6 in wide round a quilt of four unequal sides, all of it, with its words. */
-const drawn = (sides: string, from: 'inner' | 'outer', labelSize = 3.5): Drawing => {
+const drawn = (sides: string, from: 'inner' | 'outer', labelSize = 3.5): StyledDrawing => {
   const plan = planOf(
     `layout: { border: { width: 6 in, inner: { ${sides} }, from: ${from}, corners: turn, margin: 1/4 } }`,
   );
   const { field, fit } = search(plan).results[0]!;
   const scoped = scopeOf(designOf(field, fit), 'all');
   if (!scoped.ok) throw new Error('no whole border');
-  return drawDesign(scoped.design, scoped.scope, { title: 'whole border', labelSize });
+  return styled(drawDesign(scoped.design, scoped.scope, { title: 'whole border', labelSize }), SHEET);
 };
 
-const textsOf = (drawing: Drawing): readonly TextItem[] =>
+const textsOf = (drawing: StyledDrawing): readonly StyledText[] =>
   [...drawing.layers.marks, ...drawing.layers.notes].flatMap((i) => (i.kind === 'text' ? [i] : []));
 
 const SHORT_BY_TURNS = [
@@ -56,7 +63,7 @@ describe.each(SHORT_BY_TURNS)('the shorter sides at the %s', (_, sides) => {
       const [one, other] = [...new Set(lines.map((t) => t.angle))];
       for (const angle of [one!, other!]) {
         expect(Math.abs(angle)).toBeLessThanOrEqual(Math.PI / 2 + 1e-9);
-        const down = (t: TextItem): number => t.at.x * Math.sin(angle) - t.at.y * Math.cos(angle);
+        const down = (t: StyledText): number => t.at.x * Math.sin(angle) - t.at.y * Math.cos(angle);
         const said = lines.filter((t) => t.angle === angle).toSorted((a, b) => down(a) - down(b));
         expect(said.map((t) => t.text).join(' ')).toBe('open only in the drawing: sew without this gap');
       }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/index.ts';
+import type { StyledDrawing } from '../../src/drawing/index.ts';
 import { pieceAt, pieceLength } from '../../src/geometry/index.ts';
 import { type LayOutOptions, layOut, type SheetPlan } from '../../src/pagination/index.ts';
 import { scatter, swagBorder, swagStrip } from './sample-drawings.ts';
@@ -9,7 +9,7 @@ import { scatter, swagBorder, swagStrip } from './sample-drawings.ts';
  * edges (round ends included) or an area's outline and inside; the points fall into 1 mm cells; each cell lies in
  * one, two or four windows of a grid; and the fewest windows that meet all cells are found by branching.
  */
-const inkPoints = (drawing: Drawing): { x: number; y: number }[] => {
+const inkPoints = (drawing: StyledDrawing): { x: number; y: number }[] => {
   const points: { x: number; y: number }[] = [];
   for (const item of Object.values(drawing.layers).flat()) {
     if (item.kind === 'path') {
@@ -77,7 +77,7 @@ const fewestWindows = (groups: readonly (readonly string[])[], limit: number): n
 
 /** At most `limit`: shifts that cannot do better than what was found so far are not looked at further. */
 const slowFewest = (
-  drawing: Drawing,
+  drawing: StyledDrawing,
   width: number,
   height: number,
   overlap: number,

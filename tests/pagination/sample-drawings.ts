@@ -1,6 +1,12 @@
 /** Invented drawings made of arcs: swags as a border has them, and scattered strokes. */
 
-import { type Drawing, type Item, LAYERS, type LayerId, type Stroke } from '../../src/drawing/drawing.ts';
+import {
+  LAYERS,
+  type LayerId,
+  type Stroke,
+  type StyledDrawing,
+  type StyledItem,
+} from '../../src/drawing/index.ts';
 import {
   arc,
   arcByRise,
@@ -19,12 +25,15 @@ export const CHANNEL: Stroke = { width: 0.35, color: '#55606e', dash: [3, 1.5] }
 export const BORDER: Stroke = { width: 0.25, color: '#8a8a8a' };
 export const MARK: Stroke = { width: 0.3, color: '#2b5d8a', dash: [1.2, 1.2] };
 
-export const drawingOf = (title: string, layers: Partial<Record<LayerId, readonly Item[]>>): Drawing => {
+export const drawingOf = (
+  title: string,
+  layers: Partial<Record<LayerId, readonly StyledItem[]>>,
+): StyledDrawing => {
   const all = Object.fromEntries(LAYERS.map((id) => [id, layers[id] ?? []]));
-  return { title, layers: all as Record<LayerId, readonly Item[]> };
+  return { title, layers: all as Record<LayerId, readonly StyledItem[]> };
 };
 
-export const stroked = (path: Path, stroke: Stroke): Item => ({ kind: 'path', path, stroke });
+export const stroked = (path: Path, stroke: Stroke): StyledItem => ({ kind: 'path', path, stroke });
 
 /** One swag of four lobes from (0, 0) to (span, 0), `depth` deep, its lobes bulging up. */
 const swagPath = (span: number, depth: number, inset: number): Path => {
@@ -37,12 +46,12 @@ const swagPath = (span: number, depth: number, inset: number): Path => {
 };
 
 /** A strip of swags along a seam, with channels, marks and a filled motif: `count` swags of `span` × `depth` mm. */
-export const swagStrip = (count: number, span: number, depth: number): Drawing => {
-  const stitch: Item[] = [];
-  const channel: Item[] = [];
-  const marks: Item[] = [];
-  const notes: Item[] = [];
-  const fill: Item[] = [];
+export const swagStrip = (count: number, span: number, depth: number): StyledDrawing => {
+  const stitch: StyledItem[] = [];
+  const channel: StyledItem[] = [];
+  const marks: StyledItem[] = [];
+  const notes: StyledItem[] = [];
+  const fill: StyledItem[] = [];
   for (let i = 0; i < count; i++) {
     const to = shift(i * span, 0);
     stitch.push(stroked(movePath(swagPath(span, depth, 0), to), STITCH));
@@ -74,10 +83,10 @@ export const swagStrip = (count: number, span: number, depth: number): Drawing =
 };
 
 /** Swags along all four sides of a square border, `outer` mm from edge to edge. */
-export const swagBorder = (outer: number, width: number, count: number): Drawing => {
+export const swagBorder = (outer: number, width: number, count: number): StyledDrawing => {
   const inner = outer - 2 * width;
   const strip = swagStrip(count, inner / count, width * 0.55);
-  const layers: Partial<Record<LayerId, Item[]>> = {};
+  const layers: Partial<Record<LayerId, StyledItem[]>> = {};
   for (const id of ['stitch', 'channel', 'marks'] as const) {
     layers[id] = [0, 1, 2, 3].flatMap((side) =>
       strip.layers[id].flatMap((item) =>
@@ -92,7 +101,7 @@ export const swagBorder = (outer: number, width: number, count: number): Drawing
       ),
     );
   }
-  const square = (size: number): Item =>
+  const square = (size: number): StyledItem =>
     stroked(
       polyline(
         [
@@ -120,11 +129,11 @@ export const seeded = (seed: number): (() => number) => {
 };
 
 /** A few strokes, arcs and discs strewn over a rectangle. */
-export const scatter = (seed: number, width: number, height: number, count: number): Drawing => {
+export const scatter = (seed: number, width: number, height: number, count: number): StyledDrawing => {
   const random = seeded(seed);
   const place = () => point(random() * width, random() * height);
-  const stitch: Item[] = [];
-  const fill: Item[] = [];
+  const stitch: StyledItem[] = [];
+  const fill: StyledItem[] = [];
   for (let i = 0; i < count; i++) {
     const stroke = { width: 0.2 + random() * 2, color: '#000000' };
     const a = place();

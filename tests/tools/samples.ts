@@ -2,7 +2,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Drawing, drawPlan, scopeOf } from '../../src/drawing/index.ts';
+import { drawPlan, SHEET, type StyledDrawing, scopeOf, styled } from '../../src/drawing/index.ts';
 import { usualShow } from '../../src/output/mockup/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { designFromPlan } from '../../src/swag/index.ts';
@@ -15,7 +15,7 @@ export const SAMPLES: readonly string[] = readdirSync(SAMPLE_FOLDER)
   .sort();
 
 /** Of templates that come along only: those of the samples do. */
-export const sampleDrawing = (name: string): Drawing => {
+export const sampleDrawing = (name: string): StyledDrawing => {
   const reading = readPlan(readFileSync(join(SAMPLE_FOLDER, name), 'utf8'), name);
   if (!reading.ok) throw new Error(`${name}: ${reading.problems[0]?.message}`);
   const { plan } = reading;
@@ -28,5 +28,5 @@ export const sampleDrawing = (name: string): Drawing => {
   if (!made.ok) throw new Error(`${name}: ${made.problems[0]?.message}`);
   const scope = scopeOf(made.design, usualShow(made.design));
   if (!scope.ok) throw new Error(`${name}: nothing to show`);
-  return drawPlan(made.design, plan, scope.scope).drawing;
+  return styled(drawPlan(made.design, plan, scope.scope).drawing, SHEET);
 };

@@ -1,7 +1,7 @@
 /** Taped together, the sheets are the drawing: every sample, and a drawing with one thing wrong at a time. */
 
 import { describe, expect, it } from 'vitest';
-import type { Drawing } from '../../src/drawing/index.ts';
+import type { StyledDrawing } from '../../src/drawing/index.ts';
 import { layOut, type PaperId, type SheetPlan } from '../../src/pagination/index.ts';
 import { swagStrip } from '../pagination/sample-drawings.ts';
 import { SAMPLES, sampleDrawing } from './samples.ts';
@@ -24,7 +24,7 @@ describe('one thing wrong is seen', () => {
     ...plan,
     sheets: plan.sheets.map((sheet, i) => (i === index ? { ...sheet, ...change(sheet) } : sheet)),
   });
-  const faultsOf = async (printed: SheetPlan, paint?: Drawing): Promise<string> =>
+  const faultsOf = async (printed: SheetPlan, paint?: StyledDrawing): Promise<string> =>
     (await tape(drawing, plan, printed, paint)).faults.join('\n');
 
   it('none is', async () => {

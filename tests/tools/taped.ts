@@ -7,7 +7,7 @@
  * left out of the comparison, with a rim for the white that words stand on.
  */
 
-import { type Drawing, LAYERS } from '../../src/drawing/index.ts';
+import { LAYERS, type StyledDrawing } from '../../src/drawing/index.ts';
 import { type Box, growBox, inverse, type Motion, move, type Point } from '../../src/geometry/index.ts';
 import { textWidthOf, typefacesOf, writeOnePage, writeSheets } from '../../src/output/pdf/index.ts';
 import { inkOf, type Sheet, type SheetPlan } from '../../src/pagination/index.ts';
@@ -51,19 +51,19 @@ export interface Taped {
   readonly sheets: number;
 }
 
-const EMPTY: Drawing['layers'] = Object.fromEntries(
+const EMPTY: StyledDrawing['layers'] = Object.fromEntries(
   LAYERS.map((id) => [id, []]),
-) as unknown as Drawing['layers'];
+) as unknown as StyledDrawing['layers'];
 
 /**
  * @param plan what a person has in hand besides the paper: the crosses' places on the drawing
  * @param sheets the bytes that were printed; by default those that the plan gives
  */
 export const tape = async (
-  drawing: Drawing,
+  drawing: StyledDrawing,
   plan: SheetPlan,
   printed: SheetPlan = plan,
-  paint: Drawing = drawing,
+  paint: StyledDrawing = drawing,
 ): Promise<Taped> => {
   const pages = (await pagesOf(await writeSheets(paint, printed, WORDS), DPI, SHEETS_FINER)).slice(
     -printed.sheets.length,
@@ -111,10 +111,10 @@ export const tape = async (
   return { faults, worst, hidden: patch.hidden, sheets: plan.sheets.length };
 };
 
-const painted = new WeakMap<Drawing, Promise<{ one: Gray; frame: Frame }>>();
+const painted = new WeakMap<StyledDrawing, Promise<{ one: Gray; frame: Frame }>>();
 
 /** Painted once for each drawing. */
-const onePageOf = (drawing: Drawing): Promise<{ one: Gray; frame: Frame }> => {
+const onePageOf = (drawing: StyledDrawing): Promise<{ one: Gray; frame: Frame }> => {
   const paint = async () => {
     const pdf = await writeOnePage(drawing, WORDS);
     const [one] = await pagesOf(pdf, DPI, PAGE_FINER);
@@ -129,7 +129,7 @@ const onePageOf = (drawing: Drawing): Promise<{ one: Gray; frame: Frame }> => {
 const ONE_PAGE = { margin: 12.7, padding: 6, foot: 9 } as const;
 
 /** From the drawing to the one page, mm. */
-const placeOnOnePage = async (drawing: Drawing, pdf: Uint8Array): Promise<Frame> => {
+const placeOnOnePage = async (drawing: StyledDrawing, pdf: Uint8Array): Promise<Frame> => {
   const { box } = inkOf(drawing, textWidthOf(typefacesOf(WORDS.fonts)));
   const { margin, padding, foot } = ONE_PAGE;
   const [page] = await rawPages(pdf);

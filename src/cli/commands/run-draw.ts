@@ -1,6 +1,6 @@
 /** What `draw` does. */
 
-import type { Drawing } from '../../drawing/index.ts';
+import type { StyledDrawing } from '../../drawing/index.ts';
 import { shownDrawing, type ViewOptions } from '../../output/view/index.ts';
 import type { PerAxis } from '../../pagination/index.ts';
 import { defaultName } from '../default-name.ts';
@@ -99,7 +99,7 @@ interface Rendered {
 
 const render = async (
   format: Format,
-  drawing: Drawing,
+  drawing: StyledDrawing,
   view: ViewOptions,
   pixels: Pixels,
   words: PdfWords,

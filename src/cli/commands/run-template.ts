@@ -1,7 +1,7 @@
 /** What `template` does. */
 
 import { type Place, ProblemError } from '../../document/index.ts';
-import { type Drawing, drawSilhouette, drawTemplate } from '../../drawing/index.ts';
+import { type Drawing, drawSilhouette, drawTemplate, SHEET, styled } from '../../drawing/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
 import { readClearance } from '../clearance.ts';
@@ -48,9 +48,10 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
     options.output ?? defaultName(source.path, options.solid ? '-solid.pdf' : '-outline.pdf'),
     [source.path],
   );
-  const drawing = options.solid
-    ? solidOf(template, placeAt(['edge']))
-    : drawTemplate(stitched.stitching, template.title);
+  const drawing = styled(
+    options.solid ? solidOf(template, placeAt(['edge'])) : drawTemplate(stitched.stitching, template.title),
+    SHEET,
+  );
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeTemplate(stitched.stitching);
   const pdf = await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' });

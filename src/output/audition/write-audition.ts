@@ -4,9 +4,10 @@ import {
   type Drawing,
   type DrawOptions,
   drawDesign,
-  type LayerId,
   type Scope,
-  type Stroke,
+  SHEET,
+  type StyleSheet,
+  styled,
   USUAL_SEED,
   USUAL_SPACING,
 } from '../../drawing/index.ts';
@@ -18,6 +19,8 @@ import {
   type PictureItem,
   type PictureOptions,
   type PictureSection,
+  smallLines,
+  smallSheet,
   type WrittenPictures,
   writePictures,
 } from '../contact-sheet/index.ts';
@@ -29,31 +32,27 @@ export interface AuditionOptions
   readonly channels: NonNullable<DrawOptions['channels']>;
 }
 
-type Looks = Readonly<Partial<Record<LayerId, Stroke>>>;
-
 /** The stitching frames, the fill is what one chooses by: nearly as dark, and finer. */
-const FILLED: Looks = {
+const FILLED = smallSheet({
   fill: { width: 0.24, color: '#26303c' },
-  border: { width: 0.15, color: '#9a9a9a' },
+  cloth: { width: 0.15, color: '#9a9a9a' },
+  kept: { width: 0.1, color: '#b4b4b4', dash: [0.9, 0.9] },
   channel: { width: 0.2, color: '#4a4a4a' },
   stitch: { width: 0.5, color: '#111111' },
-};
+});
 
 /** Light enough to draw over with any pencil, and still seen when it lies under a second sheet. */
-const EMPTY: Looks = {
-  border: { width: 0.12, color: '#d2d2d2' },
+const EMPTY = smallSheet({
+  cloth: { width: 0.12, color: '#d2d2d2' },
+  kept: { width: 0.1, color: '#d8d8d8', dash: [0.9, 0.9] },
   channel: { width: 0.2, color: '#bdbdbd' },
   stitch: { width: 0.4, color: '#b0b0b0' },
-};
-
-/** Margins and mitres, which a drawing dashes. */
-const DASHED: Stroke = { width: 0.1, color: '#b4b4b4', dash: [0.9, 0.9] };
-const DASHED_EMPTY: Stroke = { ...DASHED, color: '#d8d8d8' };
+});
 
 const CAPTION_LINES = 4;
 
 /** From the back. */
-const SHOWN: readonly LayerId[] = ['border', 'fill', 'channel', 'stitch'];
+const SHOWN = ['border', 'fill', 'channel', 'stitch'] as const;
 
 export const REGION_WORDS: Readonly<Record<TrialRegion, string>> = {
   swag: 'inside the swags',
@@ -81,7 +80,7 @@ export const writeAudition = async (
     });
   const empty = draw();
   const emptyPicture: Picture = {
-    items: itemsOf(empty, FILLED, DASHED),
+    items: itemsOf(empty, FILLED),
     box: frameBox(empty),
     caption: ['the empty frame'],
   };
@@ -99,7 +98,7 @@ export const writeAudition = async (
     const drawing = draw(trial.byHalf);
     return {
       number: String(index + 1),
-      items: itemsOf(drawing, FILLED, DASHED),
+      items: itemsOf(drawing, FILLED),
       box: frameBox(empty),
       caption: captionOf(trial, options.style, options.units),
     };
@@ -117,7 +116,7 @@ export const writeEmptyFrames = async (
   const { title, channels } = options;
   const drawing = drawDesign(design, scope, { title, ghosts: false, channels });
   const picture: Picture = {
-    items: itemsOf(drawing, EMPTY, DASHED_EMPTY),
+    items: itemsOf(drawing, EMPTY),
     box: frameBox(drawing),
     caption: [],
   };
@@ -131,20 +130,17 @@ export const writeEmptyFrames = async (
   return writePictures([section], { ...options, captionLines: 0, onOnePage: true });
 };
 
-const itemsOf = ({ layers }: Drawing, looks: Looks, dashed: Stroke): readonly PictureItem[] =>
-  SHOWN.flatMap((id) => {
-    const look = looks[id];
-    if (!look) return [];
-    return layers[id].map((item) => ({
-      item,
-      stroke: item.kind === 'path' && item.stroke.dash ? dashed : look,
-      shrinks: id === 'fill' || id === 'channel',
-    }));
-  });
+const itemsOf = (drawing: Drawing, sheet: StyleSheet): readonly PictureItem[] =>
+  smallLines(drawing, sheet, SHOWN).map((line) => ({
+    line,
+    shrinks: line.role === 'fill' || line.role === 'channel',
+  }));
 
 /** Seams, stitching and channels make the frame; a fill never reaches beyond them. */
-const frameBox = ({ layers }: Drawing): Picture['box'] =>
-  inkOf({ title: '', layers: { ...layers, fill: [], template: [], marks: [], notes: [] } }).box;
+const frameBox = (drawing: Drawing): Picture['box'] => {
+  const { layers } = styled(drawing, SHEET);
+  return inkOf({ title: '', layers: { ...layers, fill: [], template: [], marks: [], notes: [] } }).box;
+};
 
 /** What a trial is, in the words of a plan, and what it takes to stitch. */
 export const captionOf = (trial: Trial, style: LengthStyle, units: Units): readonly string[] => {

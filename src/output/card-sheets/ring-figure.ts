@@ -1,6 +1,6 @@
 /** The card's picture of a round frame: one swag with the template in place, its circles and its rays. */
 
-import { type Drawing, drawDesign, LAYERS, scopeOf } from '../../drawing/index.ts';
+import { drawDesign, LAYERS, SHEET, type StyledDrawing, scopeOf, styled } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, growBox, type Point, shift } from '../../geometry/index.ts';
 import { inkOf } from '../../pagination/index.ts';
 import type { Design } from '../../swag/index.ts';
@@ -11,7 +11,7 @@ const LABEL = 3.4;
 const ROOM = 2;
 
 interface View {
-  readonly drawing: Drawing;
+  readonly drawing: StyledDrawing;
   readonly box: Box;
   readonly scale: number;
 }
@@ -19,11 +19,11 @@ interface View {
 const viewOf = (design: Design, width: number, most: number): View => {
   const scoped = scopeOf(design, 'repeat');
   if (!scoped.ok) throw new Error('A frame without a swag');
-  const bare = drawDesign(design, scoped.scope, { title: '' });
+  const bare = styled(drawDesign(design, scoped.scope, { title: '' }), SHEET);
   const outline = inkOf({ ...bare, layers: { ...bare.layers, template: [], notes: [] } }).box;
   const guess = Math.min(1, (width - 2 * ROOM) / boxWidth(outline), (most - 2 * ROOM) / boxHeight(outline));
   // Letters keep their size on paper, so that in the small picture they take more room.
-  const drawing = drawDesign(design, scoped.scope, { title: '', labelSize: LABEL / guess });
+  const drawing = styled(drawDesign(design, scoped.scope, { title: '', labelSize: LABEL / guess }), SHEET);
   const box = growBox(
     inkOf({ ...drawing, layers: { ...drawing.layers, template: [], notes: [] } }).box,
     ROOM / guess,

@@ -1,6 +1,6 @@
 /** The card's picture: one swag with the template in place for its first half, and the marks by name. */
 
-import { etchedAlignment, ghostItems, STROKES, type Stroke } from '../../drawing/index.ts';
+import { etchedAlignment, ghostItems, type Stroke } from '../../drawing/index.ts';
 import {
   add,
   type Box,
@@ -147,7 +147,7 @@ export const drawFigure = (
     for (const y of top < far ? [near] : [near, far]) straight({ x: x0, y }, { x: x1, y }, SEAM);
     if (field.startMargin > 0) straight({ x: x0, y: 0 }, { x: x1, y: 0 }, START_LINE);
     for (const item of ghostItems(template, cell.motion, {}, true))
-      draw(item.path, item.stroke.width === STROKES.ghostEdge.width ? EDGE : ETCHED);
+      draw(item.path, item.role === 'ghostEdge' ? EDGE : ETCHED);
     const { guide } = placingOf(cell);
     if (guide !== undefined) straight({ x: x0, y: guide }, { x: x1, y: guide }, GUIDE);
     straight({ x: cell.crown.x, y: near - TICK / scale }, { x: cell.crown.x, y: top + TICK / scale }, CENTRE);

@@ -1,6 +1,6 @@
 /** What one template can make, a page for each part of its edge: swags side by side at one scale. */
 
-import { drawDesign } from '../../drawing/index.ts';
+import { drawDesign, SHEET, styled } from '../../drawing/index.ts';
 import { formatLength, INCH_SIXTEENTH, type LengthStyle } from '../../length/index.ts';
 import { inkOf } from '../../pagination/index.ts';
 import type { GallerySwag } from '../../swag/index.ts';
@@ -14,9 +14,12 @@ import {
   type WrittenPictures,
   writePictures,
 } from './pictures.ts';
+import { smallLines, smallSheet } from './small-look.ts';
 
-const SEAM = { width: 0.15, color: '#8a8a8a' };
-const STITCHING = { width: 0.42, color: '#111111' };
+const LOOK = smallSheet({
+  cloth: { width: 0.15, color: '#8a8a8a' },
+  stitch: { width: 0.42, color: '#111111' },
+});
 const CAPTION_LINES = 3;
 
 /** Undefined where a page cannot hold even one picture. */
@@ -47,15 +50,12 @@ export const writeGallery = async (
 
 const pictureOf = ({ design, shape, seat }: GallerySwag, number: number, style: LengthStyle): Picture => {
   const drawing = drawDesign(design, excerptOf(design), { title: '', ghosts: false });
-  const { border, stitch } = drawing.layers;
+  const { border, stitch } = styled(drawing, SHEET).layers;
   const none = { fill: [], channel: [], template: [], marks: [], notes: [] };
   const say = (mm: number): string => formatLength(mm, style);
   return {
     number: String(number),
-    items: [
-      ...border.filter((i) => i.kind !== 'path' || !i.stroke.dash).map((item) => ({ item, stroke: SEAM })),
-      ...stitch.map((item) => ({ item, stroke: STITCHING })),
-    ],
+    items: smallLines(drawing, LOOK, ['border', 'stitch']).map((line) => ({ line })),
     box: inkOf({ title: '', layers: { ...none, border, stitch } }).box,
     caption: [
       `span ${say(2 * seat.pose.halfSpan)}, depth ${say(seat.pose.depth)}`,

@@ -14,6 +14,7 @@ export {
   type WrittenPictures,
   writePictures,
 } from './pictures.ts';
+export { type SmallLook, smallLines, smallSheet } from './small-look.ts';
 export {
   type Candidate,
   type ContactSheet,

@@ -4,7 +4,7 @@
  */
 
 import type { Problem } from '../../document/index.ts';
-import type { Item, Stroke } from '../../drawing/index.ts';
+import type { StyledPath } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, shift } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_PER_INCH, MM_WHOLE, type Units } from '../../length/index.ts';
 import {
@@ -21,9 +21,8 @@ import {
 import { type Grid, gridAt, gridFor, gridOnOnePage } from './grid.ts';
 
 export interface PictureItem {
-  readonly item: Item;
-  /** As it is on paper, whatever the scale. */
-  readonly stroke: Stroke;
+  /** Its stroke is as it is on paper, whatever the scale. */
+  readonly line: StyledPath;
   /** Whether the line gets finer in a smaller picture: a fill's lines come closer there. */
   readonly shrinks?: boolean;
 }
@@ -239,9 +238,10 @@ const drawPicture = (
   content.placed(
     shift(x, y),
     () => {
-      for (const { item, stroke, shrinks } of picture.items) {
+      for (const { line, shrinks } of picture.items) {
+        const { path, stroke } = line;
         const width = shrinks ? Math.max(THINNEST, stroke.width * Math.sqrt(scale)) : stroke.width;
-        if (item.kind === 'path') content.path(item.path, { ...stroke, width });
+        content.path(path, { ...stroke, width });
       }
     },
     scale,

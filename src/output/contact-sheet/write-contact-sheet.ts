@@ -1,9 +1,10 @@
 /** A contact sheet: candidates side by side, all to one stated scale, each with its number, to choose from by eye. */
 
 import { ProblemError } from '../../document/index.ts';
-import type { Drawing, Item, LayerId, Stroke } from '../../drawing/index.ts';
+import { type Drawing, SHEET, styled } from '../../drawing/index.ts';
 import { inkOf } from '../../pagination/index.ts';
 import { PAGE_TOO_SMALL, type Picture, type PictureOptions, writePictures } from './pictures.ts';
+import { smallLines, smallSheet } from './small-look.ts';
 
 export interface Candidate {
   readonly number: number;
@@ -28,12 +29,13 @@ export interface ContactSheet {
 
 const CAPTION_LINES = 5;
 
-/** What is drawn, from the back, and how: the stitching is what one chooses by. */
-const LOOKS: Readonly<Partial<Record<LayerId, Stroke>>> = {
-  border: { width: 0.15, color: '#8a8a8a' },
+/** The stitching is what one chooses by. */
+const LOOK = smallSheet({
+  cloth: { width: 0.15, color: '#8a8a8a' },
+  kept: { width: 0.1, color: '#a8a8a8', dash: [0.9, 0.9] },
   channel: { width: 0.16, color: '#555555' },
   stitch: { width: 0.42, color: '#111111' },
-};
+});
 
 /** Throws a ProblemError where a page holds not even one. */
 export const writeContactSheet = async (
@@ -48,16 +50,12 @@ export const writeContactSheet = async (
 };
 
 const pictureOf = ({ number, drawing, caption }: Candidate): Picture => {
-  const { layers } = drawing;
-  const shown = (['border', 'channel', 'stitch'] as const).filter((id) => LOOKS[id]);
-  const items = shown.flatMap((id) =>
-    layers[id].map((item) => ({ item, stroke: strokeFor(item, LOOKS[id]!) })),
-  );
-  const empty = { fill: [], border: [], template: [], channel: [], stitch: [], marks: [], notes: [] };
-  const only: Drawing = { title: '', layers: { ...empty, border: layers.border, stitch: layers.stitch } };
-  return { number: String(number), items, box: inkOf(only).box, caption };
+  const { border, stitch } = styled(drawing, SHEET).layers;
+  const none = { fill: [], template: [], channel: [], marks: [], notes: [] };
+  return {
+    number: String(number),
+    items: smallLines(drawing, LOOK, ['border', 'channel', 'stitch']).map((line) => ({ line })),
+    box: inkOf({ title: '', layers: { ...none, border, stitch } }).box,
+    caption,
+  };
 };
-
-/** Lines that the drawing dashes (margins, mitres) stay light and dashed. */
-const strokeFor = (item: Item, look: Stroke): Stroke =>
-  item.kind === 'path' && item.stroke.dash ? { width: 0.1, color: '#a8a8a8', dash: [0.9, 0.9] } : look;

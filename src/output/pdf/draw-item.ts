@@ -1,9 +1,9 @@
 /** A drawing's items on a page, at true size or small. */
 
-import type { AreaItem, Item, PathItem, TextItem } from '../../drawing/index.ts';
+import type { StyledArea, StyledItem, StyledPath, StyledText } from '../../drawing/index.ts';
 import type { PageContent } from './page-content.ts';
 
-export const drawItem = (content: PageContent, item: Item): void => {
+export const drawItem = (content: PageContent, item: StyledItem): void => {
   switch (item.kind) {
     case 'path':
       content.path(item.path, item.stroke);
@@ -19,7 +19,7 @@ export const drawItem = (content: PageContent, item: Item): void => {
   }
 };
 
-const drawText = (content: PageContent, item: TextItem): void =>
+const drawText = (content: PageContent, item: StyledText): void =>
   content.text({
     text: item.text,
     at: item.at,
@@ -36,7 +36,7 @@ const THINNEST = 0.1;
 /** An item in a picture that is `scale` of true size: lines thinner but never lost, dashes drawn through, no text. */
 export const drawSmall = (
   content: PageContent,
-  item: PathItem | AreaItem | TextItem,
+  item: StyledPath | StyledArea | StyledText,
   scale: number,
 ): void => {
   if (item.kind === 'area') content.area(item.loops, item.color);

@@ -1,7 +1,7 @@
 /** The whole drawing at true size on one page, for a wide printer: the frame round it is a ruler on all sides. */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
-import type { Drawing } from '../../drawing/index.ts';
+import type { StyledDrawing } from '../../drawing/index.ts';
 import { boxHeight, boxWidth, growBox, isEmptyBox, shift } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import { inkOf, type PerAxis, rulesFor } from '../../pagination/index.ts';
@@ -31,7 +31,7 @@ const FOOT = 9;
 const MOST_POINTS = 14_400;
 
 /** Throws a ProblemError when there is nothing to print, or more than one page can hold. */
-export const writeOnePage = async (drawing: Drawing, options: OnePageOptions): Promise<Uint8Array> => {
+export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptions): Promise<Uint8Array> => {
   const ink = inkOf(drawing, textWidthOf(typefacesOf(options.fonts)));
   if (isEmptyBox(ink.box))
     throw new ProblemError([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);

@@ -1,6 +1,6 @@
 /** The true-size sheets as one PDF: the cover with its map, then the sheets row by row. */
 
-import { type Drawing, LAYERS, legendOf } from '../../drawing/index.ts';
+import { LAYERS, legendOf, type StyledDrawing } from '../../drawing/index.ts';
 import type { Units } from '../../length/index.ts';
 import {
   type Ink,
@@ -37,14 +37,14 @@ export interface SheetsPdf {
 
 /** The bytes of the PDF for a drawing and the plan that was made for it. */
 export const writeSheets = async (
-  drawing: Drawing,
+  drawing: StyledDrawing,
   plan: SheetPlan,
   options: SheetsOptions,
 ): Promise<Uint8Array> => (await writeSheetsCounted(drawing, plan, options)).bytes;
 
 /** The same, with how many pages it has. */
 export const writeSheetsCounted = async (
-  drawing: Drawing,
+  drawing: StyledDrawing,
   plan: SheetPlan,
   options: SheetsOptions,
 ): Promise<SheetsPdf> => {

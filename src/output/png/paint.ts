@@ -5,7 +5,7 @@
  * what they are under the turn of y.
  */
 
-import type { AreaItem, Drawing, Item, PathItem, TextItem } from '../../drawing/index.ts';
+import type { StyledArea, StyledDrawing, StyledItem, StyledPath, StyledText } from '../../drawing/index.ts';
 import { type Arc, type Path, type Point, pieceAt } from '../../geometry/index.ts';
 import { shownLayers, type ViewOptions } from '../view/index.ts';
 import type { Canvas2D } from './canvas.ts';
@@ -14,7 +14,7 @@ import type { Picture } from './picture-size.ts';
 /** Paints the whole picture, white first. The canvas must be `picture.width` by `picture.height` pixels. */
 export const paintDrawing = (
   canvas: Canvas2D,
-  drawing: Drawing,
+  drawing: StyledDrawing,
   picture: Picture,
   options: ViewOptions = {},
 ): void => {
@@ -38,7 +38,7 @@ const viewOf = ({ box, pixelsPerMm }: Picture): View => ({
   y: (p) => (box.maxY - p.y) * pixelsPerMm,
 });
 
-const paintItem = (canvas: Canvas2D, item: Item, view: View): void => {
+const paintItem = (canvas: Canvas2D, item: StyledItem, view: View): void => {
   switch (item.kind) {
     case 'path':
       paintPath(canvas, item, view);
@@ -57,7 +57,7 @@ const paintItem = (canvas: Canvas2D, item: Item, view: View): void => {
 /** In a small picture a line is drawn no thinner than this (pixels), or it would fade to nothing. */
 const THINNEST_LINE = 0.75;
 
-const paintPath = (canvas: Canvas2D, item: PathItem, view: View): void => {
+const paintPath = (canvas: Canvas2D, item: StyledPath, view: View): void => {
   if (item.path.pieces.length === 0) return;
   const dash = item.stroke.dash ?? [];
   canvas.strokeStyle = item.stroke.color;
@@ -69,7 +69,7 @@ const paintPath = (canvas: Canvas2D, item: PathItem, view: View): void => {
   canvas.stroke();
 };
 
-const paintArea = (canvas: Canvas2D, item: AreaItem, view: View): void => {
+const paintArea = (canvas: Canvas2D, item: StyledArea, view: View): void => {
   canvas.fillStyle = item.color;
   canvas.beginPath();
   for (const loop of item.loops) tracePath(canvas, loop, view);
@@ -110,7 +110,7 @@ const traceArc = (canvas: Canvas2D, piece: Arc, view: View): void => {
 
 const ALIGNMENTS = { start: 'left', middle: 'center', end: 'right' } as const;
 
-const paintText = (canvas: Canvas2D, item: TextItem, view: View): void => {
+const paintText = (canvas: Canvas2D, item: StyledText, view: View): void => {
   if (item.text.trim() === '') return;
   canvas.save();
   canvas.translate(view.x(item.at), view.y(item.at));

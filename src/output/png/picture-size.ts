@@ -1,7 +1,7 @@
 /** How many pixels a drawing becomes, and where each of its points lies among them. */
 
 import type { Problem } from '../../document/index.ts';
-import type { Drawing } from '../../drawing/index.ts';
+import type { StyledDrawing } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth } from '../../geometry/index.ts';
 import { type ViewOptions, viewBox } from '../view/index.ts';
 
@@ -38,7 +38,7 @@ export const MOST_PIXELS = 100_000_000;
 export const LONGEST_SIDE = 32_767;
 
 /** The size of the picture; a problem when it would be too large, or when the options make no sense. */
-export const planPicture = (drawing: Drawing, options: PictureOptions = {}): PictureResult => {
+export const planPicture = (drawing: StyledDrawing, options: PictureOptions = {}): PictureResult => {
   const box = viewBox(drawing, options);
   const wanted = options.widthInPixels ?? options.dotsPerInch ?? usualDotsPerInch(box);
   const key = options.widthInPixels === undefined ? 'dots per inch' : 'width in pixels';

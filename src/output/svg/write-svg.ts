@@ -7,14 +7,14 @@
  */
 
 import type {
-  AreaItem,
-  Drawing,
   Facts,
-  Item,
   LayerId,
-  PathItem,
   Stroke,
-  TextItem,
+  StyledArea,
+  StyledDrawing,
+  StyledItem,
+  StyledPath,
+  StyledText,
 } from '../../drawing/index.ts';
 import { boxHeight, boxWidth } from '../../geometry/index.ts';
 import { shownLayers, type ViewOptions, viewBox } from '../view/index.ts';
@@ -28,7 +28,7 @@ export interface SvgOptions extends ViewOptions {
 }
 
 /** The text of the file. Throws when the drawing holds a number that is not finite or a path with a hole. */
-export const writeSvg = (drawing: Drawing, options: SvgOptions = {}): string => {
+export const writeSvg = (drawing: StyledDrawing, options: SvgOptions = {}): string => {
   const box = viewBox(drawing, options);
   const width = formatNumber(boxWidth(box), SIZE_DECIMALS);
   const height = formatNumber(boxHeight(box), SIZE_DECIMALS);
@@ -65,7 +65,7 @@ const UNITS = 'All coordinates are in millimetres at true size; y points down.';
  */
 const AT_ONCE = 500;
 
-const layerLines = (id: LayerId, items: readonly Item[]): string[] => {
+const layerLines = (id: LayerId, items: readonly StyledItem[]): string[] => {
   const lines: string[] = [];
   for (let i = 0; i < items.length; i += AT_ONCE) {
     const some = items.slice(i, i + AT_ONCE).flatMap(itemLines);
@@ -74,7 +74,7 @@ const layerLines = (id: LayerId, items: readonly Item[]): string[] => {
   return [element(1, 'g', { id }), ...lines, '  </g>'];
 };
 
-const itemLines = (item: Item): string[] => {
+const itemLines = (item: StyledItem): string[] => {
   switch (item.kind) {
     case 'path':
       return pathLines(item);
@@ -87,13 +87,13 @@ const itemLines = (item: Item): string[] => {
   }
 };
 
-const pathLines = (item: PathItem): string[] => {
+const pathLines = (item: StyledPath): string[] => {
   const d = pathData(item.path);
   if (d === '') return [];
   return [element(2, 'path', { ...dataAttributes(item.facts), ...strokeAttributes(item.stroke), d }, '')];
 };
 
-const areaLines = (item: AreaItem): string[] => {
+const areaLines = (item: StyledArea): string[] => {
   const d = item.loops
     .map(pathData)
     .filter((x) => x !== '')
@@ -106,7 +106,7 @@ const areaLines = (item: AreaItem): string[] => {
 /** The first is what the PDF embeds and this program's pictures use; the second is whatever the reader has. */
 const FONTS = 'DejaVu Sans, sans-serif';
 
-const textLines = (item: TextItem): string[] => {
+const textLines = (item: StyledText): string[] => {
   if (item.text.trim() === '') return [];
   const x = formatNumber(item.at.x);
   const y = formatNumber(-item.at.y);

@@ -3,7 +3,7 @@
  * in one piece.
  */
 
-import { type Drawing, LAYERS, type LayerId } from '../../drawing/index.ts';
+import { LAYERS, type LayerId, type StyledDrawing } from '../../drawing/index.ts';
 import { type Box, growBox, isEmptyBox } from '../../geometry/index.ts';
 import { inkOf, type TextWidth } from '../../pagination/index.ts';
 
@@ -22,10 +22,10 @@ export const shownLayers = (options: ViewOptions): readonly LayerId[] =>
   LAYERS.filter((id) => !options.without?.includes(id));
 
 /** The same drawing with nothing on the layers that are left out. */
-export const shownDrawing = (drawing: Drawing, options: ViewOptions): Drawing => {
+export const shownDrawing = (drawing: StyledDrawing, options: ViewOptions): StyledDrawing => {
   const layers = Object.fromEntries(
     LAYERS.map((id) => [id, options.without?.includes(id) ? [] : drawing.layers[id]]),
-  ) as unknown as Drawing['layers'];
+  ) as unknown as StyledDrawing['layers'];
   return { ...drawing, layers };
 };
 
@@ -33,7 +33,7 @@ export const shownDrawing = (drawing: Drawing, options: ViewOptions): Drawing =>
  * The box that a picture of the drawing shows, mm. A drawing without ink gets a small empty box at the
  * origin, so that every writer still makes a valid file. Throws on a coordinate that is not finite.
  */
-export const viewBox = (drawing: Drawing, options: ViewOptions = {}): Box => {
+export const viewBox = (drawing: StyledDrawing, options: ViewOptions = {}): Box => {
   const margin = Math.max(options.margin ?? DEFAULT_VIEW_MARGIN, LEAST_MARGIN);
   const ink = inkOf(shownDrawing(drawing, options), wideTextWidth).box;
   const box = isEmptyBox(ink) ? EMPTY_PICTURE : growBox(ink, margin);

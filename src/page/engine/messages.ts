@@ -36,7 +36,7 @@ export interface Trouble {
 
 /** One kind of line: the paths that are drawn with it, as one piece of SVG path data. */
 export interface Ink {
-  /** The name of a stroke in the drawing's own style sheet, such as `stitch`, `channel`, `seam`. */
+  /** The role of its lines in the drawing, such as `stitch`, `channel`, `seam`: what the page's style sheet goes by. */
   readonly name: string;
   readonly d: string;
 }

@@ -5,7 +5,8 @@ import {
   type Item,
   LAYERS,
   type LayerId,
-  STROKES,
+  SHEET,
+  styled,
   type TextItem,
 } from '../../drawing/index.ts';
 import { type Motion, matrixOf, type Path } from '../../geometry/index.ts';
@@ -13,24 +14,20 @@ import { pathData } from '../../output/svg/index.ts';
 import { viewBox } from '../../output/view/index.ts';
 import type { Ink, Lettering, Picture } from './messages.ts';
 
-/** The drawing's strokes by their names; a stroke of any other look goes by its layer. */
-const NAMES = new Map<unknown, string>(Object.entries(STROKES).map(([name, stroke]) => [stroke, name]));
-
-/** Paths by kind of line, from the back; fills are left to their own answer. */
+/** Paths by their roles, from the back; fills are left to their own answer. The screen's look is its style sheet's. */
 export const inksOf = (drawing: Drawing, without: readonly LayerId[] = []): readonly Ink[] => {
-  const byName = new Map<string, string[]>();
+  const byRole = new Map<string, string[]>();
   for (const id of LAYERS) {
     if (without.includes(id)) continue;
     for (const item of drawing.layers[id]) {
       if (item.kind !== 'path') continue;
-      const name = NAMES.get(item.stroke) ?? id;
-      const known = byName.get(name);
+      const known = byRole.get(item.role);
       const d = pathData(item.path);
       if (known) known.push(d);
-      else byName.set(name, [d]);
+      else byRole.set(item.role, [d]);
     }
   }
-  return [...byName].map(([name, parts]) => ({ name, d: parts.join(' ') }));
+  return [...byRole].map(([name, parts]) => ({ name, d: parts.join(' ') }));
 };
 
 export const textsOf = (drawing: Drawing, without: readonly LayerId[] = []): readonly Lettering[] =>
@@ -51,7 +48,7 @@ const isText = (item: Item): item is TextItem => item.kind === 'text';
 
 /** The whole picture in its own box, y down. */
 export const pictureOf = (drawing: Drawing, without: readonly LayerId[] = []): Picture => {
-  const { minX, minY, maxX, maxY } = viewBox(drawing, { without, margin: 2 });
+  const { minX, minY, maxX, maxY } = viewBox(styled(drawing, SHEET), { without, margin: 2 });
   return {
     box: { minX, maxX, minY: -maxY, maxY: -minY },
     inks: inksOf(drawing, without),

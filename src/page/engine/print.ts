@@ -2,7 +2,7 @@
 
 import { zlibSync } from 'fflate';
 import { ProblemError, plural } from '../../document/index.ts';
-import { drawPlan, drawTemplate, type Scope, scopeOf } from '../../drawing/index.ts';
+import { drawPlan, drawTemplate, type Scope, SHEET, scopeOf, styled } from '../../drawing/index.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import {
   hasRegion,
@@ -75,10 +75,11 @@ const sheets = async (
   const drawn = drawPlan(design, plan, scope);
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
   const { units } = plan;
-  const laid = layOut(drawn.drawing, { paper, measured, units });
+  const drawing = styled(drawn.drawing, SHEET);
+  const laid = layOut(drawing, { paper, measured, units });
   const summary = describeDesign(design, plan.marks.style, plan.channels);
   const { title } = plan;
-  const bytes = await writeSheets(drawn.drawing, laid, {
+  const bytes = await writeSheets(drawing, laid, {
     title,
     summary,
     units,
@@ -186,7 +187,7 @@ export const outline = async (
   const { template } = reading;
   const stitched = stitchTemplate(template, USUAL_CLEARANCE);
   if (!stitched.ok) throw new ProblemError([describeFault(template, USUAL_CLEARANCE, stitched.fault)]);
-  const drawing = drawTemplate(stitched.stitching, template.title);
+  const drawing = styled(drawTemplate(stitched.stitching, template.title), SHEET);
   const laid = layOut(drawing, { paper, measured, units: 'in' });
   const { title } = template;
   const summary = ['Lay the acrylic on the dashed edge: it must cover it from heel to crown end.'];

@@ -1,6 +1,7 @@
 /** One swag, large: as it stands, or at any other pose while it is dragged, with the fits at which a hand lets go. */
 
 import { plural } from '../../document/index.ts';
+import { SHEET, styled } from '../../drawing/index.ts';
 import {
   type Box,
   compose,
@@ -150,7 +151,10 @@ const ownBox = (
   });
   return [lone, ...others]
     .map(({ drawing, moved: { x, y } }) => {
-      const { minX, maxX, minY, maxY } = viewBox(drawing, { without: ['notes'], margin: KNOB_ROOM });
+      const { minX, maxX, minY, maxY } = viewBox(styled(drawing, SHEET), {
+        without: ['notes'],
+        margin: KNOB_ROOM,
+      });
       return { minX: minX + x, maxX: maxX + x, minY: -(maxY + y), maxY: -(minY + y) };
     })
     .reduce(joinBoxes);

@@ -2,7 +2,7 @@ import { createRequire } from 'node:module';
 import { crc32 } from 'node:zlib';
 import { createCanvas, GlobalFonts, loadImage } from '@napi-rs/canvas';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Drawing, Item, TextItem } from '../../../src/drawing/index.ts';
+import type { StyledDrawing, StyledItem, StyledText } from '../../../src/drawing/index.ts';
 import { arc, arcByRise, closedPath, openPath, point, polyline } from '../../../src/geometry/index.ts';
 import {
   type Canvas2D,
@@ -19,7 +19,7 @@ beforeAll(() => {
 });
 
 /** Darkness (0 white, 1 black) of each pixel of the drawing's picture, read back from the encoded file. */
-const render = async (drawing: Drawing, options: PictureOptions) => {
+const render = async (drawing: StyledDrawing, options: PictureOptions) => {
   const plan = planPicture(drawing, options);
   if (!plan.ok) throw new Error(plan.problems[0]?.message);
   const { picture } = plan;
@@ -51,7 +51,7 @@ const render = async (drawing: Drawing, options: PictureOptions) => {
   return { picture, width, height, ink };
 };
 
-const stitched = (...items: Item[]): Drawing => drawingOf({ stitch: items });
+const stitched = (...items: StyledItem[]): StyledDrawing => drawingOf({ stitch: items });
 const all = [-1e6, -1e6, 1e6, 1e6] as const;
 
 describe('a picture of a drawing', () => {
@@ -73,7 +73,7 @@ describe('a picture of a drawing', () => {
 
   it('puts ink where the drawing says, within 0.02 mm at 300 dots per inch, on both axes', async () => {
     // Two 2 mm dots, 50 mm and 40 mm apart: distances that are no whole number of pixels.
-    const dot = (x: number, y: number): Item => ({
+    const dot = (x: number, y: number): StyledItem => ({
       kind: 'area',
       loops: [closedPath([arc(point(x, y), 1, 0, 2 * Math.PI)])],
       color: '#000000',
@@ -130,7 +130,7 @@ describe('a picture of a drawing', () => {
   });
 
   it('stands texts on their anchor, aligned and turned', async () => {
-    const word = (more: Partial<TextItem>): TextItem => ({
+    const word = (more: Partial<StyledText>): StyledText => ({
       kind: 'text',
       text: 'HHHHHH',
       at: point(50, 50),
@@ -140,7 +140,7 @@ describe('a picture of a drawing', () => {
       color: '#000000',
       ...more,
     });
-    const middleOf = async (more: Partial<TextItem>) =>
+    const middleOf = async (more: Partial<StyledText>) =>
       (await render(drawingOf({ notes: [word(more)] }), { dotsPerInch: 100 })).ink(...all);
     const start = await middleOf({});
     const middle = await middleOf({ align: 'middle' });

@@ -1,6 +1,6 @@
 import { DOMParser, type Element } from '@xmldom/xmldom';
 import { describe, expect, it } from 'vitest';
-import { LAYERS, type TextItem } from '../../../src/drawing/index.ts';
+import { LAYERS, type StyledText } from '../../../src/drawing/index.ts';
 import { arc, openPath, point, polyline } from '../../../src/geometry/index.ts';
 import { writeSvg } from '../../../src/output/svg/index.ts';
 import { BLACK, drawingOf } from './fixture.ts';
@@ -21,7 +21,7 @@ const children = (parent: Element, name: string): Element[] =>
 const groups = (root: Element): Map<string, Element> =>
   new Map(children(root, 'g').map((g) => [g.getAttribute('id')!, g]));
 
-const label = (text: string, more: Partial<TextItem> = {}): TextItem => ({
+const label = (text: string, more: Partial<StyledText> = {}): StyledText => ({
   kind: 'text',
   text,
   at: point(10, 20),
