@@ -86,9 +86,8 @@ export const fillRegion = (
   choice: Omit<FillChoice, 'kind'> = {},
 ): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
   if (isEmptyRegion(region.region)) {
-    const { ring } = repeat.cell;
     const why =
-      region.kind === 'background' && ring && !groundIsBounded(ring) ? NO_LIMIT : 'nothing is left to fill';
+      region.kind === 'background' && !groundIsBounded(repeat.cell) ? NO_LIMIT : 'nothing is left to fill';
     return { paths: [], continuous: true, messages: [why] };
   }
   const spine = region.kind === 'channel' ? bandSpine(region, repeat, design, channels) : undefined;

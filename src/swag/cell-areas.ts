@@ -5,30 +5,32 @@
  * A cell ends at its join, halfway to its neighbour. Where the runs of a border meet at the corners without a
  * swag across them, the first and last repeats end at the mitre instead: seen from the inner seam it leans away
  * from them, and they reach out into the corner; from the outer seam it leans over them, and cuts them.
+ *
+ * Where there is a gap, the lines square to the start line through start and stop part the swag from the ground.
  */
 
 import {
   closedPath,
   cross,
+  distance,
   intersectRegions,
   line,
-  mirror,
   move,
   movePath,
+  ORIGIN,
   openPath,
   type Path,
   type Piece,
   type Point,
   pathEnd,
-  pathStart,
   polar,
   type Region,
   regionOf,
   reversePath,
   subtract,
 } from '../geometry/index.ts';
+import { cellLines, centreMirror, joinOf } from './cell-lines.ts';
 import type { Cell, Design, Placed } from './design.ts';
-import { overMirror, ringCellArea, ringGroundArea, ringSwagArea } from './ring-areas.ts';
 
 export interface MirrorLine {
   readonly at: Point;
@@ -59,101 +61,117 @@ export const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
   angle: Math.PI - field.mitre,
 });
 
-/**
- * Where a cell ends beyond its start: halfway to its neighbour. A corner's swags stand as far from their
- * neighbours as those stand from one another, and where sides differ, at least so far.
- */
-export const joinOf = (cell: Cell, { corner, sides }: Design): number =>
-  cell === corner?.cell ? -Math.min(...sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
-
-/** The mirror in a cell's centre line, in the cell's frame. */
-export const centreMirror = (cell: Cell) => mirror(cell.crown, cell.mirror);
-
 /** The whole swag, in the frame of its first half: the half and its mirror image. */
 export const wholeSwag = (cell: Cell): Path => {
   const second = reversePath(movePath(cell.path, centreMirror(cell)));
   return openPath([...cell.path.pieces, ...second.pieces]);
 };
 
-/** Where the centre mirror leaves the start line: at a corner, where the start lines of its two sides meet. */
-export const footOfMirror = ({ crown: { x, y }, mirror: angle }: Cell): Point => ({
-  x: x - (y * Math.cos(angle)) / Math.sin(angle),
-  y: 0,
-});
-
-/** Where the centre mirror meets the far margin. */
-const headOfMirror = (cell: Cell, { field: { room } }: Design): Point => {
-  const { x, y } = cell.crown;
-  return { x: x + ((room - y) * Math.cos(cell.mirror)) / Math.sin(cell.mirror), y: room };
-};
-
-/** Between the stitching and the start line (round the corner, at a corner). */
-export const swagArea = (cell: Cell): Region => {
+/** Between the stitching and the near level (round the corner, at a corner). */
+export const swagArea = (cell: Cell, design: Design): Region => {
   const swag = wholeSwag(cell);
-  if (cell.ring) return ringSwagArea(cell, cell.ring, swag, overMirror(centreMirror(cell)));
-  const foot = footOfMirror(cell);
-  return outlined([line(pathStart(swag)!, foot), line(foot, pathEnd(swag)!), ...reversePath(swag).pieces]);
+  const { start, middle, stop, along, near } = cellLines(cell, design);
+  return outlined([
+    line(ORIGIN, start(near)),
+    ...along([start(near), middle(near), stop(near)], 'forward'),
+    line(stop(near), pathEnd(swag)!),
+    ...reversePath(swag).pieces,
+  ]);
 };
 
-/** What a cell holds: from the join or the mitre to the centre mirror, from the start line to the far margin. */
+/** What a cell holds: from the join or the mitre to the centre mirror, from the near level to the far margin. */
 export const cellArea = (
   cell: Cell,
   design: Design,
   ends: MitredEnds = NO_MITRES,
-  line?: MirrorLine,
+  mirror?: MirrorLine,
 ): Region => {
-  if (cell.ring) return ringCellArea(cell, cell.ring);
-  const join = line?.at.x ?? joinOf(cell, design);
-  const corners = [
-    { x: join, y: 0 },
-    footOfMirror(cell),
-    headOfMirror(cell, design),
-    startEdge(design, join, ends.own),
+  const { join, middle, along, near, far } = cellLines(cell, design);
+  const from = (level: number): Point => (mirror ? { x: mirror.at.x, y: level } : join(level));
+  const end = leansAway(design, ends.own) ? mitredEnd(from(near), design) : from(far);
+  const outline = [
+    ...along([from(near), middle(near)], 'forward'),
+    line(middle(near), middle(far)),
+    ...along([middle(far), end], 'backward'),
+    line(end, from(near)),
   ];
-  return outlined(linesThrough(withinMitres(corners, cell, design, ends)));
+  return leansOver(design, ends) ? withinMitres(outline, cell, design, ends) : outlined(outline);
 };
 
 /** Both cells of a repeat but for its swag: between the stitching and the far margin. */
 export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
   const swag = wholeSwag(cell);
-  if (cell.ring) return ringGroundArea(cell, cell.ring, swag, overMirror(centreMirror(cell)));
-  const join = joinOf(cell, design);
+  const { join, farJoin, middle, start, stop, along, near, far } = cellLines(cell, design);
   const over = (p: Point): Point => move(centreMirror(cell), p);
-  const low = { x: join, y: 0 };
-  const corners = [
-    pathEnd(swag)!,
-    over(low),
-    over(startEdge(design, join, ends.other)),
-    headOfMirror(cell, design),
-    startEdge(design, join, ends.own),
-    low,
-    pathStart(swag)!,
-  ];
-  const ground = outlined([...swag.pieces, ...corners.slice(1).map((p, i) => line(corners[i]!, p))]);
-  if (design.field.from === 'inner' || !(ends.own || ends.other)) return ground;
-  const whole = [low, over(low), over({ x: join, y: design.field.room }), { x: join, y: design.field.room }];
-  return intersectRegions(ground, outlined(linesThrough(withinMitres(whole, cell, design, ends))));
+  // Without a gap a swag starts on its join, and has nothing behind it.
+  const isApart = joinOf(cell, design) < 0;
+  const [first, last] = isApart ? [join(near), farJoin(near)] : [ORIGIN, pathEnd(swag)!];
+  const own = leansAway(design, ends.own) ? mitredEnd(first, design) : join(far);
+  const other = leansAway(design, ends.other) ? over(mitredEnd(join(near), design)) : farJoin(far);
+  const behindStop = isApart
+    ? [line(pathEnd(swag)!, stop(near)), ...along([stop(near), last], 'forward')]
+    : [];
+  const behindStart = isApart ? [...along([first, start(near)], 'forward'), line(start(near), ORIGIN)] : [];
+  const ground = outlined([
+    ...swag.pieces,
+    ...behindStop,
+    line(last, other),
+    ...along([other, middle(far), own], 'backward'),
+    line(own, first),
+    ...behindStart,
+  ]);
+  if (!leansOver(design, ends)) return ground;
+  const whole = [join(near), farJoin(near), farJoin(far), join(far)];
+  return intersectRegions(ground, withinMitres(linesThrough(whole), cell, design, ends));
 };
 
-/** The end of a cell's edge at the far margin. Seen from the inner seam a mitre leans away from the cell. */
-const startEdge = ({ field }: Design, join: number, mitred: boolean): Point => ({
-  x: mitred && field.from === 'inner' ? join - field.room / Math.tan(field.mitre) : join,
+/**
+ * The cell's two sides, of the stitching and of the ray through its start where there is a gap: there a line at a
+ * distance goes round the start, and is an inward channel's before the ray and an outward one's beyond it.
+ */
+export const cellSides = (
+  cell: Cell,
+  design: Design,
+): { readonly inward: Region; readonly outward: Region } => {
+  const { join, middle, start, along, near, far } = cellLines(cell, design);
+  return {
+    inward: outlined([
+      line(ORIGIN, start(near)),
+      ...along([start(near), middle(near)], 'forward'),
+      line(middle(near), cell.crown),
+      ...reversePath(cell.path).pieces,
+    ]),
+    outward: outlined([
+      ...cell.path.pieces,
+      line(cell.crown, middle(far)),
+      ...along([middle(far), join(far)], 'backward'),
+      line(join(far), join(near)),
+      ...along([join(near), start(near)], 'forward'),
+      line(start(near), ORIGIN),
+    ]),
+  };
+};
+
+/** Seen from the inner seam a mitre leans away from its cell, from the outer one over it. */
+const leansAway = ({ field }: Design, mitred: boolean): boolean => mitred && field.from === 'inner';
+const leansOver = ({ field }: Design, ends: MitredEnds): boolean =>
+  field.from === 'outer' && (ends.own || ends.other);
+
+/** The far end of a mitre that leans away from its cell. */
+const mitredEnd = ({ x }: Point, { field }: Design): Point => ({
+  x: x - field.room / Math.tan(field.mitre),
   y: field.room,
 });
 
-/** Seen from the outer seam mitres lean over the cells: what is left of a convex polygon between them. */
-const withinMitres = (
-  polygon: readonly Point[],
-  cell: Cell,
-  design: Design,
-  ends: MitredEnds,
-): readonly Point[] => {
-  if (design.field.from === 'inner') return polygon;
+/** What mitres that lean over a cell leave of a convex polygon. */
+const withinMitres = (outline: readonly Piece[], cell: Cell, design: Design, ends: MitredEnds): Region => {
+  const polygon = outline.map((p) => p.from);
   const { at, angle } = mitreOf(cell, design);
   const along = polar(angle);
   const beside = (p: Point): number => cross(subtract(p, at), along);
   const own = ends.own ? cutPolygon(polygon, beside) : polygon;
-  return ends.other ? cutPolygon(own, (p) => beside(move(centreMirror(cell), p))) : own;
+  const both = ends.other ? cutPolygon(own, (p) => beside(move(centreMirror(cell), p))) : own;
+  return outlined(linesThrough(both));
 };
 
 /** The part of a convex polygon on which a linear measure is not negative (Sutherland and Hodgman, 1974). */
@@ -170,13 +188,9 @@ const cutPolygon = (polygon: readonly Point[], measure: (p: Point) => number): r
 const linesThrough = (corners: readonly Point[]): readonly Piece[] =>
   corners.map((p, i) => line(p, corners[(i + 1) % corners.length]!));
 
-/** Lines without length, where two corners of an outline fall on one place, are no part of it. */
+/** Pieces without length, where two corners of an outline fall on one place, are no part of it. */
 const outlined = (pieces: readonly Piece[]): Region =>
-  regionOf([
-    closedPath(
-      pieces.filter((p) => p.kind === 'arc' || !(Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y) <= SPECK)),
-    ),
-  ]);
+  regionOf([closedPath(pieces.filter((p) => !(distance(p.from, p.to) <= SPECK)))]);
 
 /** Corners of an outline nearer than this (mm) are one. */
 export const SPECK = 1e-9;

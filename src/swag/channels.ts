@@ -36,7 +36,7 @@ import {
 import type { Channels } from '../plan/index.ts';
 import {
   cellArea,
-  centreMirror,
+  cellSides,
   type MirrorLine,
   type MitredEnds,
   mitredEnds,
@@ -46,8 +46,8 @@ import {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
+import { centreMirror } from './cell-lines.ts';
 import type { Cell, Design, Placed } from './design.ts';
-import { ringCellSides } from './ring-areas.ts';
 
 export type ChannelSide = 'outward' | 'inward';
 
@@ -89,11 +89,11 @@ export const channelsOf = (
 ): readonly Channel[] => {
   if (channels.outward.length + channels.inward.length === 0) return [];
   const area = cellArea(cell, design, ends, neighbour?.line);
-  const inside = swagArea(cell);
+  const inside = swagArea(cell, design);
   const swag = swagParts(cell);
   const stitching = neighbour ? withNeighbour(swag, neighbour) : swag;
   const along = nearnessOf(cell.path.pieces);
-  const sides = cell.ring && cell.join < 0 ? ringCellSides(cell, cell.ring) : undefined;
+  const sides = cell.ring && cell.join < 0 ? cellSides(cell, design) : undefined;
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
     return channels[side].map((width, i): Channel => {

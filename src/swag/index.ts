@@ -2,10 +2,7 @@
 
 export {
   cellArea,
-  centreMirror,
-  footOfMirror,
   groundArea,
-  joinOf,
   type MirrorLine,
   type MitredEnds,
   mitredEnds,
@@ -15,6 +12,7 @@ export {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
+export { centreMirror, groundIsBounded } from './cell-lines.ts';
 export { type ChannelSetting, channelSetting } from './channel-setting.ts';
 export {
   CHANNEL_SIDES,
@@ -56,7 +54,6 @@ export { type LineStanding, type Placing, placingOf, type Standing } from './pla
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { awayFromMotif, type Ring, type RingFit, towardsMotif, wedgeOf } from './ring.ts';
-export { groundIsBounded } from './ring-areas.ts';
 export {
   type RingMark,
   type RingMarkKind,

@@ -9,9 +9,9 @@
 import { bandsOf, EMPTY_REGION, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { groundArea, type MitredEnds, mitredEnds, NO_MITRES, swagArea, wholeSwag } from './cell-areas.ts';
+import { groundIsBounded } from './cell-lines.ts';
 import { CHANNEL_SIDES, type ChannelSide, reachesOf } from './channels.ts';
 import type { Cell, Design, Placed } from './design.ts';
-import { groundIsBounded } from './ring-areas.ts';
 
 export type SwagRegion =
   | { readonly kind: 'swag' | 'background'; readonly name: string; readonly region: Region }
@@ -39,7 +39,7 @@ export const regionsOf = (
   ends: MitredEnds = NO_MITRES,
 ): readonly SwagRegion[] => {
   const swag = wholeSwag(cell);
-  const areas = { outward: groundArea(cell, design, ends), inward: swagArea(cell) };
+  const areas = { outward: groundArea(cell, design, ends), inward: swagArea(cell, design) };
   const reaches = { outward: reachesOf(channels.outward), inward: reachesOf(channels.inward) };
   const outward = bandsOf(areas.outward, swag, reaches.outward, channels.points);
   const inward = bandsOf(areas.inward, swag, reaches.inward, channels.points);
@@ -59,12 +59,13 @@ export const regionsOf = (
         }),
       ),
     ),
-    { kind: 'background', name: 'background', region: isBounded(cell) ? outward.at(-1)! : EMPTY_REGION },
+    {
+      kind: 'background',
+      name: 'background',
+      region: groundIsBounded(cell) ? outward.at(-1)! : EMPTY_REGION,
+    },
   ];
 };
-
-/** Outside a round frame without a limit the cloth goes on, and nothing says how far to fill it. */
-const isBounded = ({ ring }: Cell): boolean => ring === undefined || groundIsBounded(ring);
 
 /** A band's middle line over the whole repeat; in several parts where the band is cut. */
 export const bandMiddle = (
@@ -74,7 +75,7 @@ export const bandMiddle = (
   channels: Channels,
   ends: MitredEnds = NO_MITRES,
 ): readonly Path[] => {
-  const area = side === 'outward' ? groundArea(cell, design, ends) : swagArea(cell);
+  const area = side === 'outward' ? groundArea(cell, design, ends) : swagArea(cell, design);
   return parallelIn([wholeSwag(cell)], from + width / 2, area, channels.points);
 };
 

@@ -84,7 +84,7 @@ describe.each(CASES)('$name', ({ design, plan }) => {
     '$name: edges are the channels’ lines, the stitching, or the repeat’s edge',
     (cell) => {
       if (plan.channels.points === 'pivot') return;
-      const edge = [...regionPieces(groundArea(cell, design)), ...regionPieces(swagArea(cell))];
+      const edge = [...regionPieces(groundArea(cell, design)), ...regionPieces(swagArea(cell, design))];
       for (const r of known.get(cell)!) {
         if (r.kind !== 'channel') continue;
         for (const piece of regionPieces(r.region))
@@ -143,7 +143,7 @@ describe('against GEOS', () => {
     const regions = regionsOf(cell, design, plan.channels);
     for (const [side, area] of [
       ['outward', groundArea(cell, design)],
-      ['inward', swagArea(cell)],
+      ['inward', swagArea(cell, design)],
     ] as const) {
       let sum = 0;
       for (const r of regions) {
@@ -161,7 +161,7 @@ test('points fall in the region that their distance says', () => {
   for (const { design, plan } of PLAIN.slice(0, 6)) {
     const cell = design.cells[0]!;
     const regions = regionsOf(cell, design, plan.channels);
-    const inside = swagArea(cell);
+    const inside = swagArea(cell, design);
     const box = regionBox(groundArea(cell, design));
     let seen = 0;
     for (let i = 0; i < 400; i++) {
@@ -191,7 +191,7 @@ test('a channel as wide as the swag leaves nothing inside', () => {
     const channels = { outward: [], inward: [300], points: 'round' as const };
     const regions = regionsOf(design.cells[0]!, design, channels);
     expect(isEmptyRegion(regions[0]!.region)).toBe(true);
-    expect(regionArea(regions[1]!.region)).toBeCloseTo(regionArea(swagArea(design.cells[0]!)), 6);
+    expect(regionArea(regions[1]!.region)).toBeCloseTo(regionArea(swagArea(design.cells[0]!, design)), 6);
   }
 });
 
