@@ -1,7 +1,7 @@
 /** What a design comes to, in words for the terminal and in numbers for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { type Design, frameSize } from '../swag/index.ts';
+import { type Design, frameSize, roundFrame } from '../swag/index.ts';
 
 export { describeDesign } from '../output/mockup/index.ts';
 
@@ -13,15 +13,16 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 
 /** mm and degrees. `outward` is how far outward channels reach beyond the stitching. */
 export const designAsData = (design: Design, outward = 0): object => {
-  const { fit, ring } = design;
+  const { fit } = design;
+  const ring = roundFrame(design);
   const size = frameSize(design, outward);
   return {
     sides: fit.sides.map(({ run, repeats, seat }) => ({
       side: run.name,
       length: run.length,
       repeats,
-      span: ring ? ring.span : 2 * seat.pose.halfSpan,
-      depth: ring ? ring.depth : seat.pose.depth,
+      span: seat.span,
+      depth: seat.depth,
       gap: seat.gap,
       tilt: seat.pose.tilt * DEGREES,
     })),
@@ -30,7 +31,7 @@ export const designAsData = (design: Design, outward = 0): object => {
     ...(size && {
       frame: {
         ...size,
-        ...(ring && { count: ring.ring.count, startRadius: ring.startRadius, crownRadius: ring.crownRadius }),
+        ...(ring && { count: ring.count, startRadius: ring.startRadius, crownRadius: ring.crownRadius }),
       },
     }),
   };

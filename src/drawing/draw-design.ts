@@ -9,6 +9,7 @@ import {
   type Design,
   type Placed,
   placedPath,
+  roundFrame,
 } from '../swag/index.ts';
 import { ringCircles, ringMarkItems } from './draw-ring.ts';
 import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
@@ -33,7 +34,7 @@ export interface DrawOptions {
 
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
-  const { ring } = design;
+  const ring = roundFrame(design);
   return {
     title: options.title,
     layers: {

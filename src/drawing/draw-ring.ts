@@ -14,15 +14,7 @@ import {
   polyline,
   TURN,
 } from '../geometry/index.ts';
-import {
-  awayFromMotif,
-  type Design,
-  type Placed,
-  placingOf,
-  type RingFit,
-  ringMarks,
-  wedgeOf,
-} from '../swag/index.ts';
+import { type Design, type Placed, placingOf, type RoundFrame, ringMarks, wedgeOf } from '../swag/index.ts';
 import type { Item, PathItem, TextItem } from './drawing.ts';
 import type { LineRole } from './role.ts';
 
@@ -34,15 +26,15 @@ const SMALL_LABEL = 0.75;
 const ROOM_FOR_NAMES = 9;
 
 /** The motif, the circle kept clear round it and the limit: whole circles, or arcs over the repeats that are shown. */
-export const ringCircles = (design: Design, ring: RingFit, halves: readonly Placed[]): readonly Item[] => {
-  const { motif, clear, within } = ring.ring;
+export const ringCircles = (design: Design, ring: RoundFrame, halves: readonly Placed[]): readonly Item[] => {
+  const { radius: motif, clear, within } = ring;
   const whole = halves.length === design.halves.length;
   const shown = (radius: number, role: LineRole, kind: string): readonly Item[] =>
     whole
       ? [circleItem(circle(radius), role, kind)]
       : repeatsOf(halves).map((repeat) => {
           const { centre } = marksFor(design, repeat);
-          const w = wedgeOf(ring.ring);
+          const w = wedgeOf(ring);
           return circleItem(openPath([arc(ORIGIN, radius, centre - w, 2 * w)]), role, kind);
         });
   return [
@@ -78,17 +70,17 @@ const marksFor = (design: Design, repeat: string) => {
 
 export const ringMarkItems = (
   design: Design,
-  ring: RingFit,
+  ring: RoundFrame,
   halves: readonly Placed[],
   size: number,
 ): readonly Item[] => {
-  const { startRadius, farthest, ring: wanted, span } = ring;
-  const outer = farthest + awayFromMotif(wanted) + TICK;
+  const { startRadius, farthest, span } = ring;
+  const outer = farthest + ring.away + TICK;
   const small = SMALL_LABEL * size;
   const words = span > ROOM_FOR_NAMES * small;
   // Start and stop are named on the side that the swags turn their backs to.
   const namesAt =
-    wanted.from === 'inner' ? Math.min(startRadius, wanted.clear) - TICK - 0.6 * small : outer + 0.7 * small;
+    ring.from === 'inner' ? Math.min(startRadius, ring.clear) - TICK - 0.6 * small : outer + 0.7 * small;
   const items: Item[] = [];
   const radial = (angle: number, from: number, to: number, role: LineRole, facts: object): void => {
     items.push({
@@ -108,13 +100,13 @@ export const ringMarkItems = (
         repeat,
         mark,
       });
-      radial(angle, wanted.motif, startRadius - TICK, 'ray', { repeat, mark: 'ray' });
+      radial(angle, ring.radius, startRadius - TICK, 'ray', { repeat, mark: 'ray' });
       if (!words || namesAt < size) continue;
       const sense = Math.sign(Math.sin(beside - angle));
       const off = (1.7 * small) / namesAt;
       items.push(label(polar(angle + sense * off, namesAt), angle + sense * off, mark, small, false));
     }
-    radial(centre, wanted.motif, outer, 'centreLine', { repeat, mark: 'centre' });
+    radial(centre, ring.radius, outer, 'centreLine', { repeat, mark: 'centre' });
     items.push(label(polar(centre, outer + 1.1 * size), centre, repeat, size, true));
   }
   return [...items, ...ringGuides(halves)];

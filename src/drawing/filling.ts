@@ -14,7 +14,6 @@ import {
   type Cell,
   CHANNEL_SIDES,
   type Design,
-  groundIsBounded,
   type Placed,
   regionsOf,
   type SwagRegion,
@@ -87,7 +86,7 @@ export const fillRegion = (
 ): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
   if (isEmptyRegion(region.region)) {
     const why =
-      region.kind === 'background' && !groundIsBounded(repeat.cell) ? NO_LIMIT : 'nothing is left to fill';
+      region.kind === 'background' && !design.field.isBounded ? NO_LIMIT : 'nothing is left to fill';
     return { paths: [], continuous: true, messages: [why] };
   }
   const spine = region.kind === 'channel' ? bandSpine(region, repeat, design, channels) : undefined;
@@ -104,7 +103,7 @@ export const fillRegion = (
 };
 
 /** Straight lines stand by a swag’s own centre line where each swag of a frame is turned; along a side all stand alike. */
-const uprightTurn = ({ ring, mirror }: Cell): number => (ring ? mirror - Math.PI / 2 : 0);
+const uprightTurn = ({ centre, mirror }: Cell): number => (centre ? mirror - Math.PI / 2 : 0);
 
 /** For every half the length (mm) of what fills its whole repeat, for the thread that it takes. */
 export const fillLengths = ({ byHalf }: Filling): ReadonlyMap<Placed, number> =>

@@ -1,6 +1,6 @@
 /** How much of a design a picture shows: all of it, one side, one repeat, or a corner with its neighbours. */
 
-import { type Design, designOf, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
+import { type Design, designOf, isRound, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
 
 export interface Scope {
   readonly label: string;
@@ -23,7 +23,7 @@ export type Scoped =
 
 /** What may be asked for, in the words that the answer to a wrong one gives. */
 export const scopeNames = (design: Design): readonly string[] =>
-  design.ring ? ['all', 'repeat', 'frame 1'] : scopeNamesOfRuns(design);
+  isRound(design.fit) ? ['all', 'repeat', 'frame 1'] : scopeNamesOfRuns(design);
 
 const scopeNamesOfRuns = (design: Design): readonly string[] => [
   'all',
@@ -40,7 +40,7 @@ export const scopeOf = (whole: Design, wanted: string): Scoped => {
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ');
-  if (whole.ring) {
+  if (isRound(whole.fit)) {
     const scope = ringScope(whole, name);
     return scope ? { ok: true, design: whole, scope } : { ok: false, known: scopeNames(whole) };
   }
@@ -74,7 +74,7 @@ const allRepeats = (side: PlacedSide): readonly number[] =>
   Array.from({ length: side.fit.repeats }, (_, i) => i);
 
 const wholeScope = (design: Design): Scope => ({
-  label: `the whole ${design.sides.length === 1 ? 'strip' : design.field.round === 'block' ? 'frame' : 'border'}`,
+  label: `the whole ${design.sides.length === 1 ? 'strip' : design.field.around.kind === 'block' ? 'frame' : 'border'}`,
   halves: design.halves,
   stretches: design.sides.map((side) => ({ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) })),
 });

@@ -39,19 +39,7 @@ export const seamItems = (design: Design, { side, from, to }: Stretch): readonly
       facts: { side: side.run.name, line: kind },
     };
   };
-  const inner = field.from === 'inner';
-  const [nearKind, farKind] =
-    field.round === 'block'
-      ? inner
-        ? ['block', 'limit']
-        : ['limit', 'block']
-      : [`${field.from} seam`, 'far seam'];
-  const [nearRole, farRole] = (
-    field.round === 'block' ? [nearKind, farKind] : ['seam', 'seam']
-  ) as LineRole[];
-  const items = [level(near, nearRole!, nearKind!), level(far, farRole!, farKind!)];
-  if (field.startMargin > 0) items.push(level(0, 'startLine', 'start line'));
-  if (field.farMargin > 0) items.push(level(far - field.farMargin, 'margin', 'margin'));
+  const items = field.lines.map((line) => level(line.level, line.role, line.name));
   if (field.corners === 'turn' || field.corners === 'meet') {
     const mitre = (x: number, sense: number): Item => ({
       kind: 'path',

@@ -12,14 +12,13 @@ import {
   mirror,
   move,
   ORIGIN,
-  PIVOT_LIMIT,
   type Piece,
   type Point,
   polar,
   subtract,
 } from '../geometry/index.ts';
 import type { Cell, Design } from './design.ts';
-import type { RingFit } from './ring.ts';
+import { type Circling, circlingOf } from './seat.ts';
 
 export interface CellLines {
   /** On the join mirror, on its image in the centre mirror, and on the centre mirror. */
@@ -36,8 +35,10 @@ export interface CellLines {
   readonly far: number;
 }
 
-export const cellLines = (cell: Cell, design: Design): CellLines =>
-  cell.ring ? roundLines(cell, cell.ring) : straightLines(cell, design);
+export const cellLines = (cell: Cell, design: Design): CellLines => {
+  const circle = circlingOf(cell.centre, cell.crown);
+  return circle ? roundLines(cell, design, circle) : straightLines(cell, design);
+};
 
 /** The mirror in a cell's centre line, in the cell's frame. */
 export const centreMirror = (cell: Cell) => mirror(cell.crown, cell.mirror);
@@ -53,8 +54,8 @@ const straightLines = (cell: Cell, design: Design): CellLines => {
     start: (level) => ({ x: 0, y: level }),
     stop: (level) => move(over, { x: 0, y: level }),
     along: (points) => points.slice(1).map((p, i) => line(points[i]!, p)),
-    near: 0,
-    far: design.field.room,
+    near: design.field.near,
+    far: design.field.far,
   };
 };
 
@@ -65,11 +66,8 @@ const straightLines = (cell: Cell, design: Design): CellLines => {
 export const joinOf = (cell: Cell, { corner, sides }: Design): number =>
   cell === corner?.cell ? -Math.min(...sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
 
-const roundLines = (cell: Cell, fit: RingFit): CellLines => {
-  const { centre, startRadius } = fit;
+const roundLines = (cell: Cell, { field }: Design, { centre, startRadius, sense }: Circling): CellLines => {
   const over = centreMirror(cell);
-  // Outward frames have their centre below the start line, inward ones above.
-  const sense = fit.ring.from === 'inner' ? -1 : 1;
   const radiusAt = (level: number): number => startRadius - sense * level;
   const ray = (angle: number) => (level: number) => {
     const p = polar(angle, radiusAt(level));
@@ -78,7 +76,6 @@ const roundLines = (cell: Cell, fit: RingFit): CellLines => {
   // The join mirror stands upright through the centre.
   const join = (level: number): Point => ({ x: centre.x, y: centre.y - sense * radiusAt(level) });
   const start = ray(angleOf(subtract(ORIGIN, centre)));
-  const levelOf = (radius: number): number => sense * (startRadius - radius);
   return {
     join,
     farJoin: (level) => move(over, join(level)),
@@ -89,20 +86,7 @@ const roundLines = (cell: Cell, fit: RingFit): CellLines => {
     along: (points, way) => [
       arcBetween(centre, points[0]!, points.at(-1)!, (way === 'forward') === sense > 0),
     ],
-    near: levelOf(fit.ring.from === 'inner' ? fit.ring.clear : fit.farthest + fit.ring.inward),
-    far: levelOf(groundRadius(fit)),
+    near: field.near,
+    far: field.far,
   };
 };
-
-/** The radius (mm) at which the ground ends; without a limit, beyond all channels. */
-const groundRadius = ({ ring, farthest }: RingFit): number => {
-  if (ring.from === 'outer') return ring.clear;
-  return Number.isFinite(ring.within) ? ring.within : farthest + PIVOT_LIMIT * ring.outward + BEYOND;
-};
-
-/** Some cloth beyond the outermost channel, mm. */
-const BEYOND = 1;
-
-/** Whether the ground of a cell ends anywhere, so that it can be filled. */
-export const groundIsBounded = ({ ring }: Cell): boolean =>
-  !ring || ring.ring.from === 'outer' || Number.isFinite(ring.ring.within);

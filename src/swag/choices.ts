@@ -27,6 +27,8 @@ export interface Choices {
 export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choices => {
   const { shape, setting } = fit.way;
   const last = shape.stitching.sections.length;
+  const isRound = field.around.kind === 'motif';
+  const counts = fit.sides.map((s) => s.repeats);
   return {
     corners: field.corners === 'none' ? undefined : field.corners,
     from: placeName(shape.from),
@@ -36,8 +38,8 @@ export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choice
     flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
     side: shape.side,
     direction: shape.direction,
-    repeats: fit.ring ? [] : fit.sides.map((s) => s.repeats),
-    count: fit.ring?.ring.count,
+    repeats: isRound ? [] : counts,
+    count: isRound ? counts[0] : undefined,
   };
 };
 

@@ -5,7 +5,7 @@ import type { SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bodyOf, leastNeck, neckOf } from './neck.ts';
 import { type Pose, pastMirror } from './pose.ts';
-import { gapFor, type Seat, type SeatRules } from './seat.ts';
+import { gapFor, type Seat, type SeatRules, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
 
 /** −1 where a corner swag's depth brings its start nearer to the corner, 1 where farther off. */
@@ -36,7 +36,7 @@ export const checkCorner = (
   const neck = neckOf(bodyOf(shape), pose, field.mitre);
   const least = leastNeck(shape);
   if (!(neck >= least - FIT_NOISE)) return misses({ kind: 'narrow-neck', by: least - neck, neck });
-  return fits({ way, shape, pose, gap });
+  return fits(straightSeat(way, shape, pose, gap, field.mitre));
 };
 
 /**

@@ -9,8 +9,7 @@
  * close, so the shorter side is drawn in its full length from both ends with one join left open in the middle
  * by the difference (`tear`): every swag and every corner stays exact, and the picture says where it lies.
  *
- * A round frame has its centre at the origin. It has one side, and what is told along a start line (`repeatMarks`)
- * has no meaning on it.
+ * A round run has its centre at the origin, and its first crown straight above it.
  */
 
 import {
@@ -31,8 +30,7 @@ import {
 } from '../geometry/index.ts';
 import type { Field, Run, SideName } from './field.ts';
 import type { CornerFit, Fit, SideFit } from './fit.ts';
-import type { RingFit } from './ring.ts';
-import { laidPath, type Seat } from './seat.ts';
+import { circlingOf, crownOf, laidPath, type Seat } from './seat.ts';
 
 export type Half = 'first' | 'second';
 
@@ -50,8 +48,8 @@ export interface Cell {
   readonly crown: Point;
   /** The centre mirror's angle to the start line, radians. */
   readonly mirror: number;
-  /** In a round frame: where its mirrors cross, and how far it reaches from there. */
-  readonly ring?: RingFit;
+  /** Of the circle that swags start on; undefined on a straight run. */
+  readonly centre: Point | undefined;
 }
 
 /** One copy of a cell on the quilt. */
@@ -84,8 +82,6 @@ export interface Design {
   readonly sides: readonly PlacedSide[];
   readonly corner: { readonly fit: CornerFit; readonly cell: Cell } | undefined;
   readonly halves: readonly Placed[];
-  /** Of a round frame, whose centre is the quilt's origin; undefined for runs along straight sides. */
-  readonly ring?: RingFit;
 }
 
 /**
@@ -93,16 +89,15 @@ export interface Design {
  * is; the other sides are then not to be drawn.
  */
 export const designOf = (field: Field, fit: Fit, alone?: SideName): Design => {
-  if (fit.ring) return ringDesign(field, fit, fit.ring);
-  const cornerCell = fit.corner && cellOf('corner', fit.corner.seat, field.mitre);
-  const frames = sideFrames(field, alone);
+  const cornerCell = fit.corner && cellOf('corner', fit.corner.seat);
+  const frames = sideFrames(field, fit, alone);
   const sides = fit.sides.map((s, i): PlacedSide => {
     const frame = frames[i]!;
     const by = frame.length - s.run.length;
     return {
       run: s.run,
       fit: s,
-      cell: cellOf(s.run.name, s.seat, Math.PI / 2),
+      cell: cellOf(s.run.name, s.seat),
       motion: frame.motion,
       inset: fit.corner ? fit.corner.toCorner + s.seat.gap / 2 : 0,
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
@@ -117,47 +112,15 @@ export const designOf = (field: Field, fit: Fit, alone?: SideName): Design => {
   return { field, fit, cells, sides, corner, halves };
 };
 
-/**
- * Copies of one cell turned round the origin by a share of the full turn each. The first crown is straight above
- * the centre. As on a border, swags that leave the inner circle follow one another clockwise, those that leave
- * the outer one counterclockwise.
- */
-const ringDesign = (field: Field, fit: Fit, ring: RingFit): Design => {
-  const [sideFit] = fit.sides;
-  if (!sideFit) throw new Error('A frame without a side');
-  const cell: Cell = { ...cellOf('frame', sideFit.seat, ring.mirror), ring };
-  const { centre } = ring;
-  const up = angleOf(subtract(cell.crown, centre));
-  const first = compose(turn(Math.PI / 2 - up), shift(-centre.x, -centre.y));
-  const step = ((ring.ring.from === 'inner' ? -1 : 1) * TURN) / ring.ring.count;
-  const over = mirror(cell.crown, cell.mirror);
-  const halves = Array.from({ length: ring.ring.count }, (_, i): readonly Placed[] => {
-    const motion = compose(turn(i * step), first);
-    const shared = { cell, repeat: `frame ${i + 1}`, side: 'frame' as const };
-    return [
-      { ...shared, half: 'first', motion },
-      { ...shared, half: 'second', motion: compose(motion, over) },
-    ];
-  });
-  const side: PlacedSide = {
-    run: sideFit.run,
-    fit: sideFit,
-    cell,
-    motion: first,
-    inset: 0,
-    tear: undefined,
-  };
-  return { field, fit, cells: [cell], sides: [side], corner: undefined, halves: halves.flat(), ring };
-};
-
-const cellOf = (name: string, seat: Seat, mirror: number): Cell => ({
+const cellOf = (name: string, seat: Seat): Cell => ({
   name,
   seat,
   motion: compose(turn(seat.pose.tilt), seat.shape.motion),
   path: laidPath(seat),
   join: -seat.gap / 2,
-  crown: { x: seat.pose.halfSpan, y: seat.pose.depth },
-  mirror,
+  crown: crownOf(seat),
+  mirror: seat.mirror,
+  centre: seat.centre,
 });
 
 interface Frame {
@@ -166,9 +129,12 @@ interface Frame {
   readonly length: number;
 }
 
-const sideFrames = (field: Field, alone: SideName | undefined): readonly Frame[] => {
+const sideFrames = (field: Field, fit: Fit, alone: SideName | undefined): readonly Frame[] => {
   if (field.corners === 'none') {
-    return field.runs.map((r) => ({ motion: shift(0, field.startMargin), length: r.length }));
+    return fit.sides.map(({ run, seat }) => ({
+      motion: seat.centre ? uprightCrown(seat, seat.centre) : shift(0, field.startMargin),
+      length: run.length,
+    }));
   }
   const lengthOf = (name: SideName): number => field.runs.find((r) => r.name === name)!.length;
   const longer = (a: SideName, b: SideName): number =>
@@ -202,6 +168,12 @@ const sideFrames = (field: Field, alone: SideName | undefined): readonly Frame[]
   });
 };
 
+/** From the cell's frame of a round run's first swag: the centre at the origin, the crown straight above it. */
+const uprightCrown = (seat: Seat, centre: Point): Motion => {
+  const up = angleOf(subtract(crownOf(seat), centre));
+  return compose(turn(Math.PI / 2 - up), shift(-centre.x, -centre.y));
+};
+
 /** A half that runs to the right from x, and one that runs to the left from x. */
 const rightFrom = (x: number): Motion => shift(x, 0);
 const leftFrom = (x: number): Motion => ({ flip: true, angle: Math.PI, x, y: 0 });
@@ -209,10 +181,18 @@ const leftFrom = (x: number): Motion => ({ flip: true, angle: Math.PI, x, y: 0 }
 const sideHalves = (side: PlacedSide): readonly Placed[] => {
   const { run, fit, cell, motion } = side;
   const placed: Placed[] = [];
+  const circle = circlingOf(cell.centre, cell.crown);
   for (let i = 0; i < fit.repeats; i++) {
-    const { start, stop } = repeatMarks(side, i);
     const repeat = `${run.name} ${i + 1}`;
     const shared = { cell, repeat, side: run.name };
+    if (circle) {
+      // Outward swags follow one another clockwise, as on a border, inward ones counterclockwise.
+      const first = compose(turn((circle.sense * i * TURN) / fit.repeats), motion);
+      placed.push({ ...shared, half: 'first', motion: first });
+      placed.push({ ...shared, half: 'second', motion: compose(first, mirror(cell.crown, cell.mirror)) });
+      continue;
+    }
+    const { start, stop } = repeatMarks(side, i);
     placed.push({ ...shared, half: 'first', motion: compose(motion, rightFrom(start)) });
     placed.push({ ...shared, half: 'second', motion: compose(motion, leftFrom(stop)) });
   }

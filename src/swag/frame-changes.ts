@@ -5,7 +5,6 @@
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
 import type { Frame, Plan } from '../plan/index.ts';
-import { awayFromMotif } from './ring.ts';
 import type { Search } from './search.ts';
 import type { Change } from './smallest-change.ts';
 
@@ -21,7 +20,7 @@ export const otherCount = (base: Plan, layout: Frame, tries: Tries): Change | un
   const { count } = layout;
   if (count === undefined) return undefined;
   const open = withFrame(base, layout, { count: undefined });
-  const counts = tries(open).results.flatMap(({ fit }) => fit.ring?.ring.count ?? []);
+  const counts = tries(open).results.flatMap(({ fit }) => fit.sides[0]?.repeats ?? []);
   if (counts.length === 0) return undefined;
   const nearest = counts.reduce((a, b) => (Math.abs(b - count) < Math.abs(a - count) ? b : a));
   return {
@@ -52,8 +51,8 @@ export const smallerClearance = (base: Plan, layout: Frame, tries: Tries): Chang
 export const widerLimit = (base: Plan, layout: Frame, tries: Tries): Change | undefined => {
   const { within } = layout;
   if (within === undefined) return undefined;
-  const found = tries(withFrame(base, layout, { within: undefined })).results.flatMap(({ fit }) =>
-    fit.ring ? [2 * (fit.ring.farthest + awayFromMotif(fit.ring.ring))] : [],
+  const found = tries(withFrame(base, layout, { within: undefined })).results.flatMap(
+    ({ field: { around } }) => (around.kind === 'motif' ? [2 * (around.farthest + around.away)] : []),
   );
   if (found.length === 0) return undefined;
   const wider = Math.ceil(Math.min(...found) / STEP - 1e-9) * STEP;

@@ -1,7 +1,6 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
 import type { Design } from './design.ts';
-import { awayFromMotif, towardsMotif } from './ring.ts';
 
 export interface FrameSize {
   /** mm across, channels included; a round frame is as wide as it is high. */
@@ -11,21 +10,23 @@ export interface FrameSize {
   readonly inside: { readonly width: number; readonly height: number };
 }
 
-/** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm. */
+/** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm; a round frame's own unless given. */
 export const frameSize = (
   { field, fit }: Pick<Design, 'field' | 'fit'>,
-  outward: number,
+  outward?: number,
 ): FrameSize | undefined => {
-  const { ring } = fit;
-  if (ring) {
-    const channels = { ...ring.ring, outward };
-    const across = 2 * (ring.farthest + awayFromMotif(channels));
-    const inside = 2 * (ring.nearest - towardsMotif(channels));
+  const { around } = field;
+  if (around.kind === 'motif') {
+    const { farthest, nearest, away, towards } = around;
+    const points =
+      field.from === 'inner' ? { away: outward ?? away, towards } : { away, towards: outward ?? towards };
+    const across = 2 * (farthest + points.away);
+    const inside = 2 * (nearest - points.towards);
     return { width: across, height: across, inside: { width: inside, height: inside } };
   }
-  if (field.round !== 'block') return undefined;
+  if (around.kind !== 'block') return undefined;
   const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];
-  const reach = Math.max(...seats.map((s) => s.pose.top)) + outward;
+  const reach = Math.max(...seats.map((s) => s.pose.top)) + (outward ?? 0);
   const fromInner = field.from === 'inner';
   // mm from the block's edge to the outermost stitching, and to the innermost.
   const out = fromInner ? field.startMargin + reach : field.width - field.startMargin;

@@ -142,6 +142,14 @@ const stripOf = (way: Way, laid: Seat, share: number): Design => {
     farMargin: 0,
     room: width,
     mitre: Math.PI / 4,
+    around: { kind: 'nothing' },
+    lines: [
+      { role: 'seam', name: 'inner seam', level: 0 },
+      { role: 'seam', name: 'far seam', level: width },
+    ],
+    near: 0,
+    far: width,
+    isBounded: true,
   };
   const fit: Fit = { way, sides: [{ run, repeats: REPEATS, seat: laid }], corner: undefined };
   return designOf(field, fit);

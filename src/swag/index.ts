@@ -12,7 +12,7 @@ export {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
-export { centreMirror, groundIsBounded } from './cell-lines.ts';
+export { centreMirror } from './cell-lines.ts';
 export { type ChannelSetting, channelSetting } from './channel-setting.ts';
 export {
   CHANNEL_SIDES,
@@ -40,8 +40,17 @@ export {
   repeatMarks,
 } from './design.ts';
 export { describeFault } from './edge-problem.ts';
-export { type Corners, type Field, fieldOf, type Run, type SideName } from './field.ts';
-export { type CornerFit, depthsOf, type Fit, type SideFit, spansOf, spreadOf } from './fit.ts';
+export {
+  type Around,
+  type BandLine,
+  type Corners,
+  type Field,
+  fieldOf,
+  type Motif,
+  type Run,
+  type SideName,
+} from './field.ts';
+export { type CornerFit, depthsOf, type Fit, isRound, type SideFit, spansOf, spreadOf } from './fit.ts';
 export { type FrameSize, frameSize } from './frame-size.ts';
 export { type Designed, designFromPlan, type Searched, searchPlan } from './from-plan.ts';
 export { type Gallery, type GallerySwag, galleryOf } from './gallery.ts';
@@ -53,19 +62,23 @@ export { type OutOfReach, outOfReach, type Pause, pausesOf } from './pausing.ts'
 export { type LineStanding, type Placing, placingOf, type Standing } from './placing.ts';
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
-export { awayFromMotif, type Ring, type RingFit, towardsMotif, wedgeOf } from './ring.ts';
+export { wedgeOf } from './ring.ts';
 export {
   type RingMark,
   type RingMarkKind,
   type RingMeasures,
+  type RoundFrame,
   ringMarks,
   ringMeasures,
+  roundFrame,
 } from './ring-marks.ts';
 export { fitRuns, type Miss, pastCorner, sharesCorner, type Tried } from './runs.ts';
 export { type Score, scoreOf, scoreOfRing, smallnessOf } from './score.ts';
 export { MOST_COUNT, type Ranked, type Search, searchFits } from './search.ts';
 export {
   bulgeFor,
+  type Circling,
+  circlingOf,
   gapFor,
   laidPath,
   MOST_ROUNDS,
@@ -73,6 +86,7 @@ export {
   type Seat,
   type SeatRules,
   seat,
+  straightSeat,
 } from './seat.ts';
 export { leanOf, type Setting, tiltOf, type Way } from './setting.ts';
 export { type Direction, type Shape, shapeOf, shortened, type TemplateSide } from './shape.ts';

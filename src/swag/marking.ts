@@ -8,6 +8,7 @@
 import { type LengthStyle, roundLength, stepOf } from '../length/index.ts';
 import type { Design, PlacedSide } from './design.ts';
 import type { SideName } from './field.ts';
+import { roundFrame } from './ring-marks.ts';
 
 export type MarkKind = 'corner stop' | 'start' | 'centre' | 'stop' | 'corner start' | 'end';
 
@@ -35,7 +36,7 @@ export interface SideMarks {
  * frame has no sides to lay a tape along: its marks are `ringMarks`.
  */
 export const marksOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
-  design.ring ? [] : design.sides.map((side) => sideMarks(design, side, style));
+  roundFrame(design) ? [] : design.sides.map((side) => sideMarks(design, side, style));
 
 const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMarks => {
   const { length, name } = side.run;

@@ -9,7 +9,6 @@
 import { bandsOf, EMPTY_REGION, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { groundArea, type MitredEnds, mitredEnds, NO_MITRES, swagArea, wholeSwag } from './cell-areas.ts';
-import { groundIsBounded } from './cell-lines.ts';
 import { CHANNEL_SIDES, type ChannelSide, reachesOf } from './channels.ts';
 import type { Cell, Design, Placed } from './design.ts';
 
@@ -62,7 +61,7 @@ export const regionsOf = (
     {
       kind: 'background',
       name: 'background',
-      region: groundIsBounded(cell) ? outward.at(-1)! : EMPTY_REGION,
+      region: design.field.isBounded ? outward.at(-1)! : EMPTY_REGION,
     },
   ];
 };

@@ -9,6 +9,29 @@
 import { angleOf, move, ORIGIN, type Point, positiveAngle, TURN } from '../geometry/index.ts';
 import { type LengthStyle, roundLength } from '../length/index.ts';
 import type { Design } from './design.ts';
+import type { Motif } from './field.ts';
+import { type Circling, circlingOf, crownOf } from './seat.ts';
+
+/** A frame round a motif, as a person sees it from the motif's centre. Lengths in mm. */
+export interface RoundFrame extends Circling, Omit<Motif, 'kind'> {
+  readonly count: number;
+  readonly from: 'inner' | 'outer';
+  readonly span: number;
+  readonly depth: number;
+  /** How far outward channels reach from the stitching. */
+  readonly outward: number;
+}
+
+/** Undefined for bands of straight runs. */
+export const roundFrame = ({ field, fit }: Pick<Design, 'field' | 'fit'>): RoundFrame | undefined => {
+  const { around, from } = field;
+  const [side] = fit.sides;
+  const circle = side && circlingOf(side.seat.centre, crownOf(side.seat));
+  if (around.kind !== 'motif' || !circle) return undefined;
+  const { span, depth } = side.seat;
+  const outward = from === 'inner' ? around.away : around.towards;
+  return { ...circle, ...around, count: side.repeats, from, span, depth, outward };
+};
 
 export type RingMarkKind = 'start' | 'centre' | 'stop';
 
@@ -26,9 +49,10 @@ export interface RingMark {
 }
 
 /** The marks of all swags in their order; none for a design that is not round. */
-export const ringMarks = ({ ring, halves }: Design): readonly RingMark[] => {
+export const ringMarks = (design: Design): readonly RingMark[] => {
+  const ring = roundFrame(design);
   if (!ring) return [];
-  const sense = ring.ring.from === 'inner' ? -1 : 1;
+  const { sense } = ring;
   const mark = (kind: RingMarkKind, repeat: string, point: Point, radius: number): RingMark => {
     const direction = angleOf(point);
     const turned = positiveAngle(sense * (direction - Math.PI / 2));
@@ -36,7 +60,7 @@ export const ringMarks = ({ ring, halves }: Design): readonly RingMark[] => {
     const angle = turned < SAME_RAY || TURN - turned < SAME_RAY ? 0 : turned;
     return { kind, repeat, point, direction, angle, radius };
   };
-  return halves.flatMap((half) => {
+  return design.halves.flatMap((half) => {
     const { repeat, motion, cell } = half;
     const start = move(motion, ORIGIN);
     if (half.half === 'second') return [mark('stop', repeat, start, ring.startRadius)];
@@ -70,10 +94,11 @@ export interface RingMeasures {
   readonly reach: number;
 }
 
-export const ringMeasures = ({ ring }: Design, style: LengthStyle): RingMeasures | undefined => {
+export const ringMeasures = (design: Design, style: LengthStyle): RingMeasures | undefined => {
+  const ring = roundFrame(design);
   if (!ring) return undefined;
-  const { startRadius, crownRadius, span, ring: wanted } = ring;
-  const step = TURN / wanted.count;
+  const { startRadius, crownRadius, span } = ring;
+  const step = TURN / ring.count;
   const half = Math.asin(Math.min(1, span / 2 / startRadius));
   // What is stepped off is measured on the circles that she draws, which are the rounded ones.
   const [start, crown] = [roundLength(startRadius, style), roundLength(crownRadius, style)];

@@ -23,12 +23,14 @@ import {
   nearnessOf,
   norm,
   ORIGIN,
+  PIVOT_LIMIT,
   type Point,
   polar,
   subtract,
   turn,
 } from '../geometry/index.ts';
 import { cutShape } from './cut.ts';
+import type { BandLine, Field } from './field.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
 import { gapFor, type Seat } from './seat.ts';
@@ -52,28 +54,10 @@ export interface Ring {
   readonly gap: number | 'auto';
 }
 
-/** How one half swag lies in a frame. All lengths in mm. */
-export interface RingFit {
-  readonly ring: Ring;
-  /** The centre mirror's angle to the start line, radians. */
-  readonly mirror: number;
-  /** The frame's centre, in the cell's frame: half a gap back from the start, below it or above it. */
-  readonly centre: Point;
-  /** From the centre to the start mark, and to the crown. */
-  readonly startRadius: number;
-  readonly crownRadius: number;
-  /** From the centre to the nearest and to the farthest stitching. */
-  readonly nearest: number;
-  readonly farthest: number;
-  /** Straight from start mark to stop mark. */
-  readonly span: number;
-  /** How much farther from the centre, or nearer to it, the crown is than the start. */
-  readonly depth: number;
-}
-
 export interface RingSeat {
   readonly seat: Seat;
-  readonly ring: RingFit;
+  /** The band that it makes round its motif. */
+  readonly field: Field;
 }
 
 export interface RingTried {
@@ -99,10 +83,8 @@ export const fitRing = (way: Way, ring: Ring): RingTried => {
 };
 
 /** mm that channels reach from the stitching towards the motif, and away from it. */
-export const towardsMotif = ({ from, outward, inward }: Ring): number =>
-  from === 'inner' ? inward : outward;
-export const awayFromMotif = ({ from, outward, inward }: Ring): number =>
-  from === 'inner' ? outward : inward;
+const towardsMotif = ({ from, outward, inward }: Ring): number => (from === 'inner' ? inward : outward);
+const awayFromMotif = ({ from, outward, inward }: Ring): number => (from === 'inner' ? outward : inward);
 
 /** mm from the centre that stitching keeps, so that the channels on that side are whole: they keep clear too. */
 const keptClear = (ring: Ring): number => ring.clear + towardsMotif(ring);
@@ -238,10 +220,60 @@ const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Re
   const out = farthest + awayFromMotif(ring);
   if (out > ring.within + FIT_NOISE) return misses({ kind: 'too-wide', by: out - ring.within });
   return fits({
-    seat: { way, shape, pose, gap },
-    ring: { ring, mirror, centre, startRadius, crownRadius, nearest, farthest, span, depth },
+    seat: { way, shape, pose, gap, mirror, centre, span, depth },
+    field: bandOf(ring, startRadius, nearest, farthest, span + gap),
   });
 };
+
+/** Some cloth beyond the outermost channel, mm. */
+const BEYOND = 1;
+
+/** The band of a frame: levels are measured from the circle that its swags start on. `share` is a swag and its gap, mm straight. */
+const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: number, share: number): Field => {
+  const { from, motif, clear, within, count } = ring;
+  const isLimited = Number.isFinite(within);
+  const outward = from === 'inner';
+  const levelOf = (radius: number): number => senseOf(ring) * (startRadius - radius);
+  // An inward frame's ground ends at the clear circle, an outward one's at the limit, or beyond all channels.
+  const farRadius = !outward ? clear : isLimited ? within : farthest + PIVOT_LIMIT * ring.outward + BEYOND;
+  const nearRadius = outward ? clear : farthest + ring.inward;
+  const circle = (role: BandLine['role'], name: string, radius: number): BandLine => ({
+    role,
+    name,
+    level: levelOf(radius),
+  });
+  const width = farthest - clear;
+  return {
+    runs: [ringRun(count * share)],
+    corners: 'none',
+    from,
+    width,
+    startMargin: 0,
+    farMargin: 0,
+    room: width,
+    mitre: Math.PI / 2 - wedgeOf(ring) / 2,
+    around: {
+      kind: 'motif',
+      radius: motif,
+      clear,
+      within,
+      nearest,
+      farthest,
+      towards: towardsMotif(ring),
+      away: awayFromMotif(ring),
+    },
+    lines: [
+      circle('motif', 'motif', motif),
+      ...(clear > motif ? [circle('clear', 'clear circle', clear)] : []),
+      ...(isLimited ? [circle('limit', 'limit', within)] : []),
+    ],
+    near: levelOf(nearRadius),
+    far: levelOf(farRadius),
+    isBounded: !outward || isLimited,
+  };
+};
+
+export const ringRun = (length: number): Field['runs'][number] => ({ name: 'frame', length, seam: length });
 
 /**
  * How far (mm) from its start stitching crosses the ray through the start on the side that the swag turns its

@@ -9,7 +9,7 @@ import type { Field } from './field.ts';
 import { depthsOf, type Fit, spansOf, spreadOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Pose } from './pose.ts';
-import { awayFromMotif, type RingFit, wedgeOf } from './ring.ts';
+import { wedgeOf } from './ring.ts';
 import { leanOf } from './setting.ts';
 
 export interface Score {
@@ -104,22 +104,24 @@ const ROUND_COUNT = 6;
 const TOO_FEW_WEIGHT = 0.12;
 
 /** The same for a round frame, which has one depth: what counts is its shape, and its size to its motif and limit. */
-export const scoreOfRing = (fit: Fit, laid: RingFit): Score => {
-  const { ring, span, depth, farthest } = laid;
-  const { pose, gap } = fit.sides[0]!.seat;
-  const reach = farthest + awayFromMotif(ring);
-  const use = Number.isFinite(ring.within) ? (reach - ring.clear) / (ring.within - ring.clear) : 1;
-  const band = (farthest - ring.clear) / ring.clear;
+export const scoreOfRing = (fit: Fit, { around, from }: Field): Score => {
+  if (around.kind !== 'motif') throw new Error('A round frame without its motif');
+  const { clear, within, farthest } = around;
+  const { repeats: count, seat } = fit.sides[0]!;
+  const { pose, gap, span, depth } = seat;
+  const reach = farthest + around.away;
+  const use = Number.isFinite(within) ? (reach - clear) / (within - clear) : 1;
+  const band = (farthest - clear) / clear;
   const proportion = Math.max(0, band / WIDE_FRAME - 1, NARROW_FRAME / Math.max(band, NARROW_FRAME / 10) - 1);
   // Halfway between its mirrors a frame runs square to the middle of the two.
-  const level = ((ring.from === 'inner' ? -1 : 1) * wedgeOf(ring)) / 2;
+  const level = ((from === 'inner' ? -1 : 1) * wedgeOf({ count })) / 2;
   const lean = Math.abs(leanOf(pose.tilt - level)) / (Math.PI / 4);
   const cost =
     USE_WEIGHT * (1 - Math.min(1, use)) +
-    (Number.isFinite(ring.within) ? 0 : PROPORTION_WEIGHT * proportion) +
+    (Number.isFinite(within) ? 0 : PROPORTION_WEIGHT * proportion) +
     (GAP_WEIGHT * gap) / span +
     (gap > FIT_NOISE ? BROKEN_LINE : 0) +
-    TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - ring.count) +
+    TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - count) +
     LEAN_WEIGHT * lean * lean +
     DRAPE_WEIGHT * offDrape(depth / span) +
     SMALL_WEIGHT * smallnessOf(fit) +

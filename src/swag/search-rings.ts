@@ -1,9 +1,8 @@
 /** The fit search for round frames: every way with every count, each closed round the motif as tightly as it may. */
 
 import type { Frame, Plan } from '../plan/index.ts';
-import type { Field, Run } from './field.ts';
 import type { Fit } from './fit.ts';
-import { fitRing, type Ring, type RingSeat, wedgeOf } from './ring.ts';
+import { fitRing, type Ring, ringRun } from './ring.ts';
 import type { Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import { scoreOfRing } from './score.ts';
@@ -26,11 +25,10 @@ export const searchRings = (plan: Plan, layout: Frame, stitchings: readonly Stit
         const found = fitRing(way, ring);
         tried++;
         for (const laid of found.fits) {
-          const field = ringField(laid);
-          const { seat } = laid;
+          const { seat, field } = laid;
           const sides = [{ run: field.runs[0]!, repeats: ring.count, seat }];
-          const fit: Fit = { way, sides, corner: undefined, ring: laid.ring };
-          results.push({ field, fit, score: scoreOfRing(fit, laid.ring) });
+          const fit: Fit = { way, sides, corner: undefined };
+          results.push({ field, fit, score: scoreOfRing(fit, field) });
         }
         if (found.misfit) misses.push({ way, run: ringRun(0), repeats: ring.count, misfit: found.misfit });
       }
@@ -57,20 +55,3 @@ const ringsOf = (plan: Plan, layout: Frame): readonly Ring[] => {
 };
 
 const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);
-
-const ringRun = (length: number): Run => ({ name: 'frame', length, seam: length });
-
-/** The ground of a frame, as if it were unrolled: from the motif's clear circle to as far as its stitching reaches. */
-const ringField = ({ seat, ring: { ring, span, farthest } }: RingSeat): Field => {
-  const width = farthest - ring.clear;
-  return {
-    runs: [ringRun(ring.count * (span + seat.gap))],
-    corners: 'none',
-    from: ring.from,
-    width,
-    startMargin: 0,
-    farMargin: 0,
-    room: width,
-    mitre: Math.PI / 2 - wedgeOf(ring) / 2,
-  };
-};

@@ -6,7 +6,7 @@
  * only to the centre line, wherever on the edge that is.
  */
 
-import { movePath, type Path, turn } from '../geometry/index.ts';
+import { distance, movePath, norm, type Path, type Point, turn } from '../geometry/index.ts';
 import { cutShape } from './cut.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bulgeAt, crownPose, type Pose, pastMirror, riseFor, tiltedPose } from './pose.ts';
@@ -20,7 +20,55 @@ export interface Seat {
   readonly pose: Pose;
   /** mm between the swag's stop mark and its neighbour's start mark. */
   readonly gap: number;
+  /** The centre mirror's angle to the start line, radians. */
+  readonly mirror: number;
+  /** The centre of the circle that the swags start on, in the cell's frame; undefined on a straight run. */
+  readonly centre: Point | undefined;
+  /** mm straight from start mark to stop mark. */
+  readonly span: number;
+  /** mm from the start line to the crown, square to it. */
+  readonly depth: number;
 }
+
+/** A seat on a straight run, or on one half of its corner, whose mirror is the mitre. */
+export const straightSeat = (
+  way: Way,
+  shape: Shape,
+  pose: Pose,
+  gap: number,
+  mirror: number = UPRIGHT,
+): Seat => ({
+  way,
+  shape,
+  pose,
+  gap,
+  mirror,
+  centre: undefined,
+  span: 2 * pose.halfSpan,
+  depth: pose.depth,
+});
+
+/** The crown, in the cell's frame: on the centre mirror. */
+export const crownOf = ({ pose }: Pick<Seat, 'pose'>): Point => ({ x: pose.halfSpan, y: pose.depth });
+
+/** How a swag on a circle lies to the circle's centre. */
+export interface Circling {
+  readonly centre: Point;
+  /** mm from the centre to start and stop marks, and to the crown. */
+  readonly startRadius: number;
+  readonly crownRadius: number;
+  /** -1 where the swags point away from the centre, 1 where towards it. */
+  readonly sense: 1 | -1;
+}
+
+/** Undefined on a straight run. */
+export const circlingOf = (centre: Point | undefined, crown: Point): Circling | undefined =>
+  centre && {
+    centre,
+    startRadius: norm(centre),
+    crownRadius: distance(centre, crown),
+    sense: centre.y < 0 ? -1 : 1,
+  };
 
 export interface SeatRules {
   /** mm that stitching may reach from the start line. */
@@ -51,7 +99,7 @@ const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
     const bulge = bulgeAt(shape, riseFor(shape, halfSpan));
     const wanted = gapFor({ bulge }, rules.gap);
     if (wanted <= gap + FIT_NOISE)
-      return check({ way, shape, pose: crownPose(shape, halfSpan)!, gap }, rules);
+      return check(straightSeat(way, shape, crownPose(shape, halfSpan)!, gap), rules);
     if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge });
     // A wider gap makes a steeper tilt, and that never a smaller bulge: from below this finds the least gap.
     gap = wanted;
@@ -82,7 +130,7 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
   if (whole.halfSpan > 0 && 2 * whole.halfSpan + narrowest <= share + FIT_NOISE) {
     const gap = Math.max(0, share - 2 * whole.halfSpan);
     if (gap >= 2 * whole.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * whole.halfSpan });
-    return check({ way, shape: way.shape, pose: whole, gap }, rules);
+    return check(straightSeat(way, way.shape, whole, gap), rules);
   }
   if (!way.mayStopSooner && !(whole.halfSpan > 0))
     return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, -whole.halfSpan) });
@@ -97,7 +145,7 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
     const pose = tiltedPose(shape, tilt);
     const wanted = gapFor(pose, rules.gap);
     if (wanted <= gap + FIT_NOISE)
-      return check({ way, shape, pose, gap: Math.max(0, share - 2 * pose.halfSpan) }, rules);
+      return check(straightSeat(way, shape, pose, Math.max(0, share - 2 * pose.halfSpan)), rules);
     if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
     gap = wanted;
   }

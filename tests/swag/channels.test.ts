@@ -159,7 +159,8 @@ const offMitre = ({ crown, mirror }: Cell, p: Point): number =>
 const made = (path: Path, room: number, gap = 0) => {
   const crown = pathEnd(path)!;
   const cell = { name: 'made', path, join: -gap / 2, crown, mirror: Math.PI / 2 } as unknown as Cell;
-  const design = { field: { room }, cells: [cell], sides: [], corner: undefined } as unknown as Design;
+  const field = { room, near: 0, far: room };
+  const design = { field, cells: [cell], sides: [], corner: undefined } as unknown as Design;
   return { cell, design };
 };
 const at = (x: number, y: number): Point => ({ x, y });

@@ -24,10 +24,11 @@ import {
   placedChannels,
   placedPath,
   type Ranked,
-  type RingFit,
+  type RoundFrame,
   regionsOf,
   ringMarks,
   ringMeasures,
+  roundFrame,
 } from '../../src/swag/index.ts';
 import type { Template } from '../../src/template/index.ts';
 import { PROFILES, planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
@@ -44,8 +45,8 @@ const ARC = templateOf(
 
 const frame = (text: string, more = '') => planOf(`layout: { frame: { ${text} } }\n${more}`);
 
-const ringOf = (ranked: Ranked): RingFit => {
-  const { ring } = ranked.fit;
+const ringOf = (ranked: Ranked): RoundFrame => {
+  const ring = roundFrame(ranked);
   if (!ring) throw new Error('Not a frame');
   return ring;
 };
@@ -140,7 +141,7 @@ describe('against the regular polygons of a handbook', () => {
 /** Everything that must hold of a placed frame. */
 const checkFrame = (ranked: Ranked, outward: number, inward = 0): void => {
   const ring = ringOf(ranked);
-  const { count, clear, within, from } = ring.ring;
+  const { count, clear, within, from } = ring;
   const design = designOf(ranked.field, ranked.fit);
   const { gap } = ranked.fit.sides[0]!.seat;
   expect(design.halves).toHaveLength(2 * count);
@@ -211,7 +212,7 @@ describe('every frame', () => {
   test.each([3, 4, 7, 11, 16, 25, 40, 64])('of %i swags can be made', (count) => {
     const plan = frame(`count: ${count}, around: ${Math.round(1.1 * count + 1)}`);
     const [best] = search(plan, PROFILES).results;
-    expect(best && ringOf(best).ring.count).toBe(count);
+    expect(best && ringOf(best).count).toBe(count);
     checkFrame(best!, 0);
   });
 });
@@ -225,7 +226,8 @@ describe('channels and regions of a frame', () => {
   test.each(cases)('%s keep the circles, channels included', (_, text) => {
     const plan = frame(text, channels);
     const [best] = search(plan, PROFILES).results;
-    const { ring, farthest } = ringOf(best!);
+    const ring = ringOf(best!);
+    const { farthest } = ring;
     const design = designOf(best!.field, best!.fit);
     let lines = 0;
     for (const list of placedChannels(design, plan.channels).values())
@@ -234,7 +236,7 @@ describe('channels and regions of a frame', () => {
           lines++;
           const half = design.halves[0]!;
           const placed = pointsAlong(path, 0.5).map((p) =>
-            norm({ x: p.x - half.cell.ring!.centre.x, y: p.y - half.cell.ring!.centre.y }),
+            norm({ x: p.x - ring.centre.x, y: p.y - ring.centre.y }),
           );
           expect(Math.min(...placed)).toBeGreaterThan(ring.clear - 1e-6);
           expect(Math.max(...placed)).toBeLessThan(Math.min(ring.within, farthest + CLEARANCE) + 1e-6);
@@ -310,7 +312,8 @@ describe('channels and regions of a frame', () => {
   test.each(cases)('the regions of %s make up the ring that they share', (_, text) => {
     const plan = frame(text, channels);
     const [best] = search(plan, PROFILES).results;
-    const { ring, farthest } = ringOf(best!);
+    const ring = ringOf(best!);
+    const { farthest } = ring;
     const design = designOf(best!.field, best!.fit);
     const regions = regionsOf(design.cells[0]!, design, plan.channels);
     const all = ring.count * regions.reduce((sum, r) => sum + regionArea(r.region), 0);

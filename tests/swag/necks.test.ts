@@ -11,6 +11,7 @@ import {
   smallestChange,
 } from '../../src/swag/index.ts';
 import { crownPose } from '../../src/swag/pose.ts';
+import { straightSeat } from '../../src/swag/seat.ts';
 import { PROFILES, planOf, pointsAlong, profile, search } from './fit-helpers.ts';
 
 const PLAN = `layout: { border: { width: 7, inner: { top: 54 3/8, right: 67 1/2, bottom: 54 1/8, left: 67 3/4 }, corners: turn } }
@@ -77,7 +78,7 @@ describe('a swag that turns a corner', () => {
     const lengths = (rise: number): readonly number[] => {
       const pose = crownPose(shape, shape.chord * Math.cos((rise * Math.PI) / 180))!;
       const toCorner = pose.halfSpan - pose.depth;
-      const seat = { way: fit.way, shape, pose, gap: 0 };
+      const seat = straightSeat(fit.way, shape, pose, 0, field.mitre);
       const design = designOf(field, { ...fit, corner: { seat, toCorner, offset: toCorner } });
       const corner = design.halves.find((h) => h.cell === design.corner?.cell)!;
       const channels = placedChannels(design, plan.channels, [corner]).get(corner)!;

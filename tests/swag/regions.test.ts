@@ -202,7 +202,8 @@ test('a swag that lies on its start line for a while: no slit is left there', ()
     { x: 60, y: 40 },
   ]);
   const cell = { name: 'flat', path: flat, join: -4, crown: { x: 60, y: 40 }, mirror: Math.PI / 2 };
-  const design = { field: { room: 100 }, sides: [], corner: undefined } as unknown as Design;
+  const field = { room: 100, near: 0, far: 100, isBounded: true };
+  const design = { field, sides: [], corner: undefined } as unknown as Design;
   const channels = { outward: [5], inward: [5], points: 'round' as const };
   const regions = regionsOf(cell as unknown as Cell, design, channels);
   // A triangle 60 wide and 40 high over the start line, and the rest of 128 by 100.

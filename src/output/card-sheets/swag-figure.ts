@@ -24,7 +24,7 @@ import {
   scale as scaled,
   shift,
 } from '../../geometry/index.ts';
-import { type Cell, type Design, pausesOf, placingOf } from '../../swag/index.ts';
+import { type Cell, type Design, isRound, pausesOf, placingOf } from '../../swag/index.ts';
 import { seamName } from '../card/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
 import { drawRingFigure, ringFigureHeight } from './ring-figure.ts';
@@ -54,7 +54,7 @@ const FOOT: Stroke = { width: 0.25, color: '#8a8a8a' };
 
 /** How high the figure is (mm) in a room of a given width, at most `most`. */
 export const figureHeight = (design: Design, width: number, most: number): number => {
-  if (design.ring) return ringFigureHeight(design, width, most);
+  if (isRound(design.fit)) return ringFigureHeight(design, width, most);
   const { box } = viewOf(design);
   const scale = scaleFor(box, width, most);
   return boxHeight(box) * scale + ABOVE + BELOW;
@@ -117,7 +117,7 @@ export const drawFigure = (
   width: number,
   most: number,
 ): void => {
-  if (design.ring) {
+  if (isRound(design.fit)) {
     drawRingFigure(content, design, at, width, most);
     return;
   }

@@ -7,6 +7,7 @@ import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
+  isRound,
   marksOf,
   type SideMarks,
   type StitchedLength,
@@ -71,7 +72,7 @@ export const cardWith = (
     {
       id: 'marks',
       heading: 'Marks',
-      blocks: design.ring
+      blocks: isRound(design.fit)
         ? ringMarkBlocks(design, plan)
         : [
             { kind: 'text', text: MARKS_INTRO(design, plan) },

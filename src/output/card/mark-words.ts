@@ -21,14 +21,14 @@ export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
 };
 
 /** What the swags leave from: a seam of the quilt, or what a frame runs along. */
-export const seamName = ({ corners, from, round }: Design['field']): string => {
-  if (round === 'block') return from === 'inner' ? 'edge of the block' : 'outer edge of the frame';
+export const seamName = ({ corners, from, around }: Design['field']): string => {
+  if (around.kind === 'block') return from === 'inner' ? 'edge of the block' : 'outer edge of the frame';
   return corners === 'none' ? 'seam' : `${from} seam`;
 };
 
 /** The same in a word, where it is clear which is meant. */
-export const nearLine = ({ from, round }: Design['field']): string =>
-  round !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
+export const nearLine = ({ from, around }: Design['field']): string =>
+  around.kind !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
 
 const COLUMNS: CardTable['columns'] = [
   { head: 'swag', align: 'left' },

@@ -3,13 +3,13 @@
 import { formatLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
-  awayFromMotif,
   type Design,
   frameSize,
   type Placing,
-  type RingFit,
+  type RoundFrame,
   ringMarks,
   ringMeasures,
+  roundFrame,
   type Setting,
 } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
@@ -24,13 +24,13 @@ const DEGREES = 180 / Math.PI;
 const degrees = (radians: number): string => `${Math.round(10 * radians * DEGREES + HALF_UP) / 10}°`;
 const HALF_UP = 1e-6;
 
-const circling = ({ ring }: RingFit): string => (ring.from === 'inner' ? 'clockwise' : 'counterclockwise');
+const circling = ({ from }: RoundFrame): string => (from === 'inner' ? 'clockwise' : 'counterclockwise');
 
 export const ringSizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
-  const { ring } = design;
-  const size = frameSize(design, ring?.ring.outward ?? 0);
+  const ring = roundFrame(design);
+  const size = frameSize(design);
   if (!ring || !size) return [];
-  const channels = awayFromMotif(ring.ring) > 0 ? ', channels included' : '';
+  const channels = ring.away > 0 ? ', channels included' : '';
   return [
     `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
   ];
@@ -39,13 +39,13 @@ export const ringSizeWords = (design: Design, { marks: { style } }: Plan): reado
 /** Where the first half starts, how the template lies for it (`stands` says what of it at the start mark), and how it is set. */
 export const ringSettingWords = (
   design: Design,
-  ring: RingFit,
+  ring: RoundFrame,
   placing: Placing,
   stands: string,
   length: (mm: number) => string,
 ): readonly string[] => {
   const { setting, shape } = design.fit.way;
-  const inward = ring.ring.from === 'outer';
+  const inward = ring.from === 'outer';
   const inside = inward ? 'between stitching and outer edge' : 'between stitching and motif';
   const lies =
     shape.side === 'inside' ? `inside the swag, ${inside}` : 'outside the swag, beyond the stitching';
@@ -68,7 +68,7 @@ export const ringLevelWords = (design: Design): string =>
 const settingSteps = (
   setting: Setting,
   design: Design,
-  ring: RingFit,
+  ring: RoundFrame,
   placing: Placing,
   length: (mm: number) => string,
 ): string => {
@@ -90,7 +90,7 @@ const settingSteps = (
     }
     case 'flat-on-guide': {
       const guide = placing.guide ?? 0;
-      const farther = guide > 0 === (ring.ring.from === 'inner');
+      const farther = guide > 0 === (ring.from === 'inner');
       return (
         `Draw a guide line square to ${rayWords(design)}, ${length(Math.abs(guide))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark: it is for ` +
         `the template's edge and not for the stitching. Lay ${setting.flat.label} along it, and slide the template until the edge meets the foot at the start mark.`
@@ -103,12 +103,12 @@ const settingSteps = (
 
 /** The rays with their distances, and how to find them with and without a protractor. */
 export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
-  const { ring } = design;
+  const ring = roundFrame(design);
   const measures = ringMeasures(design, style);
   if (!ring || !measures) return [];
   const text = (words: string): CardBlock => ({ kind: 'text', text: words });
   const length = (mm: number): string => formatLength(mm, style);
-  const { count } = ring.ring;
+  const { count } = ring;
   const marks = ringMarks(design);
   const angleOf = (repeat: string, kind: 'start' | 'centre' | 'stop'): string => {
     const mark = marks.find((m) => m.repeat === repeat && m.kind === kind);
@@ -124,7 +124,7 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
         `Then measure from the centre, ${unitWords(style)}: ${bare(measures.start, style)} along each start and stop ray, ${bare(measures.crown, style)} along each centre ray. Every distance is rounded once, and no rounding adds to the next.`,
     ),
     text(
-      `Without a protractor: draw two circles round the centre, ${length(measures.start)} and ${length(measures.crown)} in radius. On the ${ring.ring.from === 'inner' ? 'larger' : 'smaller'} one, which carries the crowns, begin straight up and step off ${length(measures.crownChord)}, straight from crown to crown, ` +
+      `Without a protractor: draw two circles round the centre, ${length(measures.start)} and ${length(measures.crown)} in radius. On the ${ring.from === 'inner' ? 'larger' : 'smaller'} one, which carries the crowns, begin straight up and step off ${length(measures.crownChord)}, straight from crown to crown, ` +
         `${count} times; the last step comes back to the first, and what is left over is shared among all. From each crown measure ${length(measures.reach)} to the other circle, to both sides: there lie its start and its stop. ` +
         `Check: straight from start to stop is ${length(measures.startChord)}${measures.gapChord > 0 ? `, and from a stop to the next start ${length(measures.gapChord)}` : ''}.`,
     ),
@@ -144,13 +144,13 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
 
 /** The same for programs: mm and degrees. */
 export const ringAsData = (design: Design, style: LengthStyle): object | null => {
-  const { ring } = design;
+  const ring = roundFrame(design);
   const measures = ringMeasures(design, style);
   if (!ring || !measures) return null;
   const { step, half, ...lengths } = measures;
   return {
-    count: ring.ring.count,
-    from: ring.ring.from,
+    count: ring.count,
+    from: ring.from,
     turns: circling(ring),
     startRadius: ring.startRadius,
     crownRadius: ring.crownRadius,

@@ -5,10 +5,12 @@ import { type Plan, SIDES } from '../../plan/index.ts';
 import {
   type Cell,
   type Design,
+  isRound,
   outOfReach,
   type Placing,
   pausesOf,
   placingOf,
+  roundFrame,
   type Setting,
   type Shape,
 } from '../../swag/index.ts';
@@ -36,8 +38,9 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
       ? `inside the swag, between stitching and ${near}`
       : 'outside the swag, beyond the stitching';
   const stands = `${atStart(shape)} at the start mark.${beyondWords(placing, length)}`;
-  const first = design.ring
-    ? ringSettingWords(design, design.ring, placing, stands, length).map(point)
+  const ring = roundFrame(design);
+  const first = ring
+    ? ringSettingWords(design, ring, placing, stands, length).map(point)
     : [
         point(startsAt),
         point(
@@ -128,9 +131,9 @@ const backWords = (
 };
 
 /** On a frame that closes round its motif there is no line to be above or below. */
-const upWords = (up: number, { ring, field }: Design): string => {
-  if (ring)
-    return up < 0 === (ring.ring.from === 'inner') ? 'nearer to the centre' : 'farther from the centre';
+const upWords = (up: number, { fit, field }: Design): string => {
+  if (isRound(fit))
+    return up < 0 === (field.from === 'inner') ? 'nearer to the centre' : 'farther from the centre';
   return `${up < 0 ? 'below' : 'above'} the ${field.startMargin > 0 ? 'start line' : seamName(field)}`;
 };
 
@@ -215,11 +218,11 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     far === undefined
       ? `the near end is ${placeWords(near)}`
       : `the near end is ${placeWords(near)}, the far end ${placeWords(far)}`;
-  const level = design.ring ? ringLevelWords(design) : `the ${seamName(field)}`;
+  const level = isRound(design.fit) ? ringLevelWords(design) : `the ${seamName(field)}`;
   const centre = far === undefined ? '' : '; of the far end, past or before the centre line';
   const lettered =
     lines.length > 0
-      ? ` A lettered line is told by where it crosses the ${design.ring ? 'same' : 'start'} line.`
+      ? ` A lettered line is told by where it crosses the ${isRound(design.fit) ? 'same' : 'start'} line.`
       : '';
   return [
     {

@@ -3,7 +3,15 @@
 import { plural } from '../../document/index.ts';
 import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
+import {
+  type Design,
+  depthsOf,
+  frameSize,
+  isRound,
+  type Pose,
+  smallnessOf,
+  spansOf,
+} from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
@@ -25,13 +33,14 @@ export const describeDesign = (
   channels: Pick<Channels, 'outward'> = { outward: [] },
 ): readonly string[] => {
   const length = (mm: number): string => formatLength(mm, style);
-  const { ring, fit } = design;
+  const { fit } = design;
+  const ring = isRound(fit);
   const { shape } = fit.way;
   // Lobes may stand higher than the crown between them: then the depth alone would mislead.
   const highest = (pose: Pose): string =>
     !ring && pose.top - pose.depth > stepOf(style) ? ` at the crown, ${length(pose.top)} at the highest` : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
-    const [span, depth] = ring ? [ring.span, ring.depth] : [2 * seat.pose.halfSpan, seat.pose.depth];
+    const { span, depth } = seat;
     const size = `${plural(repeats, 'swag')} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
     // A gap that rounds to nothing is none to her.
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';

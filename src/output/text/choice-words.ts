@@ -9,21 +9,22 @@ import {
   roundLength,
   stepOf,
 } from '../../length/index.ts';
-import { depthsOf, type Field, type Fit, type Shape, spansOf } from '../../swag/index.ts';
+import { depthsOf, type Field, type Fit, isRound, type Shape, spansOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to the end of section 3`. */
 export const partWords = ({ from, to }: Shape): string => `${from.label} to ${to.label}`;
 
-export const settingWords = ({ way: { setting }, ring }: Fit, { round }: Pick<Field, 'round'>): string => {
+export const settingWords = (fit: Fit, { around }: Pick<Field, 'around'>): string => {
+  const { setting } = fit.way;
   switch (setting.kind) {
     case 'crown-on-centre':
       return 'crown on centre';
     case 'alignment-line': {
       // Round a motif there is no seam: what is square to it there runs along the ray from the centre.
       const isSquare = setting.laid === 'square';
-      const lies = ring
+      const lies = isRound(fit)
         ? `${isSquare ? 'along' : 'square to'} ray`
-        : `${isSquare ? 'square to' : 'along'} ${round === 'block' ? 'block' : 'seam'}`;
+        : `${isSquare ? 'square to' : 'along'} ${around.kind === 'block' ? 'block' : 'seam'}`;
       return `line ${setting.line.name} ${lies}`;
     }
     case 'flat-on-guide':
@@ -87,7 +88,7 @@ const fineStyle = (style: LengthStyle): LengthStyle => {
 
 /** How far (mm) the stitching reaches from the start line, on every side and at the corners. */
 export const highestOf = (fit: Fit): readonly number[] =>
-  fit.ring
+  isRound(fit)
     ? []
     : [...fit.sides.map((s) => s.seat.pose.top), ...(fit.corner ? [fit.corner.seat.pose.top] : [])];
 

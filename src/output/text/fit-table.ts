@@ -1,7 +1,7 @@
 /** The best fits as a table for a terminal: two lines each, what to do and what comes of it. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { depthsOf, frameSize, type Ranked, spansOf } from '../../swag/index.ts';
+import { depthsOf, frameSize, isRound, type Ranked, spansOf } from '../../swag/index.ts';
 import {
   bareLength as bare,
   depthWords,
@@ -119,7 +119,7 @@ const haveHigher = (results: readonly Ranked[], style: LengthStyle): boolean =>
   results.some((r) => standsHigher(r.fit, style));
 
 const headsOf = (results: readonly Ranked[], style: LengthStyle): readonly string[] => {
-  if (results[0]?.fit.ring) return RING_HEADS;
+  if (results[0] && isRound(results[0].fit)) return RING_HEADS;
   return haveHigher(results, style)
     ? FIGURE_HEADS.flatMap((head) => (head === 'depth' ? [head, 'highest'] : [head]))
     : FIGURE_HEADS;
@@ -132,7 +132,7 @@ const figureRow = (
   short: boolean,
 ): readonly string[] => {
   const seats = fit.sides.map((s) => s.seat);
-  const size = frameSize({ field, fit }, fit.ring?.ring.outward ?? 0);
+  const size = frameSize({ field, fit });
   const each = (values: readonly number[], words: string): string =>
     short ? rangeWords(values, style) : words;
   return [
@@ -142,7 +142,7 @@ const figureRow = (
     ...(haveHigher(shown, style)
       ? [rangeWords(standsHigher(fit, style) ? highestOf(fit) : depthsOf(fit), style)]
       : []),
-    bare(size && fit.ring ? size.width : printedSpread(depthsOf(fit), style), style),
+    bare(size && isRound(fit) ? size.width : printedSpread(depthsOf(fit), style), style),
     each(
       seats.map((s) => s.gap),
       gapWords(fit, style),
@@ -157,7 +157,7 @@ const notes = (
   style: LengthStyle,
   width: number,
 ): readonly string[] => {
-  if (results[0]?.fit.ring) return ringNotes(results, shown, style, width);
+  if (results[0] && isRound(results[0].fit)) return ringNotes(results, shown, style, width);
   const sides = (results[0]?.fit.sides ?? []).map((s) => s.run.name);
   const order = sides.length > 1 ? ` Where sides differ, they stand in the order ${sides.join(', ')}.` : '';
   const counted =

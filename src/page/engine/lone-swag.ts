@@ -14,9 +14,12 @@ import {
   type Design,
   designOf,
   type Field,
+  isRound,
   placedChannels,
   type Ranked,
+  roundFrame,
   type Seat,
+  straightSeat,
   toCornerOf,
 } from '../../swag/index.ts';
 
@@ -45,11 +48,11 @@ export const seatNamed = ({ fit }: Ranked, name: string): Seat | undefined =>
 /** The same half swag at another half span (mm), with nothing said about whether it fits; undefined beyond its chord. */
 export const posed = (seat: Seat, halfSpan: number): Seat | undefined => {
   const pose = crownPose(seat.way.shape, halfSpan);
-  return pose && { way: seat.way, shape: seat.way.shape, pose, gap: seat.gap };
+  return pose && straightSeat(seat.way, seat.way.shape, pose, seat.gap, seat.mirror);
 };
 
 export const loneSwag = (ranked: Ranked, name: string, seat: Seat, plan: Plan): LoneSwag => {
-  if (ranked.fit.ring) return ringSwag(ranked, plan);
+  if (isRound(ranked.fit)) return ringSwag(ranked, plan);
   return name === CORNER ? cornerSwag(ranked, seat, plan) : sideSwag(ranked.field, name, seat, plan);
 };
 
@@ -131,8 +134,8 @@ const ringSwag = ({ field, fit }: Ranked, plan: Plan): LoneSwag => {
   const design = designOf(field, fit);
   const scope = repeatOf(design);
   const [start, stop] = scope.halves.map((h) => move(h.motion, { x: 0, y: 0 }));
-  const out = fit.ring?.ring.from === 'outer' ? -1 : 1;
-  const { startRadius = 0 } = fit.ring ?? {};
+  const { startRadius = 0 } = roundFrame({ field, fit }) ?? {};
+  const out = field.from === 'outer' ? -1 : 1;
   return {
     ...drawn(design, scope, plan),
     moved: ORIGIN,

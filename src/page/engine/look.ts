@@ -72,7 +72,6 @@ const chosenOf = (fit: ChosenFit): Chosen => {
   if (!whole.ok) throw new Error('A design without a whole');
   const channels = placedChannels(design, plan.channels, whole.scope.halves);
   const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
-  const { ring } = design;
   const total = ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0);
   return {
     key,
@@ -89,7 +88,7 @@ const chosenOf = (fit: ChosenFit): Chosen => {
       repeats,
     })),
     corner: design.corner && length(design.corner.fit.seat.pose.depth),
-    round: ring ? 'motif' : (design.field.round ?? 'nothing'),
+    round: design.field.around.kind,
     usualShow: usualShow(design),
     from: shape.from.label,
     to: shape.to.label,

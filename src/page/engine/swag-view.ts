@@ -19,6 +19,7 @@ import {
   checkCorner,
   describeMisfit,
   type Field,
+  isRound,
   type Misfit,
   type Ranked,
   type Seat,
@@ -44,7 +45,7 @@ export const swagView = (input: Input, side: string): SwagAnswer | undefined => 
   if (!placed) return undefined;
   const lone = loneSwag(ranked, side, placed, plan);
   const stops = stopsOf(fit, side);
-  const kind = ranked.fit.ring ? 'frame' : side === CORNER ? 'corner' : 'side';
+  const kind = isRound(ranked.fit) ? 'frame' : side === CORNER ? 'corner' : 'side';
   return {
     kind,
     pose: poseOf(lone, ranked, placed, plan, side, undefined),
@@ -63,7 +64,7 @@ export const dragged = (input: Input, side: string, halfSpan: number): SwagPose 
   const fit = chosenFit(input);
   const { ranked, plan } = fit;
   const now = seatNamed(ranked, side);
-  if (!now || now.way.tilt !== undefined || ranked.fit.ring) return undefined;
+  if (!now || now.way.tilt !== undefined || isRound(ranked.fit)) return undefined;
   const { chord } = now.way.shape;
   const least = side === CORNER && ranked.field.from === 'inner' ? SMALLEST_AT_CORNER : SMALLEST;
   const laid = posed(now, Math.min(LARGEST * chord, Math.max(least * chord, halfSpan)));
@@ -91,21 +92,19 @@ const SMALLEST_AT_CORNER = Math.SQRT1_2;
 
 const poseOf = (
   lone: LoneSwag,
-  { field, fit }: Ranked,
+  { field }: Ranked,
   placed: Seat,
   plan: Plan,
   side: string,
   misfit: string | undefined,
 ): SwagPose => {
-  const { pose } = placed;
-  const { ring } = fit;
+  const { pose, depth, span } = placed;
   const { moved, ground, deeper, ends } = lone;
   const length = (mm: number): string => formatLength(mm, plan.marks.style);
-  const depth = ring ? ring.depth : pose.depth;
   const words =
     side === CORNER
       ? `${length(depth)} deep, marks ${length(toCornerOf(field, pose))} from the corner`
-      : `${length(ring ? ring.span : 2 * pose.halfSpan)} wide, ${length(depth)} deep`;
+      : `${length(span)} wide, ${length(depth)} deep`;
   const shown = ({ x, y }: Point): Point => ({ x: x + moved.x, y: -(y + moved.y) });
   return {
     inks: inksOf(lone.drawing, ['fill']),
@@ -170,18 +169,16 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
   results.forEach((other, i) => {
     const here = seatNamed(other, side);
     if (!here || !sameWay(other, ranked)) return;
-    const { halfSpan, depth } = here.pose;
+    const { depth, span } = here;
     const repeats = other.fit.sides.find((s) => s.run.name === side)?.repeats;
     const name = repeats ?? length(depth);
     if (stops.has(name) && other !== ranked) return;
-    const { ring } = other.fit;
-    const wide = ring ? ring.span : 2 * halfSpan;
-    const deep = length(ring ? ring.depth : depth);
+    const deep = length(depth);
     const words =
       repeats === undefined
         ? `corners ${deep} deep; ${swagsWords(other.fit, 'named')}`
-        : `${plural(repeats, 'swag')}, ${length(wide)} wide, ${deep} deep`;
-    stops.set(name, { key: keys[i]!, halfSpan: ring ? wide / 2 : halfSpan, depth, repeats, words });
+        : `${plural(repeats, 'swag')}, ${length(span)} wide, ${deep} deep`;
+    stops.set(name, { key: keys[i]!, halfSpan: span / 2, depth, repeats, words });
   });
   return [...stops.values()].sort((a, b) => a.halfSpan - b.halfSpan || (b.repeats ?? 0) - (a.repeats ?? 0));
 };

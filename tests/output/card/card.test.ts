@@ -11,7 +11,7 @@ import { type Card, cardAsData, cardOf, writeTextCard } from '../../../src/outpu
 import { writeCardPdf } from '../../../src/output/card-sheets/index.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
-import { designOf, placingOf, ringMeasures } from '../../../src/swag/index.ts';
+import { designOf, placingOf, ringMeasures, roundFrame } from '../../../src/swag/index.ts';
 import type { Template } from '../../../src/template/index.ts';
 import { planOf, profile, search, templateOf } from '../../swag/fit-helpers.ts';
 
@@ -250,7 +250,7 @@ describe('the card of a frame', () => {
         expect(Math.abs(reach - across)).toBeLessThan(most);
         if (
           Math.abs(
-            roundLength(2 * design.ring!.crownRadius * Math.sin(Math.PI / count), plan.marks.style) -
+            roundLength(2 * roundFrame(design)!.crownRadius * Math.sin(Math.PI / count), plan.marks.style) -
               crownChord,
           ) > 1e-9
         )
