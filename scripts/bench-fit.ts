@@ -12,6 +12,7 @@ import { readTemplate } from '../src/template/index.ts';
 const NAMES = ['baluster', 'finial', 'newel'];
 const SIDES = '{ top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }';
 const LAYOUTS = {
+  'border, sides all unlike, corners meet': `border: { width: 6, inner: { top: 60, right: 72, bottom: 62, left: 70 }, margin: 1/2, corners: meet }`,
   'strip, 60 in': 'strip: { length: 60, width: 6, margin: 1/2 }',
   'border, corners turn': `border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn }`,
   'border, corners meet': `border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet }`,

@@ -29,17 +29,28 @@ export const differAcross = (a: Counted, b: Counted): boolean =>
   Math.abs(a.length - b.length) < AS_LONG * Math.min(a.length / a.repeats, b.length / b.repeats);
 
 /**
- * The same for the sides of a border, top, right, bottom, left; anything but four sides has no opposites. Counts
- * that a plan gives are as it wants them.
+ * Whether two sides of a border, by their places in top, right, bottom, left, are opposite and have counts that
+ * differ across it. Anything but four sides has no opposites, and counts that a plan gives are as it wants them.
  */
+export const lopsidedPair = (
+  lengths: readonly number[],
+  counts: readonly Counts[],
+): ((i: number, repeats: number, k: number, others: number) => boolean) => {
+  if (lengths.length !== 4 || counts.every((c) => 'exactly' in c)) return () => false;
+  return (i, repeats, k, others) =>
+    (i + k) % 2 === 0 &&
+    differAcross({ repeats, length: lengths[i]! }, { repeats: others, length: lengths[k]! });
+};
+
+/** The same for the counts of all sides. */
 export const isLopsided = (
   repeats: readonly number[],
   lengths: readonly number[],
   counts: readonly Counts[],
 ): boolean => {
-  if (repeats.length !== 4 || counts.every((c) => 'exactly' in c)) return false;
-  const side = (i: number): Counted => ({ repeats: repeats[i]!, length: lengths[i]! });
-  return differAcross(side(0), side(2)) || differAcross(side(1), side(3));
+  if (repeats.length !== 4) return false;
+  const isPair = lopsidedPair(lengths, counts);
+  return isPair(0, repeats[0]!, 2, repeats[2]!) || isPair(1, repeats[1]!, 3, repeats[3]!);
 };
 
 /** A count that is possible on one side, with the depth (mm) that it gives. */
@@ -48,56 +59,81 @@ export interface Choice {
   readonly depth: number;
 }
 
-/**
- * One choice for each side so that the depths differ least: for every choice of the first side the best, and
- * so also the best of all. `isAllowed` says of counts, in the order of the sides, whether they may be chosen.
- *
- * Method. Whatever is chosen, one of the choices is the shallowest. For each that can be, going down from the
- * first side's own depth, each other side takes its least depth from there up: nothing else brings the
- * deepest closer. Going down ends where the floor alone is farther off than the best so far.
- */
-export const alikeChoices = <C extends Choice>(
-  sides: readonly (readonly C[])[],
-  isAllowed: (repeats: readonly number[]) => boolean,
-): readonly (readonly C[])[] => {
-  const [firsts = [], ...others] = sides.map((choices) => [...choices].sort((a, b) => a.depth - b.depth));
-  const depths = others.flatMap((choices) => choices.map((c) => c.depth)).sort((a, b) => b - a);
-  const found: (readonly C[])[] = [];
-  for (const first of firsts) {
-    let best: readonly C[] | undefined;
-    let spread = Number.POSITIVE_INFINITY;
-    const tryFloor = (floor: number): void => {
-      const chosen = [first];
-      let most = first.depth;
-      for (const choices of others) {
-        const next = choices[firstFrom(choices, floor)];
-        if (!next) return;
-        chosen.push(next);
-        if (next.depth > most) most = next.depth;
-      }
-      if (!(most - floor < spread && isAllowed(chosen.map((c) => c.repeats)))) return;
-      best = chosen;
-      spread = most - floor;
-    };
-    tryFloor(first.depth);
-    for (const floor of depths) {
-      if (floor >= first.depth) continue;
-      if (first.depth - floor >= spread) break;
-      tryFloor(floor);
-    }
-    if (best) found.push(best);
-  }
-  return found;
-};
+/** What a search for the best choices asks of those who know what a choice is worth; F sums up what is chosen. */
+export interface Worth<C extends Choice, F> {
+  /** Whether two sides may not have these counts beside one another. */
+  readonly isBarred: (i: number, repeats: number, k: number, others: number) => boolean;
+  /** The sum of what is chosen so far and a choice for one more side; undefined where that cannot be made. */
+  readonly add: (sum: F | undefined, side: number, choice: C) => F | undefined;
+  /** What a sum costs at least, whatever of `open` is chosen for the other sides: undefined for anything at all. */
+  readonly atLeast: (sum: F, open: readonly F[] | undefined) => number;
+  /** What all sides together cost. */
+  readonly cost: (sum: F) => number;
+}
 
-/** The index of the first choice at least as deep, in a list sorted by depth. */
-const firstFrom = (choices: readonly Choice[], depth: number): number => {
-  let from = 0;
-  let to = choices.length;
-  while (from < to) {
-    const mid = (from + to) >> 1;
-    if (choices[mid]!.depth < depth) from = mid + 1;
-    else to = mid;
-  }
-  return from;
+/**
+ * For every choice of one side, the anchor, the choices of the others that cost least with it, and so also the least
+ * of all. In the order of the sides.
+ *
+ * Method: branch and bound (Land and Doig, Econometrica 28, 1960). Choices of like depth are tried first, since
+ * unlike depths cost most. The first whole that is found rules out choices that cost more beside the anchor alone,
+ * and a branch ends where what is chosen costs as much already as the best so far.
+ */
+export const bestChoices = <C extends Choice, F>(
+  sides: readonly (readonly C[])[],
+  anchor: number,
+  { isBarred, add, atLeast, cost }: Worth<C, F>,
+): readonly (readonly C[])[] => {
+  // The anchor's opposite first: it has the fewest choices that are allowed.
+  const others = sides.map((_, i) => (anchor + 2 + i) % sides.length).filter((i) => i !== anchor);
+  return (sides[anchor] ?? []).flatMap((first): (readonly C[])[] => {
+    const begun = add(undefined, anchor, first);
+    if (begun === undefined) return [];
+    const isNear = (a: C, b: C): number => Math.abs(a.depth - first.depth) - Math.abs(b.depth - first.depth);
+    let open = others.map((i) =>
+      sides[i]!.filter((c) => !isBarred(anchor, first.repeats, i, c.repeats)).sort(isNear),
+    );
+    const chosen = sides.map(() => first);
+    let best: readonly C[] | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    let reach: readonly (readonly F[])[] | undefined;
+    /** Whether the search goes on. */
+    const choose = (k: number, sum: F): boolean => {
+      if (k === others.length) {
+        const whole = cost(sum);
+        if (whole < least) {
+          least = whole;
+          best = [...chosen];
+        }
+        return reach !== undefined;
+      }
+      if (best && !(atLeast(sum, reach?.[k]) < least)) return true;
+      const side = others[k]!;
+      for (const choice of open[k]!) {
+        let barred = false;
+        for (let j = 0; j < k; j++)
+          barred ||= isBarred(others[j]!, chosen[others[j]!]!.repeats, side, choice.repeats);
+        const next = barred ? undefined : add(sum, side, choice);
+        if (next === undefined) continue;
+        chosen[side] = choice;
+        if (!choose(k + 1, next)) return false;
+      }
+      return true;
+    };
+    choose(0, begun);
+    if (!best) return [];
+    // What costs more beside the anchor alone than the whole that is known is out; what is left says how far any may reach.
+    const alone: F[][] = others.map(() => []);
+    open = open.map((choices, k) =>
+      choices.filter((choice) => {
+        const pair = add(begun, others[k]!, choice);
+        if (pair === undefined || !(atLeast(pair, undefined) < least)) return false;
+        alone[k]!.push(pair);
+        return true;
+      }),
+    );
+    reach = others.map((_, k) => alone.slice(k).flat());
+    choose(0, begun);
+    return [best];
+  });
 };

@@ -26,7 +26,7 @@ export {
 } from './channels.ts';
 export { type Choices, choicesOf } from './choices.ts';
 export { checkCorner, toCornerOf } from './corner.ts';
-export { alikeChoices, type Choice, type Counts, countsBetween } from './counts.ts';
+export { bestChoices, type Choice, type Counts, countsBetween } from './counts.ts';
 export {
   type Cell,
   cellContacts,

@@ -19,6 +19,10 @@ export type Misfit =
   | { readonly kind: 'narrow-neck'; readonly by: number; readonly neck: number }
   /** The gap that would be left between neighbours is as wide as a swag. */
   | { readonly kind: 'too-wide-gap'; readonly by: number }
+  /** A gap is asked for, and a wider one of `gap` mm would be left over. */
+  | { readonly kind: 'gap-left'; readonly by: number; readonly gap: number }
+  /** It sets out beside its neighbour's and keeps so close to it for `along` mm that the two are one thick line. */
+  | { readonly kind: 'doubled'; readonly by: number; readonly along: number }
   /** Round a motif: the frame's inner circle is smaller than what is kept clear, at the radius. */
   | { readonly kind: 'motif-too-large'; readonly by: number }
   /** The frame keeps farther off the motif than it should, at the radius, however steeply its swags are laid. */

@@ -3,13 +3,16 @@
 import { checkCorner, toCornerOf } from './corner.ts';
 import type { Counts } from './counts.ts';
 import type { Field } from './field.ts';
-import { FIT_NOISE, type Misfit } from './misfit.ts';
+import type { Misfit } from './misfit.ts';
 import { crownPose, tiltedPose } from './pose.ts';
-import { type Miss, pastCorner, sharesCorner } from './runs.ts';
+import { besideNeighbour, type Miss } from './runs.ts';
 import { type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 
-/** One miss for each side and count that was near enough to try. */
+/**
+ * What keeps a way from fitting: on every side its counts are tried, the count that misses least speaks for the side,
+ * and the side that misses most for the way, since all of them have to fit.
+ */
 export const missesOf = (
   way: Way,
   field: Field,
@@ -18,14 +21,20 @@ export const missesOf = (
 ): readonly Miss[] => {
   const offset = field.corners === 'turn' ? cornerFor(way, field, rules) : { by: 0 };
   if (offset.misfit) return [{ way, run: field.runs[0]!, repeats: 1, misfit: offset.misfit }];
-  return field.runs.flatMap((run, i) => {
+  const bySide = field.runs.flatMap((run, i): Miss[] => {
     const length = run.length - 2 * offset.by;
-    return nearCounts(counts[i]!, way, length).flatMap((repeats): Miss[] => {
+    const tried = nearCounts(counts[i]!, way, length).map((repeats) => {
       const misfit = missOf(way, length / repeats, rules, field);
-      return misfit ? [{ way, run, repeats, misfit }] : [];
+      return misfit && { way, run, repeats, misfit };
     });
+    const missed = tried.filter((miss) => miss !== undefined);
+    // A side on which one count fits is not what is in the way.
+    return missed.length < tried.length ? [] : missed.sort(nearest).slice(0, 1);
   });
+  return bySide.sort(nearest).slice(-1);
 };
+
+const nearest = (a: Miss, b: Miss): number => a.misfit.by - b.misfit.by;
 
 /** The counts whose spans are from the template's longest to a third of it; more make spikes. */
 const nearCounts = (counts: Counts, way: Way, length: number): readonly number[] => {
@@ -39,9 +48,7 @@ const nearCounts = (counts: Counts, way: Way, length: number): readonly number[]
 const missOf = (way: Way, share: number, rules: SeatRules, field: Field): Misfit | undefined => {
   const tried = seat(way, share, rules);
   if (!tried.ok) return tried.misfit;
-  const { shape, pose, gap } = tried.value;
-  const over = sharesCorner(field) ? pastCorner(shape.support, pose.tilt, gap) : 0;
-  return over > FIT_NOISE ? { kind: 'past-centre', by: over } : undefined;
+  return besideNeighbour(tried.value, field);
 };
 
 /** The corner of a way that misses least: its offset (mm), or its misfit. */

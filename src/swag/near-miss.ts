@@ -61,6 +61,10 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
         : 'at the corner its two halves meet before the crown';
     case 'too-wide-gap':
       return `the gaps would be ${by} wider than the swags`;
+    case 'gap-left':
+      return `gaps of ${formatLength(misfit.gap, style)} would be left, wider than the plan asks for`;
+    case 'doubled':
+      return `it would run beside its neighbour for ${formatLength(misfit.along, style)}, so close that the two look like one thick line`;
     case 'motif-too-large':
       return `its swags reach round a motif ${formatLength(2 * misfit.by, plan.marks.style)} smaller across than this`;
     case 'stands-off':

@@ -33,7 +33,7 @@ import { cutShape } from './cut.ts';
 import type { BandLine, Field } from './field.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
-import { gapFor, type Seat } from './seat.ts';
+import { gapFor, keepsGap, type Seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf, type Shape } from './shape.ts';
 
@@ -197,6 +197,7 @@ interface Laid {
 const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Result<RingSeat> => {
   const wanted = gapFor(pose, ring.gap);
   if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+  if (!keepsGap(gap, ring)) return misses({ kind: 'gap-left', by: gap - Number(ring.gap), gap });
   const crown = { x: pose.halfSpan, y: pose.depth };
   const startRadius = norm(centre);
   const crownRadius = distance(centre, crown);

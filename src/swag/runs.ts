@@ -6,14 +6,24 @@
  * with that checked a second time, from the laid path.
  */
 
-import type { Path } from '../geometry/index.ts';
-import { alikeChoices, type Choice, type Counts, countsBetween, isLopsided } from './counts.ts';
+import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
+import { bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field, Run } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
-import { bulgeFor, gapFor, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
+import { worthOf } from './score.ts';
+import {
+  bulgeFor,
+  gapFor,
+  keepsGap,
+  MOST_ROUNDS,
+  NEIGHBOUR_ROOM,
+  type Seat,
+  type SeatRules,
+  seat,
+} from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
@@ -32,8 +42,17 @@ export interface Tried {
   readonly tried: number;
 }
 
-/** For one way and each count of the first side, the counts of the others that make the depths most alike. */
-export const fitRuns = (way: Way, field: Field, rules: SeatRules, counts: readonly Counts[]): Tried => {
+/**
+ * For one way and each count of the longest side, the counts of the others that cost least with it. Which side is
+ * called the first makes no difference.
+ */
+export const fitRuns = (
+  way: Way,
+  field: Field,
+  rules: SeatRules,
+  counts: readonly Counts[],
+  outward: number,
+): Tried => {
   const { depthIn, least, most } = depthsFor(way, field, rules);
   let tried = 0;
   const bySide = field.runs.map((run, i): readonly Choice[] => {
@@ -52,13 +71,22 @@ export const fitRuns = (way: Way, field: Field, rules: SeatRules, counts: readon
     if (!known.has(repeats)) known.set(repeats, sideFit(way, field.runs[i]!, repeats, rules, field));
     return known.get(repeats);
   };
-  const fits: Fit[] = [];
   const lengths = field.runs.map((r) => r.length);
-  const isAllowed = (repeats: readonly number[]): boolean => !isLopsided(repeats, lengths, counts);
-  for (const chosen of alikeChoices(bySide, isAllowed)) {
-    const sides = chosen.map((c, i) => lay(i, c.repeats));
-    if (sides.every((s) => s !== undefined)) fits.push({ way, sides, corner: undefined });
-  }
+  const anchor = lengths.indexOf(Math.max(...lengths));
+  const worth = worthOf(way, field, outward);
+  const chosen = bestChoices(bySide, anchor, {
+    isBarred: lopsidedPair(lengths, counts),
+    add: (sum, i, { repeats }) => {
+      const side = lay(i, repeats);
+      return side && worth.add(sum, side.seat);
+    },
+    atLeast: worth.atLeast,
+    cost: worth.cost,
+  });
+  const fits = chosen.map((choices): Fit => {
+    const sides = choices.map((c, i) => lay(i, c.repeats)!);
+    return { way, sides, corner: undefined };
+  });
   return { fits, tried };
 };
 
@@ -71,9 +99,54 @@ const sideFit = (
 ): SideFit | undefined => {
   const tried = seat(way, run.length / repeats, rules);
   if (!tried.ok) return undefined;
-  const { shape, pose, gap } = tried.value;
-  if (sharesCorner(field) && pastCorner(shape.support, pose.tilt, gap) > FIT_NOISE) return undefined;
+  if (besideNeighbour(tried.value, field)) return undefined;
   return { run, repeats, seat: tried.value };
+};
+
+/** What keeps a swag of a run from standing beside its neighbour's, along the run and at a corner that they share. */
+export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
+  const { shape, pose, gap } = seated;
+  const over = sharesCorner(field) ? pastCorner(shape.support, pose.tilt, gap) : 0;
+  if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
+  const beside = Math.max(
+    doubledAlong(seated, Math.PI / 2),
+    sharesCorner(field) ? doubledAlong(seated, (3 * Math.PI) / 4 - Math.PI / 2) : 0,
+  );
+  return beside > MOST_DOUBLED ? { kind: 'doubled', by: beside - MOST_DOUBLED, along: beside } : undefined;
+};
+
+/**
+ * Two swags that start in one place and set out side by side make one thick line until they part. As long as this
+ * (mm, an inch) it looks like a slip. Common practice, no source.
+ */
+const MOST_DOUBLED = 25.4;
+/** The stitching is looked at this closely for where it parts from its neighbour's, mm. */
+const DOUBLED_STEP = 0.5;
+
+/**
+ * How far (mm along it) a swag keeps closer to its neighbour's than a thick line is wide. The neighbour is its mirror
+ * image in a line through the join, at an angle (radians) to the start line; looked at as far as it matters.
+ */
+const doubledAlong = (seated: Seat, angle: number): number => {
+  const { shape, pose, gap } = seated;
+  if (gap >= NEIGHBOUR_ROOM) return 0;
+  const [nx, ny] = [Math.sin(angle), -Math.cos(angle)];
+  const [c, s] = [Math.cos(pose.tilt), Math.sin(pose.tilt)];
+  // From the mirror to a point that lies along the path, untilted: its own normal is turned instead.
+  const away = ({ x, y }: Point): number => Math.abs((c * x - s * y + gap / 2) * nx + (s * x + c * y) * ny);
+  const end = pointAlong(shape.path, MOST_DOUBLED);
+  if (
+    end &&
+    away(end) > NEIGHBOUR_ROOM / 2 &&
+    away(pointAlong(shape.path, MOST_DOUBLED / 2) ?? end) > NEIGHBOUR_ROOM / 2
+  )
+    return 0;
+  const length = pathLength(shape.path);
+  for (let at = DOUBLED_STEP; at < length; at += DOUBLED_STEP) {
+    const p = pointAlong(shape.path, at);
+    if (p && away(p) > NEIGHBOUR_ROOM / 2) return at;
+  }
+  return length;
 };
 
 /** From the outer seam, two runs that meet at a corner lean over the same cloth. */
@@ -160,7 +233,7 @@ const depthsByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Dep
   if (!wholeServes && !way.mayStopSooner) return NONE;
   const depthIn = (share: number): number | undefined => {
     if (halfSpan > 0 && 2 * halfSpan + narrowest <= share + FIT_NOISE)
-      return wholeServes && share < 4 * halfSpan ? depth : undefined;
+      return wholeServes && share < 4 * halfSpan && keepsGap(share - 2 * halfSpan, rules) ? depth : undefined;
     if (!way.mayStopSooner) return undefined;
     let gap = fixed;
     for (let round = 0; round < 3; round++) {

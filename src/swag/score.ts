@@ -6,11 +6,11 @@
  */
 
 import type { Field } from './field.ts';
-import { depthsOf, type Fit, spansOf, spreadOf } from './fit.ts';
+import { depthsOf, type Fit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
-import type { Pose } from './pose.ts';
 import { wedgeOf } from './ring.ts';
-import { leanOf } from './setting.ts';
+import type { Seat } from './seat.ts';
+import { leanOf, type Way } from './setting.ts';
 
 export interface Score {
   /** Difference in depth between sides and corner, mm. */
@@ -54,46 +54,109 @@ const ETCHED_LINE = 0.03;
 const GUIDE_LINE = 0.05;
 
 export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
-  const depths = depthsOf(fit);
-  const spread = spreadOf(depths);
-  const depth = depths.reduce((a, b) => a + b, 0) / depths.length;
-  const worst: Worst = { top: 0, lean: 0, drape: 0, gap: 0, gapShare: 0 };
-  for (const { seat } of fit.sides) {
-    worsen(worst, seat.pose);
-    worst.gap = Math.max(worst.gap, seat.gap);
-    worst.gapShare = Math.max(worst.gapShare, seat.gap / (2 * seat.pose.halfSpan));
-  }
-  if (fit.corner) worsen(worst, fit.corner.seat.pose);
-  const { gap, gapShare, drape } = worst;
-  const use = worst.top / Math.max(field.room, outward) + outward / field.room;
-  const lean = worst.lean / (Math.PI / 4);
-  const cost =
-    SPREAD_WEIGHT * sightOf(spread / depth) +
-    USE_WEIGHT * (1 - Math.min(1, use)) +
-    GAP_WEIGHT * gapShare +
-    (gap > FIT_NOISE ? BROKEN_LINE : 0) +
-    (field.corners === 'meet' || field.corners === 'open' ? BARE_CORNER : 0) +
-    LEAN_WEIGHT * lean * lean +
-    DRAPE_WEIGHT * drape +
-    SMALL_WEIGHT * smallnessOf(fit) +
-    plainness(fit);
-  return { spread, use: Math.min(1, use), gap, cost };
+  const { add, cost } = worthOf(fit.way, field, outward);
+  let sum: Figures | undefined;
+  for (const { seat } of fit.sides) sum = add(sum, seat);
+  const { gap } = sum!;
+  // The corner's gaps are those of its sides.
+  if (fit.corner) sum = add(sum, { ...fit.corner.seat, gap: 0, span: Number.POSITIVE_INFINITY });
+  const all = sum!;
+  return {
+    spread: all.deepest - all.shallowest,
+    use: Math.min(1, useOf(all.top, field, outward)),
+    gap,
+    cost: cost(all),
+  };
 };
 
-/** The largest figures of all sides and the corner. Filled in one by one: a search scores thousands of fits. */
-interface Worst {
-  top: number;
-  lean: number;
-  drape: number;
-  gap: number;
-  gapShare: number;
+/** What the cost of a fit goes by: of all its sides and corners the worst of each. Lengths in mm. */
+export interface Figures {
+  readonly top: number;
+  readonly lean: number;
+  readonly drape: number;
+  readonly gap: number;
+  readonly gapShare: number;
+  readonly shallowest: number;
+  readonly deepest: number;
+  readonly narrowest: number;
+  /** Of all depths, and how many they are. */
+  readonly depths: number;
+  readonly count: number;
 }
 
-const worsen = (worst: Worst, { top, tilt, depth, halfSpan }: Pose): void => {
-  worst.top = Math.max(worst.top, top);
-  worst.lean = Math.max(worst.lean, Math.abs(leanOf(tilt)));
-  worst.drape = Math.max(worst.drape, offDrape(depth / (2 * halfSpan)));
+/** How a search sums up the sides of a fit, and what they cost. */
+export interface Costing {
+  readonly add: (sum: Figures | undefined, seat: Seat) => Figures;
+  readonly cost: (sum: Figures) => number;
+  /**
+   * What a fit costs at least that has these sides, whatever further ones turn out to be: every part but how it uses
+   * the border only grows with a further side. With the sums that `open` further ones make, no more of it is used.
+   */
+  readonly atLeast: (sum: Figures, open: readonly Figures[] | undefined) => number;
+}
+
+export const worthOf = (way: Way, field: Field, outward: number): Costing => {
+  const base = plainness({ way }) + (field.corners === 'meet' || field.corners === 'open' ? BARE_CORNER : 0);
+  const { clearance } = way.shape.stitching.stitched;
+  const lasting = (f: Figures): number => {
+    const lean = f.lean / (Math.PI / 4);
+    return (
+      GAP_WEIGHT * f.gapShare +
+      (f.gap > FIT_NOISE ? BROKEN_LINE : 0) +
+      LEAN_WEIGHT * lean * lean +
+      DRAPE_WEIGHT * f.drape +
+      SMALL_WEIGHT * smallness(f.narrowest, f.shallowest, clearance) +
+      base
+    );
+  };
+  const unused = (top: number): number => USE_WEIGHT * (1 - Math.min(1, useOf(top, field, outward)));
+  return {
+    add: (sum, { pose, gap, span, depth }) => {
+      const lean = Math.abs(leanOf(pose.tilt));
+      const drape = offDrape(depth / (2 * pose.halfSpan));
+      const gapShare = gap / span;
+      if (!sum)
+        return {
+          top: pose.top,
+          lean,
+          drape,
+          gap,
+          gapShare,
+          shallowest: depth,
+          deepest: depth,
+          narrowest: span,
+          depths: depth,
+          count: 1,
+        };
+      return {
+        top: Math.max(sum.top, pose.top),
+        lean: Math.max(sum.lean, lean),
+        drape: Math.max(sum.drape, drape),
+        gap: Math.max(sum.gap, gap),
+        gapShare: Math.max(sum.gapShare, gapShare),
+        shallowest: Math.min(sum.shallowest, depth),
+        deepest: Math.max(sum.deepest, depth),
+        narrowest: Math.min(sum.narrowest, span),
+        depths: sum.depths + depth,
+        count: sum.count + 1,
+      };
+    },
+    cost: (f) =>
+      SPREAD_WEIGHT * sightOf(((f.deepest - f.shallowest) * f.count) / f.depths) + unused(f.top) + lasting(f),
+    atLeast: (f, open) => {
+      let top = open ? f.top : Number.POSITIVE_INFINITY;
+      for (const other of open ?? []) if (other.top > top) top = other.top;
+      return leastSpreadCost(f.shallowest, f.deepest) + unused(top) + lasting(f);
+    },
+  };
 };
+
+/** What depths cost that differ from `least` to `most` (mm): least where all others are as deep as the deepest. */
+export const leastSpreadCost = (least: number, most: number): number =>
+  SPREAD_WEIGHT * sightOf(1 - least / most);
+
+const useOf = (top: number, field: Field, outward: number): number =>
+  top / Math.max(field.room, outward) + outward / field.room;
 
 /** A frame much narrower than its motif is a string round it, and one much wider drowns it: shares of its radius. */
 const NARROW_FRAME = 0.2;
@@ -141,17 +204,16 @@ const sightOf = (share: number): number => {
 /** How much smaller a fit's smallest swag is than one that suits the foot: 0 where it is not, 1 for nothing. */
 export const smallnessOf = (fit: Fit): number => {
   const { clearance } = fit.way.shape.stitching.stitched;
-  return Math.max(
-    0,
-    1 - Math.min(...spansOf(fit)) / (SMALL_SWAG.span * clearance),
-    1 - Math.min(...depthsOf(fit)) / (SMALL_SWAG.depth * clearance),
-  );
+  return smallness(Math.min(...spansOf(fit)), Math.min(...depthsOf(fit)), clearance);
 };
+
+const smallness = (span: number, depth: number, clearance: number): number =>
+  Math.max(0, 1 - span / (SMALL_SWAG.span * clearance), 1 - depth / (SMALL_SWAG.depth * clearance));
 
 const offDrape = (ratio: number): number =>
   Math.max(0, ratio / STEEP_DRAPE - 1, FLAT_DRAPE / Math.max(ratio, FLAT_DRAPE / 10) - 1);
 
-const plainness = ({ way }: Fit): number => {
+const plainness = ({ way }: Pick<Fit, 'way'>): number => {
   const { shape, setting } = way;
   const { sections } = shape.stitching;
   const start = (shape.from.section ?? 1) - 1;

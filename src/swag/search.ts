@@ -47,7 +47,7 @@ export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search
     for (const { field, rules, counts } of grounds) {
       const fitWay = field.corners === 'turn' ? fitTurns : fitRuns;
       for (const way of ways) {
-        const found = fitWay(way, field, rules, counts);
+        const found = fitWay(way, field, rules, counts, outward);
         tried += found.tried;
         for (const fit of found.fits) results.push({ field, fit, score: scoreOf(fit, field, outward) });
       }

@@ -129,6 +129,7 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
   const narrowest = Math.max(least, gapFor(whole, rules.gap));
   if (whole.halfSpan > 0 && 2 * whole.halfSpan + narrowest <= share + FIT_NOISE) {
     const gap = Math.max(0, share - 2 * whole.halfSpan);
+    if (!keepsGap(gap, rules)) return misses({ kind: 'gap-left', by: gap - least, gap });
     if (gap >= 2 * whole.halfSpan) return misses({ kind: 'too-wide-gap', by: gap - 2 * whole.halfSpan });
     return check(straightSeat(way, way.shape, whole, gap), rules);
   }
@@ -151,6 +152,13 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
   }
   return misses({ kind: 'no-length', by: gap });
 };
+
+/** A gap (mm) that a plan gives in figures is kept: what is left over of a side is not added to it. */
+export const keepsGap = (gap: number, { gap: asked }: Pick<SeatRules, 'gap'>): boolean =>
+  asked === 'auto' || Math.abs(gap - asked) <= GAP_KEPT;
+
+/** No one sees a hundredth of a millimetre, and written figures have six digits. */
+const GAP_KEPT = 1e-2;
 
 /** A wider gap leaves less of the path and never a larger bulge: the second gap serves, the third round says so. */
 const TILT_ROUNDS = 3;

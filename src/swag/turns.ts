@@ -19,6 +19,7 @@ import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
 import { bulgeAt, crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
+import { leastSpreadCost, scoreOf } from './score.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { turnsByTilt } from './turns-tilted.ts';
@@ -33,10 +34,19 @@ import {
   windowsOf,
 } from './windows.ts';
 
-/** For one way and each count of the longest side, the counts and the corner that make the depths most alike. */
-export const fitTurns = (way: Way, field: Field, rules: SeatRules, counts: readonly Counts[]): Tried =>
+/**
+ * For one way and each count of the longest side, the counts of the others that cost least; for given counts the
+ * corner that makes the depths most alike.
+ */
+export const fitTurns = (
+  way: Way,
+  field: Field,
+  rules: SeatRules,
+  counts: readonly Counts[],
+  outward: number,
+): Tried =>
   way.tilt === undefined
-    ? turnsByCrown(way, field, rules, counts)
+    ? turnsByCrown(way, field, rules, counts, outward)
     : turnsByTilt(way, way.tilt, field, rules, counts);
 
 /** The valid rises of sides and corners. */
@@ -45,7 +55,13 @@ interface TurnWindows {
   readonly corners: readonly Window[];
 }
 
-const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly Counts[]): Tried => {
+const turnsByCrown = (
+  way: Way,
+  field: Field,
+  rules: SeatRules,
+  counts: readonly Counts[],
+  outward: number,
+): Tried => {
   const limits = limitsOf(way.shape, rules.room);
   const windows: TurnWindows = {
     sides: windowsOf(limits, Math.PI / 2),
@@ -68,23 +84,40 @@ const turnsByCrown = (way: Way, field: Field, rules: SeatRules, counts: readonly
   const mayMakeRoom =
     rules.gap === 'auto' && [...windows.sides, ...windows.corners].some((w) => w.to > upright);
   const found: Fit[] = [];
-  const keep = (corner: Corner, gap: number): void => {
+  const laidAt = (corner: Corner, gap: number): Kept | undefined => {
     const laid = layTurn(way, field, { ...rules, gap }, corner);
-    if (laid.ok) found.push(laid.value);
+    return laid.ok ? { fit: laid.value, cost: scoreOf(laid.value, field, outward).cost } : undefined;
   };
   for (const vectors of promisingCounts(way, field, fixed, windows.sides, counts)) {
     tried += vectors.length;
-    const first = mayMakeRoom ? bestOf(vectors, anyBulge) : undefined;
-    // The most alike of all may need no room.
-    const plain = first && bulgeOf(first, anyBulge) <= 0 ? first : bestOf(vectors, noBulge);
-    if (plain) keep(plain, fixed);
-    // A gap is only worth it where it beats what fits without.
-    if (!first || (plain && first.spread >= plain.spread)) continue;
-    const roomy = withRoom(first, anyBulge, limits);
-    if (roomy) keep(roomy.corner, roomy.gap);
+    let best: Kept | undefined;
+    let roomiest: Kept | undefined;
+    // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
+    const mayBeat = (spread: number, than: Kept | undefined): boolean =>
+      !than || leastSpreadCost(way.shape.chord - spread, way.shape.chord) < than.cost;
+    for (const repeats of vectors) {
+      const plain = bestOf([repeats], noBulge);
+      if (plain && mayBeat(plain.spread, best)) best = cheaper(best, laidAt(plain, fixed));
+      const first = mayMakeRoom ? bestOf([repeats], anyBulge) : undefined;
+      // A gap is only worth it where it beats what fits without.
+      if (!first || bulgeOf(first, anyBulge) <= 0 || (plain && first.spread >= plain.spread)) continue;
+      if (!mayBeat(first.spread, roomiest)) continue;
+      const roomy = withRoom(first, anyBulge, limits);
+      if (roomy) roomiest = cheaper(roomiest, laidAt(roomy.corner, roomy.gap));
+    }
+    if (best) found.push(best.fit);
+    if (roomiest) found.push(roomiest.fit);
   }
   return { fits: found, tried };
 };
+
+interface Kept {
+  readonly fit: Fit;
+  readonly cost: number;
+}
+
+const cheaper = (a: Kept | undefined, b: Kept | undefined): Kept | undefined =>
+  a && b ? (b.cost < a.cost ? b : a) : (a ?? b);
 
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
 interface Ground {

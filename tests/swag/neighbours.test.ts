@@ -1,9 +1,10 @@
 /** From the outer seam the swags of two sides hang towards each other: near a corner both would want the same cloth. */
 
 import { describe, expect, it } from 'vitest';
+import { distance, nearnessOf, pathLength, pathStart, pointAlong } from '../../src/geometry/index.ts';
 import { overNeighbour } from '../../src/swag/corner.ts';
 import { fieldOf } from '../../src/swag/field.ts';
-import type { SideFit } from '../../src/swag/index.ts';
+import { designOf, placedPath, type SideFit } from '../../src/swag/index.ts';
 import { planOf, search } from './fit-helpers.ts';
 
 const OUTER = planOf(
@@ -47,5 +48,39 @@ describe('sides that meet at a turned corner', () => {
         inner,
       ),
     ).toBe(0);
+  });
+});
+
+describe('runs that meet at a corner of the outer seam', () => {
+  /** Neighbouring swags nearer than this read as one thick line (common practice, no source): 1/16 in. */
+  const THICK = 25.4 / 16;
+  const INCH = 25.4;
+
+  it('part within an inch in all that the search finds', () => {
+    let looked = 0;
+    for (const width of [6, 9]) {
+      const plan = planOf(
+        `layout: { border: { width: ${width}, inner: { top: 24, right: 30, bottom: 24, left: 30 }, margin: 1/2, from: outer, corners: meet } }`,
+      );
+      for (const { field, fit } of search(plan).results) {
+        const design = designOf(field, fit);
+        for (const half of design.halves) {
+          if (half.half !== 'first' || half.repeat !== `${half.side} 1`) continue;
+          const own = placedPath(half);
+          const start = pathStart(own)!;
+          // The half of the side before it that stops where this one starts.
+          const before = design.halves.find(
+            (h) => h.side !== half.side && distance(pathStart(placedPath(h))!, start) < 1e-6,
+          );
+          if (!before) continue;
+          looked++;
+          const other = nearnessOf(placedPath(before).pieces);
+          const past = Array.from({ length: 8 }, (_, i) => pointAlong(own, (1.02 + i / 4) * INCH));
+          const parted = past.some((p) => p === undefined || other.distance(p) > THICK);
+          expect(parted || pathLength(own) < INCH).toBe(true);
+        }
+      }
+    }
+    expect(looked).toBeGreaterThan(50);
   });
 });

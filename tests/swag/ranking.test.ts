@@ -9,6 +9,7 @@ import {
   designOf,
   galleryOf,
   type Ranked,
+  scoreOf,
   smallnessOf,
   spansOf,
   stitchTemplate,
@@ -51,6 +52,23 @@ describe('what is found', () => {
     expect(costs.length).toBeGreaterThan(20);
     expect(costs).toEqual([...costs].sort((a, b) => a - b));
     expect(costs.every(Number.isFinite)).toBe(true);
+  });
+});
+
+describe('a gap between neighbours', () => {
+  // A judgement (common practice, no source): a gap of a tenth of a swag looks like an unused fifth of the border, and
+  // any gap at all costs tying off.
+  test('costs twice its share of the swag, and something for the broken line', () => {
+    const { fit, field, score } = search(planOf('layout: { strip: { length: 60, width: 6 } }')).results.find(
+      (r) => r.score.gap === 0,
+    )!;
+    const withGap = (share: number): number => {
+      const sides = fit.sides.map((s) => ({ ...s, seat: { ...s.seat, gap: share * s.seat.span } }));
+      return scoreOf({ ...fit, sides }, field, 0).cost;
+    };
+    expect(scoreOf(fit, field, 0).cost).toBeCloseTo(score.cost, 12);
+    expect(withGap(0.2) - withGap(0.1)).toBeCloseTo(0.2, 9);
+    expect(withGap(1e-3) - score.cost).toBeGreaterThan(0.05);
   });
 });
 

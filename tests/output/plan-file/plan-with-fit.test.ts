@@ -176,6 +176,24 @@ swag: { from: &one 1, to: *one, gap: *m }
     expect(figures(searched(read(again)).results[0]!)).toEqual(figures(later));
   });
 
+  it('writes a gap that no rule gives again as a length, and never as less than the swags need', () => {
+    const text = `template: baluster
+layout: { border: { width: 10, inner: { top: 42, right: 36, bottom: 42, left: 36 }, margin: 1/4, corners: turn } }
+`;
+    const written = searched(read(text)).results.flatMap((ranked) => {
+      const gap = Math.max(...ranked.fit.sides.map((s) => s.seat.gap));
+      if (!(gap > 0)) return [];
+      const again = /gap: (.*)/.exec(taken(text, ranked))?.[1] ?? '';
+      expect(again).not.toBe('0');
+      return again.endsWith(' mm') ? [{ gap, said: Number(again.slice(0, -3)) }] : [];
+    });
+    expect(written.length).toBeGreaterThan(0);
+    for (const { gap, said } of written) {
+      expect(said).toBeGreaterThanOrEqual(gap - 1e-12);
+      expect(said - gap).toBeLessThan(1.1e-6);
+    }
+  });
+
   it('keeps JSON as JSON', () => {
     const text = JSON.stringify({
       template: ['baluster', 'newel'],
