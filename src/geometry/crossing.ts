@@ -8,7 +8,7 @@
  */
 
 import type { Arc, Line, Piece } from './piece.ts';
-import { cross, distance, lengthOf, norm, type Point, subtract, TURN } from './point.ts';
+import { cross, distance, leftOf, lengthOf, norm, type Point, subtract, TURN } from './point.ts';
 
 export interface Crossing {
   readonly point: Point;
@@ -48,6 +48,45 @@ export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
   }
   return found;
 };
+
+/**
+ * The meetings of a piece with one that starts where it ends: their joint; where their lines or circles cross once more;
+ * and the far end of either where it lies on the other. From the joint on: where they are tangent there, going on or
+ * going back, the closed forms for any two pieces lose half their digits, and say that they meet beside it.
+ */
+export const crossingsOfNeighbours = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
+  const joint = a.to;
+  const found: Crossing[] = [{ point: joint, a: 1, b: 0 }];
+  const add = (p: Point): void => {
+    if (found.some((c) => distance(c.point, p) <= slack)) return;
+    const onA = shareOf(a, p, slack);
+    const onB = onA === undefined ? undefined : shareOf(b, p, slack);
+    if (onA !== undefined && onB !== undefined) found.push({ point: p, a: onA, b: onB });
+  };
+  const again = secondCrossing(a, b, joint);
+  if (again) add(again);
+  if (isOnCarrier(b, a.from, slack)) add(a.from);
+  if (isOnCarrier(a, b.to, slack)) add(b.to);
+  return found;
+};
+
+/**
+ * Where the lines or circles of two pieces that cross at `joint` cross once more: its mirror image in the line through
+ * their centres. Undefined for two lines, and for two circles about one centre.
+ */
+const secondCrossing = (a: Piece, b: Piece, joint: Point): Point | undefined => {
+  if (a.kind === 'line') return b.kind === 'line' ? undefined : secondCrossing(b, a, joint);
+  // By the ways from the joint: a nearly straight arc has its centre kilometres away.
+  const spoke = subtract(a.center, joint);
+  const across = b.kind === 'line' ? leftOf(subtract(b.to, b.from)) : subtract(b.center, a.center);
+  const square = across.x * across.x + across.y * across.y;
+  if (!(square > 0)) return undefined;
+  const by = (2 * cross(across, spoke)) / square;
+  return { x: joint.x - across.y * by, y: joint.y + across.x * by };
+};
+
+const isOnCarrier = (p: Piece, at: Point, slack: number): boolean =>
+  p.kind === 'line' ? offLine(p, at) <= slack : isOnCircle(p, at, slack);
 
 /** The share of a piece's length at which a point of its line or circle lies; undefined beyond its ends. */
 export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined =>

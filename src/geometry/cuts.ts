@@ -1,7 +1,7 @@
 /** All the places at which a set of pieces meet one another: the closed forms for every two whose boxes touch. */
 
 import { type BoxTree, boxTreeOf, eachClosePair } from './box-tree.ts';
-import { crossings } from './crossing.ts';
+import { crossings, crossingsOfNeighbours } from './crossing.ts';
 import { isStraightOn, type Piece } from './piece.ts';
 import { distance, type Point } from './point.ts';
 
@@ -32,12 +32,21 @@ export const eachMeeting = (
   eachClosePair(tree, 2 * BOX_SLACK, (first, second) => {
     if (second === first + 1 && smooth[first]) return false;
     if (first === 0 && second === last && smooth[last]) return false;
-    for (const c of crossings(pieces[first]!, pieces[second]!)) {
-      if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return true;
+    const [p, q] = [pieces[first]!, pieces[second]!];
+    if (first === 0 && second === last && last > 1 && distance(q.to, p.from) <= JOINT_GAP) {
+      for (const c of crossingsOfNeighbours(q, p))
+        if (visit({ first, second, point: c.point, a: c.b, b: c.a })) return true;
+      return false;
     }
+    const areNeighbours = second === first + 1 && distance(p.to, q.from) <= JOINT_GAP;
+    for (const c of areNeighbours ? crossingsOfNeighbours(p, q) : crossings(p, q))
+      if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return true;
     return false;
   });
 };
+
+/** Ends this near (mm) are one joint: rounding, and no more. */
+const JOINT_GAP = 1e-10;
 
 /** For each piece whether it goes on smoothly into the next; for the last, into the first. */
 export const smoothJoints = (pieces: readonly Piece[]): boolean[] => {
@@ -52,14 +61,13 @@ export const smoothJoints = (pieces: readonly Piece[]): boolean[] => {
  * nowhere else; only one circle that goes round into itself does.
  */
 const goesOn = (a: Piece, b: Piece): boolean => {
-  if (!(distance(a.to, b.from) <= SMOOTH_GAP)) return false;
+  if (!(distance(a.to, b.from) <= JOINT_GAP)) return false;
   const round = (a.kind === 'arc' ? Math.abs(a.sweep) : 0) + (b.kind === 'arc' ? Math.abs(b.sweep) : 0);
   if (!(round < ONE_ROUND)) return false;
   return isStraightOn(a, b, SMOOTH_TURN);
 };
 
-/** mm and radians within which a joint is smooth: rounding, and nothing that could make a crossing to be seen. */
-const SMOOTH_GAP = 1e-10;
+/** Radians within which a joint is smooth: rounding, and nothing that could make a crossing to be seen. */
 const SMOOTH_TURN = 1e-11;
 
 /** Less than a full turn (radians) by more than the tangency of two arcs could hide. */

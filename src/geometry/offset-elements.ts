@@ -4,6 +4,7 @@
  */
 
 import {
+  arc,
   arcBetween,
   arcOf,
   isStraightOn,
@@ -62,6 +63,8 @@ export const offsetPiece = (p: Piece, c: number): Piece | undefined => {
   const outward = p.sweep > 0 ? -c : c;
   const radius = p.radius + outward;
   if (!(radius > 0)) return undefined;
+  // Moved out along the spoke between them, the last digits of a tiny arc's ends and centre would grow to nanometres.
+  if (p.radius < TINY * c) return arc(p.center, radius, p.start, p.sweep);
   // From the end itself, not from the centre, which may be kilometres away.
   const by = outward / p.radius;
   const { center, from, to } = p;
@@ -74,6 +77,9 @@ export const offsetPiece = (p: Piece, c: number): Piece | undefined => {
     { x: to.x + (to.x - center.x) * by, y: to.y + (to.y - center.y) * by },
   );
 };
+
+/** Arcs of radii below this share of the clearance are moved by their angles. */
+const TINY = 1e-2;
 
 /**
  * The elements of one walk that comes back to where it starts. `caps` are the indices of pieces that are

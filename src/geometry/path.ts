@@ -76,7 +76,10 @@ export const directionAlong = (path: Path, at: number): Point | undefined => {
   return found && pieceDirection(path.pieces[found.index]!, found.share);
 };
 
-/** The open stretch of a path between two lengths; empty when from is not before to. */
+/**
+ * The open stretch of a path between two lengths; empty when from is not before to. A crumb of a piece, at an end that
+ * was meant to be a joint, is left out: it has no direction, and is no place.
+ */
 export const slicePath = (path: Path, from: number, to: number): Path => {
   const pieces: Piece[] = [];
   let before = 0;
@@ -85,11 +88,15 @@ export const slicePath = (path: Path, from: number, to: number): Path => {
     const t0 = length > 0 ? (from - before) / length : 0;
     const t1 = length > 0 ? (to - before) / length : 0;
     before += length;
-    if (!(t1 > 0 && t0 < 1)) continue;
-    pieces.push(t0 <= 0 && t1 >= 1 ? p : trimPiece(p, Math.max(0, t0), Math.min(1, t1)));
+    const [a, b] = [Math.max(0, t0), Math.min(1, t1)];
+    if (a === 0 && b === 1) pieces.push(p);
+    else if ((b - a) * length > CRUMB) pieces.push(trimPiece(p, a, b));
   }
   return openPath(pieces);
 };
+
+/** What lengths (mm) added up along a path of some metres may be off by. */
+const CRUMB = 1e-10;
 
 /** Signed area (mm²) of a closed path, positive when it runs counterclockwise. Exact for lines and arcs (Green). */
 export const signedArea = (path: Path): number => {

@@ -83,8 +83,9 @@ export const windsRound = (loops: readonly Path[], p: Point): number => {
       }
       if (piece.kind === 'arc' && distance(piece.center, p) < piece.radius) {
         const turnsLeft = piece.sweep > 0;
-        const whole = from.x === to.x && from.y === to.y;
-        if (whole) winding += piece.sweep === 0 ? 0 : turnsLeft ? 1 : -1;
+        const comesRound = from.x === to.x && from.y === to.y;
+        // A speck of an arc may end on the digit that it starts from, and goes round nothing.
+        if (comesRound) winding += Math.abs(piece.sweep) < Math.PI ? 0 : turnsLeft ? 1 : -1;
         else if (sideOf(from, to, p) < 0 === turnsLeft) winding += turnsLeft ? 1 : -1;
       }
     }

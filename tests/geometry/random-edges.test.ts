@@ -13,11 +13,12 @@ import {
   pointAlong,
   reversePath,
 } from '../../src/geometry/path.ts';
-import { type Arc, line, type Piece, pieceAt, pieceLength, trimPiece } from '../../src/geometry/piece.ts';
+import { line, type Piece, pieceAt, pieceLength, trimPiece } from '../../src/geometry/piece.ts';
 import { type Point, point } from '../../src/geometry/point.ts';
 import { rollFoot, rollFootRound, type StitchedEdge } from '../../src/geometry/rolling-foot.ts';
 import { runs } from '../support/runs.ts';
 import { distanceTo, pointOn } from './curve-helpers.ts';
+import { C, type Step, walk } from './exact-figures.ts';
 import {
   coverage,
   deviation,
@@ -28,15 +29,7 @@ import {
   widestGap,
 } from './foot-checks.ts';
 
-const C = 6.35;
 const SEED = 20240517;
-
-interface Step {
-  readonly turn: number;
-  readonly length: number;
-  /** 0 for a line; positive bends to the left. */
-  readonly radius: number;
-}
 
 const size = (max: number) => fc.double({ min: 1, max, noNaN: true });
 const hair = fc.constantFrom(0, 1e-9, -1e-9, 1e-6, -1e-6, 1e-3, -1e-3);
@@ -73,30 +66,6 @@ const steps: fc.Arbitrary<Step> = fc.oneof(
       .map(([r, left]) => (left ? r : -r)),
   }),
 );
-
-/** The edge that a list of steps walks; an arc never turns farther than 5.5 rad. */
-const walk = (list: readonly Step[]): Piece[] => {
-  const pieces: Piece[] = [];
-  let at = point(0, 0);
-  let direction = 0.4;
-  for (const s of list) {
-    direction += s.turn;
-    const sweep = s.radius === 0 ? 0 : Math.sign(s.radius) * Math.min(5.5, s.length / Math.abs(s.radius));
-    const r = Math.abs(s.radius);
-    const chord = s.radius === 0 ? s.length : 2 * r * Math.sin(Math.abs(sweep) / 2);
-    const heading = direction + sweep / 2;
-    const to = point(at.x + chord * Math.cos(heading), at.y + chord * Math.sin(heading));
-    if (s.radius === 0) pieces.push(line(at, to));
-    else {
-      const start = direction - (Math.sign(sweep) * Math.PI) / 2;
-      const center = point(at.x - r * Math.cos(start), at.y - r * Math.sin(start));
-      pieces.push({ kind: 'arc', center, radius: r, start, sweep, from: at, to } satisfies Arc);
-    }
-    at = to;
-    direction += sweep;
-  }
-  return pieces;
-};
 
 const edges = fc.array(steps, { minLength: 1, maxLength: 8 }).map((list) => openPath(walk(list)));
 
