@@ -37,6 +37,14 @@ export const ringLength = (ring: Ring): number => ring.lengths.at(-1)!;
 
 /** The least turn that is told from noise and from a tight curve (radians). */
 export const LEAST_TURN = (15 * Math.PI) / 180;
+/**
+ * A straight side is known better than a curve, so that a smaller turn is told where one ends: a little less than
+ * what counts as a corner, for noise.
+ */
+const LEAST_TURN_OF_FLAT = (9 * Math.PI) / 180;
+/** How much of an outline is straight (mm), the longest first, to be a side. */
+const FLATS = [12, 7];
+const FLAT_ROOM = 2;
 /** Places looked at, apart (mm). */
 const STEP = 0.15;
 /** How much of the outline on either side is followed (mm): as much as is fair, the longest first. */
@@ -50,26 +58,32 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   const count = Math.ceil(whole / STEP);
   const step = whole / count;
   const noise = Math.min(options.noise, usualNoise(ring));
-  const seen: { at: number; turn: number; before: Arm; after: Arm }[] = [];
-  for (let i = 0; i < count; i++) {
-    const at = i * step;
-    const before = armAt(ring, at, -1, options.gap, noise);
-    const after = armAt(ring, at, 1, options.gap, noise);
-    if (!before || !after) continue;
-    const [a, b] = [velocity(before, 0), velocity(after, 0)];
-    const turn = Math.atan2(cross(a, b), dot(a, b));
-    if (Math.abs(turn) >= LEAST_TURN) seen.push({ at, turn, before, after });
-  }
+  // A side so long averages its noise out.
+  const flatNoise = Math.min(options.noise, FLAT_ROOM * noise);
   const found: Corner[] = [];
-  for (const s of seen) {
-    const met = crossing(s.before, s.after);
+  const meeting = (place: number, before: Arm | undefined, after: Arm | undefined, least: number): void => {
+    if (!before || !after) return;
     // The parabolas of a true corner cross near it, as far off as pixels and a pen round it at most.
-    if (!met || !(Math.max(Math.abs(met.before), Math.abs(met.after)) <= 2 * options.gap)) continue;
+    const met = crossing(before, after);
+    if (!met || !(Math.max(Math.abs(met.before), Math.abs(met.after)) <= 2 * options.gap)) return;
     const ahead = (met.before + met.after) / 2;
     // Farther from the corner than the gap, one of the arms lies over it and tells nothing.
-    if (!(Math.abs(ahead) <= options.gap)) continue;
-    const at = s.at + ahead;
-    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn: s.turn });
+    if (!(Math.abs(ahead) <= options.gap)) return;
+    const turn =
+      least < LEAST_TURN ? turnOf(before, met.before, after, met.after) : turnOf(before, 0, after, 0);
+    if (!(Math.abs(turn) >= least)) return;
+    const at = place + ahead;
+    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn });
+  };
+  for (let i = 0; i < count; i++) {
+    const at = i * step;
+    const flatBefore = flatArm(ring, at, -1, options.gap, flatNoise);
+    const flatAfter = flatArm(ring, at, 1, options.gap, flatNoise);
+    const before = flatBefore ?? armAt(ring, at, -1, options.gap, noise);
+    const after = flatAfter ?? armAt(ring, at, 1, options.gap, noise);
+    if (!before || !after) continue;
+    if (Math.abs(turnOf(before, 0, after, 0)) >= LEAST_TURN) meeting(at, before, after, LEAST_TURN);
+    else if (flatBefore || flatAfter) meeting(at, before, after, LEAST_TURN_OF_FLAT);
   }
   const best: Corner[] = [];
   // A corner is seen alike from every place within the gap of it. An arm that just reaches over it points
@@ -108,8 +122,13 @@ const placeOn = ({ a, b, c }: Arm, t: number): Point => ({
   y: a.y + t * (b.y + t * c.y),
 });
 
+const turnOf = (before: Arm, s: number, after: Arm, t: number): number => {
+  const [a, b] = [velocity(before, s), velocity(after, t)];
+  return Math.atan2(cross(a, b), dot(a, b));
+};
+
 /**
- * What keeps points off fair parabolas on most of the ring (mm), with room for the worse half. An arm that is off
+ * What keeps points off fair parabolas on most of the ring (mm), with room for the places where the light was poor. An arm that is off
  * by more has a corner on it, or bends more than a parabola does.
  */
 const usualNoise = (ring: Ring): number => {
@@ -124,7 +143,7 @@ const usualNoise = (ring: Ring): number => {
 };
 
 const NOISE_PROBES = 400;
-const NOISE_ROOM = 2;
+const NOISE_ROOM = 3.5;
 /** mm: rounding of greys to whole numbers alone moves an outline by this. */
 const LEAST_NOISE = 0.003;
 
@@ -137,6 +156,30 @@ const armAt = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number)
   }
   return undefined;
 };
+
+/** A straight side up to the gap before or after a place: a parabola that hardly bends is one. */
+const flatArm = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number): Arm | undefined => {
+  for (const reach of FLATS) {
+    const [near, far] = [side * gap, side * (gap + reach)];
+    const fitted = parabola(ring, at, Math.min(near, far), Math.max(near, far));
+    if (!fitted || !(fitted.error <= noise)) continue;
+    const [from, to] = [placeOn(fitted.arm, near), placeOn(fitted.arm, far)];
+    const b = { x: (to.x - from.x) / (far - near), y: (to.y - from.y) / (far - near) };
+    // The sagitta of a parabola, and the chord laid through its thirds.
+    const bow = (norm(fitted.arm.c) * reach * reach) / 4;
+    if (!(bow <= Math.max(STRAIGHT, noise))) continue;
+    const middle = placeOn(fitted.arm, (near + far) / 2);
+    const a = {
+      x: (from.x + to.x + middle.x) / 3 - (b.x * (near + far)) / 2,
+      y: (from.y + to.y + middle.y) / 3 - (b.y * (near + far)) / 2,
+    };
+    return { a: { x: a.x, y: a.y }, b, c: { x: 0, y: 0 } };
+  }
+  return undefined;
+};
+
+/** The bow of a straight side that pixels and a lens may feign, mm. */
+const STRAIGHT = 0.03;
 
 /** The parabola of least squares through the ring's points between two lengths, and their mean distance from it. */
 const parabola = (
