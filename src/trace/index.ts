@@ -5,6 +5,7 @@ export {
   CAPTURE_INSET,
   type Capture,
   type CaptureResult,
+  expectedError,
   findCapture,
   MARK_PLACES,
   MARK_RADII,
@@ -20,8 +21,10 @@ export {
   ringLength,
   ringOf,
 } from './corners.ts';
+export { endDoubts, photoDoubt } from './doubts.ts';
 export { type FitOptions, fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 export { applyHomography, findHomography, type Homography, inverseHomography } from './homography.ts';
+export { type LensFrame, type SheetView, viewAt, viewThroughLens } from './lens.ts';
 export { type LineSide, lineMiddle } from './line-middle.ts';
 export {
   greyOf,

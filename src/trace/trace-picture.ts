@@ -3,10 +3,17 @@
 import type { Problem } from '../document/index.ts';
 import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
 import { type Blob, blobsOf } from './blobs.ts';
-import { CAPTURE_INSET, type CaptureResult, findCapture, MARK_PLACES, MARK_SPAN } from './capture-marks.ts';
+import {
+  CAPTURE_INSET,
+  type Capture,
+  type CaptureResult,
+  findCapture,
+  MARK_PLACES,
+  MARK_SPAN,
+} from './capture-marks.ts';
 import { contourFrom, ringArea } from './contour.ts';
+import { betterPhoto, MOST_EXPECTED } from './doubts.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
-import { applyHomography, inverseHomography } from './homography.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
 import { type Picture, softened } from './picture.ts';
 import { findShape } from './shape.ts';
@@ -29,8 +36,8 @@ export interface Traced {
   /** The width of a drawn line, mm. */
   readonly lineWidth: number | undefined;
   readonly source: 'scan' | 'capture-sheet';
-  /** How well the capture sheet's marks agree, mm. */
-  readonly misfit: number | undefined;
+  /** How well the capture sheet's marks agree; undefined for a scan. */
+  readonly capture: Capture | undefined;
   /** In mm, y up, clockwise. */
   readonly outline: Outline;
   /** Small round marks inside the outline, beside its edge: places along it where someone wants a break. */
@@ -82,17 +89,18 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
   const again = litTone && litBlobs ? findCapture(lit, litTone, litBlobs) : before;
   const found = again.ok && again.capture ? again : before;
   if (!found.ok) return refuse(found.problem);
-  const back = found.capture && inverseHomography(found.capture.map);
-  if (!found.capture || !back) return refuse(NOISE);
-  const { map, misfit } = found.capture;
+  const { capture } = found;
+  if (!capture) return refuse(NOISE);
+  if (!(capture.expected <= MOST_EXPECTED)) return refuse(notTrusted(capture));
+  const { toSheet, toPicture } = capture.view;
   const { x: kx, y: ky } = options.sheetScale;
   const toMm = (p: Point): Point => {
-    const q = applyHomography(map, p);
+    const q = toSheet(p);
     return { x: q.x * kx, y: q.y * ky };
   };
-  const toPixels = (p: Point): Point => applyHomography(back, { x: p.x / kx, y: p.y / ky });
+  const toPixels = (p: Point): Point => toPicture({ x: p.x / kx, y: p.y / ky });
   const isInside = (x: number, y: number): boolean => {
-    const q = applyHomography(map, { x, y });
+    const q = toSheet({ x, y });
     const i = CAPTURE_INSET;
     return q.x > i && q.y > i && q.x < MARK_SPAN.width - i && q.y < MARK_SPAN.height - i;
   };
@@ -100,7 +108,7 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
   if (!tone) return refuse(BLANK);
   const blobs = blobsOf(lit, tone);
   if (!blobs) return refuse(NOISE);
-  const seen = MARK_PLACES.slice(0, 4).map((p) => applyHomography(back, p));
+  const seen = MARK_PLACES.slice(0, 4).map(toPicture);
   const area = MARK_SPAN.width * kx * MARK_SPAN.height * ky;
   return traceShape(lit, tone, blobs, options, {
     toMm,
@@ -110,7 +118,7 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
     considered: (b) => isInside(b.x + 0.5, b.y + 0.5),
     mayLie: (p) => isInside(p.x, p.y),
     source: 'capture-sheet',
-    misfit,
+    capture,
   });
 };
 
@@ -137,11 +145,11 @@ const traceScan = (
     considered: () => true,
     mayLie: () => true,
     source: 'scan',
-    misfit: undefined,
+    capture: undefined,
   });
 };
 
-interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'misfit'> {
+interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'capture'> {
   readonly considered: (blob: Blob) => boolean;
   /** Where a template's outline may run, in pixels. */
   readonly mayLie: (p: Point) => boolean;
@@ -187,14 +195,14 @@ const traceShape = (
     outline.corners.length > MOST_CORNERS ||
     outline.path.pieces.length > MOST_PIECES;
   if (isRagged) return refuse(RAGGED);
-  const { toPixels, source, misfit } = view;
+  const { toPixels, source, capture } = view;
   return {
     ok: true,
     traced: {
       kind: shape.kind,
       lineWidth,
       source,
-      misfit,
+      capture,
       outline,
       dots: dotsIn(shape.inside, outline.path, outline.corners, view),
       pixelsPerMm,
@@ -240,6 +248,14 @@ const dotsIn = (
     .sort((a, b) => a.at - b.at);
 
 const refuse = (problem: Problem): TraceResult => ({ ok: false, problem });
+
+const notTrusted = (capture: Capture): Problem => ({
+  code: 'photo-not-trusted',
+  message: "the capture sheet's marks do not lie where they should, so the outline cannot be trusted",
+  found: `marks ${capture.misfit.toFixed(2)} mm off, by which the outline may be ${capture.expected.toFixed(1)} mm off`,
+  expected: `an outline ${MOST_EXPECTED} mm off at most`,
+  hint: betterPhoto(capture),
+});
 
 const BLANK: Problem = {
   code: 'blank-picture',

@@ -16,8 +16,10 @@ import { paintOverlay } from '../../output/overlay/index.ts';
 import { readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
 import {
   alongNearest,
+  endDoubts,
   findWorkingEdge,
   type LineSide,
+  photoDoubt,
   type Traced,
   tracePicture,
   type WorkingEdge,
@@ -71,12 +73,16 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     throw new ProblemError([{ ...chosen.problem, place: { file: name } }]);
   }
   const { found } = chosen;
+  const isSaid = options.heel !== undefined || options.crown !== undefined;
+  const photo = photoDoubt(traced.traced.capture);
+  const doubts = [...(photo === undefined ? [] : [photo]), ...endDoubts(outline.path, found, isSaid)];
   const text = writeTemplate({
     title: titleFrom(options, name),
     units,
     comments: [
       `Traced by swagwright from ${quoted(name)}.`,
       `${plural(found.edge.pieces.length, 'line or arc', 'lines and arcs')}, within ${outline.deviation.toFixed(2)} mm of the picture's outline.`,
+      ...doubts,
       'Say the thickness of the acrylic, and name the sections, here.',
     ],
     edge: found.edge,
@@ -91,6 +97,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   }
   await output.write(text);
   for (const line of describe(traced.traced, found, reading.template)) await say(io, line);
+  for (const doubt of doubts) await say(io, doubt);
   await say(io, `${output.name}: the template, in ${units}`);
   await say(
     io,
@@ -101,6 +108,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       units: 'mm and degrees',
       file: output.name,
       overlay: overlay.name,
+      doubts,
       ...asData(traced.traced, found, reading.template),
     });
 };
@@ -209,7 +217,7 @@ const describe = (traced: Traced, found: WorkingEdge, template: Template): reado
   const from =
     traced.source === 'scan'
       ? `a scan of ${Math.round(traced.pixelsPerMm * 25.4)} dots per inch`
-      : `a photograph of the capture sheet, its marks ${(traced.misfit ?? 0).toFixed(2)} mm off at most`;
+      : `a photograph of the capture sheet, its marks ${(traced.capture?.misfit ?? 0).toFixed(2)} mm off at most; expect ${(traced.capture?.expected ?? 0).toFixed(1)} mm`;
   return [
     `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
     `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
@@ -226,7 +234,8 @@ const asData = (traced: Traced, found: WorkingEdge, template: Template): object 
   found: traced.kind,
   source: traced.source,
   lineWidth: traced.lineWidth ?? null,
-  marksMisfit: traced.misfit ?? null,
+  marksMisfit: traced.capture?.misfit ?? null,
+  expectedError: traced.capture?.expected ?? null,
   pixelsPerMm: traced.pixelsPerMm,
   corners: traced.outline.corners.map((c) => ({ picture: traced.toPixels(c.point) })),
   deviation: traced.outline.deviation,

@@ -54,6 +54,8 @@ that guess is wrong, look at the corners' numbers in the overlay and say --heel 
 begins on a smooth stretch, put a dot of 2 mm on the template, 3 mm inside its edge.
 
 A photograph needs the capture sheet (swagwright template sheet). Draw round the template and photograph the
-line: acrylic 1/4 in thick, seen from 16 in, comes out 1.6 % too large, and nothing can tell. A lens that bends
-straight lines is not corrected: stand back, and keep the sheet in the middle. Expect 0.5 mm.
+line: acrylic 1/4 in thick, seen from 16 in, comes out 1.6 % too large, and nothing can tell. What a lens bends is
+taken out by the sheet's eight marks, where the sheet lies flat and the picture was not cut. By how far the marks are
+off after that, the outline's expected error is told: by more than 0.3 mm the photograph is called unsure, by more
+than 1 mm it is refused. A sheet with six marks is an older one, and tells less: print it again.
 Pictures of up to 60 million pixels are read.`;

@@ -1,5 +1,5 @@
 /**
- * The capture sheet: six marks of known place round an empty field. Laid under a template, or drawn on, it lets a
+ * The capture sheet: eight marks of known place round an empty field. Laid under a template, or drawn on, it lets a
  * photograph be measured. The words stand outside the marks, where nothing is looked for.
  */
 
@@ -84,7 +84,7 @@ const drawWords = (page: PageContent, paper: string): void => {
     'Lay the template between the corner ticks, draw round it with a sharp dark pencil, and take it away.',
     height + 8.6,
   );
-  line('Photograph the whole sheet flat, from straight above, with all six marks sharp.', -8.6);
+  line('Photograph the whole sheet flat, from straight above, with all eight marks sharp.', -8.6);
   line(
     `Print at 100 % / actual size (${paper}). Middle to middle the corner marks measure ` +
       `${width} mm (6.69 in) across and ${height} mm (9.37 in) up;`,

@@ -1,0 +1,82 @@
+/** What a person should look at before she relies on a traced edge: one sentence for each doubt. */
+
+import { distance, flatten, type Path, type Point, pieceDirection, turnBetween } from '../geometry/index.ts';
+import type { Capture } from './capture-marks.ts';
+import type { WorkingEdge } from './working-edge.ts';
+
+/** A photograph by which an outline may be off by more than this (mm) is not measured. */
+export const MOST_EXPECTED = 1;
+/** By more than this (mm) it is unsure. */
+const SURE = 0.3;
+
+const BETTER_PHOTO =
+  'press the sheet flat, go farther away and zoom in, hold the camera level, give it more light, and do not cut the picture';
+
+/** What to do for a better one. */
+export const betterPhoto = ({ old }: Capture): string =>
+  `${old ? 'print the capture sheet again, for eight marks tell more than its six; ' : ''}${BETTER_PHOTO}`;
+
+export const photoDoubt = (capture: Capture | undefined): string | undefined =>
+  capture && capture.expected > SURE
+    ? `unsure: the outline may be ${capture.expected.toFixed(1)} mm off in this photograph; for a better one ${betterPhoto(capture)}`
+    : undefined;
+
+/** An end at a corner that turns by less than this (radians) may as well be somewhere near it. */
+const SHALLOW = (25 * Math.PI) / 180;
+/** A straight stretch this long (mm), within this angle (radians) of square to the back, may be the end's own side. */
+const LONG_END = 12;
+const SQUARE_WITHIN = (40 * Math.PI) / 180;
+/** What is straight leaves its chord by no more than this (mm). */
+const STRAIGHT = 0.15;
+const SAY = 'if the edge ends elsewhere, say where with --heel and --crown';
+
+/** Whether an end of the edge may be at the wrong place of the outline; `said`: a person has said where they are. */
+export const endDoubts = (outline: Path, found: WorkingEdge, said: boolean): readonly string[] => {
+  if (said) return [];
+  const points = flatten(found.edge, 0.02);
+  return [
+    { name: 'heel', at: found.heel, way: points },
+    { name: 'crown end', at: found.crown, way: [...points].reverse() },
+  ].flatMap(({ name, at, way }) => {
+    const turned = turnAt(outline, at);
+    const long = found.skew === undefined ? 0 : squareStart(way);
+    if (turned < SHALLOW)
+      return [
+        `unsure: the ${name} is put at a corner of only ${Math.round((turned * 180) / Math.PI)}°: look at it in the picture; ${SAY}`,
+      ];
+    return long < LONG_END
+      ? []
+      : [
+          `unsure: at the ${name} ${long.toFixed(0)} mm of the edge are straight and about square to the long side, as a cut end is: look at it in the picture; ${SAY}`,
+        ];
+  });
+};
+
+/** By how much the outline turns at one of its joints; infinite where it has none there, radians. */
+const turnAt = ({ pieces }: Path, at: Point): number => {
+  const i = pieces.findIndex((p) => distance(p.from, at) < 1e-6);
+  const before = pieces.at(i - 1);
+  return i < 0 || !before
+    ? Number.POSITIVE_INFINITY
+    : Math.abs(turnBetween(pieceDirection(before, 1), pieceDirection(pieces[i]!, 0)));
+};
+
+/** How far a way is straight from its start and about square to the template's axis, mm. */
+const squareStart = (way: readonly Point[]): number => {
+  const from = way[0]!;
+  let long = 0;
+  for (let i = 1; i < way.length; i++) {
+    const to = way[i]!;
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    const c = Math.hypot(dx, dy);
+    if (!(c > 0)) continue;
+    const off = Math.max(
+      ...way.slice(1, i).map((p) => Math.abs(dx * (p.y - from.y) - dy * (p.x - from.x)) / c),
+      0,
+    );
+    if (off > STRAIGHT) break;
+    if (Math.abs(Math.abs(Math.atan2(dy, dx)) - Math.PI / 2) <= SQUARE_WITHIN) long = c;
+    else long = 0;
+  }
+  return long;
+};
