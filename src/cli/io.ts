@@ -22,7 +22,7 @@ export interface FileStatus {
 
 export type OpenFile = Pick<FileHandle, 'read' | 'writeFile' | 'chmod' | 'sync' | 'close'>;
 
-/** The calls of node:fs/promises that are used, and nothing else. */
+/** The calls of node:fs/promises and node:fs that are used, and nothing else. */
 export interface Files {
   open(path: string, flags: string): Promise<OpenFile>;
   stat(path: string): Promise<FileStatus>;
@@ -30,13 +30,20 @@ export interface Files {
   access(path: string, mode: number): Promise<void>;
   realpath(path: string): Promise<string>;
   readdir(path: string): Promise<string[]>;
-  rename(from: string, to: string): Promise<void>;
   unlink(path: string): Promise<void>;
+  /** At once, so that no signal comes between the names of files that belong together. */
+  renameSync(from: string, to: string): void;
+  copyFileSync(from: string, to: string): void;
+  unlinkSync(path: string): void;
 }
+
+/** The folder that the command runs in has been removed. */
+export class FolderGone extends Error {}
 
 export interface Io {
   readonly stdout: Sink;
   readonly stderr: Sink;
+  /** Throws a FolderGone where there is none. */
   readonly cwd: string;
   readonly env: { readonly SWAGWRIGHT_DEBUG?: string | undefined };
   readonly files: Files;

@@ -1,19 +1,32 @@
 /** The real world, for the program as people run it. */
 
-import { unlinkSync } from 'node:fs';
-import * as files from 'node:fs/promises';
+import { copyFileSync, renameSync, unlinkSync } from 'node:fs';
+import * as promised from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import type { Io, Sink } from './io.ts';
+import { type Files, FolderGone, type Io, type Sink } from './io.ts';
+
+export const nodeFiles: Files = { ...promised, renameSync, copyFileSync, unlinkSync };
 
 export const nodeIo = (): Io => ({
   stdout: sinkOf(() => process.stdout),
   stderr: sinkOf(() => process.stderr),
-  cwd: process.cwd(),
+  /** Asked for late: help needs no folder. */
+  get cwd() {
+    return currentFolder();
+  },
   env: debugging(),
-  files,
+  files: nodeFiles,
   profiles: fileURLToPath(new URL('../../profiles/', import.meta.url)),
   removeWhenInterrupted,
 });
+
+const currentFolder = (): string => {
+  try {
+    return process.cwd();
+  } catch {
+    throw new FolderGone('There is no current folder');
+  }
+};
 
 const debugging = (): Io['env'] => {
   const { SWAGWRIGHT_DEBUG } = process.env;

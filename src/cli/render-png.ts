@@ -8,6 +8,7 @@ import {
   type PictureOptions,
   paintDrawing,
   planPicture,
+  withMaker,
   withPhysicalSize,
 } from '../output/png/index.ts';
 
@@ -29,7 +30,7 @@ export const renderPng = async (drawing: StyledDrawing, options: PictureOptions)
   const canvas = createCanvas(width, height);
   const context: Canvas2D = canvas.getContext('2d');
   paintDrawing(context, drawing, plan.picture, options);
-  return { bytes: withPhysicalSize(await canvas.encode('png'), pixelsPerMm), width, height };
+  return { bytes: withMaker(withPhysicalSize(await canvas.encode('png'), pixelsPerMm)), width, height };
 };
 
 /** The canvas is compiled for each kind of computer, and may be missing on a rare one. */

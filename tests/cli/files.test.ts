@@ -1,12 +1,12 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, renameSync } from 'node:fs';
 import * as files from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fileProblem } from '../../src/cli/file-problem.ts';
 import type { Io, OpenFile } from '../../src/cli/io.ts';
 import { MOST_BYTES, readTextFile } from '../../src/cli/read-file.ts';
-import { openOutput } from '../../src/cli/write-file.ts';
+import { openOutput } from '../../src/cli/write-set.ts';
 import { describeProblem, ProblemError } from '../../src/document/index.ts';
 import { emptyFolder, filesBut, systemError, testIo } from './run.ts';
 
@@ -29,7 +29,7 @@ const write = async (
   name: string,
   bytes: string | Uint8Array,
   inputs: string[] = [],
-): Promise<void> => (await openOutput(io, name, inputs)).write(bytes);
+): Promise<void> => (await openOutput(io, { asked: name }, inputs)).write(bytes);
 
 /** Files of which one whole write fails after some bytes have reached the disk. */
 const failingFiles = (code: string, where: 'writeFile' | 'sync' | 'close' | 'chmod') =>
@@ -109,10 +109,10 @@ describe('writing a file', () => {
   it('keeps the earlier file when the last step fails', async () => {
     const folder = emptyFolder();
     await files.writeFile(join(folder, 'a.svg'), 'earlier');
-    const rename = async (): Promise<void> => {
+    const renameSync = (): void => {
       throw systemError('EACCES');
     };
-    const { io } = testIo(folder, { files: filesBut({ rename }) });
+    const { io } = testIo(folder, { files: filesBut({ renameSync }) });
     expect(await refusal(write(io, 'a.svg', 'new'))).toBe(
       'a.svg: there is no permission to write it; nothing was written',
     );
@@ -125,9 +125,9 @@ describe('writing a file', () => {
     const announced: string[] = [];
     const { io, kept } = testIo(folder);
     const watching = filesBut({
-      rename: async (from, to) => {
+      renameSync: (from, to) => {
         announced.push(...kept.pending);
-        await files.rename(from, to);
+        renameSync(from, to);
       },
     });
     await write({ ...io, files: watching }, 'a.svg', 'new');
@@ -161,7 +161,7 @@ describe('writing a file', () => {
       ['ring', 'ring: the links in this path run in a circle'],
       [`${'x'.repeat(300)}.pdf`, `${'x'.repeat(300)}.pdf: the name is too long`],
     ];
-    for (const [name, line] of cases) expect(await refusal(openOutput(io, name, []))).toBe(line);
+    for (const [name, line] of cases) expect(await refusal(openOutput(io, { asked: name }, []))).toBe(line);
     expect((await files.readdir(folder)).length).toBe(4);
   });
 
@@ -174,7 +174,9 @@ describe('writing a file', () => {
     const { io } = testIo(folder, { files: filesBut({ access }) });
     const reason = code === 'EROFS' ? 'the disk is read-only' : 'there is no permission to write it';
     for (const name of ['new.pdf', 'kept.pdf'])
-      expect(await refusal(openOutput(io, name, []))).toBe(`${name}: ${reason}; nothing was written`);
+      expect(await refusal(openOutput(io, { asked: name }, []))).toBe(
+        `${name}: ${reason}; nothing was written`,
+      );
   });
 
   it('never writes over a file that was read, under whatever name', async () => {
@@ -186,7 +188,9 @@ describe('writing a file', () => {
     const { io } = testIo(folder);
     const names = ['plan.yaml', './plan.yaml', 'soft', 'hard', 'here/plan.yaml', join(folder, 'plan.yaml')];
     for (const name of names)
-      expect(await refusal(openOutput(io, name, ['other', 'plan.yaml']))).toContain('would be lost');
+      expect(await refusal(openOutput(io, { asked: name }, ['other', 'plan.yaml']))).toContain(
+        'would be lost',
+      );
     expect(await files.readFile(join(folder, 'plan.yaml'), 'utf8')).toBe('title: kept');
     await write(io, 'other.svg', 'fine', ['plan.yaml']);
   });

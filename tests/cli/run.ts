@@ -1,12 +1,12 @@
 /** Runs the command line in this process, in an empty folder of its own, and tells all that it did. */
 
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import * as files from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import type { Files, Io } from '../../src/cli/io.ts';
 import { main } from '../../src/cli/main.ts';
+import { nodeFiles } from '../../src/cli/node-io.ts';
 
 const folders: string[] = [];
 
@@ -46,7 +46,7 @@ export const testIo = (cwd: string, more: Partial<Io> = {}) => {
     },
     cwd,
     env: {},
-    files,
+    files: nodeFiles,
     profiles: join(import.meta.dirname, '../../profiles'),
     removeWhenInterrupted: (path) => {
       kept.pending.add(path);
@@ -70,7 +70,7 @@ export const run = async (cwd: string, argv: readonly string[], more: Partial<Io
 };
 
 /** The real files, with some calls replaced. */
-export const filesBut = (changed: Partial<Files>): Files => ({ ...files, ...changed });
+export const filesBut = (changed: Partial<Files>): Files => ({ ...nodeFiles, ...changed });
 
 /** What the system throws. */
 export const systemError = (code: string): Error =>

@@ -28,7 +28,7 @@ import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { readShow } from '../show.ts';
 import { planned, refuseUnknownFills } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { AuditionOptions } from './audition.ts';
 
@@ -48,8 +48,8 @@ export const runAudition = async (io: Io, file: string, options: AuditionOptions
   const show = options.show ?? (wanted.region === 'corner' ? 'corner' : 'repeat');
   const { design, scope } = readShow(whole, show);
   const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
-  const name = options.output ?? defaultName(file, wanted.empty ? '-frames.pdf' : '-audition.pdf');
-  const output = await openOutput(io, name, inputs);
+  const usual = defaultName(file, wanted.empty ? '-frames.pdf' : '-audition.pdf');
+  const output = await openOutput(io, { asked: options.output, usual }, inputs);
   const sheet: SheetOptions = {
     title: plan.title,
     units: plan.units,

@@ -6,7 +6,7 @@ import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { planned, refuseUnknownFills } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { CardOptions } from './card.ts';
 
@@ -24,7 +24,7 @@ export const runCard = async (io: Io, file: string, options: CardOptions): Promi
     const { writeCardSheets } = await import('./write-card-sheets.ts');
     await writeCardSheets(io, options.output, inputs, { card, design, plan }, options);
   } else if (options.output !== undefined) {
-    const output = await openOutput(io, options.output, inputs);
+    const output = await openOutput(io, { asked: options.output }, inputs);
     await output.write(writeTextCard(card, LINE));
     await say(io, `${output.name}: the marking card`);
   }

@@ -15,7 +15,7 @@ import type { PdfWords } from '../render-pdf.ts';
 import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { DrawOptions } from './draw.ts';
 
@@ -32,7 +32,11 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const { plan, design: whole, inputs, placed } = await planned(io, file);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const { design, scope } = readShow(whole, options.show ?? 'all');
-  const output = await openOutput(io, options.output ?? defaultName(file, `.${format}`), inputs);
+  const output = await openOutput(
+    io,
+    { asked: options.output, usual: defaultName(file, `.${format}`) },
+    inputs,
+  );
   const summary = describeDesign(design, plan.marks.style, plan.channels);
   const drawing = await drawnPlan(io, design, plan, scope, view.without ?? [], placed);
   const picture = await render(

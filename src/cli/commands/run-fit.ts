@@ -22,7 +22,7 @@ import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { type PlanFiles, readPlanFiles, refuseUnknownFills } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
+import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { FitOptions } from './fit.ts';
 
@@ -53,11 +53,9 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
       expected: `a number from 1 to ${results.length}`,
     });
   const shown = results.slice(0, most);
-  if (options.sheet !== undefined) {
-    // Only a sheet waits for what writes PDF. Where no page holds it, nothing is printed before that is said.
-    const { writeFitSheet } = await import('./write-fit-sheet.ts');
-    await writeFitSheet(io, options.sheet, files, shown, options);
-  }
+  const taken = take === undefined ? undefined : { ranked: results[take - 1]!, number: take };
+  // Nothing is printed before what was asked for is written.
+  await writeResults(io, file, files, shown, taken, options);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
@@ -68,7 +66,6 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
     const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
   }
-  if (take !== undefined) await writeTaken(io, file, files, results[take - 1]!, take, options);
 };
 
 /** The nearest for which a change is known come before nearer ones that nothing helps. */
@@ -122,29 +119,64 @@ const nothingFits = async (
   ]);
 };
 
-const writeTaken = async (
+interface Taken {
+  readonly ranked: Ranked;
+  readonly number: number;
+}
+
+/** The sheet and the plan that are asked for: both or neither. */
+const writeResults = async (
   io: Io,
   file: string,
-  { plan, text, templates, inputs }: PlanFiles,
-  ranked: Ranked,
-  number: number,
+  files: PlanFiles,
+  shown: readonly Ranked[],
+  taken: Taken | undefined,
   options: FitOptions,
 ): Promise<void> => {
-  const name = options.inPlace ? file : (options.output ?? defaultName(file, `-fit-${number}.yaml`));
-  // Only --in-place may write over the plan, and nothing may write over a template.
-  const output = await openOutput(io, name, options.inPlace ? inputs.slice(1) : inputs);
+  const wanted: Wanted[] = [];
+  if (options.sheet !== undefined) wanted.push({ asked: options.sheet, option: '--sheet' });
+  if (taken) wanted.push(takenOutput(file, files, taken, options));
+  const outputs: readonly Output[] = await openOutputs(io, wanted, files.inputs);
+  const parts: (readonly [Output, string | Uint8Array])[] = [];
+  const said: string[] = [];
+  if (options.sheet !== undefined) {
+    // Only a sheet waits for what writes PDF.
+    const { fitSheet } = await import('./fit-sheet.ts');
+    const { bytes, words } = await fitSheet(files, shown, options);
+    parts.push([outputs[0]!, bytes]);
+    said.push(`${outputs[0]!.name}: ${words}`);
+  }
+  if (taken) {
+    const output = outputs.at(-1)!;
+    parts.push([output, takenText(io, file, files, taken, output.name)]);
+    said.push(`${output.name}: the plan with result ${taken.number}, everything decided`);
+  }
+  await writeTogether(io, parts);
+  for (const line of said) await say(io, line);
+};
+
+const takenOutput = (file: string, { text }: PlanFiles, { number }: Taken, options: FitOptions): Wanted =>
+  options.inPlace
+    ? { asked: file, was: text }
+    : { asked: options.output, usual: defaultName(file, `-fit-${number}.yaml`), handwork: true };
+
+const takenText = (
+  io: Io,
+  file: string,
+  { plan, text, templates }: PlanFiles,
+  { ranked }: Taken,
+  to: string,
+): string => {
   const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
-  const template = plan.templates[index]!;
-  const moved = pathFrom(io, template, file, name);
-  await output.write(planWithFit(text, { plan, ranked, template: moved }));
-  await say(io, `${output.name}: the plan with result ${number}, everything decided`);
+  const template = pathFrom(io, plan.templates[index]!, file, to);
+  return planWithFit(text, { plan, ranked, template });
 };
 
 /** A template's path is meant from its plan's folder: from where the new plan will lie it may be another. */
 const pathFrom = (io: Io, template: string, from: string, to: string): string => {
   if (isAbsolute(template) || !isPath(template)) return template;
   const oldFolder = dirname(resolve(io.cwd, from));
-  const newFolder = to === '-' ? io.cwd : dirname(resolve(io.cwd, to));
+  const newFolder = dirname(resolve(io.cwd, to));
   if (oldFolder === newFolder) return template;
   const path = relative(newFolder, resolve(oldFolder, template)).replaceAll('\\', '/');
   return path.startsWith('.') || isAbsolute(path) ? path : `./${path}`;

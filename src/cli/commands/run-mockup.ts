@@ -13,7 +13,7 @@ import { describeDesign, designAsData, outwardReach } from '../report-design.ts'
 import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import type { MockupOptions } from './mockup.ts';
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
@@ -22,7 +22,11 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const { plan, design: whole, inputs, placed } = await planned(io, file);
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const { design, scope } = readShow(whole, options.show ?? usualShow(whole));
-  const output = await openOutput(io, options.output ?? defaultName(file, '-mockup.pdf'), inputs);
+  const output = await openOutput(
+    io,
+    { asked: options.output, usual: defaultName(file, '-mockup.pdf') },
+    inputs,
+  );
   const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
   const sheets = layOutSheets(drawing, layout, options);
   const summary = describeDesign(design, plan.marks.style, plan.channels);

@@ -15,7 +15,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { readPages } from '../pages.ts';
 import { readTextFile } from '../read-file.ts';
 import { pdfMeans } from '../render-pdf.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { GalleryOptions } from './template-gallery.ts';
 
@@ -50,9 +50,11 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
         ...(spans.length > 0 ? { hint: 'leave --spans out to see which it makes' } : {}),
       },
     ]);
-  const output = await openOutput(io, options.output ?? defaultName(source.path, '-gallery.pdf'), [
-    source.path,
-  ]);
+  const output = await openOutput(
+    io,
+    { asked: options.output, usual: defaultName(source.path, '-gallery.pdf') },
+    [source.path],
+  );
   const written = await writeGallery(
     shown,
     template.title,

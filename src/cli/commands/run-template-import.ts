@@ -8,11 +8,11 @@ import type { MarkedCorner, SvgOutline } from '../../trace/index.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
-import { openHandworkOutput } from '../keep-handwork.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
 import { endingOf } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
+import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { ImportOptions } from './template-import.ts';
 
@@ -30,7 +30,11 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
   const unitMm =
     options.scale === undefined ? undefined : readLengthOption('--scale', options.scale, 'mm', 'positive');
   const file = await readTextFile(io, name);
-  const output = await openHandworkOutput(io, options.output, defaultName(name, '.yaml'), [file.path]);
+  const output = await openOutput(
+    io,
+    { asked: options.output, usual: defaultName(name, '.yaml'), handwork: true },
+    [file.path],
+  );
   const made = templateFromSvg(file.text, {
     name,
     fileName: output.name,

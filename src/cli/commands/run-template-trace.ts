@@ -13,6 +13,7 @@ import {
 } from '../../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { paintOverlay } from '../../output/overlay/index.ts';
+import { withMaker } from '../../output/png/index.ts';
 import { readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
 import {
   alongNearest,
@@ -27,14 +28,13 @@ import {
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
-import { openHandworkOutput } from '../keep-handwork.ts';
 import { registerFonts } from '../load-canvas.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption, readWord } from '../option-values.ts';
 import { endingOf } from '../output-option.ts';
 import { type PictureFile, readPicture } from '../read-picture.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutputs, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { TraceCommandOptions } from './template-trace.ts';
 
@@ -55,8 +55,14 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   readEdgeChoice(options, (p) => p);
 
   const file = await readPicture(io, name);
-  const output = await openHandworkOutput(io, options.output, defaultName(name, '.yaml'), [file.path]);
-  const overlay = await openOutput(io, options.overlay ?? overlayBeside(name, options.output), [file.path]);
+  const [output, overlay] = await openOutputs(
+    io,
+    [
+      { asked: options.output, usual: defaultName(name, '.yaml'), handwork: true },
+      { asked: options.overlay, usual: overlayBeside(name, options.output), option: '--overlay' },
+    ],
+    [file.path],
+  );
   const traced = tracePicture(file.picture, {
     tolerance,
     side,
@@ -66,9 +72,10 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
   const { outline } = traced.traced;
   const chosen = findWorkingEdge(outline.path, outline.corners, readEdgeChoice(options, traced.traced.toMm));
-  // A picture of the numbered corners is what helps when the edge is not found.
-  await overlay.write(overlayOf(file, traced.traced, chosen.ok ? chosen.found : undefined));
+  const picture = overlayOf(file, traced.traced, chosen.ok ? chosen.found : undefined);
   if (!chosen.ok) {
+    // A picture of the numbered corners is what helps when the edge is not found.
+    await overlay.write(picture);
     await say(io, `${overlay.name}: the outline, with a number at each corner`);
     throw new ProblemError([{ ...chosen.problem, place: { file: name } }]);
   }
@@ -92,10 +99,14 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const reading = readTemplate(text, output.name);
   if (!reading.ok) {
     // The file that its lines would name is never written: what helps is the picture.
+    await overlay.write(picture);
     await say(io, `${overlay.name}: the outline, with a number at each corner, and in red the working edge`);
     throw new ProblemError([notAnEdge(name, reading.problems)]);
   }
-  await output.write(text);
+  await writeTogether(io, [
+    [output, text],
+    [overlay, picture],
+  ]);
   for (const line of describe(traced.traced, found, reading.template)) await say(io, line);
   for (const doubt of doubts) await say(io, doubt);
   await say(io, `${output.name}: the template, in ${units}`);
@@ -198,7 +209,7 @@ const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undef
     width: canvas.width,
     height: canvas.height,
   });
-  return canvas.toBuffer('image/png');
+  return withMaker(canvas.toBuffer('image/png'));
 };
 
 const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;

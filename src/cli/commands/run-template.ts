@@ -14,7 +14,7 @@ import { readTextFile } from '../read-file.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeTemplate, templateAsData } from '../report-template.ts';
 import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import type { TemplateOptions } from './template.ts';
 
 const solidOf = (template: Template, place: Place): Drawing => {
@@ -45,7 +45,10 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
     ]);
   const output = await openOutput(
     io,
-    options.output ?? defaultName(source.path, options.solid ? '-solid.pdf' : '-outline.pdf'),
+    {
+      asked: options.output,
+      usual: defaultName(source.path, options.solid ? '-solid.pdf' : '-outline.pdf'),
+    },
     [source.path],
   );
   const drawing = styled(

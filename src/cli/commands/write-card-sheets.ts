@@ -10,7 +10,7 @@ import { say } from '../messages.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { describeDesign } from '../report-design.ts';
-import { openOutput } from '../write-file.ts';
+import { openOutput } from '../write-set.ts';
 import type { CardOptions } from './card.ts';
 
 export const writeCardSheets = async (
@@ -22,7 +22,7 @@ export const writeCardSheets = async (
 ): Promise<void> => {
   const [setup] = readPages(options, plan.units, plan.paper, ['portrait']);
   if (!setup) throw new Error('A card has one paper');
-  const output = await openOutput(io, name, inputs);
+  const output = await openOutput(io, { asked: name }, inputs);
   const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
   await output.write(written.bytes);
   for (const line of describeDesign(design, plan.marks.style, plan.channels)) await say(io, line);

@@ -1,6 +1,7 @@
 /** A drawing as a picture made of pixels, on a canvas that the caller brings. */
 
 export type { Canvas2D } from './canvas.ts';
+export { MAKER_CHUNK, withMaker } from './chunk.ts';
 export { paintDrawing } from './paint.ts';
 export { withPhysicalSize } from './physical-size.ts';
 export { type Picture, type PictureOptions, type PictureResult, planPicture } from './picture-size.ts';

@@ -52,11 +52,17 @@ const survives = (folder: string, output: string): void => {
 };
 
 /** Stops where the whole new file lies beside the earlier one and has not taken its name, and says so. */
-const STOP_BEFORE_RENAME = `import fs from 'node:fs';
+const STOP_WHEN_WRITTEN = `import fs from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
-fs.promises.rename = () => {
-  process.stdout.write('written');
-  return new Promise(() => setInterval(() => {}, 1000));
+const open = fs.promises.open;
+fs.promises.open = async (path, flags) => {
+  const file = await open(path, flags);
+  if (flags === 'wx')
+    file.sync = () => {
+      process.stdout.write('written');
+      return new Promise(() => setInterval(() => {}, 1000));
+    };
+  return file;
 };
 syncBuiltinESMExports();
 `;
@@ -119,7 +125,7 @@ describe('a file that is being replaced', () => {
     async (signal) => {
       const folder = folderFor('out.svg');
       const child = startWatched(built.bin, folder, ['draw', 'plan.yaml', '-o', 'out.svg'], {
-        before: STOP_BEFORE_RENAME,
+        before: STOP_WHEN_WRITTEN,
       });
       let between: readonly string[] = [];
       child.stdout!.once('data', () => {

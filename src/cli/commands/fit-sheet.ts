@@ -4,23 +4,23 @@ import { plural } from '../../document/index.ts';
 import { drawDesign } from '../../drawing/index.ts';
 import { captionOf, excerptOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { designOf, placedChannels, type Ranked } from '../../swag/index.ts';
-import type { Io } from '../io.ts';
-import { say } from '../messages.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import type { PlanFiles } from '../steps.ts';
-import { openOutput } from '../write-file.ts';
 import type { FitOptions } from './fit.ts';
 
-export const writeFitSheet = async (
-  io: Io,
-  name: string,
-  { plan, inputs }: PlanFiles,
+interface FitSheet {
+  readonly bytes: Uint8Array;
+  /** What it holds. */
+  readonly words: string;
+}
+
+export const fitSheet = async (
+  { plan }: PlanFiles,
   shown: readonly Ranked[],
   options: FitOptions,
-): Promise<void> => {
+): Promise<FitSheet> => {
   const setups = readPages(options, plan.units, plan.paper);
-  const output = await openOutput(io, name, inputs);
   const excerpts = shown.map(({ field, fit }) => {
     const design = designOf(field, fit);
     const scope = excerptOf(design);
@@ -38,9 +38,8 @@ export const writeFitSheet = async (
     setups,
     ...(await pdfMeans()),
   });
-  await output.write(sheet.bytes);
-  await say(
-    io,
-    `${output.name}: ${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
-  );
+  return {
+    bytes: sheet.bytes,
+    words: `${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
+  };
 };
