@@ -3,7 +3,8 @@
 import { CommanderError } from 'commander';
 import { type Problem, ProblemError, quoted } from '../document/index.ts';
 import { errorCode, fileProblem, WRITING } from './file-problem.ts';
-import type { ExitCode, Io } from './io.ts';
+import { type ExitCode, FolderGone, type Io } from './io.ts';
+import { isOutOfFiles, OUT_OF_FILES } from './last-words.ts';
 import { say, sayProblems } from './messages.ts';
 import { WrongUse } from './wrong-use.ts';
 
@@ -20,6 +21,14 @@ export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
     await sayProblems(io, error.problems);
     return 1;
   }
+  if (error instanceof FolderGone) {
+    await sayProblems(io, [FOLDER_GONE]);
+    return 1;
+  }
+  if (isOutOfFiles(error)) {
+    await say(io, OUT_OF_FILES);
+    return 1;
+  }
   const problem = errorCode(error) && fileProblem(error, 'standard output', WRITING);
   if (problem) {
     await sayProblems(io, [problem]);
@@ -27,6 +36,12 @@ export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
   }
   await sayFault(error, io);
   return 1;
+};
+
+const FOLDER_GONE: Problem = {
+  code: 'folder-gone',
+  message: 'the folder that this command runs in has been removed',
+  hint: 'go to another folder and run it there',
 };
 
 /** `error: unknown option '--papr'\n(Did you mean --paper?)` becomes one line in this program's manner. */

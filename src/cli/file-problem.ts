@@ -41,5 +41,6 @@ const WORDS: Readonly<Record<string, readonly [string, string, string?]>> = {
   ELOOP: ['the links in this path run in a circle', 'the links in this path run in a circle'],
   EBUSY: ['another program is using it', 'another program is using it', UNTOUCHED],
   EMFILE: ['too many files are open', 'too many files are open', UNTOUCHED],
+  ENFILE: ['too many files are open', 'too many files are open', UNTOUCHED],
   EIO: ['the disk reports an error', 'the disk reports an error', UNTOUCHED],
 };

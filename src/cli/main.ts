@@ -6,6 +6,7 @@
 import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './command-list.ts';
 import type { ExitCode, Io } from './io.ts';
+import { lastWords } from './last-words.ts';
 
 const ABOUT = `Fits swag borders to quilts and prints them at true size: what the needle stitches round a
 ruler-foot template, where every mark goes, and paper to tape together before the quilt is risked.`;
@@ -87,6 +88,17 @@ const conclude = async (error: unknown, help: string, io: Io): Promise<ExitCode>
     }
     return await (await import('./failure.ts')).sayFailure(error, io);
   } catch (second) {
-    return await (await import('./failure.ts')).sayFailure(second, io).catch(() => 1 as const);
+    return await sayAtLast(second, io);
+  }
+};
+
+/** Where stdout is full, or what says what went wrong cannot be loaded itself. */
+const sayAtLast = async (error: unknown, io: Io): Promise<ExitCode> => {
+  try {
+    const { sayFailure } = await import('./failure.ts');
+    return await sayFailure(error, io).catch(() => 1 as const);
+  } catch {
+    await io.stderr.write(`${lastWords(error)}\n`).catch(() => {});
+    return 1;
   }
 };

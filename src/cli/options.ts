@@ -23,7 +23,11 @@ export interface LayerOptions {
 }
 
 export const addOutput = (command: Command, what: string, usual: string): Command =>
-  command.option('-o, --output <file>', `${what} (default: ${usual}; - for stdout)`);
+  command.option('-o, --output <file>', `${what} (default: ${usual}; - for stdout)`, outputName);
+
+/** Where a system gives stdout a name of its own, it is stdout all the same. */
+export const outputName = (name: string): string =>
+  /^\/(dev\/stdout|(dev|proc\/self)\/fd\/1)$/.test(name) ? '-' : name;
 
 export const addJson = (command: Command): Command =>
   command.option('--json', 'print what was made as JSON on stdout, in mm and degrees');

@@ -73,7 +73,7 @@ export const openOutputs = async <const W extends readonly Wanted[]>(
   for (const one of wanted) {
     const output = await open(io, one, inputs);
     const { target } = output;
-    if (target && opened.some((o) => o.target && isSameFile(o.target, target)))
+    if (target?.replaceable && opened.some((o) => o.target && isSameFile(o.target, target)))
       throw refusal(output.name, {
         code: 'one-file-for-two',
         message: 'two different files would be written under this one name',
@@ -277,8 +277,9 @@ const syncFolder = async (io: Io, folder: string): Promise<void> => {
   }
 };
 
+/** Adds to what is open already, as its owner does. */
 const fill = async (io: Io, { path }: Target, bytes: Bytes): Promise<void> => {
-  const file = await io.files.open(path, 'w');
+  const file = await io.files.open(path, 'a');
   try {
     await file.writeFile(bytes);
   } finally {

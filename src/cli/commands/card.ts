@@ -1,7 +1,7 @@
 /** `card PLAN`: the marking card for the sewing room. */
 
 import type { Define } from '../command-list.ts';
-import { addJson, addPaper, type PaperOptions } from '../options.ts';
+import { addJson, addPaper, outputName, type PaperOptions } from '../options.ts';
 
 export interface CardOptions extends PaperOptions {
   readonly output?: string;
@@ -15,7 +15,7 @@ export const defineCard: Define = (command, io) => {
         'side, how the template sits for both halves, where to pause, channels, and thread. As text, or as a PDF.',
     )
     .argument('<plan>', 'the plan file (YAML)')
-    .option('-o, --output <file>', 'a PDF or text file to write (default: text on stdout)');
+    .option('-o, --output <file>', 'a PDF or text file to write (default: text on stdout)', outputName);
   addPaper(command);
   addJson(command)
     .addHelpText('after', HELP)

@@ -1,7 +1,7 @@
 /** `fit PLAN`: what fits, ranked. */
 
 import type { Define } from '../command-list.ts';
-import { addJson, addPaper, type PaperOptions } from '../options.ts';
+import { addJson, addPaper, outputName, type PaperOptions } from '../options.ts';
 
 export interface FitOptions extends PaperOptions {
   readonly json?: boolean;
@@ -20,11 +20,16 @@ export const defineFit: Define = (command, io) => {
     )
     .argument('<plan>', 'the plan file (YAML)')
     .option('--most <number>', 'how many to show (default: 10)')
-    .option('--sheet <file>', 'draw them side by side, to one scale, in a PDF to choose from by eye')
+    .option(
+      '--sheet <file>',
+      'draw them side by side, to one scale, in a PDF to choose from by eye',
+      outputName,
+    )
     .option('--take <number>', 'write the plan again with everything decided as in that result')
     .option(
       '-o, --output <file>',
       "where --take writes it (default: the plan's name, -fit- and the number; - for stdout)",
+      outputName,
     )
     .option('--in-place', 'let --take change the plan file itself');
   addPaper(command);
