@@ -6,7 +6,6 @@
 import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './command-list.ts';
 import type { ExitCode, Io } from './io.ts';
-import { lastWords } from './last-words.ts';
 
 const ABOUT = `Fits swag borders to quilts and prints them at true size: what the needle stitches round a
 ruler-foot template, where every mark goes, and paper to tape together before the quilt is risked.`;
@@ -20,7 +19,7 @@ Examples:
 Lengths are written as you say them: 5 1/2, 5-1/2", 14 cm, 140 mm. Quote those that hold a space.
 Exit status: 0 done, 1 the plan cannot be made or the input is wrong, 2 wrong use.`;
 
-/** Runs one command line (without the names of node and the script). Never throws. */
+/** Runs one command line (without the names of node and the script). Throws only where what says what went wrong cannot be loaded. */
 export const main = async (argv: readonly string[], io: Io): Promise<ExitCode> => {
   // Commander writes at once and cannot wait; what it writes is kept, and sent when it is done.
   let help = '';
@@ -88,17 +87,6 @@ const conclude = async (error: unknown, help: string, io: Io): Promise<ExitCode>
     }
     return await (await import('./failure.ts')).sayFailure(error, io);
   } catch (second) {
-    return await sayAtLast(second, io);
-  }
-};
-
-/** Where stdout is full, or what says what went wrong cannot be loaded itself. */
-const sayAtLast = async (error: unknown, io: Io): Promise<ExitCode> => {
-  try {
-    const { sayFailure } = await import('./failure.ts');
-    return await sayFailure(error, io).catch(() => 1 as const);
-  } catch {
-    await io.stderr.write(`${lastWords(error)}\n`).catch(() => {});
-    return 1;
+    return await (await import('./failure.ts')).sayFailure(second, io).catch(() => 1 as const);
   }
 };

@@ -107,8 +107,9 @@ describe.runIf(existsSync('/dev/fd/1'))('an output that is open already', () => 
     const { out } = after('', folder, ['draw', 'plan.yaml', '-o', '-']);
     const argv = ['draw', 'plan.yaml', '--format', 'svg', '-o', '/dev/fd/3'];
     expect(after('', folder, argv, '3>&1 | cat')).toMatchObject({ out });
-    expect(after('', folder, argv, '3> third.svg').code).toBe(0);
-    expect(readFileSync(join(folder, 'third.svg'), 'utf8')).toBe(out);
+    writeFileSync(join(folder, 'third.svg'), 'before\n');
+    expect(after('', folder, argv, '3>> third.svg').code).toBe(0);
+    expect(readFileSync(join(folder, 'third.svg'), 'utf8')).toBe(`before\n${out}`);
   });
 
   it('is left whole when the sheet goes to stdout and the plan cannot be written', () => {
