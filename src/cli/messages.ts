@@ -17,4 +17,10 @@ const MOST_PROBLEMS = 50;
 
 /** The data that `--json` asks for, as the only thing on stdout. */
 export const printJson = (io: Io, data: unknown): Promise<void> =>
-  io.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
+  io.stdout.write(`${JSON.stringify(data, withoutNoise, 2)}\n`);
+
+/** Less than a millionth of a micrometre or degree is what arithmetic leaves of nothing, and no length to write. */
+const NOISE = 1e-9;
+
+const withoutNoise = (_: string, value: unknown): unknown =>
+  typeof value === 'number' && Math.abs(value) < NOISE ? 0 : value;

@@ -8,7 +8,17 @@
  * small texts explode. Mappings have no prototype, so a key such as `__proto__` is a key like any other.
  */
 
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument } from 'yaml';
+import {
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  type Pair,
+  parseDocument,
+  type Scalar,
+} from 'yaml';
 import { MOST_SHOWN, quoted } from './describe.ts';
 import type { Place, Problem } from './problem.ts';
 import { explainSyntax, firstMistake, syntaxOffset } from './syntax.ts';
@@ -50,8 +60,15 @@ export type DocumentReading =
   | { readonly ok: true; readonly document: SourceDocument }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** Never throws: whatever the text, there is a document or at least one problem. */
-export const readDocument = (text: string, fileName: string): DocumentReading => {
+/**
+ * Never throws: whatever the text, there is a document or at least one problem. Under the keys `texts` a number stays
+ * the text that was written: `007` is no 7, and `1.10` no 1.1.
+ */
+export const readDocument = (
+  text: string,
+  fileName: string,
+  texts: ReadonlySet<string> = new Set(),
+): DocumentReading => {
   const refused = refuse(text, fileName);
   if (refused) return { ok: false, problems: [refused] };
   const lines = new LineCounter();
@@ -77,7 +94,15 @@ export const readDocument = (text: string, fileName: string): DocumentReading =>
       problems: [explainSyntax(syntax, at(offset), text.slice(offset, offset + MOST_SHOWN))],
     };
   }
-  const walk: Walk = { at, places: new Map(), problems: [], anchors: new Map(), open: new Set(), values: 0 };
+  const walk: Walk = {
+    at,
+    texts,
+    places: new Map(),
+    problems: [],
+    anchors: new Map(),
+    open: new Set(),
+    values: 0,
+  };
   const value = convert(parsed.contents, [], undefined, walk);
   if (walk.problems.length > 0)
     return {
@@ -141,6 +166,7 @@ const deepLine = (text: string): number | undefined => {
 
 interface Walk {
   readonly at: (offset: number) => Place;
+  readonly texts: ReadonlySet<string>;
   readonly places: Map<string, Spot>;
   readonly problems: Problem[];
   readonly anchors: Map<string, Node>;
@@ -168,19 +194,30 @@ const convert = (node: unknown, path: KeyPath, keyPlace: Place | undefined, walk
 };
 
 const convertPlain = (node: Node, path: KeyPath, place: Place | undefined, walk: Walk): unknown => {
-  if (isScalar(node)) return plainScalar(node.value);
+  if (isScalar(node)) return scalarAt(node, path, walk);
   if (isSeq(node)) {
     const list: unknown[] = [];
-    for (const item of node.items) {
+    for (const [i, item] of node.items.entries()) {
       if (walk.values > MOST_VALUES) break;
+      const written = commaBetween(node.items[i - 1], item);
+      // A length with its unit after a bare number without a space: nobody writes two lengths so.
+      if (written !== undefined && /[a-z"']$/i.test(written))
+        refuseComma(walk, written, [...path, i - 1], 'for two lengths put a space after the comma');
       list.push(convert(item, [...path, list.length], undefined, walk));
     }
     return list;
   }
   if (!isMap(node)) return stop(walk, 'odd-value', 'not a text, number, list or group of keys', place);
   const map: Record<string, unknown> = Object.create(null);
+  let before: unknown;
   for (const pair of node.items as Pair<unknown, unknown>[]) {
     if (walk.values > MOST_VALUES) break;
+    const written = pair.value === null ? commaBetween(before, pair.key) : undefined;
+    before = pair.value;
+    if (written !== undefined) {
+      refuseComma(walk, written, [...path, Object.keys(map).at(-1) ?? '']);
+      continue;
+    }
     const keyNode = isAlias(pair.key) ? follow(pair.key, walk) : pair.key;
     const where = (pair.key as Node | null)?.range ? walk.at((pair.key as Node).range![0]) : place;
     if (!isScalar(keyNode) || keyNode.value === null || typeof keyNode.value === 'object') {
@@ -218,6 +255,45 @@ const convertPlain = (node: Node, path: KeyPath, place: Place | undefined, walk:
     map[key] = convert(pair.value, inner, where, walk);
   }
   return map;
+};
+
+/**
+ * What was written where a decimal comma has parted a number in two: in brackets and braces YAML takes `91,5 cm` for
+ * `91` and `5 cm`.
+ */
+const commaBetween = (before: unknown, after: unknown): string | undefined => {
+  if (!isPlain(before) || !isPlain(after)) return undefined;
+  const isClose = after.range[0] - before.range[1] === 1;
+  if (!isClose || !/^[+-]?\d+$/.test(before.source) || !/^\d[\d.]*( ?[a-z"']+\.?)?$/i.test(after.source))
+    return undefined;
+  return `${before.source},${after.source}`;
+};
+
+interface PlainScalar {
+  readonly source: string;
+  readonly range: readonly [number, number, number];
+}
+
+/** A value without quotes, as it stands in the file. */
+const isPlain = (node: unknown): node is PlainScalar =>
+  isScalar(node) && node.type === 'PLAIN' && typeof node.source === 'string' && Boolean(node.range);
+
+const refuseComma = (walk: Walk, written: string, path: KeyPath, hint?: string): void => {
+  const place = walk.places.get(spotKey(path))?.value;
+  walk.problems.push({
+    code: 'not-a-length',
+    message: 'a comma in a number; write a decimal point',
+    ...(place && { place }),
+    key: keyName(path),
+    found: quoted(written),
+    ...(hint !== undefined && { hint }),
+  });
+};
+
+const scalarAt = (node: Scalar, path: KeyPath, { texts }: Walk): unknown => {
+  const key = path.findLast((step) => typeof step === 'string');
+  const isText = typeof node.value === 'number' && key !== undefined && texts.has(key);
+  return isText ? (node.source ?? String(node.value)) : plainScalar(node.value);
 };
 
 /** BigInt and Date do not arise from the core schema; anything unforeseen becomes its text. */

@@ -37,8 +37,7 @@ export type LengthReading =
     };
 
 /**
- * The length in mm, or what is wrong with it. A number stands for its shortest decimal, which is what was
- * written as long as it had no more than 15 digits.
+ * The length in mm, or what is wrong with it. A number stands for its shortest decimal.
  */
 export const readLength = (
   written: string | number,
@@ -117,7 +116,7 @@ const plain = (text: string): string =>
 
 /** One number with its unit, at the start of what is left to read. */
 const PART =
-  /^(?:(?<whole>\d{1,9})(?: |-|- )(?=\d+ ?\/)(?<n>\d{1,9}) ?\/ ?(?<d>\d{1,9})|(?<top>\d{1,9}) ?\/ ?(?<bottom>\d{1,9})|(?<decimal>\d{1,9}(?:\.\d{0,12})?|\.\d{1,12}))(?![\d./,]) ?(?<unit>[a-z]+\.?|''|["'°%])? ?/;
+  /^(?:(?<whole>\d{1,9})(?: |-|- )(?=\d+ ?\/)(?<n>\d{1,9}) ?\/ ?(?<d>\d{1,9})|(?<top>\d{1,9}) ?\/ ?(?<bottom>\d{1,9})|(?<decimal>\d{1,9}(?:\.\d{0,25})?|\.\d{1,25}))(?![\d./,]) ?(?<unit>[a-z]+\.?|''|["'°%])? ?/;
 
 /** What PART finds: a mixed number, a fraction, or a decimal, and perhaps a unit. */
 interface Part {
@@ -182,8 +181,19 @@ const whyNoNumber = (rest: string): string => {
   return 'no number';
 };
 
-/** The nearest double of a rational of bounded size: both sides are below 2^80, so one more rounding at most. */
-const toNumber = (f: Fraction): number => (Number(f.n) / Number(f.d)) * Number(f.s) || 0;
+/**
+ * The nearest double of a rational, so that a number that a program wrote out in full is that number again. A whole
+ * number becomes the nearest double (ECMA-262, 6.1.6.1), and dividing by a power of two is exact; what the whole
+ * division leaves over is told by an odd last digit, far behind the 53 that count: numerators are below 2^130, and
+ * denominators below 2^90.
+ */
+const toNumber = ({ n, d, s }: Fraction): number => {
+  const scaled = n << SHIFT;
+  const odd = scaled % d === 0n ? 0n : 1n;
+  return (Number((scaled / d) | odd) / 2 ** Number(SHIFT)) * Number(s) || 0;
+};
+
+const SHIFT = 192n;
 
 /** Long enough to recognise what was written, short enough for one line. */
 const MOST_QUOTED = 32;

@@ -40,9 +40,12 @@ const HOMES: ReadonlyMap<string, string> = new Map(
   }).flatMap(([home, keys]) => keys.map((key) => [key, home] as const)),
 );
 
+/** Keys that hold words, whatever they look like. */
+const TEXTS: ReadonlySet<string> = new Set(['title', 'template', 'kind']);
+
 /** Never throws; `text` is the file's content, `fileName` its name as the user gave it. */
 export const readPlan = (text: string, fileName: string): PlanReading => {
-  const reading = readDocument(text, fileName);
+  const reading = readDocument(text, fileName, TEXTS);
   if (!reading.ok) return reading;
   const { document } = reading;
   const checked = checkDocument(document, planSchema(unitsOf(document)), HOMES);

@@ -60,9 +60,12 @@ const A_KILOMETRE = 1e6;
 /** Heel and crown end are at least this far apart (mm): below it there is no chord to make a swag from. */
 const LEAST_CHORD = 1;
 
+/** Keys that hold words, whatever they look like. */
+const TEXTS: ReadonlySet<string> = new Set(['title', 'name', 'break']);
+
 /** Never throws; `text` is the file's content, `fileName` its name as the user gave it. */
 export const readTemplate = (text: string, fileName: string): TemplateReading => {
-  const reading = readDocument(text, fileName);
+  const reading = readDocument(text, fileName, TEXTS);
   if (!reading.ok) return reading;
   const { document } = reading;
   const checked = checkDocument(document, templateSchema(unitsOf(document)));

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { emptyFolder, run } from './run.ts';
+import { printJson } from '../../src/cli/messages.ts';
+import { readLength } from '../../src/length/index.ts';
+import { emptyFolder, run, testIo } from './run.ts';
 
 const ARC = `title: Spindle
 units: in
@@ -28,6 +30,14 @@ const folderWith = async (plan: string): Promise<string> => {
   await writeFile(join(folder, 'spindle.yaml'), ARC);
   return folder;
 };
+
+it('gives what arithmetic leaves of nothing as nothing in data, which a plan may then hold', async () => {
+  const { io, kept } = testIo(emptyFolder());
+  const gap = [8.526512829121202e-14, -4.3e-14, 137.23456789012346];
+  await printJson(io, { gap });
+  expect(JSON.parse(kept.out)).toEqual({ gap: [0, 0, 137.23456789012346] });
+  for (const mm of JSON.parse(kept.out).gap) expect(readLength(mm, 'mm')).toEqual({ ok: true, mm });
+});
 
 const INPUTS = ['raffle.yaml', 'spindle.yaml'];
 

@@ -255,3 +255,60 @@ describe('texts that mean harm', () => {
     );
   });
 });
+
+describe('a decimal comma where YAML takes it for the next value', () => {
+  const COMMA = 'a comma in a number; write a decimal point';
+
+  test.each([
+    ['{ length: 91,5 cm, width: 5 }', [`f.yaml:1:11: length: ${COMMA}; found "91,5 cm"`]],
+    ['{ length: 91,5, width: 5 }', [`f.yaml:1:11: length: ${COMMA}; found "91,5"`]],
+    ['{ width: 5, length: 91,5cm }', [`f.yaml:1:21: length: ${COMMA}; found "91,5cm"`]],
+    [
+      '{ length: 91,5 cm, width: 12,5 cm }',
+      [`f.yaml:1:11: length: ${COMMA}; found "91,5 cm"`, `f.yaml:1:27: width: ${COMMA}; found "12,5 cm"`],
+    ],
+    [
+      'a: { b: [2, 1,5 mm] }',
+      [`f.yaml:1:13: a.b.2: ${COMMA}; found "1,5 mm"; for two lengths put a space after the comma`],
+    ],
+  ])('%s', (text, told) => {
+    expect(complaints(text)).toEqual(told);
+  });
+
+  test.each(['[1,5]', '[1/4,1/8]', '[1, 5 cm]', '{ a: 1, b: 5 }', '[0,0]', '["1","5 cm"]', '{ a: 1,5b: 2 }'])(
+    '%s is none',
+    (text) => {
+      expect(complaints(text)).toEqual([]);
+    },
+  );
+});
+
+describe('numbers under keys that hold words', () => {
+  const TEXTS = new Set(['title', 'names']);
+
+  test('keep their digits, alone and in lists, and behind an alias', () => {
+    const written = 'title: 007\nnames: [1.10, &a 0x1F, *a, 5e3, "1.0"]\nsize: 1.10\nsizes: [007]\n';
+    const reading = readDocument(written, 'f.yaml', TEXTS);
+    expect(reading.ok && JSON.parse(JSON.stringify(reading.document.value))).toEqual({
+      title: '007',
+      names: ['1.10', '0x1F', '0x1F', '5e3', '1.0'],
+      size: 1.1,
+      sizes: [7],
+    });
+  });
+
+  test('are what was written, whatever number it is', () => {
+    const number = fc.oneof(
+      fc.stringMatching(/^[0-9]{1,9}$/),
+      fc.stringMatching(/^[0-9]{1,5}\.[0-9]{1,5}$/),
+      fc.stringMatching(/^[1-9]e[0-9]{1,2}$/),
+    );
+    fc.assert(
+      fc.property(number, (text) => {
+        const reading = readDocument(`title: ${text}`, 'f.yaml', TEXTS);
+        expect(reading.ok && valueAt(reading.document, ['title'])).toBe(text);
+      }),
+      runs(300, 42),
+    );
+  });
+});

@@ -144,6 +144,18 @@ describe('readLength', () => {
     expect(readLength(0.1, 'cm')).toEqual({ ok: true, mm: 1 });
   });
 
+  test('a number that a program wrote out in full is that number again', () => {
+    expect(readLength('137.23456789012346', 'mm')).toEqual({ ok: true, mm: 137.23456789012346 });
+    expect(readLength(0.1234567890123456, 'mm')).toEqual({ ok: true, mm: 0.1234567890123456 });
+    fc.assert(
+      fc.property(fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (mm) => {
+        expect(readLength(mm, 'mm')).toEqual({ ok: true, mm });
+        expect(readLength(`${mm} mm`, 'in')).toEqual({ ok: true, mm });
+      }),
+      runs(2000, 41),
+    );
+  });
+
   test('an inch is 25.4 mm', () => {
     expect(MM_PER_INCH).toBe(25.4);
   });

@@ -134,6 +134,11 @@ describe('readPlan', () => {
   });
 });
 
+test.each(['007', '1.10', '0x10', '5e3'])('a title of digits is printed as it is written: %s', (title) => {
+  expect(plan(`title: ${title}\n${SHORT}`).title).toBe(title);
+  expect(plan(SHORT.replace('baluster', title)).templates).toEqual([title]);
+});
+
 describe('layouts', () => {
   test('margins: one for both seams, or each its own', () => {
     const margin = (m: string) => withLayout(`{ strip: { length: 60, width: 6, margin: ${m} } }`);

@@ -304,3 +304,14 @@ describe('breaks', () => {
     );
   });
 });
+
+test('a title and names of digits are printed as they are written', () => {
+  const reading = readTemplate(
+    'title: 1.10\nedge:\n  - start: [0, 0]\n  - line: { to: [2, 0] }\n  - break: 007\n  - line: { to: [5, 1] }\nalignment: [{ name: 1.0, at: 1/4 }]\n',
+    'mine.yaml',
+  );
+  if (!reading.ok) throw new Error(reading.problems.map(describeProblem).join('\n'));
+  expect(reading.template.title).toBe('1.10');
+  expect(JSON.stringify(reading.template)).toContain('"007"');
+  expect(reading.template.alignment.map((line) => line.name)).toEqual(['1.0']);
+});
