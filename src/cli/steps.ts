@@ -7,6 +7,7 @@ import { type Design, designFromPlan } from '../swag/index.ts';
 import { readTemplate, type Template } from '../template/index.ts';
 import { findPlanTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
+import { sayProblems } from './messages.ts';
 import { readTextFile } from './read-file.ts';
 
 /** A plan with its templates, read and found to be in order. */
@@ -34,6 +35,7 @@ export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> =>
   const reading = readPlan(source.text, file);
   if (!reading.ok) throw new ProblemError(reading.problems);
   const { plan, placeAt } = reading;
+  await sayProblems(io, reading.notes);
   const inputs = [source.path];
   const templates: Template[] = [];
   const places = new Map<string, PlaceAt>();

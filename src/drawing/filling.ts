@@ -3,7 +3,7 @@
  * repeat of a side looks alike, as a quilter would stitch it; and cells that are not shown are not filled.
  */
 
-import { keyName, nearestOf, type Problem } from '../document/index.ts';
+import { type KeyPath, keyName, nearestOf, type Problem, series } from '../document/index.ts';
 import { FILLS, type Fill, fillNamed } from '../fill/index.ts';
 import { isEmptyRegion, type Path, pathLength, regionParts } from '../geometry/index.ts';
 import type { Channels, Fill as FillChoice, Plan } from '../plan/index.ts';
@@ -133,19 +133,20 @@ const asksForFills = ({ fills }: Plan): boolean =>
   Boolean(fills.swag ?? fills.background ?? fills.corner) || fills.channels.length > 0;
 
 /** Every fill that the plan names, with its place in it. */
-const namedFills = ({ fills }: Plan): readonly { path: readonly (string | number)[]; kind: string }[] => [
+const namedFills = ({ fills }: Plan): readonly { path: KeyPath; choice: FillChoice }[] => [
   ...(['swag', 'background', 'corner'] as const).flatMap((key) => {
     const choice = fills[key];
-    return choice ? [{ path: ['fills', key], kind: choice.kind }] : [];
+    return choice ? [{ path: ['fills', key], choice }] : [];
   }),
-  ...fills.channels.map(({ kind }, i) => ({ path: ['fills', 'channels', i], kind })),
+  ...fills.channels.map((choice, i) => ({ path: ['fills', 'channels', i], choice })),
 ];
 
-/** What is wrong with the names of the fills: each command refuses them, and not only those that draw. */
+/** What is wrong with the fills that are asked for: each command refuses them, and not only those that draw. */
 export const fillProblems = (plan: Plan): readonly Problem[] =>
-  namedFills(plan).flatMap(({ path, kind }) => {
+  namedFills(plan).flatMap(({ path, choice }) => {
+    const { kind } = choice;
     const fill = fillNamed(kind);
-    if ('fill' in fill) return [];
+    if ('fill' in fill) return idleKeys(fill, path, choice);
     const near = nearestOf(
       kind,
       FILLS.map((f) => f.name),
@@ -154,6 +155,17 @@ export const fillProblems = (plan: Plan): readonly Problem[] =>
       { ...fill, key: keyName(path), ...(near === undefined ? {} : { hint: `did you mean “${near}”?` }) },
     ];
   });
+
+/** Keys of a fill that would change nothing. */
+const idleKeys = ({ name, takes }: Fill, path: KeyPath, choice: FillChoice): readonly Problem[] =>
+  (['angle', 'seed'] as const)
+    .filter((key) => choice[key] !== undefined && !takes.includes(key))
+    .map((key) => ({
+      code: 'does-nothing',
+      key: keyName([...path, key]),
+      message: `${name} has no ${key}`,
+      hint: `leave it out; ${key} is for ${series(FILLS.filter((f) => f.takes.includes(key)).map((f) => f.name))}`,
+    }));
 
 /** Fills that the plan names for what the design does not have. */
 const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[] => {

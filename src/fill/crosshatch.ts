@@ -14,6 +14,7 @@ export const crosshatch: Fill = {
   name: 'crosshatch',
   about: 'two families of parallel lines at right angles, cut at the edge',
   suits: 'area',
+  takes: ['angle'],
   fill: (region, options, context) => {
     const bad = badSpacing(options.spacing);
     if (bad) return nothing(bad);

@@ -22,6 +22,7 @@ export const echo: Fill = {
   name: 'echo',
   about: 'the edge repeated inwards to the middle',
   suits: 'area',
+  takes: [],
   fill: (region, { spacing }) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

@@ -73,6 +73,7 @@ export const feather: Fill = {
   name: 'feather',
   about: 'a spine with plumes on both sides, growing as full as the area allows',
   suits: 'area',
+  takes: [],
   fill: (region, { spacing }, context) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

@@ -48,6 +48,8 @@ export interface Fill {
   readonly about: string;
   /** Whether it is meant for open areas, or for bands such as channels. */
   readonly suits: 'area' | 'band';
+  /** What a plan may say of it besides the spacing; anything else would change nothing. */
+  readonly takes: readonly ('angle' | 'seed')[];
   readonly fill: (region: Region, options: FillOptions, context?: FillContext) => FillResult;
 }
 

@@ -14,6 +14,7 @@ export const lines: Fill = {
   name: 'lines',
   about: 'parallel lines, upright unless an angle is given; evenly or unevenly spaced',
   suits: 'area',
+  takes: ['angle'],
   fill: (region, options, context) => {
     const bad = badSpacing(options.spacing);
     if (bad) return nothing(bad);

@@ -26,6 +26,7 @@ export const pearls: Fill = {
   name: 'pearls',
   about: 'a row of touching circles along a band',
   suits: 'band',
+  takes: [],
   fill: (region, { spacing }, context) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

@@ -22,6 +22,7 @@ export const pebbles: Fill = {
   name: 'pebbles',
   about: 'touching circles, the largest as wide as the spacing, small ones in small places',
   suits: 'area',
+  takes: ['seed'],
   fill: (region, { spacing, seed }) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

@@ -34,6 +34,7 @@ export const ribbon: Fill = {
   name: 'ribbon',
   about: 'a serpentine along a band',
   suits: 'band',
+  takes: [],
   fill: (region, { spacing }, context) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

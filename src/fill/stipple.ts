@@ -58,6 +58,7 @@ export const stipple: Fill = {
   name: 'stipple',
   about: 'one line that wanders and never crosses itself',
   suits: 'area',
+  takes: ['seed'],
   fill: (region, { spacing, seed }) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

@@ -56,6 +56,7 @@ export const swirls: Fill = {
   name: 'swirls',
   about: 'hooked spirals that nestle, in one line',
   suits: 'area',
+  takes: ['seed'],
   fill: (region, { spacing, seed }) => {
     const bad = badSpacing(spacing);
     if (bad) return nothing(bad);

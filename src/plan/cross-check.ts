@@ -7,6 +7,7 @@ import {
   placeOf,
   quoted,
   type SourceDocument,
+  valueAt,
 } from '../document/index.ts';
 import { formatLength, INCH_SIXTEENTH, type LengthStyle } from '../length/index.ts';
 import { LEAST_ROOM } from './limits.ts';
@@ -30,6 +31,21 @@ export const crossCheck = (plan: Plan, document: SourceDocument): readonly Probl
     place: placeOf(document, path),
     key: keyName(path),
   }));
+};
+
+/** Keys that the plan could do without: they change nothing, which is no mistake, but not to go unsaid. */
+export const idleKeys = (plan: Plan, document: SourceDocument): readonly Problem[] => {
+  const path = ['channels', 'points'];
+  const { outward, inward } = plan.channels;
+  if (outward.length + inward.length > 0 || valueAt(document, path) === undefined) return [];
+  return [
+    {
+      code: 'does-nothing',
+      place: placeOf(document, path),
+      key: keyName(path),
+      message: 'this changes nothing, because the plan has no channels',
+    },
+  ];
 };
 
 const templates = ({ templates: names }: Plan): Found[] =>

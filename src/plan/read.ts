@@ -11,7 +11,7 @@ import {
   unitsOf,
 } from '../document/index.ts';
 import { INCH_SIXTEENTH, type LengthStyle, MM_HALF, type Units } from '../length/index.ts';
-import { crossCheck } from './cross-check.ts';
+import { crossCheck, idleKeys } from './cross-check.ts';
 import type { Layout, Plan } from './plan.ts';
 import { type PlanFile, planSchema } from './schema.ts';
 
@@ -19,6 +19,8 @@ export type PlanReading =
   | {
       readonly ok: true;
       readonly plan: Plan;
+      /** What a person should know though the plan can be made. */
+      readonly notes: readonly Problem[];
       /** The place of a key such as `['layout', 'border', 'width']`, or of the nearest thing round it. */
       readonly placeAt: (path: KeyPath) => Place;
     }
@@ -53,7 +55,12 @@ export const readPlan = (text: string, fileName: string): PlanReading => {
   const plan = planOf(checked.value, fileName);
   const problems = crossCheck(plan, document);
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, plan, placeAt: (path) => placeOf(document, path) };
+  return {
+    ok: true,
+    plan,
+    notes: idleKeys(plan, document),
+    placeAt: (path) => placeOf(document, path),
+  };
 };
 
 const planOf = (file: PlanFile, fileName: string): Plan => ({

@@ -313,6 +313,34 @@ describe('a fill that does not exist', () => {
   );
 });
 
+describe('a key that changes nothing', () => {
+  const COMMANDS = ['fit', 'card', 'draw', 'mockup', 'audition'] as const;
+
+  it.each(COMMANDS)('is refused in a fill by %s', async (command) => {
+    const folder = await guildFolder();
+    const fills = '{ swag: { kind: feather, seed: 3 }, background: { kind: stipple, angle: 45 } }';
+    await writeFile(join(folder, 'sampler.yaml'), `${PLAN}fills: ${fills}\n`);
+    const ran = await run(folder, [command, 'sampler.yaml']);
+    expect(ran).toMatchObject({
+      code: 1,
+      lines: [
+        'sampler.yaml:6:39: fills.swag.seed: feather has no seed; leave it out; seed is for stipple, pebbles and swirls',
+        'sampler.yaml:6:80: fills.background.angle: stipple has no angle; leave it out; angle is for crosshatch and lines',
+      ],
+    });
+  });
+
+  it.each(COMMANDS)('is told of by %s where there are no channels to turn at points', async (command) => {
+    const folder = await guildFolder();
+    await writeFile(join(folder, 'sampler.yaml'), `${PLAN}channels: { points: pivot }\n`);
+    const ran = await run(folder, [command, 'sampler.yaml']);
+    expect(ran.code).toBe(0);
+    expect(ran.lines[0]).toBe(
+      'sampler.yaml:6:21: channels.points: this changes nothing, because the plan has no channels',
+    );
+  });
+});
+
 describe('what was there before', () => {
   const half = filesBut({
     open: async (path, flags) => {

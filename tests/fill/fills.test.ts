@@ -38,6 +38,19 @@ describe.each(FILLS.map((f) => [f.name, f] as const))('%s', (name, fill) => {
     expect(fill.fill(region, { spacing: SPACING, seed: 7 })).toEqual(result);
   });
 
+  it('is changed by what it takes, and by nothing else', () => {
+    const changedBy = (more: { readonly seed?: number; readonly angle?: number }): boolean =>
+      [SWAG_REGIONS.swag, SWAG_REGIONS.background].some((region) => {
+        const usual = { spacing: SPACING, seed: 7 };
+        const plain = JSON.stringify(fill.fill(region, usual));
+        return JSON.stringify(fill.fill(region, { ...usual, ...more })) !== plain;
+      });
+    expect({ seed: changedBy({ seed: 8 }), angle: changedBy({ angle: 0.3 }) }).toEqual({
+      seed: fill.takes.includes('seed'),
+      angle: fill.takes.includes('angle'),
+    });
+  });
+
   it('says why when there is nothing to fill, and refuses a spacing that is none', () => {
     expect(fill.fill(EMPTY_REGION, { spacing: SPACING, seed: 1 })).toEqual({
       paths: [],

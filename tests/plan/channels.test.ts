@@ -19,6 +19,16 @@ describe('channels at points', () => {
     expect(reading.ok && reading.plan.channels).toEqual({ outward: [6.35], inward: [], points });
   });
 
+  test.each([
+    ['{ points: pivot }', 1],
+    ['{ points: round, outward: [] }', 1],
+    ['{ points: pivot, inward: [1/4] }', 0],
+    ['{ outward: [] }', 0],
+  ])('%s: %s note that they do nothing', (channels, notes) => {
+    const reading = planWith(channels);
+    expect(reading.ok && reading.notes.map((note) => note.key)).toEqual(Array(notes).fill('channels.points'));
+  });
+
   test('another word is one line, with both that are known', () => {
     const reading = planWith('{ outward: [1/4], points: mitre }');
     if (reading.ok) throw new Error('there is no such word');
