@@ -5,7 +5,10 @@ import { beginning, changed, MOST_STEPS, redone, undone } from '../../src/page/p
 import { fragmentOf, stateInFragment } from '../../src/page/plan/link.ts';
 import {
   FIRST_STATE,
+  isPlanSized,
   MOST_OWN,
+  MOST_PLAN,
+  MOST_PLAN_LINES,
   MOST_TEXT,
   type State,
   stateFrom,
@@ -59,6 +62,19 @@ describe('what comes from a store or a link', () => {
     expect(stateFrom(stateText(FIRST_STATE))).toEqual(FIRST_STATE);
   });
 
+  test.each([
+    ['x'.repeat(MOST_PLAN), true],
+    ['x'.repeat(MOST_PLAN + 1), false],
+    ['#\n'.repeat(MOST_PLAN_LINES - 1), true],
+    ['#\n'.repeat(MOST_PLAN_LINES), false],
+    ['\r'.repeat(MOST_PLAN_LINES), false],
+    ['\r\n'.repeat(MOST_PLAN_LINES - 1), true],
+    ['#\n'.repeat(90_000), false],
+    [FIRST_STATE.plan, true],
+  ])('is of a size that can be parsed where she types (%#)', (plan, fits) => {
+    expect(isPlanSized(plan)).toBe(fits);
+  });
+
   test('is refused where it is anything else', () => {
     const odd: readonly unknown[] = [
       null,
@@ -68,6 +84,7 @@ describe('what comes from a store or a link', () => {
       {},
       { plan: 1 },
       { plan: 'x'.repeat(MOST_TEXT + 1) },
+      { plan: '', own: [{ name: 'a', text: 'x'.repeat(MOST_TEXT + 1) }] },
       { plan: '', own: {} },
       { plan: '', own: [1] },
       { plan: '', own: [{ name: 'a' }] },
@@ -75,7 +92,7 @@ describe('what comes from a store or a link', () => {
     ];
     for (const value of odd) expect(stateFrom(JSON.stringify(value))).toBeUndefined();
     expect(stateFrom('{')).toBeUndefined();
-    expect(odd.length).toBe(11);
+    expect(odd.length).toBe(12);
   });
 
   test('has no prototype of its own to bring along', () => {

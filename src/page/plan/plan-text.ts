@@ -21,6 +21,14 @@ export type Written =
 const parse = (text: string): Document.Parsed =>
   parseDocument(text, { version: '1.2', schema: 'core', merge: false, uniqueKeys: false });
 
+/** The text's values. Fields ask for many of one text: it is parsed once for all of them, and never changed. */
+const read = (text: string): Document.Parsed => {
+  if (last?.text !== text) last = { text, doc: parse(text) };
+  return last.doc;
+};
+
+let last: { readonly text: string; readonly doc: Document.Parsed } | undefined;
+
 export const withValue = (text: string, path: KeyPath, value: Written): string =>
   withValues(text, [[path, value]]);
 
@@ -72,27 +80,27 @@ const plainValue = (value: string | number): string | number =>
 
 /** What stands at a key, as it is written; undefined where nothing or a group does. */
 export const textAt = (text: string, path: KeyPath): string | undefined => {
-  const node = parse(text).getIn(path, true);
+  const node = read(text).getIn(path, true);
   return isScalar(node) && node.value !== null ? scalarText(node) : undefined;
 };
 
 /** The entries of a list, or the one that stands there instead of a list. */
 export const listAt = (text: string, path: KeyPath): readonly string[] => {
-  const node = parse(text).getIn(path, true);
+  const node = read(text).getIn(path, true);
   if (isSeq(node)) return node.items.flatMap((item) => (isScalar(item) ? [scalarText(item)] : []));
   return isScalar(node) && node.value !== null ? [scalarText(node)] : [];
 };
 
 /** What stands at a key, as it can be put back; undefined where nothing does. */
 export const groupAt = (text: string, path: KeyPath): Written => {
-  const doc = parse(text);
+  const doc = read(text);
   const node = doc.getIn(path, true);
   return isMap(node) ? (node.toJS(doc, { maxAliasCount: 0 }) as Written) : undefined;
 };
 
 /** The keys of the group at a path. */
 export const keysAt = (text: string, path: KeyPath): readonly string[] => {
-  const doc = parse(text);
+  const doc = read(text);
   const node = path.length === 0 ? doc.contents : doc.getIn(path, true);
   return isMap(node) ? node.items.map((pair) => String(pair.key)) : [];
 };

@@ -17,7 +17,7 @@ import type {
 } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
 import { type KeyPath, textAt, type Written, withValues } from '../plan/plan-text.ts';
-import { FIRST_STATE, type State, stateFrom, stateText } from '../plan/state.ts';
+import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText } from '../plan/state.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
 const STORE_KEY = 'swagwright.plan';
@@ -25,7 +25,8 @@ const STORE_KEY = 'swagwright.plan';
 /** A browser may forbid its store; then the page works on, and forgets. */
 const stored = (): State | undefined => {
   try {
-    return stateFrom(localStorage.getItem(STORE_KEY) ?? '');
+    const found = stateFrom(localStorage.getItem(STORE_KEY) ?? '');
+    return found && isPlanSized(found.plan) ? found : undefined;
   } catch {
     return undefined;
   }
@@ -235,6 +236,12 @@ export const wantFills = (): void => {
 
 /** Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. */
 export const openFrom = async (next: State, from: string, fileName?: string): Promise<boolean> => {
+  if (!isPlanSized(next.plan)) {
+    complain(
+      `The plan in ${from} is too long for this page, and cannot be used. Your own plan is as it was.`,
+    );
+    return false;
+  }
   const answered = await during('the plan', quick.ask({ kind: 'check', input: next }));
   if (answered.kind === 'stopped') return false;
   if (answered.kind === 'problems') {

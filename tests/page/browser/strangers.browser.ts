@@ -162,6 +162,25 @@ describe('hostile plans', () => {
       await context.close();
     });
 
+  test('a plan of 90,000 lines, in a link, dropped or in the store, is not kept', async () => {
+    const long = FIRST_PLAN + '#\n'.repeat(90_000);
+    const fragment = await fragmentOf(stateOf(long), []);
+    expect(fragment.length).toBeLessThan(1000);
+    const { context, page, faults } = await visit(browser, server.url + fragment);
+    await told(page, /too long for this page/);
+    await settled(page);
+    expect(await planKept(page)).toBe(FIRST_PLAN);
+    await drop(page, 'long.yaml', long);
+    await told(page, /long\.yaml is too long/);
+    expect(await planKept(page)).toBe(FIRST_PLAN);
+    await page.evaluate((plan) => localStorage.setItem('swagwright.plan', JSON.stringify({ plan })), long);
+    await page.reload();
+    await settled(page);
+    expect(await planKept(page)).toBe(FIRST_PLAN);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   test('names that hold a script are shown as they are written', async () => {
     const own = [{ name: `./${SCRIPT}.yaml`, text: ARCH }];
     const plan = FIRST_PLAN.replace('My border', `"${SCRIPT}"`).replace(
