@@ -2,6 +2,7 @@
 
 export {
   CM_TENTH,
+  exactLength,
   formatLength,
   INCH_EIGHTH,
   INCH_SIXTEENTH,

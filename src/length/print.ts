@@ -58,6 +58,18 @@ export const formatLength = (mm: number, style: LengthStyle): string => {
   return `${sign}${shortDecimal(tenths, style.unit === 'mm' ? 1 : 2)} ${style.unit}`;
 };
 
+/**
+ * A length (mm) that is what it is, such as a foot's or a template's, to a hundredth of a millimetre: rounded as marks
+ * are it would be that of another foot. Inches are said where 1/64 serves; a foot of 6 mm is called that.
+ */
+export const exactLength = (mm: number, { unit }: LengthStyle): string => {
+  if (unit === 'in' && Math.abs(roundLength(mm, INCH_SIXTYFOURTH) - mm) < HUNDREDTH / 2)
+    return formatLength(mm, INCH_SIXTYFOURTH);
+  const hundredths = Math.round(mm / HUNDREDTH);
+  return unit === 'cm' ? `${shortDecimal(hundredths, 3)} cm` : `${shortDecimal(hundredths, 2)} mm`;
+};
+const HUNDREDTH = 0.01;
+
 /** In steps. A thousand times what adding up a border's lengths can lose, and far below what anyone can see. */
 const TIE_NOISE = 1e-9;
 

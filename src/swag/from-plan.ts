@@ -1,7 +1,7 @@
 /** From a plan and its templates to the best design, or to the reasons why there is none. */
 
 import type { Problem } from '../document/index.ts';
-import { formatLength } from '../length/index.ts';
+import { exactLength } from '../length/index.ts';
 import type { Frame, Plan } from '../plan/index.ts';
 import type { Template } from '../template/index.ts';
 import { type Design, designOf } from './design.ts';
@@ -83,7 +83,7 @@ const tooThin = (template: Template, plan: Plan): Problem => ({
   message: `the template “${template.title}” is thinner than a ruler foot needs, and can slip under it`,
   place: { file: template.name },
   key: 'thickness',
-  found: formatLength(template.thickness ?? 0, plan.marks.style),
+  found: exactLength(template.thickness ?? 0, plan.marks.style),
   expected: `at least 3 mm for low- and medium-shank feet, 1/4 in for longarms and high-shank feet`,
   hint: 'see the foot’s manual',
 });

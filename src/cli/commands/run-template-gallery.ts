@@ -1,7 +1,7 @@
 /** What `template gallery` does. */
 
 import { ProblemError, plural } from '../../document/index.ts';
-import { formatLength, INCH_SIXTEENTH } from '../../length/index.ts';
+import { exactLength, INCH_SIXTEENTH } from '../../length/index.ts';
 import { PAGE_TOO_SMALL, writeGallery } from '../../output/contact-sheet/index.ts';
 import { describeFault, galleryOf, type Stitching, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate } from '../../template/index.ts';
@@ -58,7 +58,7 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
   const written = await writeGallery(
     shown,
     template.title,
-    `At a foot clearance of ${formatLength(clearance, INCH_SIXTEENTH)}; two repeats of each, crown on centre.`,
+    `At a foot clearance of ${exactLength(clearance, INCH_SIXTEENTH)}; two repeats of each, crown on centre.`,
     { units: 'in', setups, ...(await pdfMeans()) },
   );
   if (!written) throw new ProblemError([PAGE_TOO_SMALL]);

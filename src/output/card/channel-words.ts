@@ -1,6 +1,6 @@
 /** For each channel: which etched line of the template to lay on the last stitching, or what else to do. */
 
-import { formatLength, type LengthStyle } from '../../length/index.ts';
+import { exactLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type ChannelSetting, channelSetting, type Design } from '../../swag/index.ts';
 import type { CardBlock } from './card.ts';
@@ -11,7 +11,7 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
   const points = (['outward', 'inward'] as const).flatMap((side) =>
     channels[side].map((width, i): CardBlock => {
       const setting = channelSetting(width, foot.clearance, template.channelLines);
-      const name = `${side} ${i + 1}, ${formatLength(width, marks.style)} wide`;
+      const name = `${side} ${i + 1}, ${exactLength(width, marks.style)} wide`;
       return { kind: 'point', text: `${name}: ${channelWords(setting, foot.clearance, marks.style)}` };
     }),
   );
@@ -34,7 +34,7 @@ const INWARD =
   'channel before, a little at a time.';
 
 export const channelWords = (setting: ChannelSetting, clearance: number, style: LengthStyle): string => {
-  const length = (mm: number): string => formatLength(mm, style);
+  const length = (mm: number): string => exactLength(mm, style);
   switch (setting.kind) {
     case 'edge':
       return `lay the edge itself on the last stitching (that gives ${length(clearance)}).`;

@@ -7,17 +7,25 @@ import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './card.ts';
 
 export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
-  const line = field.startMargin > 0 ? 'along the start line' : `along the ${seamName(field)}`;
-  const from =
-    field.corners === 'none'
-      ? 'its left end, the seam towards you'
-      : field.startMargin > 0
-        ? `the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the ${nearLine(field)}`
-        : `the named corner of the ${seamName(field)}`;
   return (
-    `Running distances ${line}, ${unitWords(marks.style)}. Lay the tape once, with its 0 at ${from}, and mark ` +
+    `Running distances along the ${lineName(field)}, ${unitWords(marks.style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
     'everything without lifting it, so that no rounding adds to the next.'
   );
+};
+
+/** What the swags start on. */
+const lineName = (field: Design['field']): string => (field.startMargin > 0 ? 'start line' : seamName(field));
+
+/** Where the runs along a side begin: at its corner, or, where the corner squares are left free, beside them. */
+const zeroWords = (field: Design['field']): string => {
+  const { corners, from, startMargin } = field;
+  if (corners === 'none') return 'at its left end, the seam towards you';
+  const inner = seamName({ ...field, from: 'inner' });
+  if (corners === 'open' && (from === 'outer' || startMargin > 0))
+    return `beside the named corner: where the ${inner} of the neighbouring side, carried straight on, meets the ${lineName(field)}`;
+  return startMargin > 0
+    ? `at the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the ${nearLine(field)}`
+    : `at the named corner of the ${seamName(field)}`;
 };
 
 /** What the swags leave from: a seam of the quilt, or what a frame runs along. */

@@ -14,6 +14,7 @@ import {
 } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardBlock } from './card.ts';
+import { flatWords, swingWords } from './step-words.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -75,9 +76,9 @@ const settingSteps = (
   const hasGap = (design.sides[0]?.fit.seat.gap ?? 0) > 0;
   switch (setting.kind) {
     case 'crown-on-centre':
-      return (
-        'Put the needle down on the start mark and the edge against the foot. Swing the template until the foot, slid ' +
-        `along the edge with the needle up, brings the needle to the crown: on the centre line, ${length(ring.crownRadius)} from the centre.`
+      return swingWords(
+        design.fit.way.shape,
+        `on the centre line, ${length(ring.crownRadius)} from the centre`,
       );
     case 'alignment-line': {
       const where =
@@ -92,8 +93,8 @@ const settingSteps = (
       const guide = placing.guide ?? 0;
       const farther = guide > 0 === (ring.from === 'inner');
       return (
-        `Draw a guide line square to ${rayWords(design)}, ${length(Math.abs(guide))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark: it is for ` +
-        `the template's edge and not for the stitching. Lay ${setting.flat.label} along it, and slide the template until the edge meets the foot at the start mark.`
+        `Draw a guide line square to ${rayWords(design)}, ${length(Math.abs(guide))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark` +
+        flatWords(setting.flat.label, placing, length)
       );
     }
     default:

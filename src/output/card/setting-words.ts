@@ -1,6 +1,6 @@
 /** How the template is set for the first half and the second, in words; and where hands are moved. */
 
-import { formatLength, type LengthStyle } from '../../length/index.ts';
+import { exactLength, formatLength, type LengthStyle } from '../../length/index.ts';
 import { type Plan, SIDES } from '../../plan/index.ts';
 import {
   type Cell,
@@ -13,11 +13,13 @@ import {
   roundFrame,
   type Setting,
   type Shape,
+  type Standing,
 } from '../../swag/index.ts';
-import { bareLength as bare, smallLength, unitWords } from '../text/index.ts';
+import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './card.ts';
 import { capital, nearLine, seamName } from './mark-words.ts';
 import { ringLevelWords, ringSettingWords } from './ring-words.ts';
+import { flatWords, guideWords, placeWords, swingWords } from './step-words.ts';
 
 const point = (text: string): CardBlock => ({ kind: 'point', text });
 
@@ -27,7 +29,8 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const length = (mm: number): string => formatLength(mm, style);
   const seam = seamName(field);
   const near = nearLine(field);
-  const placing = placingOf(design.cells[0]!);
+  const placings = design.cells.map(placingOf);
+  const placing = placings[0]!;
   const { shape, setting } = fit.way;
   const startsAt =
     field.startMargin > 0
@@ -37,7 +40,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
     shape.side === 'inside'
       ? `inside the swag, between stitching and ${near}`
       : 'outside the swag, beyond the stitching';
-  const stands = `${atStart(shape)} at the start mark.${beyondWords(placing, length)}`;
+  const stands = `${atStart(shape)} at the start mark.${beyondWords(placings, style)}`;
   const ring = roundFrame(design);
   const first = ring
     ? ringSettingWords(design, ring, placing, stands, length).map(point)
@@ -51,7 +54,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
       ];
   return [
     ...first,
-    ...backWords(design, placing, plan).map(point),
+    ...backWords(design, placings, plan).map(point),
     point(
       `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
@@ -67,67 +70,77 @@ const faceWords = (turnedOver: boolean): string => (turnedOver ? 'turned over, f
 const atStart = ({ direction, from, to }: Shape): string =>
   placeWords((direction === 'heel-first' ? from : to).label);
 
-/** Where the part starts later, what comes before it hangs out beyond the start mark. */
-const beyondWords = ({ start, end }: Placing, length: (mm: number) => string): string =>
-  start?.label !== end.label && end.along < -NOTICEABLE
-    ? ` The rest of the template lies beyond it: its ${end.label} is ${length(-end.along)} before the start mark.`
-    : '';
+/** Where the part starts later, what comes before it hangs out beyond the start mark: on one side farther than on another. */
+const beyondWords = (placings: readonly Placing[], style: LengthStyle): string => {
+  const [first] = placings;
+  if (!first || first.start?.label === first.end.label) return '';
+  if (!placings.every(({ end }) => end.along < -NOTICEABLE)) return '';
+  const out = rangeWords(
+    placings.map(({ end }) => -end.along),
+    style,
+  );
+  return ` The rest of the template lies beyond it: its ${first.end.label} is ${out} ${style.unit} before the start mark.`;
+};
 
 const settingSteps = (
   setting: Setting,
-  { cells, field }: Design,
+  { cells, field, fit }: Design,
   placing: Placing,
   length: (mm: number) => string,
 ): string => {
+  const { shape } = fit.way;
   const seam = seamName(field);
   switch (setting.kind) {
     case 'crown-on-centre': {
       const heights = [...new Set(cells.map((c) => length(field.startMargin + c.crown.y)))];
       const how = heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says';
-      return (
-        'Put the needle down on the start mark and the edge against the foot. Swing the template until the foot, ' +
-        `slid along the edge with the needle up, brings the needle to the crown: on the centre line, ${how}.`
-      );
+      return swingWords(shape, `on the centre line, ${how}`);
     }
     case 'alignment-line':
       return setting.laid === 'square'
         ? `Lay line ${setting.line.name} on the start mark, square to the ${nearLine(field)}, and slide the template along it until the edge meets the foot.`
         : `Lay line ${setting.line.name} along the ${field.startMargin > 0 ? 'start line' : seam}, and slide the template along it until the edge meets the foot at the start mark.`;
     case 'flat-on-guide':
-      return (
-        `Draw a guide line ${length(field.startMargin + (placing.guide ?? 0))} from the ${seam}: it is for the template's ` +
-        `edge and not for the stitching. Lay ${setting.flat.label} along it, and slide the template until the edge meets the foot at the start mark.`
-      );
+      return `${guideWords(field.startMargin + (placing.guide ?? 0), seam, length)}${flatWords(setting.flat.label, placing, length)}`;
     default:
       return setting satisfies never;
   }
 };
 
-/** `the heel`, `the start of section 2 (vase)`, `the end of section 2`, `line A`. */
-const placeWords = (label: string): string =>
-  label.startsWith('line') ? label : `the ${label.startsWith('section') ? 'start of ' : ''}${label}`;
-
 /** A place on the edge is never on the start mark itself: the foot stands between. Which way is told as in the table. */
 const backWords = (
   design: Design,
-  { start, templateSide }: Placing,
+  placings: readonly Placing[],
   { marks: { style }, foot }: Plan,
 ): readonly string[] => {
-  if (!start) return [];
+  const [first] = placings;
+  if (!first?.start) return [];
+  const { label, back } = first.start;
   const more =
-    start.back > foot.clearance + NOTICEABLE
+    back > foot.clearance + NOTICEABLE
       ? ' (more than the clearance, because the foot does not reach into the notch)'
       : '';
-  const along = fromMark(start.along, style);
-  const up = bare(Math.abs(start.up), style);
-  const where = [
-    along === 'on it' ? '' : `${along.replace(' ', ` ${style.unit} `)} the start mark`,
-    up === '0' ? '' : `${up} ${style.unit} ${upWords(start.up, design)}`,
-  ].filter((text) => text !== '');
+  const away = more === '' ? exactLength(foot.clearance, style) : smallLength(back, style);
+  const wheres = new Set(placings.map(({ start }) => (start ? whereWords(start, design, style) : '')));
+  // Each side leans the template a little differently.
+  const where =
+    wheres.size === 1 ? `: ${[...wheres].join()}` : '; the table of guide lines says where on each side';
   return [
-    `${capital(placeWords(start.label))} is not on the start mark itself: the foot stands between. It lies ${smallLength(start.back, style)} ` +
-      `from the needle${more}, ${templateSide === 'inside' ? 'inside' : 'outside'} the swag: ${where.join(' and ')}.`,
+    `${capital(placeWords(label))} is not on the start mark itself: the foot stands between. It lies ${away} ` +
+      `from the needle${more}, ${first.templateSide === 'inside' ? 'inside' : 'outside'} the swag${where}.`,
   ];
+};
+
+/** `3 mm past the start mark and 5.5 mm below the start line` */
+const whereWords = ({ along, up }: Standing, design: Design, style: LengthStyle): string => {
+  const past = fromMark(along, style);
+  const height = bare(Math.abs(up), style);
+  return [
+    past === 'on it' ? '' : `${past.replace(' ', ` ${style.unit} `)} the start mark`,
+    height === '0' ? '' : `${height} ${style.unit} ${upWords(up, design)}`,
+  ]
+    .filter((text) => text !== '')
+    .join(' and ');
 };
 
 /** On a frame that closes round its motif there is no line to be above or below. */
@@ -211,7 +224,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
             ]
           : ['-', '-']),
       ...(p.guide === undefined ? [] : [fromSeam(field.startMargin + p.guide, style)]),
-      bare(field.startMargin + p.cell.crown.y, style),
+      fromSeam(field.startMargin + p.cell.crown.y, style),
     ];
   });
   const ends =

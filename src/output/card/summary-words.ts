@@ -1,6 +1,6 @@
 /** What is made, in the lines under the card's title. */
 
-import { formatLength } from '../../length/index.ts';
+import { exactLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Design, depthsOf, spansOf } from '../../swag/index.ts';
 import { highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
@@ -26,9 +26,9 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const higher = standsHigher(fit, style)
     ? ` at the crown, ${rangeWords(highestOf(fit), style)} ${style.unit} at its highest`
     : '';
-  const thick = template.thickness === undefined ? '' : `, ${formatLength(template.thickness, style)} thick`;
+  const thick = template.thickness === undefined ? '' : `, ${exactLength(template.thickness, style)} thick`;
   return [
-    `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${formatLength(foot.clearance, style)} from the needle to its outer edge.`,
+    `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
     `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}.`,
     ...ringSizeWords(design, plan),
   ];

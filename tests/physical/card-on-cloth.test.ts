@@ -1,0 +1,139 @@
+/**
+ * A card is followed word for word with template, foot and tape, and must lead to what is drawn: the tape's 0, the
+ * marks, the template's place at both halves, and all that is told of how things stand.
+ */
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Design, designOf } from '../../src/swag/index.ts';
+import type { Template } from '../../src/template/index.ts';
+import { runs } from '../support/runs.ts';
+import { planOf, profile, search, templateOf } from '../swag/fit-helpers.ts';
+import { faultsOf } from './follow-card.ts';
+
+/** It falls where the others rise, and is flat at both ends: for the ways to lay a template that they do not fit. */
+const CORBEL = templateOf(
+  'units: mm\nedge: [{ start: [0, 0] }, { line: { to: [40, 0] } }, { arc: { to: [120, -50], rise: 12 } }, { line: { to: [160, -50] } }]\nalignment: [{ name: A, at: 12 }]',
+  'corbel',
+);
+const TEMPLATES = [...['newel', 'finial', 'baluster'].map(profile), CORBEL];
+
+type Lay = (corners: string, from: string) => string;
+const BANDS: Readonly<Record<string, Lay>> = {
+  strip: () => 'strip: { length: 900 mm, width: 150 mm, margin: { inner: 10 mm, outer: 14 mm } }',
+  border: (corners, from) =>
+    `border: { width: 150 mm, inner: { top: 600 mm, right: 700 mm, bottom: 590 mm, left: 704 mm }, margin: { inner: 10 mm, outer: 14 mm }, from: ${from}, corners: ${corners} }`,
+  'border without margin': (corners, from) =>
+    `border: { width: 150 mm, inner: { top: 600 mm, right: 700 mm, bottom: 600 mm, left: 700 mm }, from: ${from}, corners: ${corners} }`,
+  block: (corners, from) =>
+    `frame: { block: { width: 400 mm, height: 460 mm }, clearance: 12 mm, within: 740 mm, corners: ${corners}, from: ${from} }`,
+  wreath: (_, from) => `frame: { around: 260 mm, clearance: 12 mm, from: ${from} }`,
+};
+
+const CROWN = 'setting: crown-on-centre';
+const SETTINGS = [
+  CROWN,
+  'setting: alignment-line, laid: square',
+  'setting: alignment-line, laid: along',
+  'setting: flat-on-guide',
+];
+const SIDES = ['inside', 'outside'];
+const DIRECTIONS = ['heel-first', 'crown-first'];
+
+const product = <A, B>(a: readonly A[], b: readonly B[]): [A, B][] =>
+  a.flatMap((x) => b.map((y): [A, B] => [x, y]));
+
+const swags = product(SETTINGS, product(SIDES, DIRECTIONS)).map(
+  ([setting, [side, direction]]) => `{ ${setting}, side: ${side}, direction: ${direction} }`,
+);
+
+const MILLIMETRES = 'units: mm\nmarks: { round: 0.1 }';
+
+/** What is wrong with the cards of the best designs, and how many there were. */
+const follow = (layout: string, swag: string, template: Template, most = 1, units = MILLIMETRES) => {
+  const plan = planOf(`${units}\nlayout: { ${layout} }\nswag: ${swag}\n`);
+  const designs = search(plan, [template])
+    .results.slice(0, most)
+    .map((r): Design => designOf(r.field, r.fit));
+  return { count: designs.length, faults: designs.flatMap((design) => faultsOf(design, plan)) };
+};
+
+const fieldsOf = (band: string) =>
+  product(
+    band === 'strip' || band === 'wreath' ? ['none'] : ['turn', 'meet', 'open'],
+    band === 'strip' ? ['inner'] : ['inner', 'outer'],
+  ).map(([corners, from]) => ({ band, corners, from, layout: BANDS[band]!(corners, from) }));
+const FIELDS = Object.keys(BANDS).flatMap(fieldsOf);
+
+/** Etched lines stand near the heel, which crown-first is not at the start mark. */
+const possible = swags.filter((swag) => !/alignment.*crown-first/.test(swag));
+
+test.each(Object.keys(BANDS))('every card of a %s leads to its drawing', (band) => {
+  const followed = new Set<string>();
+  for (const { corners, from, layout } of fieldsOf(band)) {
+    let count = 0;
+    for (const swag of swags)
+      for (const template of TEMPLATES) {
+        const found = follow(layout, swag, template, band === 'strip' ? 4 : 1);
+        expect(found.faults, `${corners}, from ${from}, ${template.name}, ${swag}`).toEqual([]);
+        count += found.count;
+        if (found.count > 0) followed.add(swag);
+      }
+    expect(count, `${corners}, from ${from}`).toBeGreaterThan(10);
+  }
+  expect([...followed].sort()).toEqual([...possible].sort());
+});
+
+test.each(['units: in', 'units: mm', 'units: cm', 'units: in\nmarks: { round: 1/64 }'])(
+  'in her own units: %s',
+  (units) => {
+    for (const [band, corners] of [
+      ['strip', 'none'],
+      ['border', 'turn'],
+      ['wreath', 'none'],
+    ] as const)
+      for (const swag of swags) {
+        const { faults } = follow(BANDS[band]!(corners, 'inner'), swag, TEMPLATES[0]!, 1, units);
+        expect(faults, `${band}, ${swag}`).toEqual([]);
+      }
+  },
+);
+
+describe('any template', () => {
+  const shares = (n: number) => fc.array(fc.integer({ min: -100, max: 100 }), { minLength: n, maxLength: n });
+  /** Lobes, hollows and flats, one after another, with a step between them; two lines etched near the heel. */
+  const template = fc.integer({ min: 1, max: 4 }).chain((n) =>
+    fc.tuple(shares(n), shares(n), shares(n), shares(2)).map(([widths, heights, rises, lines]) => {
+      let [x, y] = [0, 0];
+      const steps = widths.map((w, i) => {
+        x += 50 + 0.3 * w;
+        y += 0.25 * heights[i]!;
+        const to = `to: [${x.toFixed(1)}, ${y.toFixed(1)}]`;
+        const rise = 0.12 * rises[i]!;
+        return Math.abs(rise) < 2 ? `{ line: { ${to} } }` : `{ arc: { ${to}, rise: ${rise.toFixed(1)} } }`;
+      });
+      const alignment = lines.map(
+        (l, i) => `{ name: ${'AB'[i]}, at: ${(20 + 15 * i + 0.1 * l).toFixed(1)} }`,
+      );
+      return `units: mm\nedge: [{ start: [0, 0] }, ${steps.join(', ')}]\nalignment: [${alignment.join(', ')}]`;
+    }),
+  );
+
+  test('has a card that leads to its drawing', () => {
+    let followed = 0;
+    fc.assert(
+      fc.property(
+        template,
+        fc.constantFrom(...FIELDS),
+        fc.constantFrom(...swags),
+        (text, { layout }, swag) => {
+          const { count, faults } = follow(layout, swag, templateOf(text, 'turned'));
+          expect(faults).toEqual([]);
+          followed += count;
+        },
+      ),
+      runs(250, 20261129),
+    );
+    expect(followed).toBeGreaterThan(30);
+  });
+});

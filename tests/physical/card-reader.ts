@@ -1,0 +1,379 @@
+/**
+ * A marking card as a person reads it: what each sentence and table tells her to do, and nothing else. A sentence that
+ * is not understood is refused, so that no word can go by unread.
+ */
+
+import type { Card, CardTable } from '../../src/output/card/index.ts';
+
+export type Zero =
+  | { readonly kind: 'left end' }
+  /** Where the lines of two sides cross: their start lines, or the seam that is named. */
+  | { readonly kind: 'corner'; readonly of: string }
+  /** Where the next side's inner line, carried on, meets the line of the marks. */
+  | { readonly kind: 'beside'; readonly inner: string; readonly on: string };
+
+export interface SideTable {
+  readonly side: string;
+  readonly length: number;
+  readonly corner: string;
+  /** By kind and repeat: `start 1`, `corner stop`; mm on the tape. */
+  readonly marks: ReadonlyMap<string, number>;
+}
+
+export interface Rays {
+  readonly turns: 'clockwise' | 'counterclockwise';
+  readonly start: number;
+  readonly crown: number;
+  /** `start 1`, `centre 1` …: radians from straight up, the way that is said. */
+  readonly angles: ReadonlyMap<string, number>;
+}
+
+/** Where the end of the template lies when an instruction has been followed. */
+export interface Landing {
+  readonly end: string;
+  readonly along: number;
+}
+
+export type Instruction =
+  | {
+      readonly kind: 'swing';
+      readonly place: string | undefined;
+      readonly far: string | undefined;
+      readonly crown: number | 'table';
+      readonly of: string;
+    }
+  | {
+      readonly kind: 'line';
+      readonly line: string;
+      readonly laid: 'square' | 'along';
+      readonly to: string;
+      readonly landing: Landing | undefined;
+    }
+  | {
+      readonly kind: 'flat';
+      readonly flat: string;
+      readonly guide: number;
+      readonly of: string;
+      readonly landing: Landing | undefined;
+    };
+
+export interface Read {
+  readonly startLine: { readonly of: string; readonly up: number } | undefined;
+  readonly zero: Zero | undefined;
+  readonly sides: readonly SideTable[];
+  readonly rays: Rays | undefined;
+  readonly near: { readonly name: string; readonly isTowards: boolean };
+  readonly inside: boolean;
+  readonly over: { readonly first: boolean; readonly second: boolean };
+  readonly place: string;
+  /** How far out before the start mark an end of the template hangs: from one side to another, mm. */
+  readonly rest: { readonly end: string; readonly least: number; readonly most: number } | undefined;
+  readonly instruction: Instruction;
+  readonly back:
+    | {
+        readonly place: string;
+        readonly away: number;
+        readonly inside: boolean;
+        readonly isInTable: boolean;
+        readonly along: number;
+        readonly up: number;
+      }
+    | undefined;
+  readonly corner: { readonly start: number; readonly of: string } | undefined;
+  readonly guides: {
+    readonly near: string;
+    readonly far: string | undefined;
+    readonly rows: ReadonlyMap<string, ReadonlyMap<string, string>>;
+  };
+  readonly pauses: readonly { readonly kind: string; readonly section: number; readonly after: number }[];
+  readonly unreached: readonly { readonly from: number; readonly to: number; readonly away: number }[];
+}
+
+const UNITS = { mm: 1, cm: 10, in: 25.4 } as const;
+
+/** `12 3/16`, `6.5` */
+export const bareNumber = (text: string): number =>
+  text.split(' ').reduce((sum, part) => {
+    const [top, bottom = '1'] = part.split('/');
+    const value = Number(top) / Number(bottom);
+    if (!Number.isFinite(value)) throw new Error(`${text} is no number`);
+    return sum + value;
+  }, 0);
+
+/** `12 3/16 in` in mm. */
+export const measure = (text: string): number => {
+  const found = text.match(/^([\d./ ]+) (mm|cm|in)$/);
+  if (!found) throw new Error(`${text} is no measure`);
+  return bareNumber(found[1]!) * UNITS[found[2] as keyof typeof UNITS];
+};
+
+const L = '([\\d./ ]+ (?:mm|cm|in))';
+
+export const readCard = (card: Card): Read => {
+  const blocks = (id: string) => card.sections.find((s) => s.id === id)?.blocks ?? [];
+  const texts = (id: string): string[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [] : [b.text]));
+  const tables = (id: string): CardTable[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [b] : []));
+  const unit = JSON.stringify(card).includes(' in inches, to ')
+    ? 25.4
+    : /, in cm, to /.test(JSON.stringify(card))
+      ? 10
+      : 1;
+  const left = texts('set');
+  /** Takes the one sentence that begins so; its words must all be understood. */
+  const take = (begins: RegExp, all: RegExp): RegExpMatchArray | undefined => {
+    const i = left.findIndex((t) => begins.test(t));
+    if (i < 0) return undefined;
+    const [text] = left.splice(i, 1) as [string];
+    const found = text.match(all);
+    if (!found) throw new Error(`Not understood: ${text}`);
+    return found;
+  };
+  const need = (begins: RegExp, all: RegExp): RegExpMatchArray => {
+    const found = take(begins, all);
+    if (!found) throw new Error(`Nothing begins like ${begins}`);
+    return found;
+  };
+
+  const drawn = take(
+    /^Draw the start line/,
+    new RegExp(`^Draw the start line ${L} from the (.+?)\\. The stitching starts and ends on it\\.$`),
+  );
+  const on = take(/^The stitching starts/, /^The stitching starts and ends on the (.+)\.$/);
+  const round = take(
+    /^Mark the centre/,
+    new RegExp(
+      `^Mark the centre of the motif: all distances are from it\\. Start and stop marks are ${L} from it, crowns ${L}\\.$`,
+    ),
+  );
+  const first = need(
+    /^First half/,
+    new RegExp(
+      '^First half, from the start mark to the centre line, with the (.+?) (towards|away from) you: the template lies ' +
+        '(?:(inside) the swag, between stitching and (.+?)|outside the swag, beyond the stitching), (face up|turned over, face down), ' +
+        `(.+?) at the start mark\\.(?: The rest of the template lies beyond it: its (heel|crown end) is (?:([\\d./ ]+) to )?${L} before the start mark\\.)?$`,
+    ),
+  );
+  const second = need(
+    /^Stop with the needle down/,
+    /^Stop with the needle down (?:on the centre line|where it comes to the centre line, though the edge goes on)\. Second half, from the crown to the stop mark: turn the template over \(now (face up|turned over, face down)\)\. Everything is the mirror image: what stood before the start mark stands beyond the stop mark\.$/,
+  );
+  const back = take(
+    / is not on the start mark itself/,
+    new RegExp(
+      `^(.+) is not on the start mark itself: the foot stands between\\. It lies ${L} from the needle(?: \\(more than the clearance, because the foot does not reach into the notch\\))?, (inside|outside) the swag(?:: ` +
+        `(?:${L} (past|before) the start mark)?(?: and )?(?:${L} (above|below|nearer to|farther from) the (.+?))?|(; the table of guide lines says where on each side))\\.$`,
+    ),
+  );
+  const corner = take(
+    /^Corners: /,
+    new RegExp(
+      `^Corners: the first half starts ${L} from (?:where the (start lines) of two sides cross|the corner of the (.+?)), and ends on the mitre, its centre line; the second half goes on from there along the next side\\.$`,
+    ),
+  );
+  const instruction = readInstruction(left.splice(0, 1)[0] ?? '');
+  if (left.length > 0) throw new Error(`Not understood: ${left[0]}`);
+
+  const isInward = round !== undefined && first[2] === 'away from';
+  const upSign = { above: 1, below: -1, 'nearer to': isInward ? 1 : -1, 'farther from': isInward ? -1 : 1 };
+  const place = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+  const marks = texts('marks');
+  return {
+    startLine: drawn ? { of: drawn[2]!, up: measure(drawn[1]!) } : on ? { of: on[1]!, up: 0 } : undefined,
+    zero: round ? undefined : readZero(marks[0] ?? ''),
+    sides: round ? [] : tables('marks').map((t) => readSide(t, unit)),
+    rays: round ? readRays(marks, tables('marks')[0]!, unit) : undefined,
+    near: { name: first[1]!, isTowards: first[2] === 'towards' },
+    inside: first[3] !== undefined,
+    over: { first: first[5] !== 'face up', second: second[1] !== 'face up' },
+    place: first[6]!,
+    rest:
+      first[7] === undefined
+        ? undefined
+        : {
+            end: `the ${first[7]}`,
+            least: first[8] === undefined ? measure(first[9]!) : bareNumber(first[8]) * unit,
+            most: measure(first[9]!),
+          },
+    instruction,
+    back: back && {
+      place: place(back[1]!),
+      isInTable: back[9] !== undefined,
+      away: measure(back[2]!),
+      inside: back[3] === 'inside',
+      along: back[4] === undefined ? 0 : measure(back[4]) * (back[5] === 'past' ? 1 : -1),
+      up: back[6] === undefined ? 0 : measure(back[6]) * upSign[back[7] as keyof typeof upSign],
+    },
+    corner: corner && { start: measure(corner[1]!), of: corner[2] ?? corner[3]! },
+    guides: readGuides(texts('guides')[0]!, tables('guides')[0]!),
+    pauses: texts('pauses').flatMap((t) => {
+      const found = t.match(
+        new RegExp(
+          `^The (notch|corner|mark) at the start of section (\\d+)(?: \\(.*\\))?, ${L} of stitching after the start mark\\.$`,
+        ),
+      );
+      return found ? [{ kind: found[1]!, section: Number(found[2]), after: measure(found[3]!) }] : [];
+    }),
+    unreached: texts('pauses').flatMap((t) => {
+      const found = t.match(
+        new RegExp(
+          `^The foot does not reach into the edge from ${L} to ${L} along it: the stitching turns in a point ${L} away\\.$`,
+        ),
+      );
+      return found ? [{ from: measure(found[1]!), to: measure(found[2]!), away: measure(found[3]!) }] : [];
+    }),
+  };
+};
+
+const LANDING = `(?:: its (heel|crown end) is then (?:(straight across from)|${L} (past|before)) the start mark)?`;
+
+const readLanding = (found: readonly (string | undefined)[], i: number): Landing | undefined =>
+  found[i] === undefined
+    ? undefined
+    : {
+        end: `the ${found[i]}`,
+        along: found[i + 1] !== undefined ? 0 : measure(found[i + 2]!) * (found[i + 3] === 'past' ? 1 : -1),
+      };
+
+const readInstruction = (text: string): Instruction => {
+  const swing = text.match(
+    new RegExp(
+      '^Put the needle down on the start mark and the edge against the foot(?: at (.+?))?\\. Swing the template until the foot, slid along the edge(?: to (.+?))? with the needle up, ' +
+        `brings the needle to the crown: on the centre line, (?:${L} from the (.+?)|as high as the table says)\\.$`,
+    ),
+  );
+  if (swing)
+    return {
+      kind: 'swing',
+      place: swing[1],
+      far: swing[2],
+      crown: swing[3] === undefined ? 'table' : measure(swing[3]),
+      of: swing[4] ?? '',
+    };
+  const square = text.match(
+    new RegExp(
+      `^Lay line (.+?) (?:on the start mark, square to the (.+?)|along (the start mark’s ray)|through the start mark, parallel to (.+?)), and slide the template along it until the edge meets the foot(?: at the start mark)?${LANDING}\\.$`,
+    ),
+  );
+  if (square)
+    return {
+      kind: 'line',
+      line: square[1]!,
+      laid: 'square',
+      to: square[2] ?? square[3] ?? square[4]!,
+      landing: readLanding(square, 5),
+    };
+  const along = text.match(
+    new RegExp(
+      `^Lay line (.+?) (?:along the (.+?)|through the start mark, square to (.+?)), and slide the template along it until the edge meets the foot at the start mark${LANDING}\\.$`,
+    ),
+  );
+  if (along)
+    return {
+      kind: 'line',
+      line: along[1]!,
+      laid: 'along',
+      to: along[2] ?? along[3]!,
+      landing: readLanding(along, 4),
+    };
+  const tail = `: it is for the template's edge and not for the stitching\\. Lay (.+?) along it, and slide the template until the edge meets the foot at the start mark${LANDING}\\.$`;
+  const flat = text.match(
+    new RegExp(
+      `^(?:Draw a guide line ${L} from the (.+?)(, on the side towards you)?|The guide line is the (.+?) itself)${tail}`,
+    ),
+  );
+  if (flat)
+    return {
+      kind: 'flat',
+      flat: flat[5]!,
+      guide: flat[1] === undefined ? 0 : measure(flat[1]) * (flat[3] === undefined ? 1 : -1),
+      of: flat[2] ?? flat[4]!,
+      landing: readLanding(flat, 6),
+    };
+  const ray = text.match(
+    new RegExp(
+      `^Draw a guide line square to (.+?), ${L} (farther from|nearer to) the centre than the start mark${tail}`,
+    ),
+  );
+  if (ray)
+    return {
+      kind: 'flat',
+      flat: ray[4]!,
+      guide: measure(ray[2]!) * (ray[3] === 'farther from' ? 1 : -1),
+      of: ray[1]!,
+      landing: readLanding(ray, 5),
+    };
+  throw new Error(`Not understood: ${text}`);
+};
+
+const readZero = (text: string): Zero => {
+  const all = text.match(
+    /^Running distances along the (start line|.+?), in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. Lay the tape once, with its 0 (.+), and mark everything without lifting it, so that no rounding adds to the next\.$/,
+  );
+  if (!all) throw new Error(`Not understood: ${text}`);
+  const [, on, words] = all as unknown as [string, string, string];
+  if (words === 'at its left end, the seam towards you') return { kind: 'left end' };
+  const lines = words.match(
+    /^at the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the .+$/,
+  );
+  if (lines) return { kind: 'corner', of: 'start lines' };
+  const beside = words.match(
+    /^beside the named corner: where the (.+) of the neighbouring side, carried straight on, meets the (.+)$/,
+  );
+  if (beside) return { kind: 'beside', inner: beside[1]!, on: beside[2]! };
+  const seam = words.match(/^at the named corner of the (.+)$/);
+  if (seam) return { kind: 'corner', of: seam[1]! };
+  throw new Error(`Not understood: ${words}, along ${on}`);
+};
+
+const readSide = (table: CardTable, unit: number): SideTable => {
+  const title = table.title?.match(
+    /^(Strip|Top|Right|Bottom|Left) ([\d./ ]+) (?:mm|cm|in), from (?:its )?(.+)$/,
+  );
+  if (!title) throw new Error(`Not understood: ${table.title}`);
+  const length = bareNumber(title[2]!) * unit;
+  const marks = new Map<string, number>();
+  const heads = table.columns.map((c) => c.head);
+  let corners = 0;
+  for (const row of table.rows) {
+    const name = row[0] === 'corner' ? (corners++ === 0 ? 'last' : 'next') : row[0];
+    for (const [i, cell] of row.entries())
+      if (i > 0 && cell !== '')
+        marks.set(`${heads[i]} ${name}`, cell === 'end' ? length : bareNumber(cell) * unit);
+  }
+  return { side: title[1]!.toLowerCase(), length, corner: title[3]!, marks };
+};
+
+const readRays = (texts: readonly string[], table: CardTable, unit: number): Rays => {
+  const found = texts[0]?.match(
+    /^With a ruler and a protractor: draw the first centre line from the centre straight up\. Lay the protractor on the centre, its 0 along that line, and mark the rays (clockwise|counterclockwise) at the angles below\. Then measure from the centre, .+: ([\d./ ]+) along each start and stop ray, ([\d./ ]+) along each centre ray\./,
+  );
+  if (!found) throw new Error(`Not understood: ${texts[0]}`);
+  if (!table.title?.startsWith(`Rays ${found[1]}:`)) throw new Error(`${table.title}: the other way round`);
+  const angles = new Map<string, number>();
+  for (const [number, start, centre, stop] of table.rows)
+    for (const [kind, text] of [
+      ['start', start],
+      ['centre', centre],
+      ['stop', stop],
+    ] as const)
+      angles.set(`${kind} ${number}`, (Number(text!.slice(0, -1)) * Math.PI) / 180);
+  return {
+    turns: found[1] as Rays['turns'],
+    start: bareNumber(found[2]!) * unit,
+    crown: bareNumber(found[3]!) * unit,
+    angles,
+  };
+};
+
+const readGuides = (intro: string, table: CardTable): Read['guides'] => {
+  const ends = intro.match(
+    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it/,
+  );
+  if (!ends) throw new Error(`Not understood: ${intro}`);
+  const heads = table.columns.map((c) => c.head);
+  return {
+    near: ends[1]!,
+    far: ends[2],
+    rows: new Map(table.rows.map((row) => [row[0]!, new Map(row.map((cell, i) => [heads[i]!, cell]))])),
+  };
+};

@@ -1,0 +1,185 @@
+/** Where a card puts every half swag on the cloth: tape, rays and marks as its words lay them. */
+
+import { stepOf } from '../../src/length/index.ts';
+import type { Plan } from '../../src/plan/index.ts';
+import type { Design } from '../../src/swag/index.ts';
+import { apart, minus, plus, type Spot } from './acrylic.ts';
+import { bareNumber, type Read } from './card-reader.ts';
+import { BorderCloth, borderOf, from, type Stand } from './cloth.ts';
+
+/** One half swag by the card: where she begins, which way she works, and where the crown is to be. */
+export interface Half {
+  /** As the drawing calls it. */
+  readonly repeat: string;
+  readonly half: 'first' | 'second';
+  /** The row of the table of guide lines. */
+  readonly row: string;
+  readonly stand: Stand;
+  readonly crown: Spot;
+  /** The way of the centre line, or of the mitre that stands for it. */
+  readonly centre: Spot;
+  /** Where the start line lies over the line that heights are told from, mm. */
+  readonly startUp: number;
+}
+
+/** The row of the guide lines' table for a side, or the corner. */
+export const rowOf = (read: Read, name: string): ReadonlyMap<string, string> => {
+  for (const [key, row] of read.guides.rows)
+    if (
+      key === 'all' ||
+      key === 'each' ||
+      key.split(', ').includes(name) ||
+      (key === 'sides' && name !== 'corner')
+    )
+      return row;
+  throw new Error(`The table of guide lines has no ${name}`);
+};
+
+/** `12 1/2 before`, `3 below`, `on it`. */
+export const told = (cell: string, { marks: { style } }: Plan): number => {
+  if (cell === 'on it') return 0;
+  const [, number, word] = cell.match(/^([\d./ ]+?)(?: (before|past|below))?$/) ?? [];
+  if (number === undefined) throw new Error(`Not understood: ${cell}`);
+  const unit = { in: 25.4, cm: 10, mm: 1 }[style.unit];
+  return bareNumber(number) * unit * (word === 'before' || word === 'below' ? -1 : 1);
+};
+
+export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[] => {
+  const rounding = stepOf(plan.marks.style) / 2;
+  const table = read.sides.find((s) => s.side === name)!;
+  const start = read.startLine!;
+  const { along, up, zero, end } = tapeOf(read, plan, name);
+  const line: Stand = { at: zero, along, up };
+  if (apart(end, from(line, table.length, 0)) > 3 * rounding + 0.01)
+    throw new Error(`${name}: the tape ends beside the side`);
+  const mark = (kind: string): Spot => {
+    const at = table.marks.get(kind);
+    if (at === undefined) throw new Error(`${name} has no mark ${kind}`);
+    return from(line, at, 0);
+  };
+  const count = [...table.marks.keys()].filter((k) => /^start \d/.test(k)).length;
+  const crownUp = (row: string): number => {
+    const { instruction } = read;
+    const said = instruction.kind === 'swing' ? instruction.crown : 'table';
+    return said === 'table' ? told(rowOf(read, row).get('crown up')!, plan) : said;
+  };
+  const back = { x: -along.x, y: -along.y };
+  const row = name === 'strip' ? 'each' : name;
+  const halfOf = (n: number, half: Half['half']): Half => {
+    const crown = plus(mark(`centre ${n}`), up, crownUp(row) - start.up);
+    const shared = { repeat: `${name} ${n}`, row, crown, centre: up, startUp: start.up };
+    return half === 'first'
+      ? { ...shared, half, stand: { at: mark(`start ${n}`), along, up } }
+      : { ...shared, half, stand: { at: mark(`stop ${n}`), along: back, up } };
+  };
+  // The first half at one end of the side, and the second half at the other.
+  const halves = [halfOf(1, 'first'), halfOf(count, 'second')];
+  if (!read.corner) return halves;
+  const layout = borderOf(plan);
+  const cloth = new BorderCloth(layout, name as 'top');
+  // The mitre goes from inner corner to outer corner.
+  const corners = cornersOf(table.corner, name);
+  const onMitre = (corner: string): Spot => {
+    const out = cloth.out(start.of) + (cloth.out(start.of) === 0 ? 1 : -1) * crownUp('corner');
+    return cloth.corner(corner, out);
+  };
+  const turned = (corner: string) => ({
+    repeat: `corner ${corner}`,
+    row: 'corner',
+    crown: onMitre(corner),
+    centre: minus(cloth.corner(corner, layout.width), cloth.corner(corner, 0)),
+    startUp: start.up,
+  });
+  const { corner } = read;
+  const begins = mark('start next');
+  const lineOut = cloth.out(start.of) + (cloth.out(start.of) === 0 ? start.up : -start.up);
+  const crossing = cloth.corner(corners.last, corner.of === 'start lines' ? lineOut : cloth.out(corner.of));
+  if (Math.abs(apart(begins, crossing) - corner.start) > 3 * rounding + 0.01)
+    throw new Error(`The corner's first half starts ${apart(begins, crossing)} mm from the corner`);
+  return [
+    ...halves,
+    { ...turned(corners.last), half: 'first', stand: { at: begins, along, up } },
+    { ...turned(corners.first), half: 'second', stand: { at: mark('stop last'), along: back, up } },
+  ];
+};
+
+/** The corner where a side's tape begins, and the one where it ends. */
+const cornersOf = (first: string, side: string): { readonly first: string; readonly last: string } => {
+  const other = { top: 'bottom', bottom: 'top', left: 'right', right: 'left' } as const;
+  const beside = first.replace(side, '').trim() as keyof typeof other;
+  const last = side === 'top' || side === 'bottom' ? `${side} ${other[beside]}` : `${other[beside]} ${side}`;
+  return { first, last };
+};
+
+interface Tape extends Pick<Stand, 'along' | 'up'> {
+  readonly zero: Spot;
+  readonly end: Spot;
+}
+
+/** Where the words lay the tape on the cloth. */
+const tapeOf = (read: Read, plan: Plan, name: string): Tape => {
+  const { zero, near } = read;
+  const start = read.startLine!;
+  const table = read.sides.find((s) => s.side === name)!;
+  if (plan.layout.kind === 'strip') {
+    if (zero?.kind !== 'left end' || start.of !== 'seam') throw new Error('A strip has ends and a seam');
+    const ways = { along: { x: 1, y: 0 }, up: { x: 0, y: 1 } };
+    return { ...ways, zero: { x: 0, y: start.up }, end: { x: plan.layout.length, y: start.up } };
+  }
+  const layout = borderOf(plan);
+  const cloth = new BorderCloth(layout, name as 'top');
+  const ways = cloth.ways(name as 'top', table.corner, start.of);
+  if (!near.isTowards) throw new Error('The seam of the swags is to be towards her');
+  const isInner = cloth.out(start.of) === 0;
+  const lineOut = cloth.out(start.of) + (isInner ? start.up : -start.up);
+  const { first, last } = cornersOf(table.corner, name);
+  if (zero?.kind === 'corner') {
+    const out = zero.of === 'start lines' ? lineOut : cloth.out(zero.of);
+    if (out !== lineOut)
+      throw new Error(`The tape lies along a line ${lineOut} mm out, and its 0 is ${out} mm out`);
+    return { ...ways, zero: cloth.corner(first, out), end: cloth.corner(last, out) };
+  }
+  if (zero?.kind !== 'beside') throw new Error('Nobody knows where the tape begins');
+  if (zero.on !== 'start line' && cloth.out(zero.on) !== lineOut)
+    throw new Error(`The ${zero.on} is not where the marks are`);
+  if (cloth.out(zero.inner) !== 0) throw new Error(`The ${zero.inner} does not bound the corner square`);
+  const off = (corner: string): Spot => plus(cloth.corner(corner, 0), ways.up, isInner ? start.up : -lineOut);
+  return { ...ways, zero: off(first), end: off(last) };
+};
+
+export const ringHalves = (read: Read, design: Design): readonly Half[] => {
+  const rays = read.rays!;
+  const ray = (kind: string): Spot => {
+    const angle = rays.angles.get(kind);
+    if (angle === undefined) throw new Error(`No ray ${kind}`);
+    return { x: (rays.turns === 'clockwise' ? 1 : -1) * Math.sin(angle), y: Math.cos(angle) };
+  };
+  const count = [...rays.angles.keys()].filter((k) => k.startsWith('start')).length;
+  if (count !== design.fit.sides[0]!.repeats) throw new Error('Too many swags or too few');
+  const { instruction } = read;
+  const named =
+    instruction.kind === 'swing' ? '' : instruction.kind === 'line' ? instruction.to : instruction.of;
+  const outward = read.near.isTowards ? 1 : -1;
+  const crownRadius =
+    instruction.kind === 'swing' && instruction.crown !== 'table' ? instruction.crown : rays.crown;
+  return [1, count].flatMap((n): Half[] => {
+    const crown = plus({ x: 0, y: 0 }, ray(`centre ${n}`), crownRadius);
+    const half = (kind: 'start' | 'stop', beside: string): Stand => {
+      const own = ray(`${kind} ${n}`);
+      const sum = plus(own, ray(beside));
+      const halfway = plus({ x: 0, y: 0 }, sum, 1 / Math.hypot(sum.x, sum.y));
+      const up = named === 'the start mark’s ray' ? own : halfway;
+      const away = plus({ x: 0, y: 0 }, up, outward);
+      const at = plus({ x: 0, y: 0 }, own, rays.start);
+      const across = { x: -away.y, y: away.x };
+      const on = minus(crown, at);
+      const along = across.x * on.x + across.y * on.y > 0 ? across : { x: -across.x, y: -across.y };
+      return { at, along, up: away };
+    };
+    const shared = { repeat: `frame ${n}`, row: 'each', crown, centre: ray(`centre ${n}`), startUp: 0 };
+    return [
+      { ...shared, half: 'first', stand: half('start', `stop ${n === 1 ? count : n - 1}`) },
+      { ...shared, half: 'second', stand: half('stop', `start ${n === count ? 1 : n + 1}`) },
+    ];
+  });
+};

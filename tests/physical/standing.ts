@@ -1,0 +1,204 @@
+/** What a card tells of how things stand (the table of guide lines, pauses, sides), beside the drawn template. */
+
+import type { Piece } from '../../src/geometry/index.ts';
+import type { Plan } from '../../src/plan/index.ts';
+import {
+  type Acrylic,
+  apart,
+  type Lie,
+  minus,
+  onAcrylic,
+  onCloth,
+  plus,
+  type Spot,
+  wedge,
+} from './acrylic.ts';
+import type { Read } from './card-reader.ts';
+import { seenFrom } from './cloth.ts';
+import { type Half, rowOf, told } from './halves.ts';
+import { flatNamed, lieOf } from './setting.ts';
+
+export interface Standing {
+  readonly half: Half;
+  readonly read: Read;
+  readonly plan: Plan;
+  readonly acrylic: Acrylic;
+  /** As drawn. */
+  readonly lie: Lie;
+  /** As drawn, from the start mark to the crown. */
+  readonly stitch: readonly Piece[];
+  /** Half a step of the card's figures, mm. */
+  readonly rounding: number;
+}
+
+/** A template whose two ends lie in two places. */
+export const layBetween = (acrylic: Acrylic, over: boolean, heel: Spot, crownEnd: Spot): Lie => {
+  const [a, b] = [acrylic.place(0).spot, acrylic.place(acrylic.length).spot];
+  const angle = (from: Spot, to: Spot): number => Math.atan2(to.y - from.y, to.x - from.x);
+  return lieOf(over, angle(heel, crownEnd) - (over ? -1 : 1) * angle(a, b), a, heel);
+};
+
+export const faultsOfStanding = (standing: Standing): string[] => [
+  ...faultsOfTable(standing),
+  ...faultsOfSentences(standing),
+  // The second half passes the same places on its way back.
+  ...(standing.half.half === 'first' ? faultsOfPauses(standing) : []),
+];
+
+type Wrong = (what: string, said: number, is: number, limit?: number) => void;
+
+const collect = ({ read, rounding, acrylic }: Standing, find: (wrong: Wrong) => void): string[] => {
+  const faults: string[] = [];
+  // Of a wreath's rays a tenth of a degree is told.
+  const turned = read.rays ? acrylic.length * 0.001 : 0;
+  find((what, said, is, limit = rounding + turned + 0.02) => {
+    if (!(Math.abs(said - is) <= limit))
+      faults.push(`${what} is said to be ${said.toFixed(2)}, and is ${is.toFixed(2)}`);
+  });
+  return faults;
+};
+
+const spotOn = ({ acrylic, lie }: Standing, words: string): Spot => {
+  const named = acrylic.named(words);
+  if (!named) throw new Error(`${words}: no such place on the edge`);
+  return onCloth(lie, acrylic.place(named.at).spot);
+};
+
+const faultsOfTable = (standing: Standing): string[] =>
+  collect(standing, (wrong) => {
+    const { half, read, plan, acrylic, lie, stitch } = standing;
+    const row = rowOf(read, half.row);
+    for (const [head, cell] of row) {
+      if (head === '' || cell === '-') continue;
+      const said = told(cell, plan);
+      const near = seenFrom(half.stand, spotOn(standing, read.guides.near));
+      const far = read.guides.far === undefined ? undefined : spotOn(standing, read.guides.far);
+      if (head === 'near end along') wrong(head, said, near.along);
+      else if (head === 'near end up') wrong(head, said, half.startUp + near.up);
+      else if (head === 'far end up') wrong(head, said, half.startUp + seenFrom(half.stand, far!).up);
+      else if (head === 'far end along') {
+        const { centre, crown, stand } = half;
+        const beside = (p: Spot): number => wedge(centre, minus(p, crown)) / Math.hypot(centre.x, centre.y);
+        wrong(head, said, -Math.sign(beside(stand.at)) * beside(far!));
+      } else if (head === 'flat up') {
+        if (read.instruction.kind !== 'flat') throw new Error('No flat is laid');
+        const flat = flatNamed(acrylic, read.instruction.flat);
+        for (const end of [flat.from, flat.to])
+          wrong(head, said, half.startUp + seenFrom(half.stand, onCloth(lie, end)).up);
+      } else if (head === 'crown up') {
+        wrong(head, said, half.startUp + seenFrom(half.stand, stitch.at(-1)!.to).up);
+      } else if (head.startsWith('line ')) {
+        const line = acrylic.template.alignment.find((a) => `line ${a.name}` === head)!;
+        const [a, b] = [0, 1].map((y) => seenFrom(half.stand, onCloth(lie, { x: line.at, y }))) as [
+          Seen,
+          Seen,
+        ];
+        wrong(head, said, a.along - (a.up * (b.along - a.along)) / (b.up - a.up), standing.rounding + 0.05);
+      } else throw new Error(`Not understood: ${head}`);
+    }
+  });
+
+type Seen = ReturnType<typeof seenFrom>;
+
+const faultsOfSentences = (standing: Standing): string[] =>
+  collect(standing, (wrong) => {
+    const { half, read, acrylic, lie, stitch } = standing;
+    if (read.back) {
+      const { back } = read;
+      const place = spotOn(standing, back.place);
+      const seen = seenFrom(half.stand, place);
+      if (!back.isInTable) {
+        wrong(`how far along ${back.place} is`, back.along, seen.along);
+        wrong(`how far up ${back.place} is`, back.up, seen.up);
+      } else if (back.place !== read.guides.near) wrong('the table of guide lines', 0, 1);
+      wrong(`how far from the needle ${back.place} is`, back.away, apart(place, stitch[0]!.from));
+      if (back.inside !== read.inside) wrong('the side', 0, 1);
+    }
+    if (read.rest) {
+      const { end, least, most } = read.rest;
+      const out = -seenFrom(half.stand, spotOn(standing, end)).along;
+      // Sides that are alike are told as one.
+      wrong(
+        `how far out ${end} is`,
+        Math.min(most, Math.max(least, out)),
+        out,
+        1.5 * standing.rounding + 0.02,
+      );
+    }
+    // The acrylic lies where the edge is, seen from the needle on its way.
+    const way = walk(stitch, 2);
+    const i = Math.floor(way.length / 2);
+    const [here, next] = [way[i - 1]!.spot, way[i]!.spot];
+    const edge = onCloth(lie, acrylic.place(acrylic.feel(onAcrylic(lie, here)).at).spot);
+    const acrylicSide = Math.sign(wedge(minus(next, here), minus(edge, here)));
+    const seamSide = -Math.sign(wedge(half.stand.along, half.stand.up));
+    if ((acrylicSide === seamSide) !== read.inside) wrong('the side of the swag', 0, 1);
+  });
+
+/** Points along stitching, with the way to each. */
+const walk = (
+  pieces: readonly Piece[],
+  step: number,
+): readonly { readonly spot: Spot; readonly along: number }[] => {
+  const points: { spot: Spot; along: number }[] = [];
+  let before = 0;
+  for (const p of pieces) {
+    const length = p.kind === 'line' ? apart(p.from, p.to) : Math.abs(p.sweep) * p.radius;
+    const n = Math.max(1, Math.ceil(length / step));
+    for (let i = points.length === 0 ? 0 : 1; i <= n; i++) {
+      const by = i / n;
+      const spot =
+        p.kind === 'line'
+          ? plus(p.from, minus(p.to, p.from), by)
+          : plus(
+              p.center,
+              { x: Math.cos(p.start + by * p.sweep), y: Math.sin(p.start + by * p.sweep) },
+              p.radius,
+            );
+      points.push({ spot, along: before + by * length });
+    }
+    before += length;
+  }
+  return points;
+};
+
+/** Where stitching turns sharply it is nearest to the break, and what lies within this of the nearest is as near (mm). */
+const AS_NEAR = 2e-3;
+
+const faultsOfPauses = (standing: Standing): string[] =>
+  collect(standing, (wrong) => {
+    const { read, acrylic, lie, stitch, rounding } = standing;
+    const way = walk(stitch, 0.1);
+    const whole = way.at(-1)!.along;
+    const nearest = (p: Spot) => {
+      const all = way.map((w) => ({ along: w.along, away: apart(w.spot, p) }));
+      const least = Math.min(...all.map((a) => a.away));
+      const near = all.filter((a) => a.away <= least + AS_NEAR).map((a) => a.along);
+      return { least, low: Math.min(...near), high: Math.max(...near) };
+    };
+    for (const [i, brk] of acrylic.template.breaks.entries()) {
+      const said = read.pauses.find((p) => p.section === i + 2);
+      const { low, high } = nearest(onCloth(lie, brk.point));
+      const isPassed = low > 1 && high < whole - 1;
+      if (!said) {
+        if (isPassed) wrong(`a pause at section ${i + 2}`, 0, low);
+        continue;
+      }
+      if (said.kind !== brk.kind) wrong(`that section ${i + 2} starts at a ${said.kind}`, 0, 1);
+      // A swag that stops sooner does not come to every place.
+      if (said.after < whole)
+        wrong(
+          `the pause at section ${i + 2}`,
+          said.after,
+          Math.min(high, Math.max(low, said.after)),
+          rounding + 0.4,
+        );
+    }
+    for (const { from, to, away } of read.unreached) {
+      const places = Array.from({ length: 41 }, (_, i) =>
+        onCloth(lie, acrylic.place(from + ((to - from) * i) / 40).spot),
+      );
+      const deepest = Math.max(...places.map((p) => nearest(p).least));
+      if (deepest < whole) wrong('what the foot does not reach', away, deepest, 2 * rounding + 0.15);
+    }
+  });
