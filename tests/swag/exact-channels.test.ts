@@ -91,7 +91,7 @@ describe.each(Object.entries(EDGES))('%s', (_, edgeOf) => {
             }
           // Nothing is in two bands or in none: they add up to what lies inside and outside of the swag.
           const filled = regionsOf(cell, design, plan.channels).map((r) => regionArea(r.region));
-          const whole = regionArea(groundArea(cell, design)) + regionArea(swagArea(cell));
+          const whole = regionArea(groundArea(cell, design)) + regionArea(swagArea(cell, design));
           expect(filled.reduce((a, b) => a + b, 0)).toBeCloseTo(whole, 3);
         }
       }
