@@ -1,20 +1,21 @@
 /**
- * `--measured`: what a length on the last print measured, along the sheet's width and along its height.
+ * `--measured`: what a length on the last print measured, along the paper's short edge and along its long edge.
  *
- * Two ways to say it. `1.98,2` is the width and the height of the 2 in check square, read with an inch ruler.
+ * Two ways to say it. `1.98,2` is the 2 in check square along the short and the long edge, read with an inch ruler.
  * `6in=5.97in,9in=9in` says for any length that the sheet marks what the ruler said; the long rules tell more
  * than the square, and the marks in mm need this form, because the square's side is no round number of mm.
  */
 
 import { quoted } from '../document/index.ts';
 import type { Units } from '../length/index.ts';
-import { CHECK_SIDE } from '../pagination/index.ts';
+import { CHECK_SIDE, type PerEdge } from '../pagination/index.ts';
 import { readLengthOption } from './option-values.ts';
 import { wrongValue } from './wrong-use.ts';
 
 const OPTION = '--measured';
 
-const EXPECTED = 'width,height of the 2 in square, such as 1.98,2; or 50mm=49.8mm,50mm=50mm';
+const EXPECTED =
+  "the 2 in square along the paper's short edge, then along its long edge, such as 1.98,2; or 50mm=49.8mm,50mm=50mm";
 
 /**
  * The largest error that a printer makes is 2 or 3 in 100 (an old laser printer); a viewer that shrinks to fit
@@ -22,13 +23,13 @@ const EXPECTED = 'width,height of the 2 in square, such as 1.98,2; or 50mm=49.8m
  */
 const MOST_ERROR = 0.1;
 
-/** Measured over true, for the sheet's width and height. */
-export const readMeasured = (text: string, units: Units): { readonly x: number; readonly y: number } => {
+/** Measured over true. */
+export const readMeasured = (text: string, units: Units): PerEdge => {
   const parts = text.split(SEPARATOR).map((part) => part.trim());
-  const [width, height] = parts;
-  if (parts.length !== 2 || !width || !height)
-    throw wrongValue(OPTION, 'not a width and a height', { found: quoted(text), expected: EXPECTED });
-  return { x: readFactor(width, units), y: readFactor(height, units) };
+  const [short, long] = parts;
+  if (parts.length !== 2 || !short || !long)
+    throw wrongValue(OPTION, 'not two lengths', { found: quoted(text), expected: EXPECTED });
+  return { short: readFactor(short, units), long: readFactor(long, units) };
 };
 
 /** A comma, `by`, or an x or × as in `2 x 2`. */

@@ -48,8 +48,8 @@ export const addSheets = (command: Command): Command =>
   addPaperAs(command, 'portrait, landscape, or auto, whichever takes fewer sheets')
     .option('--overlap <length>', 'how far neighbouring sheets lie over each other')
     .option(
-      '--measured <width,height>',
-      'what the check square of your last print measured; the next print makes up for it',
+      '--measured <short,long>',
+      "what the check square of your last print measured along the paper's short and long edge; the next print makes up for it",
     );
 
 /** Several layers may be named at once, with commas, or one after another. */

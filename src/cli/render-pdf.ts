@@ -6,7 +6,7 @@ import { deflateSync } from 'node:zlib';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { type SheetsPdf, writeOnePage, writeSheetsCounted } from '../output/pdf/index.ts';
-import type { PerAxis, SheetPlan } from '../pagination/index.ts';
+import type { PerEdge, SheetPlan } from '../pagination/index.ts';
 import { CAUTIONS } from './cautions.ts';
 
 export interface PdfWords {
@@ -39,5 +39,5 @@ export const sheetsPdf = async (
 export const onePagePdf = async (
   drawing: StyledDrawing,
   words: Omit<PdfWords, 'summary'>,
-  measured: PerAxis | undefined,
+  measured: PerEdge | undefined,
 ): Promise<Uint8Array> => writeOnePage(drawing, { ...words, measured, ...(await pdfMeans()) });

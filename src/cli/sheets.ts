@@ -4,11 +4,14 @@ import { ProblemError, plural, quoted } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import {
+  correctionWords,
+  isCorrected,
   type LayOutOptions,
   LEAST_MARGIN,
   layOut,
   PAPER_IDS,
   type PaperId,
+  type PerEdge,
   type SheetPlan,
 } from '../pagination/index.ts';
 import { readMeasured } from './measured.ts';
@@ -79,6 +82,10 @@ export const describeSheets = (plan: SheetPlan): string => {
 
 /** What the printer is going to print: the sheets, and the cover that shows how they lie. */
 export const pagesWords = (pages: number): string => `${pages} pages with the cover`;
+
+/** `corrected for your printer: short edge × 1.0101, long edge × 1.0000`; nothing where nothing is corrected. */
+export const describeCorrection = (measured: PerEdge): readonly string[] =>
+  isCorrected(measured) ? [`corrected for your printer: ${correctionWords(measured)}`] : [];
 
 /** The same for programs. */
 export const sheetsAsData = (plan: SheetPlan): object => ({

@@ -12,6 +12,15 @@ export {
 } from './ink.ts';
 export { type LayOutOptions, layOut, MOST_SHEETS } from './lay-out.ts';
 export {
+  correctionWords,
+  edgesOf,
+  factorsFor,
+  isCorrected,
+  type PerAxis,
+  type PerEdge,
+  UNMEASURED,
+} from './paper-edges.ts';
+export {
   DEFAULT_MARGIN,
   DEFAULT_OVERLAP,
   evenMargins,
@@ -27,7 +36,6 @@ export { type RuleUnit, rulesFor } from './rules.ts';
 export {
   type Cross,
   onFile,
-  type PerAxis,
   type Rule,
   rowLetters,
   type Segment,

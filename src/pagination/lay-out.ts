@@ -10,6 +10,16 @@ import type { Units } from '../length/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
 import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
+import { keepGrid, LEAST_OVERLAP } from './keep-grid.ts';
+import type { Occupancy } from './occupancy.ts';
+import {
+  acrossAndUp,
+  factorsFor,
+  isCorrected,
+  type PerAxis,
+  type PerEdge,
+  UNMEASURED,
+} from './paper-edges.ts';
 import {
   DEFAULT_MARGIN,
   DEFAULT_OVERLAP,
@@ -23,14 +33,7 @@ import {
 } from './papers.ts';
 import { rulesFor } from './rules.ts';
 import { fewestSheets, type WindowShape } from './search.ts';
-import {
-  type PerAxis,
-  type Rule,
-  type SharedEdge,
-  type SheetPlan,
-  type Side,
-  sheetLabel,
-} from './sheet-plan.ts';
+import { type Rule, type SharedEdge, type SheetPlan, type Side, sheetLabel } from './sheet-plan.ts';
 import { type Axis, type Tiling, windowOf } from './tiling.ts';
 
 export interface LayOutOptions {
@@ -41,7 +44,7 @@ export interface LayOutOptions {
   /** mm that neighbouring sheets both show. */
   readonly overlap?: number | undefined;
   /** What a check length came out as on an uncorrected print, divided by what it should have been. */
-  readonly measured?: PerAxis | undefined;
+  readonly measured?: PerEdge | undefined;
   /** The unit of the rules along the bottom and the left side; the other one runs along the other two. */
   readonly units?: Units | undefined;
   readonly mostSheets?: number | undefined;
@@ -72,31 +75,32 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   const paper = PAPERS[options.paper];
   const margins = marginsFrom(options.margins);
   const overlap = options.overlap ?? DEFAULT_OVERLAP;
-  const measured = options.measured ?? { x: 1, y: 1 };
+  const measured = options.measured ?? UNMEASURED;
   check(marginProblems(margins), measuredProblems(measured), overlapProblems(overlap));
 
   const ink = inkOf(drawing, options.textWidth ?? roughTextWidth);
   if (isEmptyBox(ink.box))
     check([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
 
-  const layouts = layoutsFor(paper, margins, overlap, measured, options.orientation ?? 'auto');
+  const layouts = layoutsFor(paper, margins, overlap, options.orientation ?? 'auto');
   for (const { live } of layouts) check(liveProblems(live, paper, overlap));
 
   const most = options.mostSheets ?? MOST_SHEETS;
   check(sizeProblems(ink, layouts, paper, most));
-  const found = fewestSheets(
-    ink,
-    layouts.map((l) => l.shape),
-    most,
-  );
-  if (!found) throw new ProblemError([tooMany(paper, `more than ${most}`, most)]);
-  const layout = layouts[found.shape]!;
+  const first = leastOf(ink, layouts, paper, most);
+  const { layout, tiling, grid } = isCorrected(measured)
+    ? corrected(ink, first, measured, paper, most)
+    : first;
+  check(liveProblems(layout.live, paper, overlap));
   const rules = rulesFor(layout.live, options.units === undefined || options.units === 'in' ? 'in' : 'mm');
+  const shared: PerAxis = layout.turned
+    ? { x: tiling.y.overlap, y: tiling.x.overlap }
+    : { x: tiling.x.overlap, y: tiling.y.overlap };
   const { cells, sheets, checks } = tidiest(
-    slides(ink, found.tiling).map((tiling) => {
-      const laid = cellsOf(tiling, layout.turned);
-      const bare = sheetsOf(laid, layout, rules, overlap);
-      return { cells: laid, sheets: bare, checks: placeChecks(ink, found.grid, layout.live, bare) };
+    slides(ink, tiling).map((slid) => {
+      const laid = cellsOf(slid, layout.turned);
+      const bare = sheetsOf(laid, layout, rules, shared);
+      return { cells: laid, sheets: bare, checks: placeChecks(ink, grid, layout.live, bare) };
     }),
   );
   const rows = Math.max(...cells.map((c) => c.row)) + 1;
@@ -108,9 +112,9 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
     width: layout.width,
     height: layout.height,
     margins,
-    overlap,
+    overlap: shared,
     measured,
-    factors: { x: 1 / measured.x, y: 1 / measured.y },
+    factors: factorsFor(measured, layout.orientation),
     live: layout.live,
     rules,
     check: { side: CHECK_SIDE, second: CHECK_SECOND },
@@ -124,12 +128,57 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   };
 };
 
+/** How the sheets lie: which way the paper is held, and the windows on it. */
+interface Laid {
+  readonly layout: Layout;
+  readonly tiling: Tiling;
+  readonly grid: Occupancy;
+}
+
+const leastOf = (ink: Ink, layouts: readonly Layout[], paper: Paper, most: number): Laid => {
+  const found = fewestSheets(
+    ink,
+    layouts.map((l) => l.shape),
+    most,
+  );
+  if (!found) throw new ProblemError([tooMany(paper, `more than ${most}`, most)]);
+  return { ...found, layout: layouts[found.shape]! };
+};
+
+/**
+ * The same for a printer that is out: the paper is held as it was without the correction, because the person who
+ * measured that print expects the same sheets; and they are the same wherever their bands can take up the difference.
+ */
+const corrected = (ink: Ink, first: Laid, measured: PerEdge, paper: Paper, most: number): Laid => {
+  const { grid } = first;
+  const layout = measuredLayout(first.layout, measured);
+  const tiling = keepGrid(ink, grid, slides(ink, first.tiling)[0]!, layout.shape);
+  return tiling ? { layout, tiling, grid } : leastOf(ink, [layout], paper, most);
+};
+
+/** What the file's live area measures once it is printed. */
+const measuredLayout = (layout: Layout, measured: PerEdge): Layout => {
+  const { live, turned, orientation, shape } = layout;
+  const { x, y } = acrossAndUp(measured, orientation);
+  const printed: Box = {
+    ...live,
+    maxX: live.minX + boxWidth(live) * x,
+    maxY: live.minY + boxHeight(live) * y,
+  };
+  return { ...layout, live: printed, shape: { ...shape, ...windowOn(printed, turned) } };
+};
+
+/** A sheet's window in the drawing, mm. */
+const windowOn = (live: Box, turned: boolean): { readonly width: number; readonly height: number } =>
+  turned
+    ? { width: boxHeight(live), height: boxWidth(live) }
+    : { width: boxWidth(live), height: boxHeight(live) };
+
 /** Every way to lay the paper and the drawing; one of each shape of window, upright and unturned first. */
 const layoutsFor = (
   paper: Paper,
   margins: Margins,
   overlap: number,
-  measured: PerAxis,
   asked: 'auto' | Orientation,
 ): Layout[] => {
   const layouts: Layout[] = [];
@@ -141,17 +190,10 @@ const layoutsFor = (
       const live: Box = {
         minX: margins.left,
         minY: margins.bottom,
-        maxX: margins.left + (width - margins.left - margins.right) * measured.x,
-        maxY: margins.bottom + (height - margins.bottom - margins.top) * measured.y,
+        maxX: margins.left + (width - margins.left - margins.right),
+        maxY: margins.bottom + (height - margins.bottom - margins.top),
       };
-      const wide = live.maxX - live.minX;
-      const high = live.maxY - live.minY;
-      const shape: WindowShape = {
-        width: turned ? high : wide,
-        height: turned ? wide : high,
-        overlapX: overlap,
-        overlapY: overlap,
-      };
+      const shape = { ...windowOn(live, turned), overlapX: overlap, overlapY: overlap };
       const known = layouts.some(
         (l) =>
           Math.abs(l.shape.width - shape.width) < SAME_SIZE &&
@@ -243,7 +285,7 @@ const sheetsOf = (
   cells: readonly Cell[],
   layout: Layout,
   rules: readonly Rule[],
-  overlap: number,
+  overlap: PerAxis,
 ): BareSheet[] => {
   const printed = cells.filter((c) => c.printed);
   const at = new Map(printed.map((c) => [sheetLabel(c.row, c.column), c]));
@@ -260,7 +302,8 @@ const sheetsOf = (
       const crosses = before
         ? crossPoints(cell.window, other.window)
         : crossPoints(other.window, cell.window);
-      edges.push(sharedEdge(layout.live, overlap, rule, neighbour, place, crosses));
+      const depth = side === 'left' || side === 'right' ? overlap.x : overlap.y;
+      edges.push(sharedEdge(layout.live, depth, rule, neighbour, place, crosses));
     }
     const { row, column, window } = cell;
     return { label: sheetLabel(row, column), row, column, window, place, edges };
@@ -306,12 +349,12 @@ const marginProblems = (margins: Margins): Problem[] =>
       expected: 'at least 1/4 in (6.35 mm)',
     }));
 
-const measuredProblems = (measured: PerAxis): Problem[] =>
+const measuredProblems = (measured: PerEdge): Problem[] =>
   Object.entries(measured)
     .filter(([, value]) => !(value >= LEAST_MEASURED && value <= MOST_MEASURED))
-    .map(([axis, value]) => ({
+    .map(([edge, value]) => ({
       code: 'measured-out-of-range',
-      message: `the measured factor along ${axis} is no printer's error`,
+      message: `the measured factor along the ${edge} edge is no printer's error`,
       found: `${value}`,
       expected: `${LEAST_MEASURED} to ${MOST_MEASURED} (measured length divided by true length)`,
       hint: 'print again at 100 % / actual size, and measure that print',
@@ -328,9 +371,6 @@ const overlapProblems = (overlap: number): Problem[] =>
           expected: 'at least 1/4 in (6.35 mm)',
         },
       ];
-
-/** Half of it lies under the join; less than 3 mm does not hold, and the crosses would be cut off. */
-const LEAST_OVERLAP = LEAST_MARGIN;
 
 const liveProblems = (live: Box, paper: Paper, overlap: number): Problem[] => {
   const least = Math.max(leastLive(overlap), 3 * overlap);

@@ -7,6 +7,7 @@
  */
 
 import type { Box, Motion, Point } from '../geometry/index.ts';
+import type { PerAxis, PerEdge } from './paper-edges.ts';
 import type { Margins, Orientation, Paper } from './papers.ts';
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';
@@ -90,12 +91,6 @@ export interface Rule {
   readonly ticks: readonly Tick[];
 }
 
-/** What a check length of 1 measured on paper, along the sheet's width and height as it is read. */
-export interface PerAxis {
-  readonly x: number;
-  readonly y: number;
-}
-
 export interface SheetPlan {
   readonly paper: Paper;
   readonly orientation: Orientation;
@@ -105,10 +100,10 @@ export interface SheetPlan {
   readonly width: number;
   readonly height: number;
   readonly margins: Margins;
-  /** mm, as asked for; both axes. */
-  readonly overlap: number;
-  readonly measured: PerAxis;
-  /** What lengths in the file are multiplied by, so that the printer's error cancels: 1/measured. */
+  /** What neighbours beside each other share, and neighbours above each other (mm): a correction may change it a little. */
+  readonly overlap: PerAxis;
+  readonly measured: PerEdge;
+  /** What lengths in the file are multiplied by, so that the printer's error cancels. */
   readonly factors: PerAxis;
   /** The part of the sheet that is printed on. */
   readonly live: Box;

@@ -135,6 +135,25 @@ export const tile = (
   return { x: across.axis, y: up.axis, printed, sheets: sheets + extra.length };
 };
 
+/** Whether each piece of the ink is on a printed sheet. */
+export const showsAllInk = (ink: Ink, grid: Occupancy, t: Tiling, across: Divided, up: Divided): boolean => {
+  const outside = (axis: Axis, min: number, max: number): boolean =>
+    min < axis.start - END_NOISE || max > axis.start + axis.count * axis.step + axis.overlap + END_NOISE;
+  if (outside(t.x, ink.box.minX, ink.box.maxX) || outside(t.y, ink.box.minY, ink.box.maxY)) return false;
+  return up.stretches.every((y, j) =>
+    across.stretches.every((x, i) => {
+      const columns = windowsOn(i, t.x.count);
+      const shown = windowsOn(j, t.y.count).some((row) =>
+        columns.some((column) => t.printed[row * t.x.count + column]),
+      );
+      return shown || !isInked(ink, grid, x, y);
+    }),
+  );
+};
+
+/** Ink that ends where the last window ends, but for rounding, is on it (mm). */
+const END_NOISE = 1e-9;
+
 /** What decides between tilings with equally many sheets: less first, in this order. */
 export interface Untidiness {
   /** Edges that have to be taped. */

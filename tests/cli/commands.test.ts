@@ -137,7 +137,7 @@ describe('mockup', () => {
     const ran = await run(folder, ['mockup', 'sampler.yaml', '--paper', 'a4', '--json']);
     expect(ran).toMatchObject({ code: 0, left: ['sampler-mockup.pdf', ...INPUTS] });
     const data = JSON.parse(ran.out);
-    expect(data).toMatchObject({ file: 'sampler-mockup.pdf', paper: 'a4', measured: { x: 1, y: 1 } });
+    expect(data).toMatchObject({ file: 'sampler-mockup.pdf', paper: 'a4', measured: { short: 1, long: 1 } });
     const document = await PDFDocument.load(await readFile(join(folder, 'sampler-mockup.pdf')));
     // The cover, and the sheets.
     expect(document.getPageCount()).toBe(data.sheets + 1);

@@ -236,11 +236,14 @@ describe('--measured', () => {
     ['6=5.97,9=9', 'in', 0.995, 1],
     ['50mm=49.6mm,50mm=50mm', 'in', 0.992, 1],
     ['50=49.6,180=180.9', 'mm', 0.992, 1.005],
-  ] as const)('%s (bare numbers in %s) is %d across and %d up', (text, units, x, y) => {
-    const found = readMeasured(text, units);
-    expect(found.x).toBeCloseTo(x, 12);
-    expect(found.y).toBeCloseTo(y, 12);
-  });
+  ] as const)(
+    '%s (bare numbers in %s) is %d along the short edge and %d along the long',
+    (text, units, short, long) => {
+      const found = readMeasured(text, units);
+      expect(found.short).toBeCloseTo(short, 12);
+      expect(found.long).toBeCloseTo(long, 12);
+    },
+  );
 
   it.each([
     // 50 mm or the whole side of 50.8? The program does not guess.
@@ -257,7 +260,7 @@ describe('--measured', () => {
     [
       '1.98',
       'in',
-      'not a width and a height; found "1.98"; expected width,height of the 2 in square, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
+      'not two lengths; found "1.98"; expected the 2 in square along the paper\'s short edge, then along its long edge, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
     ],
     [
       '1.7,2',
@@ -274,12 +277,12 @@ describe('--measured', () => {
     [
       '6in=,2',
       'in',
-      'not a length; found "6in="; expected width,height of the 2 in square, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
+      'not a length; found "6in="; expected the 2 in square along the paper\'s short edge, then along its long edge, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
     ],
     [
       '2,2,2',
       'in',
-      'not a width and a height; found "2,2,2"; expected width,height of the 2 in square, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
+      'not two lengths; found "2,2,2"; expected the 2 in square along the paper\'s short edge, then along its long edge, such as 1.98,2; or 50mm=49.8mm,50mm=50mm',
     ],
   ] as const)('refuses %s (bare numbers in %s)', (text, units, line) => {
     expect(wrong(() => readMeasured(text, units))).toBe(`--measured: ${line}`);

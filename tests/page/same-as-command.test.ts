@@ -118,7 +118,7 @@ describe('what is printed', () => {
       input: inputOf(STRIP),
       what: 'sheets',
       // The square is 2 in.
-      choices: { paper: 'a4', measured: { x: 1.98 / 2, y: 2.01 / 2 }, show: 'repeat' },
+      choices: { paper: 'a4', measured: { short: 1.98 / 2, long: 2.01 / 2 }, show: 'repeat' },
       fonts: FONTS,
     });
     await expectSamePages(ours.bytes, file('out.pdf'));

@@ -1,50 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { StyledDrawing } from '../../src/drawing/index.ts';
-import { pieceAt, pieceLength } from '../../src/geometry/index.ts';
 import { type LayOutOptions, layOut, type SheetPlan } from '../../src/pagination/index.ts';
+import { inkPoints } from './ink-points.ts';
 import { scatter, swagBorder, swagStrip } from './sample-drawings.ts';
 
 /**
- * An independent, slow count. The ink becomes a cloud of points 0.05 mm apart along the pen's middle and both its
- * edges (round ends included) or an area's outline and inside; the points fall into 1 mm cells; each cell lies in
+ * An independent, slow count. The ink becomes a cloud of points; the points fall into 1 mm cells; each cell lies in
  * one, two or four windows of a grid; and the fewest windows that meet all cells are found by branching.
- */
-const inkPoints = (drawing: StyledDrawing): { x: number; y: number }[] => {
-  const points: { x: number; y: number }[] = [];
-  for (const item of Object.values(drawing.layers).flat()) {
-    if (item.kind === 'path') {
-      const half = item.stroke.width / 2;
-      for (const piece of item.path.pieces) {
-        const steps = Math.ceil(pieceLength(piece) / 0.05) + 1;
-        for (let i = 0; i <= steps; i++) {
-          const p = pieceAt(piece, i / steps);
-          for (let k = 0; k < 24; k++) {
-            const angle = (k * Math.PI) / 12;
-            points.push({ x: p.x + half * Math.cos(angle), y: p.y + half * Math.sin(angle) });
-          }
-          points.push(p);
-        }
-      }
-    } else if (item.kind === 'area') {
-      for (const loop of item.loops)
-        for (const piece of loop.pieces) {
-          if (piece.kind !== 'arc') throw new Error('The slow count knows only discs.');
-          for (let r = piece.radius; r > 0; r -= r > piece.radius - 1 ? 0.05 : 0.4) {
-            const steps = Math.ceil((2 * Math.PI * r) / 0.05);
-            for (let i = 0; i < steps; i++) {
-              const a = (2 * Math.PI * i) / steps;
-              points.push({ x: piece.center.x + r * Math.cos(a), y: piece.center.y + r * Math.sin(a) });
-            }
-          }
-        }
-    }
-  }
-  return points;
-};
-
-/**
- * The windows k in which a cell lies wholly, as one number: twice the last of them, plus one when the window before
- * shows it too. Window k runs from k·step − shift for `length`; k is counted from −1, so that codes are not negative.
+ *
+ * This says the windows k in which a cell lies wholly, as one number: twice the last of them, plus one when the window
+ * before shows it too. Window k runs from k·step − shift for `length`; k is counted from −1, so that codes are not
+ * negative.
  */
 const windowCode = (cell: number, shift: number, step: number, length: number): number => {
   const last = Math.floor((cell + shift) / step);

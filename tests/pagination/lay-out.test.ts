@@ -88,7 +88,7 @@ const samples: readonly (readonly [string, SheetPlan])[] = [
   ['strip, landscape', layOut(swagStrip(4, 220, 60), { paper: 'letter' })],
   ['strip, turned', layOut(swagStrip(4, 220, 60), { paper: 'a4', orientation: 'portrait' })],
   ['border', layOut(swagBorder(700, 120, 4), { paper: 'letter-a4' })],
-  ['measured', layOut(scatter(7, 500, 500, 30), { paper: 'a3', measured: { x: 0.98, y: 1.01 } })],
+  ['measured', layOut(scatter(7, 500, 500, 30), { paper: 'a3', measured: { short: 0.98, long: 1.01 } })],
 ];
 
 describe.each(samples)('joins: %s', (_name, plan) => {
@@ -257,7 +257,7 @@ describe('what a printer does is undone per axis', () => {
     const plan = layOut(rectangle(100, 100), {
       paper: 'letter',
       orientation: 'portrait',
-      measured: { x: 0.995, y: 1.002 },
+      measured: { short: 0.995, long: 1.002 },
     });
     expect(plan.factors.x).toBeCloseTo(1.005025, 6);
     expect(plan.factors.y).toBeCloseTo(0.998004, 6);
@@ -285,7 +285,7 @@ describe('mistakes', () => {
     expect(problemsOf(() => layOut(small, { paper: 'letter', overlap: 2 }))).toEqual(['overlap-too-small']);
     expect(problemsOf(() => layOut(small, { paper: 'letter', overlap: 80 }))).toEqual(['no-room-on-paper']);
     expect(problemsOf(() => layOut(small, { paper: 'letter', margins: 80 }))).toEqual(['no-room-on-paper']);
-    expect(problemsOf(() => layOut(small, { paper: 'letter', measured: { x: 0.5, y: 1 } }))).toEqual([
+    expect(problemsOf(() => layOut(small, { paper: 'letter', measured: { short: 0.5, long: 1 } }))).toEqual([
       'measured-out-of-range',
     ]);
     expect(problemsOf(() => layOut(drawingOf('empty', {}), { paper: 'letter' }))).toEqual([

@@ -126,7 +126,7 @@ const onePageOf = (drawing: StyledDrawing): Promise<{ one: Gray; frame: Frame }>
 };
 
 /** The one page's margin, the room round the ink, and the room for words below it, mm: a page of another size is told. */
-const ONE_PAGE = { margin: 12.7, padding: 6, foot: 9 } as const;
+const ONE_PAGE = { margin: 12.7, padding: 6, foot: 12.5 } as const;
 
 /** From the drawing to the one page, mm. */
 const placeOnOnePage = async (drawing: StyledDrawing, pdf: Uint8Array): Promise<Frame> => {

@@ -30,7 +30,10 @@ export const defineDraw: Define = (command, io) => {
     .option('--format <format>', "svg, pdf or png (default: by the ending of the output's name)")
     .option('--dpi <number>', 'dots per inch of a PNG (default: 150, less for a large one)')
     .option('--width <pixels>', 'width of a PNG in pixels, instead of --dpi')
-    .option('--measured <width,height>', 'of a PDF: what its check square measured; see mockup --help');
+    .option(
+      '--measured <short,long>',
+      "of a PDF: what a print measured along the paper's short and long edge; see mockup --help",
+    );
   addShow(command, 'all');
   addWithout(command);
   addJson(command)

@@ -39,10 +39,11 @@ Examples:
   swagwright mockup raffle-quilt.yaml
   swagwright mockup raffle-quilt.yaml --paper a4 --margin 10mm --without fill,template
 
-If a print comes out a little too large or too small: lay a ruler on it, along the sheet's width and then
-along its height, and say what you read. The next print makes up for it. Measure a print that was made
-without --measured.
-  --measured 1.98,2                   the 2 in check square is 1.98 in wide and 2 in high
+If a print comes out a little too large or too small: lay a ruler on it, along the paper's short edge and
+then along its long edge, and say what you read, in this order, also where the sheet is read lying on its
+long edge. (The check square says beside its sides which is which.) The next print makes up for it, on the
+same sheets. Measure a print that was made without --measured.
+  --measured 1.98,2                   the 2 in square is 1.98 in along the short edge and 2 in along the long
   --measured "1 31/32, 2"             the same in fractions
   --measured 6in=5.97in,9in=9in       what the long rules say = what your ruler says; this tells more
   --measured 50mm=49.6mm,50mm=50mm    the same in mm`;

@@ -2,7 +2,7 @@
 
 import type { StyledDrawing } from '../../drawing/index.ts';
 import { shownDrawing, type ViewOptions } from '../../output/view/index.ts';
-import type { PerAxis } from '../../pagination/index.ts';
+import type { PerEdge } from '../../pagination/index.ts';
 import { defaultName } from '../default-name.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import type { Io } from '../io.ts';
@@ -13,6 +13,7 @@ import { readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import type { PdfWords } from '../render-pdf.ts';
 import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
+import { describeCorrection } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
@@ -54,6 +55,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   await output.write(picture.bytes);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${picture.size}`);
+  if (measured) for (const line of describeCorrection(measured)) await say(io, line);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
@@ -107,7 +109,7 @@ const render = async (
   view: ViewOptions,
   pixels: Pixels,
   words: PdfWords,
-  measured: PerAxis | undefined,
+  measured: PerEdge | undefined,
 ): Promise<Rendered> => {
   switch (format) {
     case 'svg': {

@@ -10,7 +10,14 @@ import { printJson, say } from '../messages.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
-import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import {
+  describeCorrection,
+  describeSheets,
+  layOutSheets,
+  pagesWords,
+  readSheetOptions,
+  sheetsAsData,
+} from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
@@ -34,6 +41,7 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   await output.write(pdf.bytes);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
+  for (const line of describeCorrection(sheets.measured)) await say(io, line);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

@@ -14,6 +14,7 @@ import {
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { paintOverlay } from '../../output/overlay/index.ts';
 import { withMaker } from '../../output/png/index.ts';
+import { UNMEASURED } from '../../pagination/index.ts';
 import { readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
 import {
   alongNearest,
@@ -51,7 +52,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const side = options.line === undefined ? 'middle' : readWord('--line', options.line, SIDES);
   const tolerance = readTolerance(options.tolerance ?? USUAL_TOLERANCE);
   const dpi = options.dpi === undefined ? undefined : readDpi(options.dpi);
-  const sheetScale = options.measured === undefined ? { x: 1, y: 1 } : readMeasured(options.measured, 'in');
+  const measured = options.measured === undefined ? UNMEASURED : readMeasured(options.measured, 'in');
   readEdgeChoice(options, (p) => p);
 
   const file = await readPicture(io, name);
@@ -67,7 +68,8 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     tolerance,
     side,
     pixelsPerMm: dpi ?? file.pixelsPerMm,
-    sheetScale,
+    // The capture sheet is always upright.
+    sheetScale: { x: measured.short, y: measured.long },
   });
   if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
   const { outline } = traced.traced;

@@ -13,7 +13,14 @@ import { checkOutputOption } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeTemplate, templateAsData } from '../report-template.ts';
-import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
+import {
+  describeCorrection,
+  describeSheets,
+  layOutSheets,
+  pagesWords,
+  readSheetOptions,
+  sheetsAsData,
+} from '../sheets.ts';
 import { openOutput } from '../write-set.ts';
 import type { TemplateOptions } from './template.ts';
 
@@ -61,6 +68,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
   await output.write(pdf.bytes);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
+  for (const line of describeCorrection(sheets.measured)) await say(io, line);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

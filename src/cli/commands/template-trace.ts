@@ -30,8 +30,8 @@ export const defineTrace: Define = (command, io) => {
     .option('--line <side>', 'of a drawn line take the middle, or its inner or outer side (default: middle)')
     .option('--tolerance <length>', 'how far lines and arcs may lie from the outline (default: 0.03 mm)')
     .option(
-      '--measured <width,height>',
-      "what the capture sheet's lengths measured: 170mm=169mm,238mm=237mm",
+      '--measured <short,long>',
+      "what the capture sheet's lengths measured along its short and its long edge: 170mm=169mm,238mm=237mm",
     );
   addEdge(command, "the picture's pixels");
   addJson(command)

@@ -216,10 +216,10 @@ const printing = (plan: SheetPlan): string[] => [
 ];
 
 const checking = (units: Units): string[] => [
-  'Lay a ruler across and up the check square: 2 in to its sides, 50 mm to the ticks.',
+  'Lay a ruler along two sides of the check square: 2 in to its sides, 50 mm to the ticks.',
   `Then lay it along the frame, which is marked in ${units === 'in' ? 'inches and millimetres' : 'millimetres and inches'} on all four sides. A small error only shows on a long measure.`,
   '100 mm reads 94, 96 or 97: the viewer shrank the page. Print again at 100 %.',
-  'It is off by less, or differently across and up: that is the printer. Give what you measured, for each axis, and print again; the sheets then say by how much they were corrected.',
+  'It is off by less, or differently along the two edges of the paper: that is the printer. Give what you measured, the short edge first, and print again; the same sheets then say by how much they were corrected.',
 ];
 
 const taping = (): string[] => [

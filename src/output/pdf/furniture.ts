@@ -4,7 +4,7 @@
  */
 
 import type { Point } from '../../geometry/index.ts';
-import type { Rule, SharedEdge, Sheet, SheetPlan } from '../../pagination/index.ts';
+import { edgesOf, type Rule, type SharedEdge, type Sheet, type SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { CROSS, CUT, FRAME, INK, MATCH, SQUARE, TICK } from './look.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
@@ -41,7 +41,7 @@ export const makeFurniture = (pdf: Pdf, plan: SheetPlan, correction: Correction)
   const side = plan.check.side;
   const square = pdf.form(
     { minX: -1, minY: -1, maxX: side + 1, maxY: side + 1 },
-    (content) => drawSquare(content, side, plan.check.second),
+    (content) => drawSquare(content, side, plan.check.second, edgesOf(plan.orientation)),
     correction,
   );
   return { frame, cross, square };
@@ -112,7 +112,12 @@ const drawCross = (content: PageContent): void => {
 /** The ticks of the second measure reach in this far, mm. */
 const SECOND_TICK = 2;
 
-const drawSquare = (content: PageContent, side: number, second: number): void => {
+const drawSquare = (
+  content: PageContent,
+  side: number,
+  second: number,
+  edges: ReturnType<typeof edgesOf>,
+): void => {
   content.box({ minX: 0, minY: 0, maxX: side, maxY: side }, { stroke: SQUARE });
   content.lines(
     [
@@ -121,13 +126,22 @@ const drawSquare = (content: PageContent, side: number, second: number): void =>
     ],
     SQUARE,
   );
-  // Small, in the square's rim: its side along the top and the right, the ticks' measure beside the ticks.
+  // Small, in the square's rim: its side at the top, the ticks' measure beside the ticks, and which edge of the paper
+  // each side runs along, so that nobody has to say which way she holds a landscape sheet.
   const name = { size: NUMBER_SIZE, color: INK.quiet, align: 'end' } as const;
   const off = 0.8;
   const cap = 0.73 * NUMBER_SIZE;
   content.text({ ...name, text: `${second} mm`, at: { x: second - off, y: off } });
   content.text({ ...name, text: `${second} mm`, at: { x: off + cap, y: second - off }, angle: Math.PI / 2 });
   content.text({ ...name, text: '2 in', at: { x: side - off, y: side - off - cap } });
+  const which = { ...name, align: 'start', color: INK.text } as const;
+  content.text({ ...which, text: `◂ ${edges.x} edge of the paper ▸`, at: { x: 3, y: side - 0.5 - cap } });
+  content.text({
+    ...which,
+    text: `◂ ${edges.y} edge of the paper ▸`,
+    at: { x: off + cap, y: off },
+    angle: Math.PI / 2,
+  });
 };
 
 /** Bands first, under the drawing. */

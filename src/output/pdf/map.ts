@@ -103,7 +103,8 @@ const cellBox = (plan: SheetPlan, window: Box, up: Motion, row: number, column: 
           : side === 'top'
             ? row > 0
             : row < plan.rows - 1;
-    return goesOn ? plan.overlap / 2 : 0;
+    if (!goesOn) return 0;
+    return (side === 'left' || side === 'right' ? plan.overlap.x : plan.overlap.y) / 2;
   };
   return {
     minX: Math.min(a.x, b.x) + off('left'),

@@ -4,11 +4,20 @@ import { type Problem, ProblemError } from '../../document/index.ts';
 import type { StyledDrawing } from '../../drawing/index.ts';
 import { boxHeight, boxWidth, growBox, isEmptyBox, shift } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
-import { inkOf, type PerAxis, rulesFor } from '../../pagination/index.ts';
+import {
+  edgesOf,
+  factorsFor,
+  inkOf,
+  type Orientation,
+  type PerEdge,
+  rulesFor,
+  UNMEASURED,
+} from '../../pagination/index.ts';
 import { type Deflate, startPdf } from './document.ts';
 import { drawRule } from './furniture.ts';
-import { FRAME, INK, TYPE } from './look.ts';
+import { FRAME, INK, LEADING, TYPE } from './look.ts';
 import { POINTS_PER_MM } from './numbers.ts';
+import { correctedFor } from './sheet-words.ts';
 import { drawLayers, textWidthOf } from './sheets.ts';
 import { type FontBytes, fitText, typefacesOf } from './typeface.ts';
 
@@ -17,15 +26,14 @@ export interface OnePageOptions {
   readonly units: Units;
   readonly deflate: Deflate;
   readonly fonts: FontBytes;
-  /** What a check length of 1 came out as on an uncorrected print, across and up. */
-  readonly measured?: PerAxis | undefined;
+  readonly measured?: PerEdge | undefined;
 }
 
 /** Between the page's edge and the frame, and between the frame and the ink, mm. */
 const MARGIN = 12.7;
 const PADDING = 6;
 /** Below the ink, for the page's words, mm. */
-const FOOT = 9;
+const FOOT = 12.5;
 
 /** PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C); larger ones open wrong or not at all. */
 const MOST_POINTS = 14_400;
@@ -35,7 +43,7 @@ export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptio
   const ink = inkOf(drawing, textWidthOf(typefacesOf(options.fonts)));
   if (isEmptyBox(ink.box))
     throw new ProblemError([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
-  const measured = options.measured ?? { x: 1, y: 1 };
+  const measured = options.measured ?? UNMEASURED;
   const inner = growBox(ink.box, PADDING);
   const framed = { ...inner, minY: inner.minY - FOOT };
   // On the page as it is printed the frame's corner stands at the margin.
@@ -45,30 +53,47 @@ export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptio
     maxX: MARGIN + boxWidth(framed),
     maxY: MARGIN + boxHeight(framed),
   };
-  const width = boxWidth(framed) / measured.x + 2 * MARGIN;
-  const height = boxHeight(framed) / measured.y + 2 * MARGIN;
+  const { orientation, factors, width, height } = pageFor(boxWidth(framed), boxHeight(framed), measured);
   const problems = sizeProblems(width, height);
   if (problems.length > 0) throw new ProblemError(problems);
 
   const pdf = await startPdf({ ...options, pickTray: false });
-  const correction = { fixed: { x: MARGIN, y: MARGIN }, x: 1 / measured.x, y: 1 / measured.y };
+  const correction = { fixed: { x: MARGIN, y: MARGIN }, ...factors };
   const content = pdf.page({ width, height, label: 'Drawing', correction });
   content.placed(shift(live.minX - framed.minX, live.minY - framed.minY), () =>
     drawLayers(content, ink.items),
   );
   content.box(live, { stroke: FRAME });
   for (const rule of rulesFor(live, options.units === 'in' ? 'in' : 'mm')) drawRule(content, rule);
-  const words = `${options.title}. True size: print at 100 % / actual size; check the marks along the frame with a ruler.`;
+  const words = [
+    `${options.title}. True size: print at 100 % / actual size; check the marks along the frame with a ruler.`,
+    `The paper’s ${edgesOf(orientation).x} edge runs across, its ${edgesOf(orientation).y} edge up. ${correctedFor(measured)}`,
+  ];
   const room = boxWidth(live) - 2 * PADDING;
   const size = TYPE.small;
-  content.text({
-    text: fitText(pdf.faces.regular, words, size, room),
-    at: { x: live.minX + PADDING, y: live.minY + PADDING },
-    size,
-    color: INK.text,
-  });
+  for (const [i, text] of words.entries())
+    content.text({
+      text: fitText(pdf.faces.regular, text, size, room),
+      at: { x: live.minX + PADDING, y: live.minY + PADDING + (words.length - 1 - i) * LEADING * size },
+      size,
+      color: INK.text,
+    });
   return pdf.finish();
 };
+
+/** The page in the file for a frame of a given size on paper; a correction never makes its short edge the long one. */
+const pageFor = (wide: number, high: number, measured: PerEdge) => {
+  const orientation: Orientation = wide <= high ? 'portrait' : 'landscape';
+  const factors = factorsFor(measured, orientation);
+  const width = wide * factors.x + 2 * MARGIN;
+  const height = high * factors.y + 2 * MARGIN;
+  return orientation === 'portrait'
+    ? { orientation, factors, width, height: Math.max(height, width + LONGER) }
+    : { orientation, factors, width: Math.max(width, height + LONGER), height };
+};
+
+/** So much longer (mm) is a page's long edge at least, so that a printer's driver sees which it is. */
+const LONGER = 1;
 
 const sizeProblems = (width: number, height: number): Problem[] => {
   const longest = Math.max(width, height);

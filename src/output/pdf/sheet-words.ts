@@ -1,6 +1,12 @@
 /** The words in the check square: which sheet this is, how it must be printed, and how to see that it was. */
 
-import type { Sheet, SheetPlan } from '../../pagination/index.ts';
+import {
+  correctionWords,
+  isCorrected,
+  type PerEdge,
+  type Sheet,
+  type SheetPlan,
+} from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { INK, LEADING, TYPE } from './look.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
@@ -108,11 +114,12 @@ const wordsFor = (plan: SheetPlan, cut: readonly string[]): string[] => {
     'Lay a ruler here and along the frame. Where 100 mm reads 94, 96 or 97, the viewer shrank it.',
   ];
   if (cut.length > 0) words.push(`Cut along the dashes (${cut.join(', ')}), lay on top, cross on cross.`);
-  const { x, y } = plan.factors;
-  words.push(
-    x === 1 && y === 1
-      ? `Not corrected for a printer: × ${x.toFixed(4)} both ways.`
-      : `Corrected for your printer: × ${x.toFixed(4)} across, × ${y.toFixed(4)} up.`,
-  );
+  words.push(correctedFor(plan.measured));
   return words;
 };
+
+/** Said by the edges of the paper and not by across and up, because on a landscape sheet these change places. */
+export const correctedFor = (measured: PerEdge): string =>
+  isCorrected(measured)
+    ? `Corrected for your printer: ${correctionWords(measured).replaceAll('× ', '×\u00a0')}.`
+    : 'Not corrected for a printer: × 1.0000 both ways.';

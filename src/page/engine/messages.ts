@@ -6,7 +6,7 @@
 import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
-import type { PaperId } from '../../pagination/index.ts';
+import type { PaperId, PerEdge } from '../../pagination/index.ts';
 
 /** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
 export interface OwnTemplate {
@@ -205,8 +205,8 @@ export interface FillFacts {
 
 export interface PaperChoices {
   readonly paper: PaperId;
-  /** What the 2 in square measured over what it should have, across and up. */
-  readonly measured: { readonly x: number; readonly y: number } | undefined;
+  /** What the 2 in square measured over what it should have. */
+  readonly measured: PerEdge | undefined;
   /** As the command's --show takes it; undefined for what is usual. */
   readonly show: string | undefined;
 }

@@ -1,12 +1,19 @@
 /** Pages for her paper: sheets at true size, the card, fills to choose from; corrected by what the last print measured. */
 
 import { useSignal } from '@preact/signals';
-import { useId } from 'preact/hooks';
-import { readLength } from '../../length/index.ts';
-import { CHECK_SIDE, PAPER_IDS, PAPERS, type PaperId } from '../../pagination/index.ts';
+import { useId, useMemo } from 'preact/hooks';
+import { correctionWords, PAPER_IDS, PAPERS, type PaperId } from '../../pagination/index.ts';
 import type { Outcome } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
+import {
+  factorOf,
+  factorsOf,
+  type KeptMeasured,
+  keptMeasured,
+  measuredText,
+  type Typed,
+} from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
@@ -15,22 +22,23 @@ import { Said } from './said.tsx';
 import { complain, during, edit, isOld, say, shelf, shown, state, thorough } from './store.ts';
 import { TrueSize } from './true-size.tsx';
 
-/** Kept for this visit only: a correction belongs to one printer and one paper. */
-const MEASURED_KEY = 'swagwright.measured';
+/** Kept in this browser and not in the plan: a correction belongs to one printer and one paper. */
+const MEASURED_KEY = 'swagwright.measured-edges';
+/** Where it was kept as across and up. */
+const OLD_KEY = 'swagwright.measured';
 
-const remembered = (): readonly [string, string] => {
+const remembered = (): KeptMeasured => {
   try {
-    const [across = '', up = ''] = (localStorage.getItem(MEASURED_KEY) ?? '').split('|');
-    return [across, up];
+    return keptMeasured(localStorage.getItem(MEASURED_KEY), localStorage.getItem(OLD_KEY));
   } catch {
-    return ['', ''];
+    return keptMeasured(null, null);
   }
 };
 
 export const Paper = () => {
-  const [first, second] = remembered();
-  const across = useSignal(first);
-  const up = useSignal(second);
+  const kept = useMemo(remembered, []);
+  const typed = useSignal(kept.typed);
+  const hasTyped = useSignal(false);
   const part = useSignal('');
   const written = textAt(state.value.plan, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
@@ -53,7 +61,17 @@ export const Paper = () => {
   ];
   // What was chosen for another design may not be in this one.
   const shownPart = parts.some(([name]) => name === part.value) ? part.value : '';
-  const measured = factorsOf(across.value, up.value);
+  const measured = factorsOf(typed.value, units);
+  const type = (more: Partial<Typed>): void => {
+    typed.value = { ...typed.value, ...more };
+    hasTyped.value = true;
+    try {
+      localStorage.setItem(MEASURED_KEY, measuredText(typed.value));
+      localStorage.removeItem(OLD_KEY);
+    } catch {
+      // Without a store it is typed again the next time.
+    }
+  };
   const choices = (): PaperChoices | undefined => {
     if (measured === 'wrong') {
       complain(
@@ -121,20 +139,25 @@ export const Paper = () => {
         />
         <div class="pair">
           <MeasuredField
-            label={`${SQUARE[units]} square measures, across`}
-            value={across}
-            other={up}
-            isFirst
+            label={`${SQUARE[units]} square measures, along the paper’s short edge`}
+            value={typed.value.short}
+            onType={(short) => type({ short })}
           />
-          <MeasuredField label="and up" value={up} other={across} />
+          <MeasuredField
+            label="and along its long edge"
+            value={typed.value.long}
+            onType={(long) => type({ long })}
+          />
         </div>
       </div>
       <p class="hint">
-        {measured === undefined
-          ? 'Leave the measurements empty for a first print. If its square is not 2 in (50.8 mm), type what it is, and print again.'
-          : measured === 'wrong'
-            ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
-            : `The next sheets make up for it: ${percent(measured.x)} across and ${percent(measured.y)} up.`}
+        {kept.unclear !== undefined && !hasTyped.value
+          ? `What you measured before (${kept.unclear}) may have been either edge of the paper, and is not used. Measure again along its short and its long edge: the check square says which is which.`
+          : measured === undefined
+            ? 'Leave the measurements empty for a first print. If its square is not 2 in (50.8 mm), type what it is, and print again.'
+            : measured === 'wrong'
+              ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
+              : `The next sheets make up for it: ${correctionWords(measured)}.`}
       </p>
       <ul class="prints">
         {button(
@@ -177,18 +200,14 @@ const deliver = (printed: Outcome<Printed>, name: string): void => {
   say(`${name} is with your downloads. ${printed.answer.words}.`, 'paper');
 };
 
-const percent = (factor: number): string => `${(100 * factor).toFixed(1)} %`;
-
 const MeasuredField = ({
   label,
   value,
-  other,
-  isFirst = false,
+  onType,
 }: {
   readonly label: string;
-  readonly value: { value: string };
-  readonly other: { value: string };
-  readonly isFirst?: boolean;
+  readonly value: string;
+  readonly onType: (text: string) => void;
 }) => {
   const id = useId();
   return (
@@ -201,38 +220,13 @@ const MeasuredField = ({
         spellcheck={false}
         size={8}
         placeholder={SQUARE[unitsNow()]}
-        value={value.value}
-        aria-invalid={value.value.trim() !== '' && factorOf(value.value) === undefined ? 'true' : undefined}
-        onInput={(event) => {
-          value.value = event.currentTarget.value;
-          const both = isFirst ? [value.value, other.value] : [other.value, value.value];
-          try {
-            localStorage.setItem(MEASURED_KEY, both.join('|'));
-          } catch {
-            // Without a store it is typed again the next time.
-          }
-        }}
+        value={value}
+        aria-invalid={value.trim() !== '' && factorOf(value, unitsNow()) === undefined ? 'true' : undefined}
+        onInput={(event) => onType(event.currentTarget.value)}
       />
     </div>
   );
 };
 
-/** More is a viewer that scales, which is to be switched off and not measured away: as the command has it. */
-const MOST_ERROR = 0.1;
-
 /** The check square as she calls it. */
 const SQUARE = { in: '2 in', cm: '5.08 cm', mm: '50.8 mm' } as const;
-
-/** A bare number is in her units. */
-const factorOf = (text: string): number | undefined => {
-  const read = readLength(text, unitsNow(), 'positive');
-  const factor = read.ok ? read.mm / CHECK_SIDE : Number.NaN;
-  return Math.abs(factor - 1) <= MOST_ERROR ? factor : undefined;
-};
-
-const factorsOf = (across: string, up: string): PaperChoices['measured'] | 'wrong' => {
-  if (across.trim() === '' && up.trim() === '') return undefined;
-  const x = across.trim() === '' ? 1 : factorOf(across);
-  const y = up.trim() === '' ? 1 : factorOf(up);
-  return x === undefined || y === undefined ? 'wrong' : { x, y };
-};

@@ -153,8 +153,11 @@ export interface Picture {
 export const DPI = 300;
 
 export const renderPage = async (page: PDFPageProxy): Promise<Picture> => {
-  const viewport = page.getViewport({ scale: DPI / 72 });
-  const canvas = createCanvas(Math.round(viewport.width), Math.round(viewport.height));
+  const scale = DPI / 72;
+  const { width, height } = page.getViewport({ scale });
+  const canvas = createCanvas(Math.round(width), Math.round(height));
+  // The page's lower left corner is a pixel's, also where the page is no whole number of pixels high (A4).
+  const viewport = page.getViewport({ scale, offsetY: canvas.height - height });
   const context = canvas.getContext('2d');
   await page.render({
     canvas: canvas as unknown as HTMLCanvasElement,

@@ -119,7 +119,7 @@ describe.each([
   [
     'scattered ink, corrected',
     scatter(9, 420, 420, 40),
-    { paper: 'letter', measured: { x: 0.994, y: 1.003 } },
+    { paper: 'letter', measured: { short: 0.994, long: 1.003 } },
   ],
 ] as const)('sheets of %s', (_name, drawing, options) => {
   let plan: SheetPlan;
@@ -307,20 +307,57 @@ describe('one page', () => {
     expect(page!.mediaBox[2]).toBeLessThanOrEqual(14400);
   });
 
-  it('makes up for the printer per axis', async () => {
+  it('makes up for the printer along the long and the short edge', async () => {
     const drawing = drawingOf('cross', {
       stitch: [
         stroked(openPath([line(point(0, 0), point(400, 0))]), BORDER),
         stroked(openPath([line(point(0, 0), point(0, 300))]), BORDER),
       ],
     });
-    const [page] = await rawPages(await writeOnePage(drawing, { ...WORDS, measured: { x: 0.99, y: 1.01 } }));
+    const [page] = await rawPages(
+      await writeOnePage(drawing, { ...WORDS, measured: { short: 1.01, long: 0.99 } }),
+    );
     const layer = /\/OC \/stitch BDC([\s\S]*?)EMC/.exec(page!.content)![1]!;
     const [across, up] = [...layer.matchAll(/(\S+) (\S+) m\n(\S+) (\S+) l/g)].map((m) =>
       m.slice(1).map(Number),
     );
     expect((across![2]! - across![0]!) * 0.99).toBeCloseTo(400 * POINT, 2);
     expect((up![3]! - up![1]!) * 1.01).toBeCloseTo(300 * POINT, 2);
+  });
+});
+
+describe('the one page of a nearly square drawing', () => {
+  const lines = (width: number, height: number) =>
+    drawingOf('square', {
+      stitch: [
+        stroked(openPath([line(point(0, 0), point(width, 0))]), BORDER),
+        stroked(openPath([line(point(0, 0), point(0, height))]), BORDER),
+      ],
+    });
+  // With the room for words below, the first is upright by 2.5 mm and the second lies by 2.5 mm: 1 % makes it the other.
+  it.each([
+    ['upright', lines(400, 390), { short: 0.99, long: 1 }],
+    ['upright', lines(400, 390), { short: 1, long: 1.01 }],
+    ['lying', lines(400, 385), { short: 0.99, long: 1 }],
+    ['lying', lines(400, 385), { short: 1, long: 1.01 }],
+  ] as const)('%s stays so, and each edge has its own factor', async (way, drawing, measured) => {
+    for (const error of [{ short: 1, long: 1 }, measured]) {
+      const bytes = await writeOnePage(drawing, { ...WORDS, measured: error });
+      const [page] = await rawPages(bytes);
+      const [width, height] = page!.mediaBox.slice(2) as [number, number];
+      expect(width < height ? 'upright' : 'lying').toBe(way);
+      const layer = /\/OC \/stitch BDC([\s\S]*?)EMC/.exec(page!.content)![1]!;
+      const across = /(\S+) \S+ m\n(\S+) \S+ l/.exec(layer)!.slice(1).map(Number) as [number, number];
+      const edge = way === 'upright' ? error.short : error.long;
+      expect((across[1] - across[0]) * edge).toBeCloseTo(400 * POINT, 2);
+      const { items } = await (await (await openPages(bytes)).getPage(1)).getTextContent();
+      const words = items.map((item) => ('str' in item ? item.str : '')).join(' ');
+      expect(words).toContain(
+        way === 'upright'
+          ? 'The paper’s short edge runs across, its long edge up.'
+          : 'The paper’s long edge runs across, its short edge up.',
+      );
+    }
   });
 });
 

@@ -192,7 +192,7 @@ describe('the whole way by keyboard', () => {
   test('the correction of a measured print is the command’s', async () => {
     const { context, page } = await visit(browser, server.url, { acceptDownloads: true });
     await settled(page);
-    await typeInto(page, '2 in square measures, across', '1.98');
+    await typeInto(page, '2 in square measures, along the paper’s short edge', '1.98');
     const sheets = await byEnter(page, 'True-size sheets');
     const pdf = await bytesOf(sheets);
     const plan = await page.evaluate(
