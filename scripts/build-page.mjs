@@ -10,6 +10,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { modulesOf, thirdParty } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const source = `${root}src/page/`;
@@ -17,6 +18,8 @@ const out = `${root}dist/page/`;
 
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
+
+const modules = [];
 
 /** One entry as one script without imports. Returns its text, and the style sheet's where there is one. */
 const bundle = async (entry) => {
@@ -40,6 +43,7 @@ const bundle = async (entry) => {
     },
   });
   const files = [built].flat().flatMap((b) => b.output);
+  modules.push(...modulesOf(files));
   const text = (ending) => files.find((f) => f.fileName.endsWith(ending));
   return { script: text('.js').code, style: text('.css')?.source };
 };
@@ -77,3 +81,6 @@ for (const name of files) hash.update(name).update(readFileSync(out + name));
 hash.update(service);
 const own = { version: hash.digest('hex').slice(0, 16), files };
 write('service-worker.js', `self.swagwright_own=${JSON.stringify(own)};\n${service}`);
+
+// For who puts the page on a host of their own; nothing of it is loaded.
+write('THIRD-PARTY.txt', thirdParty(modules, ['dejavu-fonts-ttf']));

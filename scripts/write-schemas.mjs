@@ -5,8 +5,7 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 
-const { planJsonSchema } = await import('../dist/plan/index.js');
-const { templateJsonSchema } = await import('../dist/template/index.js');
+const { planJsonSchema, templateJsonSchema } = await import('../dist/parts/schemas.js');
 
 const folder = new URL('../dist/schema/', import.meta.url);
 mkdirSync(folder, { recursive: true });

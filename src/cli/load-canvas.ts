@@ -1,7 +1,7 @@
 /** The library that decodes and paints pictures. It is compiled for each kind of computer, and may be missing on a rare one. */
 
-import { createRequire } from 'node:module';
 import { ProblemError } from '../document/index.ts';
+import { FONT_FILES, ownFile } from './own-files.ts';
 
 export type CanvasLibrary = typeof import('@napi-rs/canvas');
 
@@ -18,7 +18,5 @@ export const loadCanvas = async (hint: string): Promise<CanvasLibrary> => {
 
 /** The same letters on every computer. */
 export const registerFonts = ({ GlobalFonts }: CanvasLibrary): void => {
-  const require = createRequire(import.meta.url);
-  for (const file of ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'])
-    GlobalFonts.registerFromPath(require.resolve(`dejavu-fonts-ttf/ttf/${file}`), 'DejaVu Sans');
+  for (const file of Object.values(FONT_FILES)) GlobalFonts.registerFromPath(ownFile(file), 'DejaVu Sans');
 };

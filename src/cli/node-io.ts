@@ -2,8 +2,8 @@
 
 import { copyFileSync, renameSync, unlinkSync } from 'node:fs';
 import * as promised from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
 import { type Files, FolderGone, type Io, type Sink } from './io.ts';
+import { ownFile } from './own-files.ts';
 
 export const nodeFiles: Files = { ...promised, renameSync, copyFileSync, unlinkSync };
 
@@ -16,7 +16,7 @@ export const nodeIo = (): Io => ({
   },
   env: debugging(),
   files: nodeFiles,
-  profiles: fileURLToPath(new URL('../../profiles/', import.meta.url)),
+  profiles: ownFile('profiles/'),
   removeWhenInterrupted,
 });
 

@@ -1,13 +1,13 @@
 /** Drawings as PDF: what the writers need from outside, the fonts and the compressor, is brought to them here. */
 
 import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { deflateSync } from 'node:zlib';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { type SheetsPdf, writeOnePage, writeSheetsCounted } from '../output/pdf/index.ts';
 import type { PerEdge, SheetPlan } from '../pagination/index.ts';
 import { CAUTIONS } from './cautions.ts';
+import { FONT_FILES, ownFile } from './own-files.ts';
 
 export interface PdfWords {
   readonly title: string;
@@ -16,15 +16,12 @@ export interface PdfWords {
   readonly units: Units;
 }
 
-const fontFile = (file: string): Promise<Uint8Array> =>
-  readFile(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${file}`));
-
 /** The fonts and the compressor. */
 export const pdfMeans = async () => ({
   deflate: (bytes: Uint8Array): Uint8Array => deflateSync(bytes),
   fonts: {
-    regular: await fontFile('DejaVuSans.ttf'),
-    bold: await fontFile('DejaVuSans-Bold.ttf'),
+    regular: await readFile(ownFile(FONT_FILES.regular)),
+    bold: await readFile(ownFile(FONT_FILES.bold)),
   },
 });
 

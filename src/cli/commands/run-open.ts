@@ -1,19 +1,18 @@
 /** What `open` does. */
 
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { ProblemError } from '../../document/index.ts';
 import { errorCode } from '../file-problem.ts';
 import type { Io } from '../io.ts';
 import { say } from '../messages.ts';
 import { openedPlan } from '../opened-plan.ts';
+import { ownFile } from '../own-files.ts';
 import { servePage } from '../page-server.ts';
 import type { OpenOptions } from './open.ts';
 
 export const runOpen = async (io: Io, file: string | undefined, { browser }: OpenOptions): Promise<void> => {
   const opened = file === undefined ? undefined : await openedPlan(io, file);
-  const folder = fileURLToPath(new URL('../../page/', import.meta.url));
-  const server = await servePage(folder, undefined, opened).catch((error: unknown) => {
+  const server = await servePage(ownFile('dist/page/'), undefined, opened).catch((error: unknown) => {
     if (errorCode(error) !== 'ENOENT') throw error;
     throw new ProblemError([
       { code: 'not-built', message: 'the page has not been built', hint: 'run npm run build' },

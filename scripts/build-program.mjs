@@ -1,0 +1,80 @@
+/**
+ * Builds the program and the library into a few files that need no other package, but for the canvas, which is
+ * compiled for each kind of computer. Loading 300 small files took longer than most of what they do.
+ *
+ *   node scripts/build-program.mjs [FOLDER [cli/FILE …]]     into dist, or the folder named; tests ask for files of
+ *                                                            src/cli that they want to load alone
+ *
+ * cli/bin.js is the program, index.js the library, parts/ what they share and load when it is needed, fonts/ what
+ * PDF and PNG are written with. Names are kept as they are in the source, so that a fault can be found.
+ */
+
+import { chmodSync, copyFileSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { build } from 'vite';
+import { modulesOf, packageFolder, thirdParty } from './third-party.mjs';
+
+const root = join(import.meta.dirname, '..');
+
+const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'];
+
+/**
+ * fontkit unpacks the dictionary of WOFF2 when it is loaded (38 ms of 1,300 for a mockup). No font of ours is packed
+ * so, and nothing else asks for the dictionary.
+ */
+const withoutBrotli = {
+  name: 'without-brotli',
+  transform(code, id) {
+    if (!/fontkit\.es\.js$/.test(id)) return undefined;
+    const parts = code.split('\ndictionary.init(BrotliDecompressBuffer);\n');
+    if (parts.length !== 2) throw new Error('fontkit has changed: see where it unpacks its dictionary');
+    return { code: parts.join('\n'), map: null };
+  },
+};
+
+const buildProgram = async (out, alone = []) => {
+  const [{ output }] = [
+    await build({
+      root,
+      configFile: false,
+      logLevel: 'warn',
+      plugins: [withoutBrotli],
+      ssr: { noExternal: true, external: ['@napi-rs/canvas'] },
+      build: {
+        ssr: true,
+        write: false,
+        target: 'es2023',
+        minify: false,
+        rolldownOptions: {
+          input: {
+            'cli/bin': join(root, 'src/cli/bin.ts'),
+            index: join(root, 'src/index.ts'),
+            'parts/schemas': join(root, 'scripts/schemas.ts'),
+            ...Object.fromEntries(alone.map((name) => [name, join(root, `src/${name}.ts`)])),
+          },
+          // Our own modules do nothing but define; so what is not called is left out, and with it what only it needs.
+          treeshake: { moduleSideEffects: (id) => !/[\\/]src[\\/](?!cli[\\/]bin\.ts)/.test(id) },
+          // Everything lies two folders below the package, as the source does: its own files are found from there.
+          output: { entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
+        },
+      },
+    }),
+  ].flat();
+  for (const name of ['cli', 'parts', 'fonts', 'index.js'])
+    rmSync(join(out, name), { recursive: true, force: true });
+  const write = (name, content) => {
+    mkdirSync(dirname(join(out, name)), { recursive: true });
+    writeFileSync(join(out, name), content);
+  };
+  for (const { fileName, code } of output) write(fileName, code);
+  // npm does this when it links a program, but not when its cache holds the link already: somebody who cloned again
+  // into the same folder was told "Permission denied".
+  chmodSync(join(out, 'cli/bin.js'), 0o755);
+  const fonts = packageFolder('dejavu-fonts-ttf');
+  mkdirSync(join(out, 'fonts'), { recursive: true });
+  for (const file of FONTS) copyFileSync(join(fonts, 'ttf', file), join(out, 'fonts', file));
+  write('THIRD-PARTY.txt', thirdParty(modulesOf(output), ['dejavu-fonts-ttf']));
+};
+
+const [, , folder = join(root, 'dist'), ...alone] = process.argv;
+await buildProgram(resolve(folder), alone);
