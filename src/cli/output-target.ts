@@ -38,7 +38,10 @@ export const findTarget = (io: Io, name: string): Promise<Target> =>
 
 const newTarget = async (io: Io, name: string, path: string): Promise<Target> => {
   const link = await statusOf(() => io.files.lstat(path));
-  if (link) throw refusal(name, { code: 'dead-link', message: 'this is a link that leads nowhere' });
+  if (link?.isSymbolicLink())
+    throw refusal(name, { code: 'dead-link', message: 'this is a link that leads nowhere' });
+  // Another run has finished the file between the two looks.
+  if (link) return findTarget(io, name);
   if (/[\\/]$/.test(name)) throw isFolder(name);
   const folder = dirname(path);
   if (!(await io.files.stat(folder)).isDirectory())

@@ -120,6 +120,21 @@ describe('writing a file', () => {
     expect(await files.readFile(join(folder, 'a.svg'), 'utf8')).toBe('earlier');
   });
 
+  it('is not misled by another run that finishes the file between two looks at it', async () => {
+    const folder = emptyFolder();
+    let looked = false;
+    const meanwhile = filesBut({
+      stat: async (path) => {
+        if (looked || !path.endsWith('a.svg')) return files.stat(path);
+        looked = true;
+        await files.writeFile(path, 'from another run');
+        throw systemError('ENOENT');
+      },
+    });
+    await write(testIo(folder, { files: meanwhile }).io, 'a.svg', 'new');
+    expect(await files.readFile(join(folder, 'a.svg'), 'utf8')).toBe('new');
+  });
+
   it('announces the half-written file for removal while there is one', async () => {
     const folder = emptyFolder();
     const announced: string[] = [];
