@@ -341,6 +341,42 @@ describe('a key that changes nothing', () => {
   });
 });
 
+describe('a name in letters that the font lacks', () => {
+  const TITLE = 'title: "猫 🧵 Łódź ½″"\n';
+  const SAID = 'the font has no “猫” and “🧵”: another sign is printed in their place';
+
+  it.each([
+    [true, ['mockup', 'sampler.yaml']],
+    [true, ['card', 'sampler.yaml', '-o', 'card.pdf']],
+    [true, ['draw', 'sampler.yaml', '-o', 'a.png']],
+    [true, ['draw', 'sampler.yaml', '-o', 'a.pdf']],
+    [true, ['fit', 'sampler.yaml', '--sheet', 'a.pdf']],
+    [true, ['audition', 'sampler.yaml', '--fills', 'echo']],
+    [true, ['template', 'spindle.yaml']],
+    [true, ['template', 'gallery', 'spindle.yaml', '--spans', '6']],
+    [false, ['draw', 'sampler.yaml', '-o', 'a.svg']],
+    [false, ['card', 'sampler.yaml']],
+  ])('is told of where it is printed (%s): %j', async (told, argv) => {
+    const folder = await guildFolder();
+    await writeFile(join(folder, 'sampler.yaml'), `${TITLE}${PLAN.replace(/^title:.*\n/m, '')}`);
+    await writeFile(join(folder, 'spindle.yaml'), `${TITLE}${ARC.replace(/^title:.*\n/m, '')}`);
+    const ran = await run(folder, argv);
+    expect(ran.code).toBe(0);
+    expect(ran.lines.filter((line) => line === SAID)).toHaveLength(told ? 1 : 0);
+  });
+
+  it('is none in letters that it has', async () => {
+    const folder = await guildFolder();
+    await writeFile(
+      join(folder, 'sampler.yaml'),
+      `title: "Łódź ½″ Привет Ω ☂"\n${PLAN.replace(/^title:.*\n/m, '')}`,
+    );
+    const ran = await run(folder, ['mockup', 'sampler.yaml']);
+    expect(ran.code).toBe(0);
+    expect(ran.err).not.toContain('font');
+  });
+});
+
 describe('what was there before', () => {
   const half = filesBut({
     open: async (path, flags) => {

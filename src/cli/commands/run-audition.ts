@@ -28,6 +28,7 @@ import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { readShow } from '../show.ts';
 import { planned, refuseUnknownFills } from '../steps.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { AuditionOptions } from './audition.ts';
@@ -68,6 +69,7 @@ export const runAudition = async (io: Io, file: string, options: AuditionOptions
   if (!written && wanted.scale === undefined && wanted.empty !== 1) throw new ProblemError([PAGE_TOO_SMALL]);
   if (!written) throw tooLarge(options, wanted.empty);
   await output.write(written.bytes);
+  await sayUnprintable(io, plan.title, files.templates);
   const what =
     wanted.empty === undefined
       ? `${plural(trials.length, 'fill')} to choose from`

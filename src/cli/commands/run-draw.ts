@@ -16,6 +16,7 @@ import { describeDesign, designAsData, outwardReach } from '../report-design.ts'
 import { describeCorrection } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { DrawOptions } from './draw.ts';
@@ -30,7 +31,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (options.measured !== undefined && format !== 'pdf')
     throw wrongValue('--measured', `it is for PDF, and this is ${format.toUpperCase()}`);
   const view: ViewOptions = { without: readWithout(options) };
-  const { plan, design: whole, inputs, placed } = await planned(io, file);
+  const { plan, templates, design: whole, inputs, placed } = await planned(io, file);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const { design, scope } = readShow(whole, options.show ?? 'all');
   const output = await openOutput(
@@ -53,6 +54,8 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
     measured,
   );
   await output.write(picture.bytes);
+  // Who shows an SVG brings its own fonts.
+  if (format !== 'svg') await sayUnprintable(io, plan.title, templates);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${picture.size}`);
   if (measured) for (const line of describeCorrection(measured)) await say(io, line);

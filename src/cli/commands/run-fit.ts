@@ -22,6 +22,7 @@ import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { type PlanFiles, readPlanFiles, refuseUnknownFills } from '../steps.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { FitOptions } from './fit.ts';
@@ -152,6 +153,7 @@ const writeResults = async (
     said.push(`${output.name}: the plan with result ${taken.number}, everything decided`);
   }
   await writeTogether(io, parts);
+  if (options.sheet !== undefined) await sayUnprintable(io, files.plan.title, files.templates);
   for (const line of said) await say(io, line);
 };
 

@@ -20,13 +20,14 @@ import {
 } from '../sheets.ts';
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import type { MockupOptions } from './mockup.ts';
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const { plan, design: whole, inputs, placed } = await planned(io, file);
+  const { plan, templates, design: whole, inputs, placed } = await planned(io, file);
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const { design, scope } = readShow(whole, options.show ?? usualShow(whole));
   const output = await openOutput(
@@ -39,6 +40,7 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const summary = describeDesign(design, plan.marks.style, plan.channels);
   const pdf = await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units });
   await output.write(pdf.bytes);
+  await sayUnprintable(io, plan.title, templates);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
   for (const line of describeCorrection(sheets.measured)) await say(io, line);

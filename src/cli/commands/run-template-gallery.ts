@@ -15,6 +15,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { readPages } from '../pages.ts';
 import { readTextFile } from '../read-file.ts';
 import { pdfMeans } from '../render-pdf.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { GalleryOptions } from './template-gallery.ts';
@@ -63,6 +64,7 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
   );
   if (!written) throw new ProblemError([PAGE_TOO_SMALL]);
   await output.write(written.bytes);
+  await sayUnprintable(io, '', [template]);
   if (cutShort === 'enough')
     await say(io, `the first ${shown.length} swags are shown, and there are more; name fewer with --spans`);
   if (cutShort === 'too-long')

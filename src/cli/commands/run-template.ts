@@ -21,6 +21,7 @@ import {
   readSheetOptions,
   sheetsAsData,
 } from '../sheets.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import type { TemplateOptions } from './template.ts';
 
@@ -66,6 +67,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
   const summary = describeTemplate(stitched.stitching);
   const pdf = await sheetsPdf(drawing, sheets, { title: template.title, summary, units: 'in' });
   await output.write(pdf.bytes);
+  await sayUnprintable(io, '', [template]);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
   for (const line of describeCorrection(sheets.measured)) await say(io, line);

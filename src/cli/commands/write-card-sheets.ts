@@ -10,6 +10,7 @@ import { say } from '../messages.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { describeDesign } from '../report-design.ts';
+import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import type { CardOptions } from './card.ts';
 
@@ -25,6 +26,7 @@ export const writeCardSheets = async (
   const output = await openOutput(io, { asked: name }, inputs);
   const written = await writeCardPdf(card, design, { setup, ...(await pdfMeans()) });
   await output.write(written.bytes);
+  await sayUnprintable(io, plan.title, [design.fit.way.shape.stitching.template]);
   for (const line of describeDesign(design, plan.marks.style, plan.channels)) await say(io, line);
   await say(io, `${output.name}: the marking card, ${plural(written.pages, 'page')} of ${setup.name}`);
 };

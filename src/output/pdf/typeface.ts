@@ -12,6 +12,8 @@ export interface FontBytes {
 export interface Typeface {
   /** The text with what the font lacks, or what has no shape, made visible or a space. */
   readonly shown: (text: string) => string;
+  /** Whether a letter is shown as something else, because the font has no shape for it. */
+  readonly lacks: (letter: string) => boolean;
   /** mm, of the text as it is shown, in a size in mm. */
   readonly width: (text: string, size: number) => number;
 }
@@ -43,6 +45,7 @@ export const typefaceOf = (bytes: Uint8Array): Typeface => {
   const shown = (text: string): string => [...text].map(showable).join('');
   return {
     shown,
+    lacks: (letter) => showable(letter) === MISSING && letter !== MISSING,
     width: (text, size) => [...shown(text)].reduce((sum, character) => sum + advance(character), 0) * size,
   };
 };
