@@ -3,6 +3,9 @@
  * own, which knows where everything is.
  */
 
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { createCanvas } from '@napi-rs/canvas';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arcByRise, closedPath, line, pieceLength } from '../../src/geometry/index.ts';
@@ -16,6 +19,7 @@ import {
   tracePicture,
   viewThroughLens,
 } from '../../src/trace/index.ts';
+import { emptyFolder, run } from '../cli/run.ts';
 import { runs } from '../support/runs.ts';
 import {
   type Grey,
@@ -290,4 +294,37 @@ describe('a heel whose side goes over into the edge by a shallow corner', () => 
     ]);
     expect(smooth(6)).toEqual([]);
   });
+});
+
+describe('the command', () => {
+  test(
+    'tells what is unsure to the person, in the data and in the template file',
+    async () => {
+      const picture = photograph(
+        drawn(8, ogee(14), 0.5),
+        { ...SHOT, lift: ({ x }) => 0.8 * (1 - (x / 85) ** 2) },
+        ROOM,
+      );
+      const canvas = createCanvas(picture.width, picture.height);
+      const context = canvas.getContext('2d');
+      const image = context.createImageData(picture.width, picture.height);
+      picture.grey.forEach((g, i) => {
+        image.data.set([g, g, g, 255], 4 * i);
+      });
+      context.putImageData(image, 0, 0);
+      const folder = emptyFolder();
+      await writeFile(join(folder, 'photo.png'), canvas.toBuffer('image/png'));
+      const ran = await run(folder, ['template', 'trace', 'photo.png', '--json']);
+      expect(ran).toMatchObject({ code: 0 });
+      const file = await readFile(join(folder, 'photo.yaml'), 'utf8');
+      const { doubts } = JSON.parse(ran.out);
+      expect(doubts).toHaveLength(2);
+      for (const [i, words] of [/^unsure: the outline may be 0\.\d mm off/, /^unsure: the heel/].entries()) {
+        expect(doubts[i]).toMatch(words);
+        expect(ran.lines).toContain(doubts[i]);
+        expect(file).toContain(`# ${doubts[i]}`);
+      }
+    },
+    SLOW,
+  );
 });
