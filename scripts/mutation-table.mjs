@@ -286,7 +286,7 @@ export const MUTATIONS = [
     file: 'src/swag/near-miss.ts',
     from: 'formatLength(misfit.by, style) : ',
     to: 'formatLength(misfit.by / 2, style) : ',
-    test: 'tests/swag/any-side.test.ts',
+    test: 'tests/swag/wrong-fits.test.ts',
   },
   {
     name: 'two runs that lie on one another at a corner',
@@ -307,13 +307,13 @@ export const MUTATIONS = [
     file: 'src/swag/seat.ts',
     from: "asked === 'auto' || Math.abs(gap - asked) <= GAP_KEPT",
     to: "asked === 'auto' || gap >= asked",
-    test: 'tests/swag/any-side.test.ts',
+    test: 'tests/swag/wrong-fits.test.ts',
   },
   {
     name: 'counts that go by the side that is called the top',
     file: 'src/swag/runs.ts',
     from: 'const anchor = lengths.indexOf(Math.max(...lengths));',
     to: 'const anchor = 0;',
-    test: 'tests/swag/any-side.test.ts',
+    test: 'tests/swag/nothing-hidden.test.ts',
   },
 ];

@@ -79,9 +79,6 @@ export interface Figures {
   readonly shallowest: number;
   readonly deepest: number;
   readonly narrowest: number;
-  /** Of all depths, and how many they are. */
-  readonly depths: number;
-  readonly count: number;
 }
 
 /** How a search sums up the sides of a fit, and what they cost. */
@@ -125,8 +122,6 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
           shallowest: depth,
           deepest: depth,
           narrowest: span,
-          depths: depth,
-          count: 1,
         };
       return {
         top: Math.max(sum.top, pose.top),
@@ -137,23 +132,19 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
         shallowest: Math.min(sum.shallowest, depth),
         deepest: Math.max(sum.deepest, depth),
         narrowest: Math.min(sum.narrowest, span),
-        depths: sum.depths + depth,
-        count: sum.count + 1,
       };
     },
-    cost: (f) =>
-      SPREAD_WEIGHT * sightOf(((f.deepest - f.shallowest) * f.count) / f.depths) + unused(f.top) + lasting(f),
+    cost: (f) => spreadCost(f.shallowest, f.deepest) + unused(f.top) + lasting(f),
     atLeast: (f, open) => {
       let top = open ? f.top : Number.POSITIVE_INFINITY;
       for (const other of open ?? []) if (other.top > top) top = other.top;
-      return leastSpreadCost(f.shallowest, f.deepest) + unused(top) + lasting(f);
+      return spreadCost(f.shallowest, f.deepest) + unused(top) + lasting(f);
     },
   };
 };
 
-/** What depths cost that differ from `least` to `most` (mm): least where all others are as deep as the deepest. */
-export const leastSpreadCost = (least: number, most: number): number =>
-  SPREAD_WEIGHT * sightOf(1 - least / most);
+/** What depths cost that go from `least` to `most` (mm), as a share of the deepest. */
+export const spreadCost = (least: number, most: number): number => SPREAD_WEIGHT * sightOf(1 - least / most);
 
 const useOf = (top: number, field: Field, outward: number): number =>
   top / Math.max(field.room, outward) + outward / field.room;

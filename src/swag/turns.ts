@@ -19,7 +19,7 @@ import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
 import { bulgeAt, crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
-import { leastSpreadCost, scoreOf } from './score.ts';
+import { scoreOf, spreadCost } from './score.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { turnsByTilt } from './turns-tilted.ts';
@@ -94,7 +94,7 @@ const turnsByCrown = (
     let roomiest: Kept | undefined;
     // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
     const mayBeat = (spread: number, than: Kept | undefined): boolean =>
-      !than || leastSpreadCost(way.shape.chord - spread, way.shape.chord) < than.cost;
+      !than || spreadCost(way.shape.chord - spread, way.shape.chord) < than.cost;
     for (const repeats of vectors) {
       const plain = bestOf([repeats], noBulge);
       if (plain && mayBeat(plain.spread, best)) best = cheaper(best, laidAt(plain, fixed));

@@ -1,0 +1,199 @@
+/**
+ * The search hides nothing that its own order puts first: the answer does not ask which side is called top, and no
+ * plan that says more, or lists fewer templates, finds anything better.
+ */
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Plan } from '../../src/plan/index.ts';
+import { choicesOf, type Ranked } from '../../src/swag/index.ts';
+import { patience, runs } from '../support/runs.ts';
+import { PROFILES, planOf, profile, search } from './fit-helpers.ts';
+
+interface Quilt {
+  /** Top, right, bottom, left: sixteenths of an inch. */
+  readonly sides: readonly number[];
+  /** Quarter inches. */
+  readonly width: number;
+  readonly margin: number;
+  readonly from: 'inner' | 'outer';
+  readonly corners: 'meet' | 'turn' | 'open' | undefined;
+  readonly outward: boolean;
+  readonly swag: string;
+}
+
+const quilts = fc.record({
+  sides: fc
+    .tuple(
+      fc.integer({ min: 160, max: 1300 }),
+      fc.integer({ min: 160, max: 1300 }),
+      fc.constantFrom(0, 0, 1, 2, 5, 12, 26),
+      fc.constantFrom(0, 0, 1, 2, 5, 12, 26),
+    )
+    .map(([a, b, c, d]) => [a, b, Math.ceil(a * (1 - c / 300)), Math.ceil(b * (1 - d / 300))]),
+  width: fc.integer({ min: 10, max: 40 }),
+  margin: fc.integer({ min: 0, max: 3 }),
+  from: fc.constantFrom('inner' as const, 'outer' as const),
+  corners: fc.constantFrom('meet' as const, 'turn' as const, 'open' as const, undefined),
+  outward: fc.boolean(),
+  swag: fc.constantFrom('', '', '', 'gap: 0', 'gap: 1/4', 'setting: crown-on-centre', 'from: 1, to: crown'),
+});
+
+const planFor = (q: Quilt, sides = q.sides, repeats?: readonly number[]): Plan => {
+  const [top, right, bottom, left] = sides.map((s) => `${s}/16`);
+  const swag = [...(q.swag ? [q.swag] : []), ...(repeats ? [`repeats: [${repeats}]`] : [])].join(', ');
+  const corners = q.corners ? `, corners: ${q.corners}` : '';
+  return planOf(`units: in
+layout: { border: { width: ${q.width}/4, inner: { top: ${top}, right: ${right}, bottom: ${bottom}, left: ${left} }, margin: ${q.margin}/4, from: ${q.from}${corners} } }
+channels: { outward: [${q.outward ? '1/4' : ''}] }
+swag: { ${swag} }`);
+};
+
+/** The sides in the order in which they are called another way: a quarter turn, a half turn, a mirror. */
+const CALLED = [
+  ['a quarter turn', [1, 2, 3, 0]],
+  ['a half turn', [2, 3, 0, 1]],
+  ['a mirror', [0, 3, 2, 1]],
+] as const;
+
+const template = (q: { readonly template: number }) => [PROFILES[q.template]!];
+const one = fc.record({ template: fc.nat(2) });
+
+/** What a fit is, whatever its sides are called: a cost, a stretch, a setting, and the counts of the named sides. */
+const said = ({ field, fit, score }: Ranked, order: readonly number[]): string => {
+  const { repeats, ...way } = choicesOf({ field, fit });
+  const counts = order.map((i) => repeats[i]);
+  return `${score.cost} ${fit.way.shape.stitching.template.name} ${JSON.stringify(way)} ${counts}`;
+};
+
+/** Costs nearer than this differ by rounding only. */
+const NOISE = 1e-9;
+const costOfFirst = (plan: Plan, templates = PROFILES): number =>
+  search(plan, templates).results[0]?.score.cost ?? Number.POSITIVE_INFINITY;
+
+describe('whichever side is called top', () => {
+  test.each(CALLED)(
+    '%s finds the same',
+    (_, order) => {
+      let found = 0;
+      fc.assert(
+        fc.property(quilts, one, (q, t) => {
+          const here = search(planFor(q), template(t)).results;
+          const there = search(
+            planFor(
+              q,
+              order.map((i) => q.sides[i]!),
+            ),
+            template(t),
+          ).results;
+          // The sides by the names that they have here.
+          const back = [0, 1, 2, 3].map((i) => order.indexOf(i as 0));
+          expect(there.map((r) => said(r, back)).sort()).toEqual(
+            here.map((r) => said(r, [0, 1, 2, 3])).sort(),
+          );
+          expect(there[0]?.score.cost).toBe(here[0]?.score.cost);
+          found += here.length;
+        }),
+        runs(6, 20270214),
+      );
+      expect(found).toBeGreaterThan(500);
+    },
+    patience(60_000),
+  );
+
+  test('a border on which a quarter turn hid the best', () => {
+    const sides = { top: '32', right: '21', bottom: '32 1/2', left: '21 1/2' };
+    const turned = { top: '21 1/2', right: '32', bottom: '21', left: '32 1/2' };
+    const plan = (inner: object, swag = ''): Plan =>
+      planOf(
+        `layout: { border: { width: 9, inner: ${JSON.stringify(inner)}, margin: 1/2, corners: meet } }\nswag: { ${swag} }`,
+      );
+    const baluster = [profile('baluster')];
+    const [first] = search(plan(sides), baluster).results;
+    expect(first!.fit.sides.map((s) => s.repeats)).toEqual([6, 4, 6, 4]);
+    const [again] = search(plan(turned), baluster).results;
+    expect(again!.fit.sides.map((s) => s.repeats)).toEqual([4, 6, 4, 6]);
+    expect(again!.score.cost).toBe(first!.score.cost);
+    expect(costOfFirst(plan(turned, 'repeats: [4, 6, 4, 6]'), baluster)).toBe(first!.score.cost);
+  });
+});
+
+describe('a plan that says more finds nothing better', () => {
+  test(
+    'when it says what was found',
+    () => {
+      let said = 0;
+      fc.assert(
+        fc.property(quilts, one, fc.nat(), (q, t, pick) => {
+          const plan = planFor(q);
+          const { results } = search(plan, template(t));
+          if (results.length === 0) return;
+          for (const ranked of [results[0]!, results[pick % results.length]!]) {
+            const { repeats, setting, side, direction, laid, flat } = choicesOf(ranked);
+            const { shape } = ranked.fit.way;
+            const swag = { ...plan.swag, repeats, setting, side, direction, laid, flat };
+            const pinned: Plan = {
+              ...plan,
+              swag: {
+                ...swag,
+                from: shape.from.section ? { kind: 'section', number: shape.from.section } : plan.swag.from,
+                to: { kind: 'section', number: shape.to.section! },
+              },
+            };
+            const again = search(pinned, template(t)).results;
+            expect(again[0]!.score.cost).toBeGreaterThanOrEqual(results[0]!.score.cost - NOISE);
+            expect(again.some((r) => Math.abs(r.score.cost - ranked.score.cost) < NOISE)).toBe(true);
+            said++;
+          }
+        }),
+        runs(8, 20270215),
+      );
+      expect(said).toBeGreaterThan(30);
+    },
+    patience(60_000),
+  );
+
+  test(
+    'when it says counts',
+    () => {
+      let better = 0;
+      fc.assert(
+        fc.property(
+          quilts,
+          one,
+          fc.integer({ min: 60, max: 200 }),
+          fc.tuple(fc.constantFrom(-1, 0, 1), fc.constantFrom(-1, 0, 1)),
+          (q, t, span, [across, along]) => {
+            const counts = q.sides.map((s, i) =>
+              Math.max(1, Math.round((s * 1.5875) / span) + (i % 2 === 0 ? across : along)),
+            );
+            // Opposite sides alike, as they are in all that a plan without counts finds.
+            const repeats = [counts[0]!, counts[1]!, counts[0]!, counts[1]!];
+            const pinned = costOfFirst(planFor(q, q.sides, repeats), template(t));
+            if (!Number.isFinite(pinned)) return;
+            better++;
+            expect(pinned).toBeGreaterThanOrEqual(costOfFirst(planFor(q), template(t)) - NOISE);
+          },
+        ),
+        runs(12, 20270216),
+      );
+      expect(better).toBeGreaterThan(20);
+    },
+    patience(60_000),
+  );
+});
+
+test(
+  'fewer templates find nothing better',
+  () => {
+    fc.assert(
+      fc.property(quilts, (q) => {
+        const all = costOfFirst(planFor(q));
+        const each = PROFILES.map((t) => costOfFirst(planFor(q), [t]));
+        expect(all).toBe(Math.min(...each));
+      }),
+      runs(12, 20270217),
+    );
+  },
+  patience(60_000),
+);
