@@ -129,45 +129,55 @@ export const probeRegion = (region: Region): RegionProbe => {
  */
 export const clipPathToRegion = (path: Path, region: Region): Path[] => clipperOf(region)(path);
 
-/** The same for many paths: what does not change from one to the next is worked out once. */
-export const clipperOf = (region: Region): ((path: Path) => Path[]) => {
+/**
+ * The same for many paths: what does not change from one to the next is worked out once. What runs along the boundary
+ * may also be left out, stretch by stretch.
+ */
+export const clipperOf = (
+  region: Region,
+  alongEdge: 'kept' | 'left out' = 'kept',
+): ((path: Path) => Path[]) => {
   const boundary = regionPieces(region).map((piece) => ({ piece, box: growBox(pieceBox(piece), TOUCH) }));
-  const probe = probeRegion(region);
-  return (path) => clipped(path, boundary, probe);
+  const { contains, nearer } = probeRegion(region);
+  const isIn =
+    alongEdge === 'kept'
+      ? (p: Point): boolean => contains(p) || nearer(p, ALONG)
+      : (p: Point): boolean => contains(p) && !nearer(p, BESIDE);
+  return (path) => clipped(path, boundary, isIn);
 };
 
 const clipped = (
   path: Path,
   boundary: readonly { readonly piece: Piece; readonly box: Box }[],
-  probe: RegionProbe,
+  isInside: (p: Point) => boolean,
 ): Path[] => {
   const runs: Piece[][] = [];
   let current: Piece[] | undefined;
   let wasCut = false;
   for (const piece of path.pieces) {
     const box = pieceBox(piece);
-    const cuts = [0, 1];
+    const cuts: number[] = [];
     for (const b of boundary)
       if (boxesTouch(box, b.box)) for (const c of crossings(piece, b.piece)) cuts.push(c.a);
-    cuts.sort((a, b) => a - b);
-    const length = pieceLength(piece);
-    for (let i = 1; i < cuts.length; i++) {
-      const [a, b] = [cuts[i - 1]!, cuts[i]!];
-      if (!((b - a) * length > TOUCH)) continue;
-      const middle = pieceAt(piece, (a + b) / 2);
-      if (probe.contains(middle) || probe.nearer(middle, ALONG)) {
+    const places = apart(cuts, TOUCH / pieceLength(piece));
+    // Where the stretch that is being followed began on this piece; cuts that change nothing (a boundary's vertex
+    // touched from inside) do not end it.
+    let from: number | undefined;
+    for (let i = 1; i < places.length; i++) {
+      const [a, b] = [places[i - 1]!, places[i]!];
+      const isIn = isInside(pieceAt(piece, (a + b) / 2));
+      if (isIn) from ??= a;
+      else wasCut = true;
+      if (from !== undefined && (!isIn || i === places.length - 1)) {
         if (!current) {
           current = [];
           runs.push(current);
         }
-        const before = current.at(-1);
-        // Cuts that change nothing (a boundary's vertex touched from inside) leave the piece whole.
-        if (before && a > 0 && i > 1) current[current.length - 1] = joinStretch(before, piece, b);
-        else current.push(a === 0 && b === 1 ? piece : trimPiece(piece, a, b));
-      } else {
-        current = undefined;
-        wasCut = true;
+        const to = isIn ? b : a;
+        current.push(from === 0 && to === 1 ? piece : trimPiece(piece, from, to));
+        from = undefined;
       }
+      if (!isIn) current = undefined;
     }
   }
   if (!path.closed) return runs.map(openPath);
@@ -182,11 +192,14 @@ const clipped = (
 
 /** A point this near (mm) to the boundary runs along it: midpoints of real stretches inside lie deeper. */
 const ALONG = 1e-7;
+/** And this near (mm) it would be stitched over the boundary. */
+const BESIDE = 1e-6;
 
-/** A stretch of a piece made longer, up to the share b. */
-const joinStretch = (stretch: Piece, whole: Piece, b: number): Piece => {
-  const to = pieceAt(whole, b);
-  if (stretch.kind === 'line' || whole.kind === 'line') return { kind: 'line', from: stretch.from, to };
-  const end = whole.start + whole.sweep * b;
-  return { ...stretch, sweep: end - stretch.start, to };
+/** Cuts as places that are apart: one for cuts within rounding of one another (a share), and none beside an end. */
+const apart = (cuts: readonly number[], rounding: number): readonly number[] => {
+  const places = [0];
+  for (const cut of cuts.toSorted((a, b) => a - b))
+    if (cut - places.at(-1)! > rounding && 1 - cut > rounding) places.push(cut);
+  places.push(1);
+  return places;
 };
