@@ -6,9 +6,7 @@ import {
   clipperOf,
   type Path,
   type Point,
-  pieceAt,
   polyline,
-  probeRegion,
   type Region,
   regionBox,
 } from '../geometry/index.ts';
@@ -35,22 +33,19 @@ export const parallelLines = (
   const reach =
     boxWidth(box) + boxHeight(box) + Math.abs(anchor.x - box.minX) + Math.abs(anchor.y - box.minY);
   const u = { x: Math.cos(angle), y: Math.sin(angle) };
-  const probe = probeRegion(region);
-  const clip = clipperOf(region);
+  // What falls on a straight stretch of the edge would only be stitched over it.
+  const clip = clipperOf(region, 'left out');
   return offsets.flatMap((d, i) => {
     const at = { x: anchor.x - d * u.y, y: anchor.y + d * u.x };
     const s = i % 2 === 0 ? reach : -reach;
-    const whole = polyline([
-      { x: at.x - s * u.x, y: at.y - s * u.y },
-      { x: at.x + s * u.x, y: at.y + s * u.y },
-    ]);
-    // A line that falls on a straight stretch of the edge would only be stitched over it.
-    return clip(whole).filter((p) => !probe.nearer(pieceAt(p.pieces[0]!, 0.5), ON_EDGE));
+    return clip(
+      polyline([
+        { x: at.x - s * u.x, y: at.y - s * u.y },
+        { x: at.x + s * u.x, y: at.y + s * u.y },
+      ]),
+    );
   });
 };
-
-/** A line this near (mm) to the edge lies on it. */
-const ON_EDGE = 1e-6;
 
 /** How far the region reaches to either side of the line through `anchor` at `angle`: [least, most] in mm. */
 export const reachAcross = (region: Region, anchor: Point, angle: number): [number, number] => {

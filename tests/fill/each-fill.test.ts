@@ -1,5 +1,6 @@
 /** What each fill promises of its own. */
 
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crosshatch } from '../../src/fill/crosshatch.ts';
 import { echo } from '../../src/fill/echo.ts';
@@ -18,10 +19,12 @@ import {
   type Path,
   type Point,
   pathLength,
+  polyline,
   type Region,
   regionArea,
   regionOf,
 } from '../../src/geometry/index.ts';
+import { runs } from '../support/runs.ts';
 import { crossingsOf, depthIn, leastGap, polygonsOf, sample, segmentsOf } from './checks.ts';
 import { disc, HARD_REGIONS, rect, SWAG_REGIONS } from './sample-regions.ts';
 
@@ -85,6 +88,91 @@ describe('crosshatch and lines', () => {
     expect(Math.max(...gaps)).toBeLessThan(UNEVEN_GAPS[1] + 1e-9);
     expect(gaps.reduce((a, b) => a + b, 0) / gaps.length).toBeGreaterThan(0.95);
     expect(gaps.reduce((a, b) => a + b, 0) / gaps.length).toBeLessThan(1.05);
+  });
+});
+
+describe('a line through a corner of the edge', () => {
+  /** A square with a bite out of its lower side, up to a point at `tip` (mm from the middle, and up from that side). */
+  const bitten = (tip: number, up: number): Region =>
+    regionOf([
+      polyline(
+        [
+          { x: -50, y: 0 },
+          { x: tip - 9, y: 0 },
+          { x: tip, y: up },
+          { x: tip + 9, y: 0 },
+          { x: 50, y: 0 },
+          { x: 50, y: 90 },
+          { x: -50, y: 90 },
+        ],
+        true,
+      ),
+    ]);
+
+  it('is not left out where that corner is its very middle', () => {
+    // Through the point of the bite, level: 100 mm from side to side, and its middle is the point itself.
+    const level = { ...options, angle: 0 };
+    const context = { axis: { at: { x: 0, y: 40 }, angle: Math.PI / 2 } };
+    const through = lines.fill(bitten(0, 40), level, context).paths.filter((p) => {
+      const { from, to } = p.pieces[0]!;
+      return Math.abs(from.y - 40) < 1e-9 && Math.abs(to.y - 40) < 1e-9;
+    });
+    expect(through.map(pathLength)).toEqual([expect.closeTo(100, 9)]);
+  });
+
+  it('leaves out only the stretch that falls on the edge', () => {
+    // A step halfway along the upper side: the level line through it is inside on the left, on the edge on the right.
+    const stepped = regionOf([
+      polyline(
+        [
+          { x: 0, y: 0 },
+          { x: 80, y: 0 },
+          { x: 80, y: 20 },
+          { x: 30, y: 20 },
+          { x: 30, y: 45 },
+          { x: 0, y: 45 },
+        ],
+        true,
+      ),
+    ]);
+    const context = { axis: { at: { x: 30, y: 20 }, angle: Math.PI / 2 } };
+    const { paths } = lines.fill(stepped, { ...options, angle: 0 }, context);
+    const through = paths.filter((p) => Math.abs(p.pieces[0]!.from.y - 20) < 1e-9);
+    expect(through.map(pathLength)).toEqual([expect.closeTo(30, 9)]);
+  });
+
+  it('every line is as long as sampling says, wherever the lines are counted from', () => {
+    const place = fc.oneof(fc.constant(0), fc.double({ min: -35, max: 35, noNaN: true }));
+    const angles = fc.constantFrom(0, Math.PI / 4, Math.PI / 2, 3, 2.2);
+    let checked = 0;
+    fc.assert(
+      fc.property(place, fc.double({ min: 3, max: 80, noNaN: true }), angles, (tip, up, angle) => {
+        const region = bitten(tip, up);
+        const at = { x: tip, y: up };
+        const { paths } = lines.fill(region, { ...options, angle }, { axis: { at, angle: Math.PI / 2 } });
+        const along = { x: Math.cos(angle), y: Math.sin(angle) };
+        for (let k = -18; k <= 18; k++) {
+          const foot = { x: at.x - k * S * along.y, y: at.y + k * S * along.x };
+          let expected = 0;
+          for (let s = -150; s < 150; s += 0.5) {
+            const [x, y] = [foot.x + (s + 0.25) * along.x, foot.y + (s + 0.25) * along.y];
+            const isInBite = y < up - (up * Math.abs(x - tip)) / 9;
+            if (Math.abs(x) < 50 - 1e-6 && y > 1e-6 && y < 90 - 1e-6 && !isInBite) expected += 0.5;
+          }
+          const found = paths
+            .filter(({ pieces: [p] }) => {
+              const off = (q: Point): number => along.x * (q.y - foot.y) - along.y * (q.x - foot.x);
+              return Math.abs(off(p!.from)) + Math.abs(off(p!.to)) < 1e-6;
+            })
+            .reduce((sum, p) => sum + pathLength(p), 0);
+          checked++;
+          // Four ends at most, each known to a step.
+          expect(Math.abs(found - expected)).toBeLessThan(2.01);
+        }
+      }),
+      runs(60, 30118),
+    );
+    expect(checked).toBeGreaterThan(2000);
   });
 });
 
