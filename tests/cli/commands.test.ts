@@ -156,6 +156,27 @@ describe('mockup', () => {
     }
   });
 
+  it.each(['letter', 'a4'])(
+    'prints the same sheets of %s again, corrected, and says by how much',
+    async (paper) => {
+      const folder = await guildFolder();
+      const printing = async (...more: string[]) => {
+        const ran = await run(folder, ['mockup', 'sampler.yaml', '--paper', paper, '--json', ...more]);
+        const { orientation, labels, measured } = JSON.parse(ran.out);
+        return { orientation, labels, measured, last: ran.lines.at(-1) };
+      };
+      const { measured: none, last, ...sheets } = await printing();
+      expect(none).toEqual({ short: 1, long: 1 });
+      expect(last).toMatch(/pages with the cover$/);
+      expect(await printing('--measured', '1.98,2')).toEqual({
+        ...sheets,
+        measured: { short: expect.closeTo(0.99, 12), long: 1 },
+        last: 'corrected for your printer: short edge × 1.0101, long edge × 1.0000',
+      });
+      expect(await printing('--measured', '2,1.98')).toMatchObject(sheets);
+    },
+  );
+
   it('makes the same bytes again', async () => {
     const folder = await guildFolder();
     for (const name of ['a.pdf', 'b.pdf']) await run(folder, ['mockup', 'sampler.yaml', '-o', name]);

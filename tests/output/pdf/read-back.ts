@@ -71,10 +71,11 @@ export interface Spot {
   readonly y: number;
 }
 
-/** A path as it lies on the page, in points: its moves and lines' ends, and whether it is painted by a stroke. */
+/** A path as it lies on the page, in points: its moves and lines' ends, and whether the pen was set to dashes. */
 export interface WalkedPath {
   readonly points: readonly Spot[];
   readonly curves: boolean;
+  readonly dashed: boolean;
 }
 
 type Matrix = readonly [number, number, number, number, number, number];
@@ -90,27 +91,35 @@ const times = (m: Matrix, n: Matrix): Matrix => [
 /** Every path of a page with all transforms applied. */
 export const walkPaths = async (page: PDFPageProxy): Promise<WalkedPath[]> => {
   const { fnArray, argsArray } = await page.getOperatorList();
-  const stack: Matrix[] = [];
+  const stack: (readonly [Matrix, boolean])[] = [];
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
+  let dashed = false;
+  const save = (): unknown => stack.push([matrix, dashed]);
+  const restore = (): void => {
+    [matrix, dashed] = stack.pop()!;
+  };
   const paths: WalkedPath[] = [];
   for (let i = 0; i < fnArray.length; i++) {
     const args = argsArray[i];
     switch (fnArray[i]) {
       case OPS.save:
-        stack.push(matrix);
+        save();
         break;
       case OPS.restore:
-        matrix = stack.pop()!;
+        restore();
+        break;
+      case OPS.setDash:
+        dashed = (args[0] as ArrayLike<number>).length > 0;
         break;
       case OPS.transform:
         matrix = times(matrix, args as Matrix);
         break;
       case OPS.paintFormXObjectBegin:
-        stack.push(matrix);
+        save();
         if (args[0]) matrix = times(matrix, args[0] as Matrix);
         break;
       case OPS.paintFormXObjectEnd:
-        matrix = stack.pop()!;
+        restore();
         break;
       case OPS.constructPath: {
         // pdf.js packs a path as numbers: 0 move, 1 line, 2 cubic, 3 quadratic, 4 close, each with its points.
@@ -134,13 +143,39 @@ export const walkPaths = async (page: PDFPageProxy): Promise<WalkedPath[]> => {
             throw new Error('A quadratic curve: nothing here writes one.');
           } else k += 1;
         }
-        paths.push({ points, curves });
+        paths.push({ points, curves, dashed });
         break;
       }
     }
   }
   if (stack.length !== 0) throw new Error('Saves and restores are not balanced.');
   return paths;
+};
+
+/** A text as it stands on a page, mm: where its base line begins and ends, and its size. */
+export interface Written {
+  readonly text: string;
+  readonly from: Spot;
+  readonly to: Spot;
+  readonly size: number;
+  readonly isUpright: boolean;
+}
+
+/** Every text once: a rim behind letters is a text of its own. */
+export const readTexts = async (page: PDFPageProxy): Promise<Written[]> => {
+  const { items } = await page.getTextContent();
+  const seen = new Map<string, Written>();
+  for (const item of items) {
+    if (!('str' in item) || item.str.trim() === '') continue;
+    const [a, b, , , x, y] = item.transform as unknown as Matrix;
+    const size = Math.hypot(a, b);
+    const from = { x: x / POINT, y: y / POINT };
+    const along = item.width / POINT / size;
+    const to = { x: from.x + along * a, y: from.y + along * b };
+    const text = item.str.replaceAll('\u00a0', ' ');
+    seen.set(`${text} ${x} ${y}`, { text, from, to, size: size / POINT, isUpright: Math.abs(b) < 1e-9 });
+  }
+  return [...seen.values()];
 };
 
 export interface Picture {
