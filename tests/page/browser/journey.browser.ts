@@ -201,6 +201,26 @@ describe('the whole way by keyboard', () => {
     await expectSameAsCommand(plan, ['mockup', '--measured', '1.98,2'], pdf);
     await context.close();
   });
+
+  test('what was kept as across and up is told and not used, until it is measured again', async () => {
+    const { context, page } = await visit(browser, server.url);
+    await page.evaluate(() => localStorage.setItem('swagwright.measured', '1.98|2'));
+    await page.reload();
+    await settled(page);
+    const short = page.getByLabel('2 in square measures, along the paper’s short edge');
+    const hint = page.locator('#paper .hint', { hasText: 'edge' });
+    expect(await short.inputValue()).toBe('');
+    expect(await hint.textContent()).toContain(
+      '(1.98 across and 2 up) may have been either edge of the paper',
+    );
+    await short.fill('1.98');
+    expect(await hint.textContent()).toContain('short edge × 1.0101, long edge × 1.0000');
+    await page.reload();
+    await settled(page);
+    expect(await short.inputValue()).toBe('1.98');
+    expect(await page.evaluate(() => localStorage.getItem('swagwright.measured'))).toBeNull();
+    await context.close();
+  });
 });
 
 describe('opened with a plan', () => {
@@ -271,7 +291,7 @@ describe('nothing is lost', () => {
     await page.getByLabel('Border width').fill('7');
     await expect.poll(() => page.locator('.notice').count()).toBe(0);
     // What is in the way stays.
-    await page.getByLabel('2 in square measures, across').fill('9');
+    await page.getByLabel('2 in square measures, along the paper’s short edge').fill('9');
     await page.getByRole('button', { name: 'Marking card' }).click();
     await page.locator('#paper .notice').waitFor();
     await page.getByLabel('Border width').fill('6');
