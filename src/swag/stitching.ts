@@ -116,25 +116,28 @@ export interface Flat {
 const SHORTEST_FLAT = 12;
 
 export const flatsOf = ({ template, sections }: Stitching): readonly Flat[] => {
-  const flats: Flat[] = [];
   let at = 0;
-  for (const piece of template.edge.pieces) {
-    const length = pieceLength(piece);
-    if (piece.kind === 'line' && length >= SHORTEST_FLAT) {
-      const d = pieceDirection(piece, 0);
-      const section = sections.find((s) => at >= s.from - 1e-6 && at < s.to - 1e-6);
-      flats.push({
-        number: flats.length + 1,
-        label: section ? `the flat of ${sectionLabel(section)}` : 'the flat',
-        from: at,
-        to: at + length,
-        angle: Math.atan2(d.y, d.x),
-        piece,
-      });
-    }
-    at += length;
-  }
-  return flats;
+  const found = template.edge.pieces.flatMap((piece) => {
+    const from = at;
+    at += pieceLength(piece);
+    if (piece.kind !== 'line' || at - from < SHORTEST_FLAT) return [];
+    const section = sections.find((s) => from >= s.from - 1e-6 && from < s.to - 1e-6);
+    return [{ piece, from, to: at, section }];
+  });
+  return found.map(({ piece, from, to, section }, i): Flat => {
+    const d = pieceDirection(piece, 0);
+    const beside = found.filter((f) => f.section === section);
+    const number = found.slice(0, i + 1).filter((f) => f.section === section).length;
+    const flat = beside.length > 1 ? `flat ${number} from the heel in` : 'the flat of';
+    return {
+      number: i + 1,
+      label: section ? `${flat} ${sectionLabel(section)}` : 'the flat',
+      from,
+      to,
+      angle: Math.atan2(d.y, d.x),
+      piece,
+    };
+  });
 };
 
 /**

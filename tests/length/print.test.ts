@@ -3,6 +3,7 @@ import { Fraction } from 'fraction.js';
 import { describe, expect, test } from 'vitest';
 import {
   CM_TENTH,
+  exactLength,
   formatLength,
   INCH_EIGHTH,
   INCH_SIXTEENTH,
@@ -131,4 +132,17 @@ describe('formatLength', () => {
       runs(2000, 2),
     );
   });
+});
+
+test.each([
+  [6.35, MM_HALF, '6.35 mm'],
+  [6.35, CM_TENTH, '0.635 cm'],
+  [6.35, INCH_SIXTEENTH, '1/4 in'],
+  // 17/64 in is 6.746875 mm.
+  [6.746875, INCH_SIXTEENTH, '17/64 in'],
+  // 15/64 in is 5.953 mm, and so a foot of 6 mm has no such name.
+  [6, INCH_SIXTEENTH, '6 mm'],
+  [3, MM_WHOLE, '3 mm'],
+])('%f mm is called what it is: %j', (mm, style, text) => {
+  expect(exactLength(mm, style)).toBe(text);
 });

@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Design, designOf } from '../../src/swag/index.ts';
-import type { Template } from '../../src/template/index.ts';
+import { readTemplate, type Template } from '../../src/template/index.ts';
 import { runs } from '../support/runs.ts';
 import { planOf, profile, search, templateOf } from '../swag/fit-helpers.ts';
 import { faultsOf } from './follow-card.ts';
@@ -43,9 +43,10 @@ const DIRECTIONS = ['heel-first', 'crown-first'];
 const product = <A, B>(a: readonly A[], b: readonly B[]): [A, B][] =>
   a.flatMap((x) => b.map((y): [A, B] => [x, y]));
 
-const swags = product(SETTINGS, product(SIDES, DIRECTIONS)).map(
-  ([setting, [side, direction]]) => `{ ${setting}, side: ${side}, direction: ${direction} }`,
-);
+/** All that there are: etched lines stand near the heel, which crown-first is not at the start mark. */
+const swags = product(SETTINGS, product(SIDES, DIRECTIONS))
+  .map(([setting, [side, direction]]) => `{ ${setting}, side: ${side}, direction: ${direction} }`)
+  .filter((swag) => !/alignment.*crown-first/.test(swag));
 
 const MILLIMETRES = 'units: mm\nmarks: { round: 0.1 }';
 
@@ -65,9 +66,6 @@ const fieldsOf = (band: string) =>
   ).map(([corners, from]) => ({ band, corners, from, layout: BANDS[band]!(corners, from) }));
 const FIELDS = Object.keys(BANDS).flatMap(fieldsOf);
 
-/** Etched lines stand near the heel, which crown-first is not at the start mark. */
-const possible = swags.filter((swag) => !/alignment.*crown-first/.test(swag));
-
 test.each(Object.keys(BANDS))('every card of a %s leads to its drawing', (band) => {
   const followed = new Set<string>();
   for (const { corners, from, layout } of fieldsOf(band)) {
@@ -81,7 +79,7 @@ test.each(Object.keys(BANDS))('every card of a %s leads to its drawing', (band) 
       }
     expect(count, `${corners}, from ${from}`).toBeGreaterThan(10);
   }
-  expect([...followed].sort()).toEqual([...possible].sort());
+  expect([...followed].sort()).toEqual([...swags].sort());
 });
 
 test.each(['units: in', 'units: mm', 'units: cm', 'units: in\nmarks: { round: 1/64 }'])(
@@ -127,7 +125,10 @@ describe('any template', () => {
         fc.constantFrom(...FIELDS),
         fc.constantFrom(...swags),
         (text, { layout }, swag) => {
-          const { count, faults } = follow(layout, swag, templateOf(text, 'turned'));
+          // An edge that crosses itself is no template.
+          const reading = readTemplate(text, 'turned.yaml');
+          fc.pre(reading.ok);
+          const { count, faults } = follow(layout, swag, reading.template);
           expect(faults).toEqual([]);
           followed += count;
         },

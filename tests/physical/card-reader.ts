@@ -26,6 +26,17 @@ export interface Rays {
   readonly crown: number;
   /** `start 1`, `centre 1` …: radians from straight up, the way that is said. */
   readonly angles: ReadonlyMap<string, number>;
+  /** Without a protractor: two circles, the one that crowns lie on, and what is stepped off, mm. */
+  readonly compass: {
+    readonly start: number;
+    readonly crown: number;
+    readonly crownsOn: 'larger' | 'smaller';
+    readonly step: number;
+    readonly steps: number;
+    readonly reach: number;
+    readonly span: number;
+    readonly gap: number;
+  };
 }
 
 /** Where the end of the template lies when an instruction has been followed. */
@@ -348,6 +359,14 @@ const readRays = (texts: readonly string[], table: CardTable, unit: number): Ray
     /^With a ruler and a protractor: draw the first centre line from the centre straight up\. Lay the protractor on the centre, its 0 along that line, and mark the rays (clockwise|counterclockwise) at the angles below\. Then measure from the centre, .+: ([\d./ ]+) along each start and stop ray, ([\d./ ]+) along each centre ray\./,
   );
   if (!found) throw new Error(`Not understood: ${texts[0]}`);
+  const compass = texts[1]?.match(
+    new RegExp(
+      `^Without a protractor: draw two circles round the centre, ${L} and ${L} in radius\\. On the (larger|smaller) one, which carries the crowns, begin straight up and step off ${L}, straight from crown to crown, ` +
+        `(\\d+) times; the last step comes back to the first, and what is left over is shared among all\\. From each crown measure ${L} to the other circle, to both sides: there lie its start and its stop\\. ` +
+        `Check: straight from start to stop is ${L}(?:, and from a stop to the next start ${L})?\\.$`,
+    ),
+  );
+  if (!compass) throw new Error(`Not understood: ${texts[1]}`);
   if (!table.title?.startsWith(`Rays ${found[1]}:`)) throw new Error(`${table.title}: the other way round`);
   const angles = new Map<string, number>();
   for (const [number, start, centre, stop] of table.rows)
@@ -362,6 +381,16 @@ const readRays = (texts: readonly string[], table: CardTable, unit: number): Ray
     start: bareNumber(found[2]!) * unit,
     crown: bareNumber(found[3]!) * unit,
     angles,
+    compass: {
+      start: measure(compass[1]!),
+      crown: measure(compass[2]!),
+      crownsOn: compass[3] as 'larger' | 'smaller',
+      step: measure(compass[4]!),
+      steps: Number(compass[5]),
+      reach: measure(compass[6]!),
+      span: measure(compass[7]!),
+      gap: compass[8] === undefined ? 0 : measure(compass[8]),
+    },
   };
 };
 

@@ -4,7 +4,7 @@ import { stepOf } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
 import type { Design } from '../../src/swag/index.ts';
 import { apart, minus, plus, type Spot } from './acrylic.ts';
-import { bareNumber, type Read } from './card-reader.ts';
+import { bareNumber, type Rays, type Read } from './card-reader.ts';
 import { BorderCloth, borderOf, from, type Stand } from './cloth.ts';
 
 /** One half swag by the card: where she begins, which way she works, and where the crown is to be. */
@@ -156,6 +156,7 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
   };
   const count = [...rays.angles.keys()].filter((k) => k.startsWith('start')).length;
   if (count !== design.fit.sides[0]!.repeats) throw new Error('Too many swags or too few');
+  for (const fault of compassFaults(rays, ray)) throw new Error(fault);
   const { instruction } = read;
   const named =
     instruction.kind === 'swing' ? '' : instruction.kind === 'line' ? instruction.to : instruction.of;
@@ -182,4 +183,27 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
       { ...shared, half: 'second', stand: half('stop', `start ${n === count ? 1 : n + 1}`) },
     ];
   });
+};
+
+/** Where compasses put the marks otherwise than the protractor does, which reads to a tenth of a degree. */
+const compassFaults = ({ compass, start, crown }: Rays, ray: (kind: string) => Spot): string[] => {
+  const on = (kind: string, radius: number): Spot => plus({ x: 0, y: 0 }, ray(kind), radius);
+  const [first, next] = [on('centre 1', crown), on('centre 2', crown)];
+  const carrying =
+    compass.crownsOn === 'larger'
+      ? Math.max(compass.start, compass.crown)
+      : Math.min(compass.start, compass.crown);
+  const pairs: [string, number, number][] = [
+    ['the circle of the starts', compass.start, start],
+    ['the circle of the crowns', carrying, crown],
+    ['from crown to crown', compass.step, apart(first, next)],
+    ['a step', compass.step, 2 * crown * Math.sin(Math.PI / compass.steps)],
+    ['from crown to start', compass.reach, apart(first, on('start 1', start))],
+    ['from crown to stop', compass.reach, apart(first, on('stop 1', start))],
+    ['from start to stop', compass.span, apart(on('start 1', start), on('stop 1', start))],
+    ['from stop to start', compass.gap, apart(on('stop 1', start), on('start 2', start))],
+  ];
+  return pairs
+    .filter(([, said, is]) => !(Math.abs(said - is) <= 0.9 + 0.002 * (start + crown)))
+    .map(([what, said, is]) => `${what}: ${said} by the compasses, and ${is} by the rays`);
 };

@@ -71,20 +71,22 @@ export const lieOf = (over: boolean, angle: number, acrylic: Spot, cloth: Spot):
   return { over, angle, x: cloth.x - turned.x, y: cloth.y - turned.y };
 };
 
-/** The straight stretch of a section, by the card's own words: the first of it that is long enough to lay. */
+/** The straight stretch that the card's words name: the only one of its section that is long enough to lay, or one by its number. */
 export const flatNamed = ({ template, ...acrylic }: Acrylic, words: string) => {
-  const found = words.match(/^the flat of section (\d+)(?: \(.*\))?$/);
+  const found = words.match(/^(?:the flat of|flat (\d+) from the heel in) section (\d+)(?: \(.*\))?$/);
   if (!found) throw new Error(`${words}: no such flat`);
-  const [low, high] = [Number(found[1]) - 2, Number(found[1]) - 1].map(
-    (i) => template.breaks[i]?.at ?? (i < 0 ? 0 : acrylic.length),
-  ) as [number, number];
+  const end = (i: number): number => (i < 0 ? 0 : (template.breaks[i]?.at ?? acrylic.length));
+  const [low, high] = [end(Number(found[2]) - 2), end(Number(found[2]) - 1)];
   let at = 0;
-  for (const p of template.edge.pieces) {
-    const length = p.kind === 'line' ? apart(p.from, p.to) : Math.abs(p.sweep) * p.radius;
-    if (p.kind === 'line' && length >= 12 && at >= low - 1e-6 && at < high - 1e-6) return p;
-    at += length;
-  }
-  throw new Error(`${words}: it is nowhere straight`);
+  const flats = template.edge.pieces.filter((p) => {
+    const from = at;
+    at += p.kind === 'line' ? apart(p.from, p.to) : Math.abs(p.sweep) * p.radius;
+    return p.kind === 'line' && at - from >= 12 && from >= low - 1e-6 && from < high - 1e-6;
+  });
+  if (found[1] === undefined && flats.length > 1) throw new Error(`${words}: there are ${flats.length}`);
+  const flat = flats[Number(found[1] ?? 1) - 1];
+  if (!flat) throw new Error(`${words}: it is nowhere straight`);
+  return flat;
 };
 
 const swing = (

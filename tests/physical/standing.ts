@@ -93,7 +93,10 @@ const faultsOfTable = (standing: Standing): string[] =>
           Seen,
           Seen,
         ];
-        wrong(head, said, a.along - (a.up * (b.along - a.along)) / (b.up - a.up), standing.rounding + 0.05);
+        const crossing = a.along - (a.up * (b.along - a.along)) / (b.up - a.up);
+        // A slanting line crosses far away, where a tenth of a degree of a ray shows.
+        const turned = read.rays ? 0.004 * Math.abs(crossing) : 0;
+        wrong(head, said, crossing, standing.rounding + 0.05 + turned);
       } else throw new Error(`Not understood: ${head}`);
     }
   });

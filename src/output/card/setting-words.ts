@@ -120,7 +120,8 @@ const backWords = (
     back > foot.clearance + NOTICEABLE
       ? ' (more than the clearance, because the foot does not reach into the notch)'
       : '';
-  const away = more === '' ? exactLength(foot.clearance, style) : smallLength(back, style);
+  const away =
+    back - foot.clearance < SAME_AS_FOOT ? exactLength(foot.clearance, style) : smallLength(back, style);
   const wheres = new Set(placings.map(({ start }) => (start ? whereWords(start, design, style) : '')));
   // Each side leans the template a little differently.
   const where =
@@ -149,6 +150,9 @@ const upWords = (up: number, { fit, field }: Design): string => {
     return up < 0 === (field.from === 'inner') ? 'nearer to the centre' : 'farther from the centre';
   return `${up < 0 ? 'below' : 'above'} the ${field.startMargin > 0 ? 'start line' : seamName(field)}`;
 };
+
+/** So little (mm) farther than the clearance is the clearance: rounding of lengths. */
+const SAME_AS_FOOT = 1e-3;
 
 /** Less than this (mm) nobody sees: half of 1/64 in. */
 const NOTICEABLE = 0.2;

@@ -11,7 +11,14 @@ import { type Card, cardAsData, cardOf, writeTextCard } from '../../../src/outpu
 import { writeCardPdf } from '../../../src/output/card-sheets/index.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
-import { designOf, placingOf, ringMeasures, roundFrame } from '../../../src/swag/index.ts';
+import {
+  designOf,
+  placingOf,
+  ringMeasures,
+  roundFrame,
+  twoDigits,
+  WASTAGE,
+} from '../../../src/swag/index.ts';
 import type { Template } from '../../../src/template/index.ts';
 import { planOf, profile, search, templateOf } from '../../swag/fit-helpers.ts';
 
@@ -112,6 +119,41 @@ describe('the card', () => {
     expect(figures.length).toBe(2);
     for (const f of figures)
       expect(f.replace(/[.,]|^0+/g, '').replace(/0+$/, '').length).toBeLessThanOrEqual(2);
+  });
+
+  it.each([
+    // One yard is 36 in (international yard and pound agreement of 1959: 0.9144 m).
+    ['units: in', 25.4 * 36, 'yd'],
+    ['units: mm', 1000, 'm'],
+  ])('says the stitched length in yards of 36 in, or metres: %s', (units, each, name) => {
+    const { card } = made(
+      `${units}\nlayout: { strip: { length: 216 in, width: 6 in } }\nswag: { repeats: 18, gap: 0, setting: crown-on-centre, side: inside, direction: heel-first }\n`,
+      templateOf('units: in\nedge: [{ start: [0, 0] }, { arc: { to: [6, 0], rise: 1 1/2 } }]', 'arc'),
+    );
+    // 36 halves, each an arc of radius 4 in through 4·atan(1/2) (Machinery's Handbook, 31st ed., p. 83).
+    const whole = 36 * 16 * Math.atan(1 / 2) * MM_PER_INCH;
+    const thread = wordsOf(card, 'thread');
+    expect(thread).toContain(`Stitched length: ${(whole / each).toFixed(1)} ${name} in all.`);
+    // 2.5 times the line, half of it above, and the waste.
+    const half = (whole * 2.5 * (1 + WASTAGE)) / 2 / each;
+    expect(thread).toContain(
+      `${twoDigits(half)} ${name} on top and ${twoDigits(half)} ${name} in the bobbin`,
+    );
+  });
+
+  it('calls a foot what it is, and rounds nothing that is not measured with a tape', () => {
+    const { card } = made(
+      `units: mm\n${BALUSTER_STRIP.replace('36,', '914.4,')
+        .replace('6,', '152.4,')
+        .replace('1/4', '6.35')
+        .replace(/channels.*/, 'channels: { outward: [6.35, 9.53] }')}`,
+      profile('baluster'),
+    );
+    expect(card.summary[0]).toMatch(/Baluster, 6\.35 mm thick.* Foot: 6\.35 mm from the needle/);
+    expect(wordsOf(card, 'channels')).toContain(
+      'outward 1, 6.35 mm wide: lay the edge itself on the last stitching (that gives 6.35 mm).',
+    );
+    expect(wordsOf(card, 'channels')).not.toContain('6.5 mm');
   });
 
   it('gives the cautions last, as text holds them all', () => {
