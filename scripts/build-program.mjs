@@ -9,12 +9,15 @@
  * PDF and PNG are written with. Names are kept as they are in the source, so that a fault can be found.
  */
 
-import { chmodSync, copyFileSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { build } from 'vite';
 import { modulesOf, packageFolder, thirdParty } from './third-party.mjs';
 
 const root = join(import.meta.dirname, '..');
+
+/** As the bundler names files. */
+const source = `${realpathSync(root).replaceAll('\\', '/')}/src/`;
 
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'];
 
@@ -53,7 +56,7 @@ const buildProgram = async (out, alone = []) => {
             ...Object.fromEntries(alone.map((name) => [name, join(root, `src/${name}.ts`)])),
           },
           // Our own modules do nothing but define; so what is not called is left out, and with it what only it needs.
-          treeshake: { moduleSideEffects: (id) => !/[\\/]src[\\/](?!cli[\\/]bin\.ts)/.test(id) },
+          treeshake: { moduleSideEffects: (id) => !id.startsWith(source) || id.endsWith('/cli/bin.ts') },
           // Everything lies two folders below the package, as the source does: its own files are found from there.
           output: { entryFileNames: '[name].js', chunkFileNames: 'parts/[name]-[hash].js' },
         },

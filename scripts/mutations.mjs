@@ -21,6 +21,7 @@ const wanted = MUTATIONS.filter(
 
 const copy = mkdtempSync(join(tmpdir(), 'swagwright-mutations-'));
 const COPIED = [
+  'scripts',
   'src',
   'tests',
   'profiles',

@@ -1,7 +1,7 @@
 /** The library that decodes and paints pictures. It is compiled for each kind of computer, and may be missing on a rare one. */
 
 import { ProblemError } from '../document/index.ts';
-import { FONT_FILES, ownFile } from './own-files.ts';
+import { fontFile } from './own-files.ts';
 
 export type CanvasLibrary = typeof import('@napi-rs/canvas');
 
@@ -18,5 +18,5 @@ export const loadCanvas = async (hint: string): Promise<CanvasLibrary> => {
 
 /** The same letters on every computer. */
 export const registerFonts = ({ GlobalFonts }: CanvasLibrary): void => {
-  for (const file of Object.values(FONT_FILES)) GlobalFonts.registerFromPath(ownFile(file), 'DejaVu Sans');
+  for (const cut of ['regular', 'bold'] as const) GlobalFonts.registerFromPath(fontFile(cut), 'DejaVu Sans');
 };

@@ -7,7 +7,7 @@ import type { Units } from '../length/index.ts';
 import { type SheetsPdf, writeOnePage, writeSheetsCounted } from '../output/pdf/index.ts';
 import type { PerEdge, SheetPlan } from '../pagination/index.ts';
 import { CAUTIONS } from './cautions.ts';
-import { FONT_FILES, ownFile } from './own-files.ts';
+import { fontFile } from './own-files.ts';
 
 export interface PdfWords {
   readonly title: string;
@@ -20,8 +20,8 @@ export interface PdfWords {
 export const pdfMeans = async () => ({
   deflate: (bytes: Uint8Array): Uint8Array => deflateSync(bytes),
   fonts: {
-    regular: await readFile(ownFile(FONT_FILES.regular)),
-    bold: await readFile(ownFile(FONT_FILES.bold)),
+    regular: await readFile(fontFile('regular')),
+    bold: await readFile(fontFile('bold')),
   },
 });
 
