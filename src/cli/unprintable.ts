@@ -4,7 +4,7 @@ import { series } from '../document/index.ts';
 import type { Template } from '../template/index.ts';
 import type { Io } from './io.ts';
 import { say } from './messages.ts';
-import { FONT_FILES, ownFile } from './own-files.ts';
+import { fontFile } from './own-files.ts';
 
 /** What nearly every name is written in, and the font has. */
 const PLAIN = /^[\x20-\x7e\u00a0-\u017f\u2018-\u201d\u2032\u2033]*$/;
@@ -29,7 +29,7 @@ export const sayUnprintable = async (
     import('node:fs/promises'),
     import('../output/pdf/index.ts'),
   ]);
-  const { lacks } = typefaceOf(await readFile(ownFile(FONT_FILES.regular)));
+  const { lacks } = typefaceOf(await readFile(fontFile('regular')));
   const missing = [...new Set(text)].filter(lacks);
   if (missing.length === 0) return;
   const listed = missing.slice(0, MOST_LISTED).map((letter) => `“${letter}”`);

@@ -4,7 +4,7 @@
  */
 
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Drawing } from '../../../src/drawing/index.ts';
+import type { StyledDrawing } from '../../../src/drawing/index.ts';
 import { line, openPath, point } from '../../../src/geometry/index.ts';
 import { writeSheets } from '../../../src/output/pdf/index.ts';
 import { type LayOutOptions, layOut } from '../../../src/pagination/index.ts';
@@ -15,7 +15,7 @@ import { openPages, POINT, readTexts, type Spot, WORDS, type Written, walkPaths 
 const STROKE = 8;
 const COLUMNS = 11;
 const ROWS = 8;
-const landmarks = (): Drawing => {
+const landmarks = (): StyledDrawing => {
   const stitch = Array.from({ length: COLUMNS * ROWS }, (_, i) => {
     const angle = ((i + 0.5) * Math.PI) / (COLUMNS * ROWS);
     const x = 53 * (i % COLUMNS);
