@@ -2,6 +2,7 @@
 
 import { distance, flatten, type Path, type Point, pieceDirection, turnBetween } from '../geometry/index.ts';
 import type { Capture } from './capture-marks.ts';
+import type { Outline } from './fit-outline.ts';
 import type { WorkingEdge } from './working-edge.ts';
 
 /** A photograph by which an outline may be off by more than this (mm) is not measured. */
@@ -20,6 +21,19 @@ export const photoDoubt = (capture: Capture | undefined): string | undefined =>
   capture && capture.expected > SURE
     ? `unsure: the outline may be ${capture.expected.toFixed(1)} mm off in this photograph; for a better one ${betterPhoto(capture)}`
     : undefined;
+
+/** Lines and arcs stay within half of this (mm) of what a picture shows, unless a corner was taken for a tight curve. */
+const DEVIANT = 0.15;
+
+/** A place where the outline leaves the picture: a corner that was not found, most often. */
+export const outlineDoubt = (
+  { deviation, farthest }: Outline,
+  toPixels: (p: Point) => Point,
+): string | undefined => {
+  if (!farthest || !(deviation > DEVIANT)) return undefined;
+  const { x, y } = toPixels(farthest);
+  return `unsure: near ${Math.round(x)},${Math.round(y)} in the picture the outline is ${deviation.toFixed(1)} mm off, as where a corner was not found: look at it there; a sharper picture with more pixels helps`;
+};
 
 /** An end at a corner that turns by less than this (radians) may as well be somewhere near it. */
 const SHALLOW = (25 * Math.PI) / 180;

@@ -25,6 +25,8 @@ export interface Outline {
   readonly corners: readonly OutlineCorner[];
   /** The farthest that the points lie from the path, corners left out, and the usual distance (mm). */
   readonly deviation: number;
+  /** Where they lie farthest. */
+  readonly farthest: Point | undefined;
   readonly roughness: number;
 }
 
@@ -68,16 +70,21 @@ export const fitOutline = (points: readonly Point[], options: FitOptions): Outli
   }
   const near = nearnessOf(pieces);
   let most = 0;
+  let farthest: Point | undefined;
   let sum = 0;
   for (const p of believed) {
     const d = near.distance(p);
-    if (d > most) most = d;
+    if (d > most) {
+      most = d;
+      farthest = p;
+    }
     sum += d * d;
   }
   return {
     path: closedPath(pieces),
     corners: joints,
     deviation: most,
+    farthest,
     roughness: Math.sqrt(sum / Math.max(1, believed.length)),
   };
 };

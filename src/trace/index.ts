@@ -21,7 +21,7 @@ export {
   ringLength,
   ringOf,
 } from './corners.ts';
-export { endDoubts, photoDoubt } from './doubts.ts';
+export { endDoubts, outlineDoubt, photoDoubt } from './doubts.ts';
 export { type FitOptions, fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 export { applyHomography, findHomography, type Homography, inverseHomography } from './homography.ts';
 export { type LensFrame, type SheetView, viewAt, viewThroughLens } from './lens.ts';

@@ -14,6 +14,8 @@ import {
   endDoubts,
   expectedError,
   findWorkingEdge,
+  fitOutline,
+  outlineDoubt,
   photoDoubt,
   type TraceResult,
   tracePicture,
@@ -293,6 +295,32 @@ describe('a heel whose side goes over into the edge by a shallow corner', () => 
       ),
     ]);
     expect(smooth(6)).toEqual([]);
+  });
+});
+
+describe('a corner that was not found', () => {
+  test('is told of by the place where the outline leaves the picture', () => {
+    const side = Array.from({ length: 400 }, (_, i) => i / 10);
+    const square: Place[] = [
+      ...side.map((s) => ({ x: s, y: 0 })),
+      ...side.map((s) => ({ x: 40, y: s })),
+      ...side.map((s) => ({ x: 40 - s, y: 40 })),
+      ...side.map((s) => ({ x: 0, y: 40 - s })),
+    ];
+    const about = { tolerance: 0.03, gap: 0.35, noise: 0.06, fairness: 0.8 };
+    const found = fitOutline(square, about);
+    expect(found.corners).toHaveLength(4);
+    expect(outlineDoubt(found, (p) => p)).toBeUndefined();
+    // Fitted as if no corner were there: one run of 40 mm goes round it.
+    const missed = fitOutline(square, { ...about, gap: 12 });
+    expect(missed.corners.length).toBeLessThan(4);
+    expect(missed.deviation).toBeGreaterThan(0.15);
+    const words = outlineDoubt(missed, (p) => ({ x: 10 * p.x, y: 10 * p.y }));
+    const [, x, y] =
+      /^unsure: near (\d+),(\d+) in the picture the outline is \d\.\d mm off/.exec(words ?? '') ?? [];
+    // Beside one of the four corners, in pixels of a tenth of a millimetre.
+    const near = (v: number): number => Math.min(Math.abs(v), Math.abs(v - 400));
+    expect(Math.max(near(Number(x)), near(Number(y)))).toBeLessThan(20);
   });
 });
 

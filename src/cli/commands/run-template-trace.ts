@@ -21,6 +21,7 @@ import {
   endDoubts,
   findWorkingEdge,
   type LineSide,
+  outlineDoubt,
   photoDoubt,
   type Traced,
   tracePicture,
@@ -83,8 +84,11 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   }
   const { found } = chosen;
   const isSaid = options.heel !== undefined || options.crown !== undefined;
-  const photo = photoDoubt(traced.traced.capture);
-  const doubts = [...(photo === undefined ? [] : [photo]), ...endDoubts(outline.path, found, isSaid)];
+  const doubts = [
+    photoDoubt(traced.traced.capture),
+    outlineDoubt(outline, traced.traced.toPixels),
+    ...endDoubts(outline.path, found, isSaid),
+  ].filter((d) => d !== undefined);
   const text = writeTemplate({
     title: titleFrom(options, name),
     units,
