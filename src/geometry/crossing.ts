@@ -30,10 +30,13 @@ export const TOUCH = 1e-9;
 export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
   const points: number[] = [];
   if (a.kind === 'line') {
-    if (b.kind === 'line') lineLine(a, b, slack, points);
+    if (b.kind === 'line') lineLine(a, b, points);
     else lineCircle(a, b, slack, points);
   } else if (b.kind === 'line') lineCircle(b, a, slack, points);
   else circleCircle(a, b, slack, points);
+  // Where pieces run along one another for a while, or a speck ends beside one, no crossing of their lines and circles
+  // says so: an end of either that lies on the other does.
+  endsAlong(a, b, slack, points);
 
   const found: Crossing[] = [];
   for (let i = 0; i < points.length; i += 2) {
@@ -129,7 +132,7 @@ const sweptByChord = (p: Arc, atX: number, atY: number): number => {
 const within = (share: number, slack: number): number | undefined =>
   share >= -slack && share <= 1 + slack ? Math.min(1, Math.max(0, share)) : undefined;
 
-const lineLine = (a: Line, b: Line, slack: number, out: number[]): void => {
+const lineLine = (a: Line, b: Line, out: number[]): void => {
   const ux = a.to.x - a.from.x;
   const uy = a.to.y - a.from.y;
   const vx = b.to.x - b.from.x;
@@ -140,18 +143,10 @@ const lineLine = (a: Line, b: Line, slack: number, out: number[]): void => {
     const t = ((b.from.x - a.from.x) * vy - (b.from.y - a.from.y) * vx) / det;
     out.push(a.from.x + ux * t, a.from.y + uy * t);
   }
-  // Nearly parallel lines may also run along one another: then their ends are where they meet.
-  if (!(Math.abs(det) > NEARLY_PARALLEL * lengths)) {
-    if (offLine(a, b.from) <= slack) out.push(b.from.x, b.from.y);
-    if (offLine(a, b.to) <= slack) out.push(b.to.x, b.to.y);
-    if (offLine(b, a.from) <= slack) out.push(a.from.x, a.from.y);
-    if (offLine(b, a.to) <= slack) out.push(a.to.x, a.to.y);
-  }
 };
 
-/** Sines below which lines have no crossing worth computing, or may also overlap within the slack. */
+/** The sine below which lines have no crossing worth computing. */
 const PARALLEL = 1e-13;
-const NEARLY_PARALLEL = 1e-7;
 
 const offLine = (l: Line, p: Point): number => {
   const along = subtract(l.to, l.from);
@@ -180,9 +175,16 @@ const lineCircle = (l: Line, c: Arc, slack: number, out: number[]): void => {
   if (length > 0) rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, 1, out);
 };
 
+const endsAlong = (a: Piece, b: Piece, slack: number, out: number[]): void => {
+  if (isOnCarrier(a, b.from, slack)) out.push(b.from.x, b.from.y);
+  if (isOnCarrier(a, b.to, slack)) out.push(b.to.x, b.to.y);
+  if (isOnCarrier(b, a.from, slack)) out.push(a.from.x, a.from.y);
+  if (isOnCarrier(b, a.to, slack)) out.push(a.to.x, a.to.y);
+};
+
 /**
  * Where the endless line through (x, y) along the unit vector u meets a circle: at the parameters −b ± h, with
- * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent. The line may miss the
+ * −b the foot of the perpendicular and h half the chord. The line may miss the
  * circle by `spread` times the slack: by so much the radical line of two circles moves with a gap between them.
  */
 const rayCircle = (
@@ -194,7 +196,7 @@ const rayCircle = (
   slack: number,
   spread: number,
   out: number[],
-): boolean => {
+): void => {
   const wx = c.center.x - c.from.x;
   const wy = c.center.y - c.from.y;
   const qx = x - c.from.x;
@@ -207,7 +209,7 @@ const rayCircle = (
   // On the other side of the centre it is this that says how far inside the circle the line runs.
   const beyond = 2 * c.radius - inside;
   const depth = Math.min(inside, beyond);
-  if (!(depth >= -slack * spread)) return false;
+  if (!(depth >= -slack * spread)) return;
   const half = Math.sqrt(Math.max(0, inside * beyond));
   const b = ux * qx + uy * qy - uw;
   const isTangent = half < TANGENT_HALF * c.radius;
@@ -219,13 +221,12 @@ const rayCircle = (
     const by = depth / lengthOf(fx, fy);
     out.push(x - ux * b + fx * by, y - uy * b + fy * by);
   }
-  if (!(half > 0)) return true;
+  if (!(half > 0)) return;
   const far = b > 0 ? -b - half : -b + half;
   let near = b > 0 ? -b + half : -b - half;
   // The product of the two parameters is the power of (x, y): it gives the one that would cancel.
   if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, x, y) / far;
   out.push(x + ux * near, y + uy * near, x + ux * far, y + uy * far);
-  return isTangent;
 };
 
 /** A root smaller than this share of the other has lost three digits or more to cancellation. */
@@ -234,10 +235,7 @@ const CANCELS = 1e-3;
 const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const d = distance(b.center, a.center);
   const apart = Math.abs(a.radius - b.radius);
-  if (d <= slack && apart <= slack) {
-    out.push(b.from.x, b.from.y, b.to.x, b.to.y, a.from.x, a.from.y, a.to.x, a.to.y);
-    return;
-  }
+  if (d <= slack && apart <= slack) return;
   if (!(d <= a.radius + b.radius + slack && d >= apart - slack && d > 0)) {
     // Centres kilometres apart are not known to within the slack.
     if (!(a.radius + b.radius > FAR_CENTRE && d > 0)) return;
@@ -252,13 +250,7 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const away = power(large, x, y) / (2 * d);
   // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
   const spread = 1 + large.radius / d;
-  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out)) {
-    // Two circles this close to tangent run along one another for a while; arcs that end there meet at their ends.
-    if (isOnCircle(a, b.from, slack)) out.push(b.from.x, b.from.y);
-    if (isOnCircle(a, b.to, slack)) out.push(b.to.x, b.to.y);
-    if (isOnCircle(b, a.from, slack)) out.push(a.from.x, a.from.y);
-    if (isOnCircle(b, a.to, slack)) out.push(a.to.x, a.to.y);
-  }
+  rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out);
 };
 
 /** Radii (mm) beyond which rounding at the centre comes near to `TOUCH`. */

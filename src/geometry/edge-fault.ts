@@ -5,7 +5,7 @@ import { eachMeeting, type Meeting } from './cuts.ts';
 import type { Path } from './path.ts';
 import { pieceLength } from './piece.ts';
 import { distance, isFinitePoint, type Point } from './point.ts';
-import { SPECK } from './weld.ts';
+import { SPECK, type Welded, weld } from './weld.ts';
 
 export type EdgeFault =
   | { readonly kind: 'empty' }
@@ -22,8 +22,12 @@ const BROKEN = 1e-6;
 const AT_CORNER = 1e-7;
 
 /** Checks everything that can be told before the foot is rolled; undefined when the edge is sound. */
-export const findEdgeFault = (edge: Path): EdgeFault | undefined =>
-  findUnsound(edge) ?? findSelfCrossing(edge, boxTreeOf(edge.pieces));
+export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
+  const unsound = findUnsound(edge);
+  if (unsound) return unsound;
+  const welded = weld(edge.pieces, edge.closed);
+  return findSelfCrossing(welded, edge.closed, boxTreeOf(welded.map((w) => w.piece)));
+};
 
 /** What is wrong with single pieces, or with the joints between them. */
 export const findUnsound = (edge: Path): EdgeFault | undefined => {
@@ -45,8 +49,16 @@ export const findUnsound = (edge: Path): EdgeFault | undefined => {
   return undefined;
 };
 
-/** Where a sound edge crosses or touches itself. `tree` is the one over its pieces. */
-export const findSelfCrossing = ({ pieces, closed }: Path, tree: BoxTree): EdgeFault | undefined => {
+/**
+ * Where a sound edge crosses or touches itself, as it is rolled along: without the specks that welding leaves out.
+ * `tree` is the one over its pieces.
+ */
+export const findSelfCrossing = (
+  welded: readonly Welded[],
+  closed: boolean,
+  tree: BoxTree,
+): EdgeFault | undefined => {
+  const pieces = welded.map((w) => w.piece);
   const count = pieces.length;
   let fault: EdgeFault | undefined;
   const visit = (m: Meeting): boolean => {
@@ -59,12 +71,8 @@ export const findSelfCrossing = ({ pieces, closed }: Path, tree: BoxTree): EdgeF
     if (shared && distance(shared, m.point) <= AT_CORNER) return false;
     // Two pieces that close a loop share both ends.
     if (closed && count === 2 && distance(pieces[0]!.from, m.point) <= AT_CORNER) return false;
-    // Pieces of a hair's length between two others are the corner of those two.
-    const between = pieces.slice(m.first + 1, m.second);
-    if (m.second - m.first > 1 && between.reduce((s, p) => s + pieceLength(p), 0) <= AT_CORNER) {
-      if (distance(pieces[m.second]!.from, m.point) <= 2 * AT_CORNER) return false;
-    }
-    fault = { kind: 'crosses-itself', at: m.point, pieces: [m.first, m.second] };
+    const named = [welded[m.first]!.index, welded[m.second]!.index] as const;
+    fault = { kind: 'crosses-itself', at: m.point, pieces: named };
     return true;
   };
   eachMeeting(pieces, visit, tree);

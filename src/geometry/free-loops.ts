@@ -5,7 +5,7 @@
  * nearer to the edge than c; and the kept stretches are linked, end to start, into loops with the free space
  * on their left. In exact arithmetic every kept stretch is part of a loop. Where rounding breaks one, because
  * many elements run through one point or beside one another, the same is done for a clearance larger by a
- * hundredth of the promised accuracy: that parts what coincides.
+ * hundredth of the promised accuracy: that parts what coincides, and closes a slot that leaves the foot no play.
  */
 
 import type { BoxTree } from './box-tree.ts';
@@ -79,7 +79,9 @@ export const freeLoops = (
   for (let k = 0; k <= MOST_NUDGES; k++) {
     const c = clearance + k * NUDGE;
     const elements = offsetElements(walk, c, caps);
-    const runs = joinedRuns(keptStretches(elements, near.nearer, c), elements);
+    // A larger clearance has its own play in it: a place where that is all there is has none to be asked about.
+    const play = k === 0 ? SLOT_PLAY : 0;
+    const runs = joinedRuns(keptStretches(elements, near.nearer, c, play), elements);
     const slack = k < MOST_NUDGES / 2 ? LINK : LOOSE_LINK;
     const linked = linkLoops(
       runs.map((run) => endsOf(run, elements)),
@@ -173,6 +175,7 @@ const keptStretches = (
   elements: readonly OffsetElement[],
   nearer: (p: Point, reach: number) => boolean,
   c: number,
+  play: number,
 ): readonly Stretch[] => {
   const pieces = elements.map((e) => e.piece);
   const smooth = smoothJoints(pieces);
@@ -188,7 +191,7 @@ const keptStretches = (
     const atStart = element > 0 && smooth[element - 1] ? atEnd : undefined;
     // By far the most elements are met by nothing.
     if (shares.length === 2) {
-      const free = length > CRUMB && (atStart ?? isFree(piece, 0.5, nearer, c));
+      const free = length > CRUMB && (atStart ?? isFree(piece, 0.5, nearer, c, play));
       if (free) kept.push({ element, t0: 0, t1: 1 });
       atEnd = length > telling ? free : undefined;
       continue;
@@ -199,7 +202,7 @@ const keptStretches = (
       const t1 = shares[i]!;
       if (!((t1 - t0) * length > CRUMB)) continue;
       const known = i === 1 ? atStart : undefined;
-      const free = known ?? isFree(piece, (t0 + t1) / 2, nearer, c);
+      const free = known ?? isFree(piece, (t0 + t1) / 2, nearer, c, play);
       if (free) {
         const last = kept.at(-1);
         if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
@@ -221,11 +224,12 @@ const isFree = (
   t: number,
   nearer: (p: Point, reach: number) => boolean,
   c: number,
+  play: number,
 ): boolean => {
   const at = pieceAt(piece, t);
   const reach = c - DISTANCE_NOISE;
   if (nearer(at, reach)) return false;
-  return !nearer(add(at, scale(leftOf(pieceDirection(piece, t)), SLOT_PLAY)), reach);
+  return play === 0 || !nearer(add(at, scale(leftOf(pieceDirection(piece, t)), play)), reach);
 };
 
 /** Stretches that follow on one another without a gap, in the walk's cyclic order, as runs. */

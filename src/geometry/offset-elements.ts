@@ -106,6 +106,8 @@ export const offsetElements = (
     if (isRoomy[i] && isRoomy[next] && !caps.has(i) && isStraightOn(pieces[i]!, pieces[next]!, straight))
       continue;
     const turn = caps.has(i) ? -Math.PI : turnInto(pieces[i]!, pieces[next]!);
+    // Where one side is not entered: a turn of nothing has no arc, which by rounding might go all the way round.
+    if (Math.abs(turn) <= straight && !(before && after)) continue;
     // Half of what a kink leaves open or doubled: by so much each side is led on, or held back.
     const share = (-turn * c) / 2;
     const isKink = Math.abs(turn) < kink && before && after;

@@ -25,7 +25,7 @@
  * Cost: sorting and a sweep, plus a few tree visits a stretch: near n log n for the edges that occur.
  */
 
-import { type BoxTree, boxTreeOf } from './box-tree.ts';
+import { boxTreeOf } from './box-tree.ts';
 import { type EdgeFault, findSelfCrossing, findUnsound } from './edge-fault.ts';
 import { type FreeLoops, freeLoops, type Loop, pieceOf, type Stretch } from './free-loops.ts';
 import type { OffsetElement } from './offset-elements.ts';
@@ -62,15 +62,14 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
   requireClearance(clearance);
   const unsound = findUnsound(edge);
   if (unsound) return { ok: false, fault: unsound };
-  const tree = boxTreeOf(edge.pieces);
-  const crossing = findSelfCrossing(edge, tree);
-  if (crossing) return { ok: false, fault: crossing };
   const out = weld(edge.pieces, false);
+  const obstacle = out.map((w) => w.piece);
+  const tree = boxTreeOf(obstacle);
+  const crossing = findSelfCrossing(out, false, tree);
+  if (crossing) return { ok: false, fault: crossing };
   const back = out.map((w) => ({ ...w, piece: reversePiece(w.piece) })).reverse();
   const caps = new Set([out.length - 1, 2 * out.length - 1]);
-  const obstacle = out.map((w) => w.piece);
-  const walk = [...out, ...back];
-  const { elements, loops } = freeLoops(walk, obstacle, clearance, caps, true, treeFor(obstacle, edge, tree));
+  const { elements, loops } = freeLoops([...out, ...back], obstacle, clearance, caps, true, tree);
   const outer = outermost(loops)?.stretches;
   if (!outer) return { ok: false, fault: { kind: 'unresolved', at: edge.pieces[0]!.from } };
 
@@ -117,24 +116,19 @@ const waysRound = (outline: Path, clearance: number): Rolled<FreeLoops> => {
   requireClearance(clearance);
   const unsound = findUnsound(outline);
   if (unsound) return { ok: false, fault: unsound };
-  const tree = boxTreeOf(outline.pieces);
-  const crossing = findSelfCrossing(outline, tree);
-  if (crossing) return { ok: false, fault: crossing };
   const walk = weld(outline.pieces, true);
   const obstacle = walk.map((w) => w.piece);
+  const tree = boxTreeOf(obstacle);
+  const crossing = findSelfCrossing(walk, true, tree);
+  if (crossing) return { ok: false, fault: crossing };
   const inside = signedArea(outline) > 0;
-  const known = treeFor(obstacle, outline, tree);
-  const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, !inside, known);
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, !inside, tree);
   const outer = outermost(loops);
   const wanted = inside ? loops.filter((l) => l.area > 0) : outer ? [outer] : [];
   return { ok: true, value: { elements, loops: wanted.map(fromStart) } };
 };
 
 const NO_CAPS: ReadonlySet<number> = new Set();
-
-/** Where welding changed nothing, which is the rule, the tree that found no crossing serves for distances too. */
-const treeFor = (obstacle: readonly Piece[], edge: Path, tree: BoxTree): BoxTree | undefined =>
-  obstacle.length === edge.pieces.length && obstacle.every((p, i) => p === edge.pieces[i]) ? tree : undefined;
 
 const requireClearance = (clearance: number): void => {
   if (!(clearance > 0 && clearance < Number.POSITIVE_INFINITY))

@@ -13,6 +13,8 @@ import { angleOf, distance, norm, type Point, polar, subtract } from './point.ts
 
 export interface Welded {
   readonly piece: Piece;
+  /** The number of the piece that it comes from. */
+  readonly index: number;
   /** Where the piece lies on the edge as it was given, mm from its start. */
   readonly from: number;
   readonly to: number;
@@ -28,10 +30,10 @@ const AGREEMENT = 1e-12;
 export const weld = (pieces: readonly Piece[], closed: boolean): readonly Welded[] => {
   const kept: Welded[] = [];
   let at = 0;
-  for (const piece of pieces) {
+  for (const [index, piece] of pieces.entries()) {
     const length = pieceLength(piece);
     const start = kept.at(-1)?.piece.to ?? piece.from;
-    const whole = { piece, from: at, to: at + length };
+    const whole = { piece, index, from: at, to: at + length };
     if (length > SPECK && isSame(start, piece.from) && agrees(piece)) kept.push(whole);
     // Many specks in a row do add up: what counts is how far the last one ends from what was kept.
     else if (length > SPECK || distance(start, piece.to) > SPECK) {
@@ -78,12 +80,12 @@ const ledTo = (w: Welded, to: Point): readonly Welded[] => {
 
 /** An arc beyond half a turn in two halves: its chord is too short to be led anywhere without changing it. */
 const bendable = (w: Welded): readonly Welded[] => {
-  const { piece, from, to } = w;
+  const { piece, index, from, to } = w;
   if (piece.kind === 'line' || !(Math.abs(piece.sweep) > Math.PI)) return [w];
   const middle = (from + to) / 2;
   return [
-    { piece: trimPiece(piece, 0, 0.5), from, to: middle },
-    { piece: trimPiece(piece, 0.5, 1), from: middle, to },
+    { piece: trimPiece(piece, 0, 0.5), index, from, to: middle },
+    { piece: trimPiece(piece, 0.5, 1), index, from: middle, to },
   ];
 };
 

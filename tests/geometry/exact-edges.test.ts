@@ -1,0 +1,122 @@
+/**
+ * Edges that are exactly as long, as wide or as round as the foot, but for the last digit: found by long runs of the
+ * property tests. Points and arcs are written out, because as walked they differ in the digits that it takes.
+ */
+
+import { describe, expect, test } from 'vitest';
+import { findEdgeFault } from '../../src/geometry/edge-fault.ts';
+import { line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
+import { coverage, deviation, selfCrossing, widestGap } from './foot-checks.ts';
+
+const C = 6.35;
+
+/** The next point, and of an arc its centre, radius, start and sweep. */
+const step = (x: number, y: number, arc?: readonly [number, number, number, number, number]) => ({
+  to: point(x, y),
+  arc,
+});
+
+/** The edge from the origin through points. */
+const edgeOf = (steps: readonly ReturnType<typeof step>[]): readonly Piece[] =>
+  steps.map(({ to, arc }, i) => {
+    const from = steps[i - 1]?.to ?? point(0, 0);
+    if (!arc) return line(from, to);
+    const [x, y, radius, start, sweep] = arc;
+    return { kind: 'arc', center: point(x, y), radius, start, sweep, from, to };
+  });
+
+describe('is rolled along', () => {
+  test.each([
+    [
+      // The concave arc is not entered, and its joint with the line, which turns by nothing, had an arc all the way round.
+      'a thousandth of a millimetre of an arc of c − 1e-3 between two lines',
+      1e-4,
+      [
+        step(18.41342230390042, 7.8067841687997666),
+        step(21.175435648314462, 8.977801796881746),
+        step(28.065786403839596, 11.899058837819878),
+        step(
+          28.06670704718849,
+          11.899449242509997,
+          [
+            25.587567353075087, 17.744418650220467, 6.348999999999999, -1.1698039539888574,
+            0.0001575051189163648,
+          ],
+        ),
+        step(39.75848708781268, 16.85850958512147),
+      ],
+    ],
+    [
+      // The foot stands where the slot ends with less play than was asked for, at the clearance and at larger ones.
+      'a slot of 2c with a piece of 1e-9 mm in its bottom',
+      // A hair of 1e-8 mm across the slot is √(2c · 2e-8) along it.
+      Math.sqrt(4e-8 * C),
+      [
+        step(11.697474618891027, 4.945612959017336),
+        step(6.7518616598736925, 16.643087577908364),
+        step(6.751861658952632, 16.643087577518944),
+        step(-4.946534020932009, 11.69708520015838),
+        step(-4.9474550819256224, 11.69669578181515),
+      ],
+    ],
+    [
+      // Led to the far end of the piece of 1e-9 mm, the arc of c is one of c + 6e-6: its parallel of 1e-9 mm begins on the
+      // line's own and crosses it nowhere, so that the line was followed 6e-6 mm too far, and the needle came 1e-6 too near.
+      'a piece of 1e-9 mm before an arc of c and one of c + 1e-6',
+      1e-4,
+      [
+        step(11.69747462383664, 4.945612947319861),
+        step(11.697474624757701, 4.9456129477092805),
+        step(
+          11.698395654695544,
+          4.946002439495497,
+          [9.224662302361695, 10.794347786818204, 6.35, -1.1707953267948965, 0.00015748031496062994],
+        ),
+        step(
+          12.623914930644261,
+          5.430805885443824,
+          [9.224661906949041, 10.794348705343737, 6.350001, -1.170637845479936, 0.16472257352868147],
+        ),
+        step(
+          13.54140834484989,
+          5.816786197408075,
+          [14.229860990680518, 2.8968490483501017, 3, 2.135677382638539, -0.3333333333333333],
+        ),
+      ],
+    ],
+  ] as const)('%s', (_, most, steps) => {
+    const pieces = edgeOf(steps);
+    const rolled = rollFoot(openPath(pieces), C);
+    if (!rolled.ok) throw new Error(rolled.fault.kind);
+    const { path } = rolled.value;
+    expect(deviation(path.pieces, pieces, C)).toBeLessThan(1e-6);
+    expect(widestGap(path.pieces)).toBeLessThan(1e-6);
+    expect(selfCrossing(path.pieces)).toBeUndefined();
+    expect(findEdgeFault(path)).toBeUndefined();
+    const seen = coverage(path.pieces, pieces, C);
+    expect(seen.extra).toBe(0);
+    expect(seen.missing).toBeLessThan(most);
+  });
+});
+
+test('an edge that folds back on itself within 1e-9 mm is said to touch itself, and where', () => {
+  // Between the two sides lay a piece of 1e-9 mm, which is left out: then the line lies on the arc, and no foot is between.
+  const pieces = edgeOf([
+    step(
+      -0.0003894183422625973,
+      0.0009210609940223561,
+      [9210609.940028852, 3894183.423086503, 10000000, 3.541592653589793, -1e-10],
+    ),
+    step(-0.00038941926332359135, 0.0009210606046040139),
+    step(4.9452235268867915, -11.696553563726596),
+    step(
+      5.260659538417693,
+      -12.644411759621084,
+      [-0.9035137828060016, -14.169360042650391, 6.35, 6.683185308079587, -0.15748031496062992],
+    ),
+  ]);
+  expect(rollFoot(openPath(pieces), C)).toEqual({
+    ok: false,
+    fault: { kind: 'crosses-itself', at: point(0, 0), pieces: [0, 2] },
+  });
+});
