@@ -328,7 +328,7 @@ const readZero = (text: string): Zero => {
   );
   if (lines) return { kind: 'corner', of: 'start lines' };
   const beside = words.match(
-    /^beside the named corner: where the (.+) of the neighbouring side, carried straight on, meets the (.+)$/,
+    /^beside the named corner: where the (.+) on the neighbouring side, carried straight on, meets the (.+)$/,
   );
   if (beside) return { kind: 'beside', inner: beside[1]!, on: beside[2]! };
   const seam = words.match(/^at the named corner of the (.+)$/);

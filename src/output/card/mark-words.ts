@@ -22,7 +22,7 @@ const zeroWords = (field: Design['field']): string => {
   if (corners === 'none') return 'at its left end, the seam towards you';
   const inner = seamName({ ...field, from: 'inner' });
   if (corners === 'open' && (from === 'outer' || startMargin > 0))
-    return `beside the named corner: where the ${inner} of the neighbouring side, carried straight on, meets the ${lineName(field)}`;
+    return `beside the named corner: where the ${inner} on the neighbouring side, carried straight on, meets the ${lineName(field)}`;
   return startMargin > 0
     ? `at the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the ${nearLine(field)}`
     : `at the named corner of the ${seamName(field)}`;
