@@ -3,7 +3,6 @@
  * fonts and saving. The same calls give the same bytes on any machine, in any time zone.
  */
 
-import fontkit from '@pdf-lib/fontkit';
 import {
   Duplex,
   type PDFDict,
@@ -30,7 +29,7 @@ import {
   openContent,
   type PageContent,
 } from './page-content.ts';
-import { type FontBytes, type Typefaces, typefacesOf } from './typeface.ts';
+import { type FontBytes, fontOf, type Typefaces, typefacesOf } from './typeface.ts';
 
 /** zlib's format (RFC 1950), as PDF's FlateDecode wants it. */
 export type Deflate = (bytes: Uint8Array) => Uint8Array;
@@ -84,7 +83,7 @@ interface FormDraft {
 export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
   const faces = typefacesOf(options.fonts);
   const doc = await PDFDocument.create({ updateMetadata: false });
-  doc.registerFontkit(fontkit);
+  doc.registerFontkit({ create: fontToEmbed });
   const embed = (bytes: Uint8Array, customName: string): Promise<PDFFont> =>
     doc.embedFont(bytes, { subset: true, customName, features: PLAIN_LETTERS });
   const regular = await embed(options.fonts.regular, SUBSET_NAMES.regular);
@@ -115,6 +114,19 @@ export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
     finish: () => finish(doc, options, { regular, bold }, pages, forms),
   };
 };
+
+/** A font as pdf-lib embeds it. Laying a text out asks for the rules of its script, which single letters have none of. */
+const fontToEmbed = (bytes: Uint8Array): Font => {
+  const font = fontOf(bytes);
+  const layout: Font['layout'] = (text, features) => {
+    if (!SINGLE_LETTERS.test(text)) return font.layout(text, features);
+    const glyphs = Array.from(text, (letter) => font.glyphForCodePoint(letter.codePointAt(0)!));
+    return { glyphs } as ReturnType<Font['layout']>;
+  };
+  return Object.create(font, { layout: { value: layout } });
+};
+
+type Font = ReturnType<typeof fontOf>;
 
 /**
  * Texts as a font's own codes. Letters stand by themselves, so one is asked for once and kept: setting a line anew

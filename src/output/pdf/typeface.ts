@@ -21,32 +21,44 @@ export interface Typeface {
 /** The replacement character of Unicode: a question mark in a diamond, not an empty box that reads as a shape. */
 const MISSING = '\u{fffd}';
 
+/** A font that has been read; reading one again takes as long as a page. */
+export const fontOf = (bytes: Uint8Array): ReturnType<typeof fontkit.create> => {
+  let font = fonts.get(bytes);
+  if (font === undefined) {
+    font = fontkit.create(bytes);
+    fonts.set(bytes, font);
+  }
+  return font;
+};
+
+const fonts = new WeakMap<Uint8Array, ReturnType<typeof fontkit.create>>();
+
 export const typefaceOf = (bytes: Uint8Array): Typeface => {
-  const font = fontkit.create(bytes);
-  const advances = new Map<string, number>();
-  const advance = (character: string): number => {
-    let share = advances.get(character);
-    if (share === undefined) {
-      share = font.glyphForCodePoint(character.codePointAt(0)!).advanceWidth / font.unitsPerEm;
-      advances.set(character, share);
-    }
-    return share;
-  };
-  const known = new Map<string, string>();
-  const showable = (character: string): string => {
-    let shown = known.get(character);
-    if (shown === undefined) {
+  const font = fontOf(bytes);
+  const letters = new Map<string, { readonly shown: string; readonly advance: number }>();
+  const letterOf = (character: string) => {
+    let letter = letters.get(character);
+    if (letter === undefined) {
       const has = font.hasGlyphForCodePoint(character.codePointAt(0)!);
-      shown = SPACES.test(character) ? ' ' : has ? character : MISSING;
-      known.set(character, shown);
+      const shown = SPACES.test(character) ? ' ' : has ? character : MISSING;
+      const advance = font.glyphForCodePoint(shown.codePointAt(0)!).advanceWidth / font.unitsPerEm;
+      letter = { shown, advance };
+      letters.set(character, letter);
     }
-    return shown;
+    return letter;
   };
-  const shown = (text: string): string => [...text].map(showable).join('');
   return {
-    shown,
-    lacks: (letter) => showable(letter) === MISSING && letter !== MISSING,
-    width: (text, size) => [...shown(text)].reduce((sum, character) => sum + advance(character), 0) * size,
+    shown: (text) => {
+      let shown = '';
+      for (const character of text) shown += letterOf(character).shown;
+      return shown;
+    },
+    lacks: (letter) => letterOf(letter).shown === MISSING && letter !== MISSING,
+    width: (text, size) => {
+      let sum = 0;
+      for (const character of text) sum += letterOf(character).advance;
+      return sum * size;
+    },
   };
 };
 
