@@ -1,4 +1,4 @@
-/** The property tests alone, with time for many runs: `npm run test:long` gives the runs and the seed. */
+/** The tests that `npm run test:long` names, with time for many runs; it gives the runs and the seed. */
 
 import { defineConfig } from 'vitest/config';
 

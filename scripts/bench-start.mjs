@@ -2,13 +2,14 @@
  * How long does each command take from nothing, beside a Node that does nothing? `npm run bench:start`, after
  * `npm run build`.
  *
- * Every command is run as a person runs it, in a process of its own, with its help and once for real on a small
- * plan; all take turns with `node -e 0`, so that a busy machine disturbs all alike. Times are what each process took
- * of the processor (user and system together), and the time on the clock; ratios are of the least.
+ * Every command is run as a person runs it, in a process of its own, with its help and once for real on a small plan,
+ * and the main ones on a whole border with fills; all take turns with `node -e 0`, so that a busy machine disturbs all
+ * alike. Times are what each process took of the processor (user and system together), and the time on the clock;
+ * ratios are of the least. At last the package is packed and installed as somebody else would, and its size told.
  */
 
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, lstatSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -18,6 +19,7 @@ const bin = join(root, 'dist/cli/bin.js');
 const folder = mkdtempSync(join(tmpdir(), 'swagwright-start-'));
 mkdirSync(join(folder, 'out'));
 copyFileSync(join(root, 'samples/guild-strip.yaml'), join(folder, 'plan.yaml'));
+copyFileSync(join(root, 'samples/raffle-border.yaml'), join(folder, 'border.yaml'));
 
 const HELP = [
   '--help',
@@ -31,7 +33,15 @@ const REAL = [
   'card plan.yaml',
   'audition plan.yaml -o out/OUT.pdf',
   'template baluster -o out/OUT.pdf',
+  'fit border.yaml',
+  'mockup border.yaml -o out/OUT.pdf',
+  'card border.yaml',
 ];
+
+/** What each may take, as a multiple of `node -e 0`: of help, and of a command on the small plan. */
+const MOST = { help: 1.6, fit: 5, card: 5, mockup: 12 };
+const MOST_MEGABYTES = 60;
+const mostOf = (name) => (name.endsWith('--help') ? MOST.help : MOST[name.split(' ')[0]]);
 
 /** Makes a process say at its end, on its error output, how much of the processor it took (µs). */
 const MARK = 'processor time: ';
@@ -56,6 +66,25 @@ const rows = [
   ...[...HELP, ...REAL].map((line) => ({ name: line, args: () => command(line) })),
 ].map((row) => ({ ...row, clock: [], busy: [] }));
 
+/** MB of the package and all that it needs, from the files' lengths. */
+const installed = () => {
+  const npm = (cwd, ...args) => {
+    const ran = spawnSync('npm', args, { cwd, encoding: 'utf8' });
+    if (ran.status !== 0) throw new Error(`npm ${args.join(' ')}: ${ran.stderr}`);
+    return ran.stdout;
+  };
+  const [{ filename }] = JSON.parse(
+    npm(root, 'pack', '--ignore-scripts', '--json', '--pack-destination', folder),
+  );
+  const empty = join(folder, 'empty');
+  mkdirSync(empty);
+  writeFileSync(join(empty, 'package.json'), '{ "private": true }');
+  npm(empty, 'install', '--omit=dev', '--prefer-offline', join(folder, filename));
+  const files = readdirSync(join(empty, 'node_modules'), { recursive: true, withFileTypes: true });
+  return files.reduce((sum, file) => sum + lstatSync(join(file.parentPath, file.name)).size, 0) / 1e6;
+};
+
+let megabytes;
 try {
   for (let round = 0; round <= ROUNDS; round++) {
     for (const row of rows) {
@@ -66,6 +95,7 @@ try {
       row.busy.push(busy);
     }
   }
+  megabytes = installed();
 } finally {
   rmSync(folder, { recursive: true });
 }
@@ -78,5 +108,11 @@ for (const { name, busy, clock } of rows) {
   const figures = (of, base) =>
     `${least(of).toFixed(0).padStart(5)} (${median(of).toFixed(0)})`.padEnd(14) +
     `${(least(of) / least(base)).toFixed(1).padStart(5)} ×`;
-  console.log(`${name.padEnd(34)}${figures(busy, nothing.busy)}   ${figures(clock, nothing.clock)}`);
+  const ratio = least(busy) / least(nothing.busy);
+  const most = mostOf(name);
+  const bound = most === undefined ? '' : `   ${ratio <= most ? 'at most' : 'MORE THAN'} ${most}`;
+  console.log(`${name.padEnd(36)}${figures(busy, nothing.busy)}   ${figures(clock, nothing.clock)}${bound}`);
 }
+console.log(
+  `installed ${megabytes.toFixed(1)} MB   ${megabytes <= MOST_MEGABYTES ? 'at most' : 'MORE THAN'} ${MOST_MEGABYTES}`,
+);

@@ -58,13 +58,28 @@ const lateTables = {
   },
 };
 
+/**
+ * paper makes its hundred classes when it is loaded, a tenth of what `fit` takes, which asks for none of them. They are
+ * made when the first is asked for.
+ */
+const PAPER = 'paper/dist/paper-core.js';
+const latePaper = {
+  name: 'late-paper',
+  enforce: 'pre',
+  resolveId: (name, importer) => (name === PAPER && importer?.startsWith(source) ? '\0late-paper.cjs' : null),
+  load: (id) =>
+    id === '\0late-paper.cjs'
+      ? `module.exports = { get PaperScope() { return require(${JSON.stringify(join(root, 'node_modules', PAPER))}).PaperScope; } };`
+      : null,
+};
+
 const buildProgram = async (out, alone = []) => {
   const [{ output }] = [
     await build({
       root,
       configFile: false,
       logLevel: 'warn',
-      plugins: [lateTables],
+      plugins: [lateTables, latePaper],
       ssr: { noExternal: true, external: ['@napi-rs/canvas'] },
       build: {
         ssr: true,

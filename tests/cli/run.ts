@@ -3,22 +3,17 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach } from 'vitest';
+import { onTestFinished } from 'vitest';
 import type { Files, Io } from '../../src/cli/io.ts';
 import { main } from '../../src/cli/main.ts';
 import { nodeFiles } from '../../src/cli/node-io.ts';
 
-const folders: string[] = [];
-
+/** For one test: it is gone when the test has finished. */
 export const emptyFolder = (): string => {
   const folder = mkdtempSync(join(tmpdir(), 'swagwright-test-'));
-  folders.push(folder);
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   return folder;
 };
-
-afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
 
 export interface Ran {
   readonly code: number;

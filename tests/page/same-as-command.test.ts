@@ -11,6 +11,7 @@ import { withValue, withValues } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { FONTS, rawPages } from '../output/pdf/read-back.ts';
+import { long } from '../support/runs.ts';
 
 const ask = async <K extends Kind>(question: Extract<Question, { kind: K }>): Promise<Answers[K]> => {
   const answered = await answer({ ...QUICK, ...THOROUGH }, { id: 1, question });
@@ -68,37 +69,45 @@ describe('what is printed', () => {
   }
 
   for (const name of ['ring', 'frame of a block'] as const)
-    test(`${name}: audition, and what fits in pictures`, async () => {
-      const plan = PLANS[name];
-      const { file } = await command(plan, 'audition', '-o', 'out.pdf');
-      const ours = await ask({
-        kind: 'print',
-        input: inputOf(plan),
-        what: 'audition',
-        choices,
-        fonts: FONTS,
-      });
-      await expectSamePages(ours.bytes, file('out.pdf'));
-      const { file: pictures } = await command(plan, 'fit', '--most', '12', '--sheet', 'out.pdf');
-      const contact = await ask({
-        kind: 'print',
-        input: inputOf(plan),
-        what: 'contact',
-        choices,
-        fonts: FONTS,
-      });
-      await expectSamePages(contact.bytes, pictures('out.pdf'));
-    }, 120_000);
+    long(
+      `${name}: audition, and what fits in pictures`,
+      async () => {
+        const plan = PLANS[name];
+        const { file } = await command(plan, 'audition', '-o', 'out.pdf');
+        const ours = await ask({
+          kind: 'print',
+          input: inputOf(plan),
+          what: 'audition',
+          choices,
+          fonts: FONTS,
+        });
+        await expectSamePages(ours.bytes, file('out.pdf'));
+        const { file: pictures } = await command(plan, 'fit', '--most', '12', '--sheet', 'out.pdf');
+        const contact = await ask({
+          kind: 'print',
+          input: inputOf(plan),
+          what: 'contact',
+          choices,
+          fonts: FONTS,
+        });
+        await expectSamePages(contact.bytes, pictures('out.pdf'));
+      },
+      120_000,
+    );
 
-  test('audition and empty frames', async () => {
-    const input = inputOf(STRIP);
-    const { file } = await command(STRIP, 'audition', '-o', 'out.pdf');
-    const ours = await ask({ kind: 'print', input, what: 'audition', choices, fonts: FONTS });
-    await expectSamePages(ours.bytes, file('out.pdf'));
-    const { file: empty } = await command(STRIP, 'audition', '--empty', '3', '-o', 'out.pdf');
-    const frames = await ask({ kind: 'print', input, what: 'frames', choices, fonts: FONTS });
-    await expectSamePages(frames.bytes, empty('out.pdf'));
-  }, 120_000);
+  long(
+    'audition and empty frames',
+    async () => {
+      const input = inputOf(STRIP);
+      const { file } = await command(STRIP, 'audition', '-o', 'out.pdf');
+      const ours = await ask({ kind: 'print', input, what: 'audition', choices, fonts: FONTS });
+      await expectSamePages(ours.bytes, file('out.pdf'));
+      const { file: empty } = await command(STRIP, 'audition', '--empty', '3', '-o', 'out.pdf');
+      const frames = await ask({ kind: 'print', input, what: 'frames', choices, fonts: FONTS });
+      await expectSamePages(frames.bytes, empty('out.pdf'));
+    },
+    120_000,
+  );
 
   test('on other paper, another part, with a measured correction', async () => {
     const { file } = await command(

@@ -1,5 +1,6 @@
 /**
- * How often the property tests run, and from which seed: the one place that reads it from the environment.
+ * How often the property tests run, from which seed, and which tests only now and then: the one place that reads it
+ * from the environment.
  *
  * `npm test` runs each property as often as it says itself, from its own fixed seed, so that two runs of the same
  * code agree. `npm run test:long` multiplies the runs and starts from a fresh seed, which it prints.
@@ -7,6 +8,8 @@
  * RUNS  a whole number that the runs of every property are multiplied by (default 1)
  * SEED  a whole number that every property's own seed is mixed with (default none: the property's own)
  */
+
+import { it } from 'vitest';
 
 const wholeFrom = (name: 'RUNS' | 'SEED'): number | undefined => {
   const text = process.env[name];
@@ -33,3 +36,12 @@ export const runs = (numRuns: number, seed: number): Runs => ({
 
 /** A property's own time limit (ms), grown with its runs; a fixed one would fail long runs that are right. */
 export const patience = (milliseconds: number): number => milliseconds * multiplier;
+
+const isLong = wholeFrom('RUNS') !== undefined;
+
+/** A test that is slow and has rarely failed: it is left to `npm run test:long`, and `npm test` counts it as skipped. */
+export const long = it.runIf(isLong);
+
+/** Of many like cases `npm test` tries those that are `kept`, and `npm run test:long` all. */
+export const few = <T>(cases: readonly T[], kept: (one: T) => boolean): readonly T[] =>
+  isLong ? cases : cases.filter(kept);

@@ -1,10 +1,10 @@
 /** The fast search against a slow and plain one (slow-search.ts): nothing better that it missed, nothing valid where it says none. */
 
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect } from 'vitest';
 import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
 import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
-import { patience, runs } from '../support/runs.ts';
+import { long, patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
 import { type SlowWay, slowSpread } from './slow-search.ts';
 
@@ -54,7 +54,7 @@ const slowWay = (path: Path, clearance: number): SlowWay => {
   return { points: slowPoints(path), body, neck: clearance };
 };
 
-test(
+long(
   'for given counts no tilt of a fine grid is better than what the search found',
   () => {
     let valid = 0;

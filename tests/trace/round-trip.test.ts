@@ -20,6 +20,7 @@ import { withPhysicalSize } from '../../src/output/png/index.ts';
 import { readTemplate, sectionsOf, type Template } from '../../src/template/index.ts';
 import { applyHomography, findHomography, type Picture } from '../../src/trace/index.ts';
 import { emptyFolder, run } from '../cli/run.ts';
+import { few, long } from '../support/runs.ts';
 import { noisy, rasterise, resampled, turned } from './printed.ts';
 
 const DPI = 300;
@@ -69,7 +70,7 @@ const pngOf = (picture: Picture, pixelsPerMm: number): Uint8Array => {
 };
 
 describe('a scan of the printed template', () => {
-  it.each([
+  long.each([
     ['baluster', 3],
     ['finial', -2.4],
     ['newel', 1.3],
@@ -121,11 +122,16 @@ describe('a scan of the printed template', () => {
     SLOW,
   );
 
-  it.each([
-    ['middle', 0],
-    ['inner', -0.3],
-    ['outer', 0.3],
-  ])(
+  it.each(
+    few(
+      [
+        ['middle', 0],
+        ['inner', -0.3],
+        ['outer', 0.3],
+      ] as const,
+      ([side]) => side === 'inner',
+    ),
+  )(
     'of a pencil line round it: its %s lies %s mm outside the template',
     async (side, outside) => {
       const folder = emptyFolder();
@@ -227,11 +233,16 @@ const photographed = (paper: Picture, tilt: number, axis: number, turn: number):
 };
 
 describe('a photograph of the capture sheet', () => {
-  it.each([
-    ['baluster', 'letter', 25, 0.6, 0],
-    ['finial', 'a4', 25, 2.1, 0.3],
-    ['newel', 'letter', 18, -1.2, Math.PI],
-  ] as const)(
+  it.each(
+    few(
+      [
+        ['baluster', 'letter', 25, 0.6, 0],
+        ['finial', 'a4', 25, 2.1, 0.3],
+        ['newel', 'letter', 18, -1.2, Math.PI],
+      ] as const,
+      ([name]) => name === 'newel',
+    ),
+  )(
     'with %s on %s paper, tilted by %s°, comes back within 0.5 mm',
     async (name, paper, degrees, axis, turn) => {
       const folder = emptyFolder();

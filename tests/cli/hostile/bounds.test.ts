@@ -7,6 +7,7 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { few } from '../../support/runs.ts';
 import { type Built, build } from '../build.ts';
 import { emptyFolder } from '../run.ts';
 import {
@@ -250,7 +251,7 @@ describe('the program takes no more than it says for', () => {
   }, 120_000);
   afterAll(() => built.remove());
 
-  it.each(BOUNDS)(
+  it.each(few(BOUNDS, ({ cpu }) => cpu <= 10))(
     '$what: $cpu s, $megabytes MB',
     { timeout: 200_000 },
     async ({ files, argv, code, says, cpu, megabytes }) => {
