@@ -156,7 +156,7 @@ for (const [name, outline] of [
     'whole path': () => must(pathsRound(edge, CLEARANCE)),
     'is it sound': () => findUnsound(edge),
     'a tree of boxes': () => boxTreeOf(edge.pieces),
-    'does it cross itself': () => findSelfCrossing(welded, true, tree),
+    'does it cross itself': () => findSelfCrossing(edge, welded, tree),
     welding: () => weld(edge.pieces, true),
     'raw offsets': () => offsetElements(welded, CLEARANCE, caps),
   };

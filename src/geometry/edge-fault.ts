@@ -3,7 +3,7 @@
 import { type BoxTree, boxTreeOf } from './box-tree.ts';
 import { eachMeeting, type Meeting } from './cuts.ts';
 import type { Path } from './path.ts';
-import { pieceLength } from './piece.ts';
+import { type Piece, pieceLength } from './piece.ts';
 import { distance, isFinitePoint, type Point } from './point.ts';
 import { SPECK, type Welded, weld } from './weld.ts';
 
@@ -26,7 +26,7 @@ export const findEdgeFault = (edge: Path): EdgeFault | undefined => {
   const unsound = findUnsound(edge);
   if (unsound) return unsound;
   const welded = weld(edge.pieces, edge.closed);
-  return findSelfCrossing(welded, edge.closed, boxTreeOf(welded.map((w) => w.piece)));
+  return findSelfCrossing(edge, welded, boxTreeOf(welded.map((w) => w.piece)));
 };
 
 /** What is wrong with single pieces, or with the joints between them. */
@@ -50,17 +50,28 @@ export const findUnsound = (edge: Path): EdgeFault | undefined => {
 };
 
 /**
- * Where a sound edge crosses or touches itself, as it is rolled along: without the specks that welding leaves out.
- * `tree` is the one over its pieces.
+ * Where a sound edge crosses or touches itself: as it is rolled along, and where specks were left out for that, also as
+ * it was given. `tree` is the one over the welded pieces.
  */
 export const findSelfCrossing = (
+  { pieces, closed }: Path,
   welded: readonly Welded[],
-  closed: boolean,
   tree: BoxTree,
 ): EdgeFault | undefined => {
-  const pieces = welded.map((w) => w.piece);
+  const rolled = welded.map((w) => w.piece);
+  const met = firstMeeting(rolled, closed, tree);
+  if (met) return { ...met, pieces: [welded[met.pieces[0]]!.index, welded[met.pieces[1]]!.index] };
+  const isAsGiven = rolled.length === pieces.length && rolled.every((p, i) => p === pieces[i]);
+  return isAsGiven ? undefined : firstMeeting(pieces, closed, boxTreeOf(pieces));
+};
+
+const firstMeeting = (
+  pieces: readonly Piece[],
+  closed: boolean,
+  tree: BoxTree,
+): (EdgeFault & { readonly kind: 'crosses-itself' }) | undefined => {
   const count = pieces.length;
-  let fault: EdgeFault | undefined;
+  let fault: (EdgeFault & { readonly kind: 'crosses-itself' }) | undefined;
   const visit = (m: Meeting): boolean => {
     const shared =
       m.second === m.first + 1
@@ -71,8 +82,12 @@ export const findSelfCrossing = (
     if (shared && distance(shared, m.point) <= AT_CORNER) return false;
     // Two pieces that close a loop share both ends.
     if (closed && count === 2 && distance(pieces[0]!.from, m.point) <= AT_CORNER) return false;
-    const named = [welded[m.first]!.index, welded[m.second]!.index] as const;
-    fault = { kind: 'crosses-itself', at: m.point, pieces: named };
+    // Pieces of a hair's length between two others are the corner of those two.
+    const between = pieces.slice(m.first + 1, m.second);
+    if (m.second - m.first > 1 && between.reduce((s, p) => s + pieceLength(p), 0) <= AT_CORNER) {
+      if (distance(pieces[m.second]!.from, m.point) <= 2 * AT_CORNER) return false;
+    }
+    fault = { kind: 'crosses-itself', at: m.point, pieces: [m.first, m.second] };
     return true;
   };
   eachMeeting(pieces, visit, tree);

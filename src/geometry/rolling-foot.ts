@@ -65,11 +65,12 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
   const out = weld(edge.pieces, false);
   const obstacle = out.map((w) => w.piece);
   const tree = boxTreeOf(obstacle);
-  const crossing = findSelfCrossing(out, false, tree);
+  const crossing = findSelfCrossing(edge, out, tree);
   if (crossing) return { ok: false, fault: crossing };
   const back = out.map((w) => ({ ...w, piece: reversePiece(w.piece) })).reverse();
   const caps = new Set([out.length - 1, 2 * out.length - 1]);
-  const { elements, loops } = freeLoops([...out, ...back], obstacle, clearance, caps, true, tree);
+  const walk = [...out, ...back];
+  const { elements, loops } = freeLoops(walk, obstacle, clearance, caps, true, tree);
   const outer = outermost(loops)?.stretches;
   if (!outer) return { ok: false, fault: { kind: 'unresolved', at: edge.pieces[0]!.from } };
 
@@ -119,7 +120,7 @@ const waysRound = (outline: Path, clearance: number): Rolled<FreeLoops> => {
   const walk = weld(outline.pieces, true);
   const obstacle = walk.map((w) => w.piece);
   const tree = boxTreeOf(obstacle);
-  const crossing = findSelfCrossing(walk, true, tree);
+  const crossing = findSelfCrossing(outline, walk, tree);
   if (crossing) return { ok: false, fault: crossing };
   const inside = signedArea(outline) > 0;
   const { elements, loops } = freeLoops(walk, obstacle, clearance, NO_CAPS, !inside, tree);

@@ -120,3 +120,32 @@ test('an edge that folds back on itself within 1e-9 mm is said to touch itself, 
     fault: { kind: 'crosses-itself', at: point(0, 0), pieces: [0, 2] },
   });
 });
+
+test('an edge that goes back across itself within a hair is said to cross itself', () => {
+  // The arc starts 1e-9 mm to the right of the line and crosses it 4.5e-5 mm farther on: √(2 · 1e-9), its radius being 1.
+  // Asked only after the piece of 1e-9 mm was left out, it was a point, and what the foot touches of it was not said.
+  const corner = point(11.69747462383664, 4.945612947319861);
+  const rolled = rollFoot(
+    openPath(
+      edgeOf([
+        step(corner.x, corner.y),
+        step(11.697474624226059, 4.945612946398801),
+        step(
+          11.603576488578748,
+          4.91133745127608,
+          [11.308056281917409, 5.866673940401686, 1, -1.1707963267948966, -0.1],
+        ),
+        step(
+          11.60387153106795,
+          4.910381967186086,
+          [10.648239999453141, 4.615817244614741, 1, 0.2999999999999998, -0.001],
+        ),
+      ]),
+    ),
+    C,
+  );
+  if (rolled.ok || rolled.fault.kind !== 'crosses-itself') throw new Error('it does cross itself');
+  expect(rolled.fault.pieces).toEqual([0, 2]);
+  const { at } = rolled.fault;
+  expect(Math.hypot(at.x - corner.x, at.y - corner.y)).toBeCloseTo(Math.sqrt(2e-9), 7);
+});
