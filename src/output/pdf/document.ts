@@ -17,6 +17,7 @@ import {
 import { LAYERS } from '../../drawing/index.ts';
 import type { Box, Point } from '../../geometry/index.ts';
 import { fingerprint } from './fingerprint.ts';
+import { type Font, fontOf } from './font.ts';
 import { layerGroups } from './layers.ts';
 import { addBookmarks, addPageLabels } from './navigation.ts';
 import { pointsOf } from './numbers.ts';
@@ -29,7 +30,7 @@ import {
   openContent,
   type PageContent,
 } from './page-content.ts';
-import { type FontBytes, fontOf, type Typefaces, typefacesOf } from './typeface.ts';
+import { type FontBytes, type Typefaces, typefacesOf } from './typeface.ts';
 
 /** zlib's format (RFC 1950), as PDF's FlateDecode wants it. */
 export type Deflate = (bytes: Uint8Array) => Uint8Array;
@@ -125,8 +126,6 @@ const fontToEmbed = (bytes: Uint8Array): Font => {
   };
   return Object.create(font, { layout: { value: layout } });
 };
-
-type Font = ReturnType<typeof fontOf>;
 
 /**
  * Texts as a font's own codes. Letters stand by themselves, so one is asked for once and kept: setting a line anew

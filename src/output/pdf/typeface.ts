@@ -1,7 +1,7 @@
 /** A font's measures, before any document exists: widths for aligning and wrapping, and what it can show. */
 
-import fontkit from '@pdf-lib/fontkit';
 import { wordsOf } from '../../length/index.ts';
+import { fontOf } from './font.ts';
 
 /** Two cuts of one font, as the bytes of TrueType files. */
 export interface FontBytes {
@@ -20,18 +20,6 @@ export interface Typeface {
 
 /** The replacement character of Unicode: a question mark in a diamond, not an empty box that reads as a shape. */
 const MISSING = '\u{fffd}';
-
-/** A font that has been read; reading one again takes as long as a page. */
-export const fontOf = (bytes: Uint8Array): ReturnType<typeof fontkit.create> => {
-  let font = fonts.get(bytes);
-  if (font === undefined) {
-    font = fontkit.create(bytes);
-    fonts.set(bytes, font);
-  }
-  return font;
-};
-
-const fonts = new WeakMap<Uint8Array, ReturnType<typeof fontkit.create>>();
 
 export const typefaceOf = (bytes: Uint8Array): Typeface => {
   const font = fontOf(bytes);
