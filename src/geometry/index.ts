@@ -106,5 +106,6 @@ export { intersectRegions, subtractRegion, uniteRegions } from './region-boolean
 export { INSET_TOLERANCE, insetRegion } from './region-inset.ts';
 export { type Rolled, type RollOptions, rollFoot, rollFootRound, type StitchedEdge } from './rolling-foot.ts';
 export { type Support, supportOf } from './support.ts';
+export { readSvgNumbers, spacedPathData } from './svg-numbers.ts';
 export { piecesFromSvgPath, type SvgPathResult } from './svg-path.ts';
 export { type Contact, findUnreached, type Unreached } from './unreached.ts';

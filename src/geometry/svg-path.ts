@@ -12,6 +12,7 @@ import { CURVE_TOLERANCE, cubicToArcs } from './biarc.ts';
 import { ellipseCubics } from './cubic.ts';
 import { line, type Piece, pieceLength } from './piece.ts';
 import { add, angleOf, distance, leftOf, type Point, scale, subtract, TURN } from './point.ts';
+import { spacedPathData } from './svg-numbers.ts';
 
 export type SvgPathResult =
   | { readonly ok: true; readonly pieces: Piece[]; readonly closed: boolean }
@@ -42,12 +43,16 @@ export const piecesFromSvgPath = (d: string, tolerance: number = CURVE_TOLERANCE
   if (!/^\s*m/i.test(d)) return refuse('path data must start with a move (M or m)');
   // The reader would join such a number to the next command's.
   if (/z[\s,]*[-+.\d]/i.test(d)) return refuse('a number follows Z, which takes none');
+  // The reader itself takes 007 for three numbers, and 1. for one.
+  const spaced = spacedPathData(d);
   let commands: SVGPathData['commands'];
   try {
-    commands = new SVGPathData(d).toAbs().normalizeST().commands;
+    commands = new SVGPathData(spaced ?? d).toAbs().normalizeST().commands;
   } catch (error) {
     return refuse(error instanceof Error ? plainReason(error.message) : 'path data cannot be read');
   }
+  if (spaced === undefined)
+    return refuse('path data is not written as the SVG standard says; save it again from a drawing program');
   if (commands.length > MOST_SEGMENTS)
     return refuse(`path data has ${commands.length} commands; at most ${MOST_SEGMENTS} are read`);
   const far = commands.some((c) =>

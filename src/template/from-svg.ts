@@ -56,11 +56,11 @@ export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult 
   const { name, title, units, id, unitMm, choice } = options;
   const refuse = (problem: Problem, corners: readonly MarkedCorner[] = []): FromSvgResult => ({
     ok: false,
-    problems: [{ ...problem, place: { file: name } }],
+    problems: [{ ...problem, place: problem.place ?? { file: name } }],
     corners,
   });
   for (const within of TOLERANCES) {
-    const read = svgOutline(svg, { id, unitMm, tolerance: within });
+    const read = svgOutline(svg, { id, unitMm, tolerance: within, file: name });
     if (!read.ok) return refuse(read.problem);
     const { outline } = read;
     const corners = cornersOf(outline.path);

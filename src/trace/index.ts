@@ -37,24 +37,7 @@ export {
 } from './picture.ts';
 export { DAMAGED, type HeadResult, type PictureHead, readPictureHead } from './picture-file.ts';
 export { findShape, type Shape, type ShapeResult } from './shape.ts';
-export {
-  applyMatrix,
-  isSimilarity,
-  type Matrix,
-  multiply,
-  PIXEL_MM,
-  readSvgLength,
-  readTransform,
-  readViewBox,
-  SAME,
-  type SvgLength,
-  sizeOf,
-  throughSimilarity,
-  type ViewBox,
-  viewBoxMatrix,
-} from './svg-matrix.ts';
 export { type SvgOutline, type SvgOutlineOptions, type SvgOutlineResult, svgOutline } from './svg-outline.ts';
-export { readSvgShapes, type SvgShape, type SvgShapes, type SvgShapesResult } from './svg-shapes.ts';
 export { evenlyLit, otsu, type Tone, toneOf } from './tone.ts';
 export {
   type Dot,

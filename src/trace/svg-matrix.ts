@@ -1,6 +1,14 @@
-/** Transforms of the SVG standard as matrices a b c d e f, and the map from a viewBox to its viewport (SVG 2, 8.5 and 8.6). */
+/** Transforms of the SVG standard as matrices a b c d e f (SVG 2, 8.5; CSS Transforms 1, 8: transform as an attribute). */
 
-import { angleOf, distance, line, type Piece, type Point, subtract } from '../geometry/index.ts';
+import {
+  angleOf,
+  distance,
+  line,
+  type Piece,
+  type Point,
+  readSvgNumbers,
+  subtract,
+} from '../geometry/index.ts';
 
 export type Matrix = readonly [number, number, number, number, number, number];
 
@@ -17,6 +25,14 @@ export const applyMatrix = ([a, b, c, d, e, f]: Matrix, { x, y }: Point): Point 
   x: a * x + c * y + e,
   y: b * x + d * y + f,
 });
+
+/** Undefined where it squeezes flat. */
+export const inverseMatrix = ([a, b, c, d, e, f]: Matrix): Matrix | undefined => {
+  const size = a * d - b * c;
+  if (!(Math.abs(size) > 0 && Number.isFinite(size))) return undefined;
+  const [p, q, r, s] = [d / size, -b / size, -c / size, a / size];
+  return [p, q, r, s, -(p * e + r * f), -(q * e + s * f)];
+};
 
 /** A similar figure stays one: circles stay circles. Compared with rounding in the sixth digit of a file. */
 export const isSimilarity = ([a, b, c, d]: Matrix): boolean => {
@@ -48,7 +64,6 @@ export const throughSimilarity = (p: Piece, m: Matrix): Piece => {
   };
 };
 
-const NUMBER = /[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi;
 /** A list of more transforms than this on one element was not made by a person or a drawing program. */
 const MOST_TRANSFORMS = 100;
 
@@ -57,11 +72,14 @@ export const readTransform = (text: string | undefined): Matrix | undefined => {
   if (text === undefined) return SAME;
   let m = SAME;
   let rest = text.trim();
+  if (rest === 'none') return SAME;
   for (let i = 0; rest !== ''; i++) {
-    const found = /^(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]{0,400})\)[\s,]*/.exec(rest);
+    const found = /^(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]{0,400})\)\s*(,\s*(?=\S))?/.exec(
+      rest,
+    );
     if (!found || i >= MOST_TRANSFORMS) return undefined;
-    const values = (found[2]!.match(NUMBER) ?? []).map(Number);
-    const next = matrixOf(found[1]!, values);
+    const values = readSvgNumbers(found[2]!);
+    const next = values && matrixOf(found[1]!, values);
     if (!next?.every(Number.isFinite)) return undefined;
     m = multiply(m, next);
     rest = rest.slice(found[0].length);
@@ -69,12 +87,23 @@ export const readTransform = (text: string | undefined): Matrix | undefined => {
   return m;
 };
 
+/** How many numbers each takes. */
+const TAKES: Readonly<Record<string, readonly number[]>> = {
+  matrix: [6],
+  translate: [1, 2],
+  scale: [1, 2],
+  rotate: [1, 3],
+  skewX: [1],
+  skewY: [1],
+};
+
 const matrixOf = (name: string, v: readonly number[]): Matrix | undefined => {
+  if (!TAKES[name]?.includes(v.length)) return undefined;
   const [p = Number.NaN, q, r] = v;
   const angle = (p * Math.PI) / 180;
   switch (name) {
     case 'matrix':
-      return v.length === 6 ? (v as unknown as Matrix) : undefined;
+      return v as unknown as Matrix;
     case 'translate':
       return [1, 0, 0, 1, p, q ?? 0];
     case 'scale':
@@ -91,66 +120,4 @@ const matrixOf = (name: string, v: readonly number[]): Matrix | undefined => {
     default:
       return undefined;
   }
-};
-
-/** mm to one of the units that CSS calls absolute (CSS Values 3, 6.2): a px is 1/96 in. */
-const UNIT_MM: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  q: 0.25,
-  in: 25.4,
-  pt: 25.4 / 72,
-  pc: 25.4 / 6,
-  px: 25.4 / 96,
-  '': 25.4 / 96,
-};
-
-export const PIXEL_MM = 25.4 / 96;
-
-export interface SvgLength {
-  readonly mm: number;
-  /** Whether it says its unit, and not px. */
-  readonly stated: boolean;
-}
-
-/** Undefined for percentages, font sizes and nonsense. */
-export const readSvgLength = (text: string | undefined): SvgLength | undefined => {
-  const found = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*([a-z]*)\s*$/i.exec(text ?? '');
-  const unit = found?.[2]?.toLowerCase();
-  const size = unit === undefined ? undefined : UNIT_MM[unit];
-  if (!found || size === undefined) return undefined;
-  const mm = Number(found[1]) * size;
-  return Number.isFinite(mm) ? { mm, stated: unit !== '' && unit !== 'px' } : undefined;
-};
-
-export interface ViewBox {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-export const readViewBox = (text: string | undefined): ViewBox | undefined => {
-  const v = (text?.match(NUMBER) ?? []).map(Number);
-  const [x, y, width, height] = v;
-  if (v.length !== 4 || !(width! > 0 && height! > 0)) return undefined;
-  return v.every(Number.isFinite) ? { x: x!, y: y!, width: width!, height: height! } : undefined;
-};
-
-/** From the viewBox's units to a viewport, by preserveAspectRatio (SVG 2, 8.6 to 8.7). */
-export const viewBoxMatrix = (box: ViewBox, width: number, height: number, keep = 'xMidYMid'): Matrix => {
-  const sx = width / box.width;
-  const sy = height / box.height;
-  if (/^\s*none\b/.test(keep)) return [sx, 0, 0, sy, -box.x * sx, -box.y * sy];
-  const s = /\bslice\b/.test(keep) ? Math.max(sx, sy) : Math.min(sx, sy);
-  const share = (name: string): number =>
-    keep.includes(`${name}Min`) ? 0 : keep.includes(`${name}Max`) ? 1 : 0.5;
-  return [
-    s,
-    0,
-    0,
-    s,
-    -box.x * s + (width - box.width * s) * share('x'),
-    -box.y * s + (height - box.height * s) * share('Y'),
-  ];
 };

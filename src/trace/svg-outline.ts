@@ -12,12 +12,15 @@ import {
   openPath,
   type Path,
   type Piece,
+  type Point,
   pathBox,
   pathLength,
   piecesFromSvgPath,
   reversePath,
   signedArea,
+  spacedPathData,
 } from '../geometry/index.ts';
+import { cutOf } from './svg-cut.ts';
 import { isSimilarity, type Matrix, multiply, sizeOf, throughSimilarity } from './svg-matrix.ts';
 import { readSvgShapes, type SvgShape, type SvgShapes } from './svg-shapes.ts';
 
@@ -27,6 +30,8 @@ export interface SvgOutlineOptions {
   readonly unitMm?: number | undefined;
   /** mm that curves may lie from their arcs. */
   readonly tolerance?: number;
+  /** The drawing's file, as it is called in what is said about it; without it no place is said. */
+  readonly file?: string | undefined;
 }
 
 export interface SvgOutline {
@@ -54,36 +59,43 @@ const MOST_COMMANDS = 60_000;
 const MOST_PIECES = 60_000;
 
 export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOutlineResult => {
-  const read = readSvgShapes(text, options.unitMm);
+  const read = readSvgShapes(text, options);
   if (!read.ok) return read;
-  const { shapes, size, hasUse } = read.drawing;
+  const { shapes, size } = read.drawing;
   const { id } = options;
   const chosen = id === undefined ? shapes.filter((s) => !s.hidden) : shapes.filter((s) => s.id === id);
-  if (chosen.length === 0) return refuse(id === undefined ? noShape(hasUse) : noSuchId(id, shapes));
+  if (chosen.length === 0) return refuse(id === undefined ? noShape(shapes) : noSuchId(id, shapes));
+  // Any of them may be the longest.
+  const unread = chosen.find((s) => s.fault !== undefined)?.fault;
+  if (unread) return refuse(unread);
   const tolerance = options.tolerance ?? CURVE_TOLERANCE;
   let commands = 0;
   let pieces = 0;
-  let fault: string | undefined;
+  let nothing: Problem | undefined;
   let best: { shape: SvgShape; path: Path; length: number } | undefined;
   let choices = 0;
   for (const shape of chosen) {
-    for (const data of subpaths(shape.data)) {
-      commands += data.commands;
+    const parts = subpaths(shape.data);
+    if (typeof parts === 'string') return refuse(badPath(shape, parts));
+    for (const part of parts) {
+      commands += part.length;
       if (commands > MOST_COMMANDS) return refuse(TOO_MANY);
-      const made = pathOf(data.text, shape.matrix, tolerance);
-      if (typeof made === 'string') {
-        fault ??= made;
+      const made = pathOf(part, shape.matrix, tolerance);
+      if (!made.ok) {
+        if (!made.drawsNothing) return refuse(badPath(shape, made.reason));
+        nothing ??= badPath(shape, made.reason);
         continue;
       }
       choices++;
-      pieces += made.pieces.length;
+      pieces += made.path.pieces.length;
       if (pieces > MOST_PIECES) return refuse(TOO_MANY);
-      const length = pathLength(made);
-      if (!best || length > best.length) best = { shape, path: made, length };
+      const length = pathLength(made.path);
+      if (!best || length > best.length) best = { shape, path: made.path, length };
     }
   }
-  if (!best)
-    return refuse({ code: 'svg-path', message: fault ?? 'the drawing has no path that can be read' });
+  if (!best) return refuse(nothing ?? noShape(shapes));
+  const cut = cutOf(best.path, best.shape.cuts, turnOver);
+  if (cut) return refuse(cut);
   const box = pathBox(best.path);
   const longer = Math.max(boxWidth(box), boxHeight(box));
   if (!(longer >= SHORTEST && best.length <= LONGEST))
@@ -119,11 +131,21 @@ const TOO_MANY: Problem = {
   hint: 'name the path with --id, or save it alone',
 };
 
-const noShape = (hasUse: boolean): Problem => ({
-  code: 'svg-no-path',
-  message: 'the drawing has no path in it',
-  ...(hasUse ? { hint: 'copies (use) are not followed: save the template as a path of its own' } : {}),
-});
+/** Where only what is not seen is there, its names are said. */
+const noShape = (shapes: readonly SvgShape[]): Problem => {
+  const ids = shapes.flatMap((s) => (s.id === undefined || s.fault ? [] : [s.id]));
+  return {
+    code: 'svg-no-path',
+    message: shapes.length === 0 ? 'the drawing has no path in it' : 'no path of the drawing is seen',
+    ...(ids.length > 0 && ids.length <= MOST_IDS ? { hint: `name one with --id: ${ids.join(', ')}` } : {}),
+  };
+};
+
+/** A list of more names helps nobody. */
+const MOST_IDS = 10;
+
+const badPath = ({ place }: SvgShape, reason: string): Problem =>
+  place({ code: 'svg-path', message: reason });
 
 const noSuchId = (id: string, shapes: readonly SvgShape[]): Problem => {
   const ids = shapes.flatMap((s) => (s.id === undefined ? [] : [s.id]));
@@ -131,65 +153,73 @@ const noSuchId = (id: string, shapes: readonly SvgShape[]): Problem => {
   return {
     code: 'svg-no-id',
     message: `no path of the drawing has the id ${quoted(id)}`,
-    ...(ids.length > 0 && ids.length <= 10 ? { expected: `one of ${ids.join(', ')}` } : {}),
+    ...(ids.length > 0 && ids.length <= MOST_IDS ? { expected: `one of ${ids.join(', ')}` } : {}),
     ...(near === undefined ? {} : { hint: `did you mean ${quoted(near)}?` }),
   };
 };
 
-/** The subpaths of path data, each by itself, in absolute commands; data that cannot be read stays as it is. */
-const subpaths = (data: string): readonly { readonly text: string; readonly commands: number }[] => {
-  if (data.length > MOST_DATA) return [{ text: data, commands: 0 }];
-  let commands: SVGPathData['commands'];
-  try {
-    commands = new SVGPathData(data).toAbs().commands;
-  } catch {
-    return [{ text: data, commands: 0 }];
-  }
-  const found: SVGPathData['commands'][] = [];
-  for (const c of commands) {
-    if (c.type === SVGPathData.MOVE_TO || found.length === 0) found.push([]);
-    found.at(-1)!.push(c);
-  }
-  return found
-    .filter((part) => part.length > 1)
-    .map((part) => ({ text: new SVGPathData(part).encode(), commands: part.length }));
-};
+type Commands = SVGPathData['commands'];
 
 /** As much as is read of one path anyway. */
 const MOST_DATA = 100_000;
 
+/**
+ * The subpaths of path data, each by itself, in absolute commands. Horizontal and vertical lines become lines, which
+ * they no longer are after a skew; what follows Z begins where the closed part began (SVG 2, 9.3.4).
+ */
+const subpaths = (data: string): readonly Commands[] | string => {
+  if (data.length > MOST_DATA)
+    return `path data is ${data.length} characters long; at most ${MOST_DATA} are read`;
+  const spaced = spacedPathData(data);
+  if (spaced === undefined) {
+    const read = piecesFromSvgPath(data);
+    return read.ok ? 'path data cannot be read' : read.reason;
+  }
+  const { commands } = new SVGPathData(spaced).toAbs().normalizeHVZ(false).normalizeST();
+  const found: Commands[] = [];
+  let start: Commands[number] | undefined;
+  let isClosed = true;
+  for (const c of commands) {
+    if (c.type === SVGPathData.MOVE_TO) {
+      start = c;
+      found.push([]);
+    } else if (isClosed && start) found.push([start]);
+    isClosed = c.type === SVGPathData.CLOSE_PATH;
+    found.at(-1)?.push(c);
+  }
+  return found.filter((part) => part.length > 1);
+};
+
 /** y up. */
 const TURNED_OVER: Matrix = [1, 0, 0, -1, 0, 0];
+const turnOver = ({ x, y }: Point): Point => ({ x, y: -y });
 
-const pathOf = (data: string, matrix: Matrix, tolerance: number): Path | string => {
+type PathResult =
+  | { readonly ok: true; readonly path: Path }
+  | { readonly ok: false; readonly reason: string; readonly drawsNothing: boolean };
+
+const pathOf = (part: Commands, matrix: Matrix, tolerance: number): PathResult => {
   const whole = multiply(TURNED_OVER, matrix);
   const size = sizeOf(whole);
-  if (!(size > 0 && Number.isFinite(size))) return 'a transform squeezes the path flat';
-  let pieces: readonly Piece[];
-  let isClosed: boolean;
-  if (isSimilarity(whole)) {
-    const read = piecesFromSvgPath(data, tolerance / size);
-    if (!read.ok) return read.reason;
-    pieces = read.pieces.map((p) => throughSimilarity(p, whole));
-    isClosed = read.closed;
-  } else {
-    // Circles become ellipses: the commands themselves go through the matrix.
-    const [a, b, c, d, e, f] = whole;
-    let text: string;
-    try {
-      text = new SVGPathData(data).toAbs().matrix(a, b, c, d, e, f).encode();
-    } catch {
-      return 'path data cannot be read';
-    }
-    const read = piecesFromSvgPath(text, tolerance);
-    if (!read.ok) return read.reason;
-    pieces = read.pieces;
-    isClosed = read.closed;
-  }
-  const first = pieces[0];
-  const last = pieces.at(-1);
-  if (!first || !last) return 'path data draws nothing';
-  if (!isClosed && distance(first.from, last.to) > CLOSING) return openPath(pieces);
-  const gap = distance(first.from, last.to);
-  return closedPath(gap > 0 ? [...pieces, line(last.to, first.from)] : pieces);
+  if (!(size > 0 && Number.isFinite(size)))
+    return { ok: false, reason: 'a transform squeezes the path flat', drawsNothing: true };
+  const isSimilar = isSimilarity(whole);
+  const [a, b, c, d, e, f] = whole;
+  // Where circles become ellipses the commands themselves go through the matrix.
+  const data = new SVGPathData(part);
+  const read = isSimilar
+    ? piecesFromSvgPath(data.encode(), tolerance / size)
+    : piecesFromSvgPath(data.matrix(a, b, c, d, e, f).encode(), tolerance);
+  if (!read.ok) return { ok: false, reason: read.reason, drawsNothing: read.reason === DRAWS_NOTHING };
+  const pieces: readonly Piece[] = isSimilar
+    ? read.pieces.map((p) => throughSimilarity(p, whole))
+    : read.pieces;
+  const gap = distance(pieces[0]!.from, pieces.at(-1)!.to);
+  if (!read.closed && gap > CLOSING) return { ok: true, path: openPath(pieces) };
+  return {
+    ok: true,
+    path: closedPath(gap > 0 ? [...pieces, line(pieces.at(-1)!.to, pieces[0]!.from)] : pieces),
+  };
 };
+
+const DRAWS_NOTHING = 'path data draws nothing';

@@ -1,22 +1,34 @@
 /**
- * The shapes of an SVG document, each as path data with the matrix from its own units to mm of the drawing. The
- * XML is read by saxes, which knows no external entities, loads nothing and runs nothing; documents that declare
- * entities of their own are refused.
- *
- * Bounds: 4 million characters, 100,000 elements, 100 deep.
+ * The shapes of an SVG document, each as path data with the matrix from its own units to mm of the drawing, as a
+ * browser paints them. What is not followed is said of the shapes that it concerns, with its place.
  */
 
-import { SaxesParser } from 'saxes';
-import type { Problem } from '../document/index.ts';
+import { type Problem, quoted } from '../document/index.ts';
+import { lengthsOf, notNegative, SHAPES, shapeData } from './svg-basic-shapes.ts';
+import { CUT_OFF, type Cut, cutsOf } from './svg-cut.ts';
+import { FLATTEN, NotFollowed, shown } from './svg-fault.ts';
+import { userLength, type Viewport } from './svg-lengths.ts';
+import { type Matrix, multiply, readTransform, SAME } from './svg-matrix.ts';
+import { isLeftOut, isPainted, type Paint, PLAIN, paintOf } from './svg-paint.ts';
+import { type SvgSize, sizeOfDrawing } from './svg-root.ts';
 import {
-  type Matrix,
-  multiply,
-  PIXEL_MM,
-  readSvgLength,
-  readTransform,
-  readViewBox,
-  viewBoxMatrix,
-} from './svg-matrix.ts';
+  addStyleSheet,
+  type Declared,
+  declaredOf,
+  emptySheet,
+  refuseUnfollowed,
+  type StyleSheet,
+} from './svg-style.ts';
+import {
+  MOST_DEPTH,
+  MOST_ELEMENTS,
+  MOST_SHAPES,
+  readSvgTree,
+  type SvgNode,
+  type SvgTree,
+  TOO_MUCH,
+} from './svg-tree.ts';
+import { readViewBox, viewBoxMatrix } from './svg-viewbox.ts';
 
 export interface SvgShape {
   readonly id: string | undefined;
@@ -25,214 +37,358 @@ export interface SvgShape {
   readonly data: string;
   /** From the shape's units to mm of the drawing, y down, from its upper left corner. */
   readonly matrix: Matrix;
-  /** Inside defs, a clip path or the like: not seen as it stands, and taken only by its id. */
+  /** Not seen as it stands, and taken only by its id. */
   readonly hidden: boolean;
+  /** Why it cannot be read as a browser paints it. */
+  readonly fault: Problem | undefined;
+  /** What may take a part of it away. */
+  readonly cuts: readonly Cut[];
+  /** A problem of its own data, with its place. */
+  readonly place: (problem: Problem) => Problem;
 }
 
 export interface SvgShapes {
   readonly shapes: readonly SvgShape[];
-  /** How the drawing's size is known: it states it, it counts in px of 1/96 in, or the person said it. */
-  readonly size: 'stated' | 'pixels' | 'given';
-  /** Whether something was left out that this reader does not follow (`use`). */
-  readonly hasUse: boolean;
+  readonly size: SvgSize['size'];
 }
 
 export type SvgShapesResult =
   | { readonly ok: true; readonly drawing: SvgShapes }
   | { readonly ok: false; readonly problem: Problem };
 
-const MOST_CHARACTERS = 4_000_000;
-const MOST_ELEMENTS = 100_000;
-const MOST_DEPTH = 100;
-/** Shapes that are looked at; a drawing of more is no drawing of a template. */
-const MOST_SHAPES = 5000;
+export interface SvgReading {
+  /** What one unit of the drawing measures (mm), where a person has said it. */
+  readonly unitMm?: number | undefined;
+  /** The file's name in what is said of it; without one no place is said. */
+  readonly file?: string | undefined;
+}
 
-const HIDING = new Set(['defs', 'symbol', 'clipPath', 'mask', 'pattern', 'marker', 'script', 'style']);
-
-interface Level {
+/** What an element has from those around it. */
+interface Around {
   readonly matrix: Matrix;
+  readonly viewport: Viewport | undefined;
   readonly hidden: boolean;
+  readonly paint: Paint;
+  readonly fault: Problem | undefined;
+  readonly cuts: readonly Cut[];
+  /** The elements around it, through copies too. */
+  readonly trail: readonly SvgNode[];
+  readonly isCopy: boolean;
 }
 
-/** Thrown to stop the parser; never leaves this file. */
-class Stop extends Error {
-  readonly problem: Problem;
-  constructor(problem: Problem) {
-    super(problem.message);
-    this.problem = problem;
-  }
+interface Walk {
+  readonly tree: SvgTree;
+  readonly sheet: StyleSheet;
+  readonly shapes: SvgShape[];
+  readonly placer: (node: SvgNode) => (problem: Problem) => Problem;
+  visited: number;
 }
 
-/** `unitMm` is what one unit of the drawing measures, where a person has said it. */
-export const readSvgShapes = (text: string, unitMm: number | undefined): SvgShapesResult => {
-  if (text.length > MOST_CHARACTERS)
-    return refuse({
-      code: 'svg-too-large',
-      message: 'the drawing is too large',
-      expected: 'at most 4 million characters',
-    });
-  const parser = new SaxesParser();
-  const levels: Level[] = [];
-  const shapes: SvgShape[] = [];
-  let elements = 0;
-  let size: SvgShapes['size'] = 'stated';
-  let hasUse = false;
-  let hasRoot = false;
-  parser.on('error', (error) => {
-    throw new Stop({ ...NOT_XML, found: plain(error.message) });
-  });
-  parser.on('doctype', (doctype) => {
-    if (doctype.includes('[')) throw new Stop(ENTITIES);
-  });
-  parser.on('opentag', ({ name, attributes }) => {
-    const local = name.replace(/^svg:/, '');
-    const at = (key: string): string | undefined => attributes[key] as string | undefined;
-    if (++elements > MOST_ELEMENTS || levels.length >= MOST_DEPTH) throw new Stop(TOO_MUCH);
-    const around = levels.at(-1);
-    if (!around) {
-      if (local !== 'svg') throw new Stop(NOT_SVG);
-      const root = rootMatrix(at, unitMm);
-      hasRoot = true;
-      size = root.size;
-      levels.push({ matrix: root.matrix, hidden: false });
-      return;
+/** Thrown to end the walk; never leaves this file. */
+class Stop extends Error {}
+
+export const readSvgShapes = (text: string, { unitMm, file }: SvgReading = {}): SvgShapesResult => {
+  const read = readSvgTree(text);
+  if (!read.ok) return read;
+  const { tree } = read;
+  const { root } = tree;
+  const placer =
+    ({ line, column }: SvgNode) =>
+    (problem: Problem): Problem =>
+      file === undefined ? problem : { ...problem, place: { file, line, column } };
+  const refuse = (error: unknown, node: SvgNode): SvgShapesResult => {
+    if (error instanceof NotFollowed) return { ok: false, problem: placer(node)(error.problem) };
+    throw error;
+  };
+  const sheet = emptySheet();
+  for (const style of tree.styles)
+    try {
+      addStyleSheet(sheet, style);
+    } catch (error) {
+      return refuse(error, style);
     }
-    if (STYLED.test(at('style') ?? '')) throw new Stop(STYLE_TRANSFORM);
-    const own = readTransform(at('transform'));
-    if (!own) throw new Stop({ ...BAD_TRANSFORM, found: JSON.stringify(at('transform')?.slice(0, 60)) });
-    const hides =
-      HIDING.has(local) || /(^|;)\s*display\s*:\s*none/.test(at('style') ?? '') || at('display') === 'none';
-    const hidden = around.hidden || hides;
-    let matrix = multiply(around.matrix, own);
-    if (local === 'svg') matrix = multiply(matrix, innerMatrix(at));
-    if (local === 'use') hasUse = true;
-    levels.push({ matrix, hidden });
-    const data = shapeData(local, at);
-    if (data === undefined) return;
-    if (shapes.length >= MOST_SHAPES) throw new Stop(TOO_MUCH);
-    shapes.push({ id: at('id'), element: local, data, matrix, hidden });
-  });
-  parser.on('closetag', () => {
-    levels.pop();
-  });
+  if (tree.moving) return { ok: false, problem: placer(tree.moving)(MOVING) };
+  let size: SvgSize;
+  let hidden: boolean;
+  let paint: Paint;
+  let cuts: readonly Cut[];
   try {
-    parser.write(text).close();
+    const declared = declaredOf(root, sheet);
+    refuseUnfollowed(declared, true);
+    if (ownTransform(root, declared) !== SAME) throw new NotFollowed(ROOT_TRANSFORM);
+    hidden = isLeftOut(declared);
+    paint = paintOf(declared, PLAIN);
+    size = sizeOfDrawing(root, declared, unitMm);
+    cuts = cutsOf(root, declared, tree, size.matrix, placer(root));
   } catch (error) {
-    if (error instanceof Stop) return refuse(error.problem);
-    return refuse(NOT_XML);
+    return refuse(error, root);
   }
-  if (!hasRoot) return refuse(NOT_SVG);
-  return { ok: true, drawing: { shapes, size, hasUse } };
-};
-
-const refuse = (problem: Problem): SvgShapesResult => ({ ok: false, problem });
-
-const NOT_XML: Problem = { code: 'not-xml', message: 'this is no well-formed SVG file' };
-const NOT_SVG: Problem = {
-  code: 'not-svg',
-  message: 'this is no SVG drawing',
-  expected: 'a file that begins with <svg>',
-};
-const ENTITIES: Problem = {
-  code: 'svg-entities',
-  message: 'the drawing declares entities, which are not read',
-  hint: 'save it as plain SVG',
-};
-const TOO_MUCH: Problem = {
-  code: 'svg-too-deep',
-  message: 'the drawing holds too much',
-  expected: `at most ${MOST_ELEMENTS} elements, ${MOST_SHAPES} shapes, ${MOST_DEPTH} deep`,
-  hint: 'save the template alone',
-};
-const BAD_TRANSFORM: Problem = { code: 'svg-transform', message: 'a transform cannot be read' };
-/** What styles may do to a shape's size and place (CSS Transforms 2, section 5); they are not read, and must not be passed over. */
-const STYLED = /(^|;)\s*(transform|translate|rotate|scale|zoom)\s*:(?!\s*none\s*(;|$))/i;
-const STYLE_TRANSFORM: Problem = {
-  code: 'svg-style-transform',
-  message: 'a style turns, moves or scales a part of the drawing, and styles are not read',
-  hint: 'save it as plain SVG, with transform as an attribute',
-};
-const NO_SIZE: Problem = {
-  code: 'svg-no-size',
-  message: 'the drawing does not say how large it is',
-  hint: 'say what one unit of it measures, such as --scale 1mm',
-};
-
-/** The parser's words without its position and full stop. */
-const plain = (message: string): string =>
-  message
-    .replace(/^\S*?(\d+):(\d+):\s*/, 'line $1, ')
-    .replace(/\.$/, '')
-    .slice(0, 120);
-
-type Attribute = (key: string) => string | undefined;
-
-const rootMatrix = (
-  at: Attribute,
-  unitMm: number | undefined,
-): { readonly matrix: Matrix; readonly size: SvgShapes['size'] } => {
-  const box = readViewBox(at('viewBox'));
-  if (unitMm !== undefined) {
-    const [x, y] = box ? [box.x, box.y] : [0, 0];
-    return { matrix: [unitMm, 0, 0, unitMm, -x * unitMm, -y * unitMm], size: 'given' };
+  const walk: Walk = { tree, sheet, shapes: [], placer, visited: 0 };
+  const { matrix, viewport } = size;
+  const around = { matrix, viewport, hidden, paint, fault: undefined, cuts, trail: [root], isCopy: false };
+  try {
+    for (const child of root.children) visit(walk, child, around);
+  } catch (error) {
+    if (error instanceof Stop) return { ok: false, problem: TOO_MUCH };
+    throw error;
   }
-  const width = readSvgLength(at('width'));
-  const height = readSvgLength(at('height'));
-  if (!box) {
-    // Without a viewBox a unit is a px, whatever the size of the sheet.
-    if (!width && !height) throw new Stop(NO_SIZE);
-    return { matrix: [PIXEL_MM, 0, 0, PIXEL_MM, 0, 0], size: 'pixels' };
-  }
-  const w = width?.mm ?? (height && (height.mm * box.width) / box.height);
-  const h = height?.mm ?? (width && (width.mm * box.height) / box.width);
-  if (!(w !== undefined && h !== undefined && w > 0 && h > 0)) throw new Stop(NO_SIZE);
-  const size = (width ?? height)!.stated ? 'stated' : 'pixels';
-  return { matrix: viewBoxMatrix(box, w, h, at('preserveAspectRatio')), size };
+  return { ok: true, drawing: { shapes: walk.shapes, size: size.size } };
 };
 
-/** An svg element inside another: its place, and its own viewBox in the outer one's units. */
-const innerMatrix = (at: Attribute): Matrix => {
-  const inUnits = (key: string): number | undefined => {
-    const length = readSvgLength(at(key));
-    return length && length.mm / PIXEL_MM;
+const MOVING: Problem = {
+  code: 'svg-moving',
+  message: 'the drawing moves or changes by itself, which is not followed',
+  hint: 'save it without animation',
+};
+const ROOT_TRANSFORM: Problem = {
+  code: 'svg-transform',
+  message: 'the drawing as a whole has a transform, which is not followed',
+  hint: FLATTEN,
+};
+const badTransform = (text: string): Problem => ({
+  code: 'svg-transform',
+  message: 'a transform cannot be read',
+  found: shown(text),
+  hint: FLATTEN,
+});
+
+/** A copy's own name, and the size that it gives to an inner drawing. */
+interface Copy {
+  readonly id: string | undefined;
+  readonly width: string | undefined;
+  readonly height: string | undefined;
+}
+
+/** Elements whose children are painted where they stand. */
+const GROUPS = new Set(['g', 'a', 'svg', 'switch', 'use']);
+
+const visit = (walk: Walk, node: SvgNode, around: Around, copy?: Copy): void => {
+  if (++walk.visited > MOST_ELEMENTS || around.trail.length >= MOST_DEPTH) throw new Stop();
+  const isShape = SHAPES.has(node.name);
+  if (!isShape && !GROUPS.has(node.name) && !(copy && node.name === 'symbol')) {
+    visitAside(walk, node, around);
+    return;
+  }
+  const here = enter(walk, node, around, copy);
+  if (isShape)
+    addShape(walk, node, here, copy ? copy.id : around.isCopy ? undefined : node.attributes.get('id'));
+  else if (node.name === 'use') followCopy(walk, node, here);
+  else if (node.name === 'switch') visitChoices(walk, node, here);
+  else for (const child of node.children) visit(walk, child, here);
+};
+
+/** Where it is not known which child a switch paints, it may be any of them. */
+const visitChoices = (walk: Walk, node: SvgNode, here: Around): void => {
+  let chosen: SvgNode | undefined;
+  let { fault } = here;
+  try {
+    chosen = firstChoice(node);
+  } catch (error) {
+    fault ??= faultOf(error, walk.placer(node));
+  }
+  for (const child of node.children)
+    visit(walk, child, { ...here, fault, hidden: here.hidden || (!fault && child !== chosen) });
+};
+
+const addShape = (walk: Walk, node: SvgNode, here: Around, id: string | undefined): void => {
+  const place = walk.placer(node);
+  let { fault } = here;
+  let data: string | undefined = '';
+  if (!fault)
+    try {
+      data = shapeData(node, here.viewport);
+    } catch (error) {
+      fault = faultOf(error, place);
+    }
+  if (data === undefined) return;
+  if (walk.shapes.length >= MOST_SHAPES) throw new Stop();
+  const { matrix, cuts } = here;
+  const hidden = here.hidden || !isPainted(here.paint, node.name);
+  walk.shapes.push({ id, element: node.name, data, matrix, hidden, fault, cuts, place });
+};
+
+/** Something that may hold shapes, and is not followed, is in the place of a shape. */
+const addFault = (walk: Walk, node: SvgNode, here: Around, problem: Problem): void => {
+  const place = walk.placer(node);
+  const { matrix, hidden, cuts } = here;
+  if (walk.shapes.length >= MOST_SHAPES) throw new Stop();
+  const id = here.isCopy ? undefined : node.attributes.get('id');
+  walk.shapes.push({ id, element: node.name, data: '', matrix, hidden, fault: place(problem), cuts, place });
+};
+
+const faultOf = (error: unknown, place: (problem: Problem) => Problem): Problem => {
+  if (error instanceof NotFollowed) return place(error.problem);
+  throw error;
+};
+
+/** What the elements inside have from this one; where it is not followed, they have that from it. */
+const enter = (walk: Walk, node: SvgNode, around: Around, copy: Copy | undefined): Around => {
+  const place = walk.placer(node);
+  let here: Around = {
+    ...around,
+    trail: [...around.trail, node],
+    isCopy: around.isCopy || copy !== undefined,
   };
-  const place: Matrix = [1, 0, 0, 1, inUnits('x') ?? 0, inUnits('y') ?? 0];
-  const box = readViewBox(at('viewBox'));
-  const [w, h] = [inUnits('width'), inUnits('height')];
-  if (!box || w === undefined || h === undefined) return place;
-  return multiply(place, viewBoxMatrix(box, w, h, at('preserveAspectRatio')));
-};
-
-/** Path data of a shape (SVG 2, chapter 10); undefined for what is none, or draws nothing. */
-const shapeData = (element: string, at: Attribute): string | undefined => {
-  const number = (key: string): number => {
-    const length = readSvgLength(at(key));
-    return length ? length.mm / PIXEL_MM : 0;
-  };
-  switch (element) {
-    case 'path':
-      return at('d');
-    case 'polyline':
-    case 'polygon': {
-      const points = at('points')?.trim();
-      if (!points) return undefined;
-      return `M ${points}${element === 'polygon' ? ' Z' : ''}`;
+  try {
+    const declared = declaredOf(node, walk.sheet);
+    const isOut = isLeftOut(declared) || !isWanted(node);
+    here = { ...here, hidden: here.hidden || isOut, paint: paintOf(declared, around.paint) };
+    refuseUnfollowed(declared, false);
+    const own = multiply(around.matrix, ownTransform(node, declared));
+    const cuts = [...around.cuts, ...cutsOf(node, declared, walk.tree, own, place)];
+    here = { ...here, matrix: own, cuts };
+    if (node.name === 'svg' || node.name === 'symbol') return enterDrawing(node, declared, here, copy, place);
+    if (node.name === 'use') {
+      const lengthOf = lengthsOf(node, here.viewport);
+      const [x, y] = [lengthOf('x', 'x') ?? 0, lengthOf('y', 'y') ?? 0];
+      return { ...here, matrix: multiply(own, [1, 0, 0, 1, x, y]) };
     }
-    case 'line':
-      return `M ${number('x1')} ${number('y1')} L ${number('x2')} ${number('y2')}`;
-    case 'rect': {
-      const [x, y, w, h] = [number('x'), number('y'), number('width'), number('height')];
-      return w > 0 && h > 0 ? `M ${x} ${y} h ${w} v ${h} h ${-w} Z` : undefined;
-    }
-    case 'circle':
-    case 'ellipse': {
-      const [x, y] = [number('cx'), number('cy')];
-      const rx = element === 'circle' ? number('r') : number('rx');
-      const ry = element === 'circle' ? rx : number('ry');
-      if (!(rx > 0 && ry > 0)) return undefined;
-      return `M ${x - rx} ${y} A ${rx} ${ry} 0 0 1 ${x + rx} ${y} A ${rx} ${ry} 0 0 1 ${x - rx} ${y} Z`;
-    }
-    default:
-      return undefined;
+    return here;
+  } catch (error) {
+    return { ...here, fault: here.fault ?? faultOf(error, place) };
   }
 };
+
+/** SAME itself where it does nothing. Throws NotFollowed. */
+const ownTransform = (node: SvgNode, declared: Declared): Matrix => {
+  // A style's "none" stands above the attribute.
+  const text = declared('transform') === undefined ? node.attributes.get('transform') : undefined;
+  const own = readTransform(text);
+  if (!own) throw new NotFollowed(badTransform(text ?? ''));
+  if (own.every((v, i) => v === SAME[i])) return SAME;
+  const [origin, box] = [declared('transform-origin') || '0 0', declared('transform-box') || 'view-box'];
+  const isPlain = /^0(?:px)?(?:\s+0(?:px)?){0,2}$/.test(origin) && box === 'view-box';
+  if (isPlain) return own;
+  throw new NotFollowed({
+    code: 'svg-transform-origin',
+    message: 'a transform is about a point of its own (transform-origin), which is not followed',
+    found: shown(`${origin} of the ${box}`),
+    hint: FLATTEN,
+  });
+};
+
+/** An inner drawing: its place, its own viewBox, and what it cuts off (SVG 2, 5.1, 5.5 and 8.2). */
+const enterDrawing = (
+  node: SvgNode,
+  declared: Declared,
+  here: Around,
+  copy: Copy | undefined,
+  place: (problem: Problem) => Problem,
+): Around => {
+  const { attributes } = node;
+  const isSymbol = node.name === 'symbol';
+  const unread = isSymbol
+    ? ['x', 'y', 'width', 'height', 'refX', 'refY', 'transform'].find(
+        (key) => attributes.get(key) !== undefined,
+      )
+    : undefined;
+  if (unread !== undefined)
+    throw new NotFollowed({
+      code: 'svg-symbol',
+      message: `a symbol has its own ${unread}, which is not followed`,
+      hint: FLATTEN,
+    });
+  const side = (key: 'width' | 'height', axis: 'x' | 'y'): number => {
+    const own = copy?.[key];
+    const texts = own === undefined ? attributes : new Map(attributes).set(key, own);
+    const length = notNegative(lengthsOf({ ...node, attributes: texts }, here.viewport))(key, axis);
+    return length ?? userLength('100%', axis, here.viewport)!;
+  };
+  const viewport = { width: side('width', 'x'), height: side('height', 'y') };
+  const lengthOf = lengthsOf(node, here.viewport);
+  const [x, y] = [lengthOf('x', 'x') ?? 0, lengthOf('y', 'y') ?? 0];
+  const matrix = multiply(here.matrix, [1, 0, 0, 1, x, y]);
+  const box = readViewBox(attributes.get('viewBox'));
+  if (!(viewport.width > 0 && viewport.height > 0)) return { ...here, hidden: true };
+  const frame = { rectangle: { x: 0, y: 0, ...viewport }, matrix };
+  const cuts =
+    declared('overflow') === 'visible' ? here.cuts : [...here.cuts, { problem: place(CUT_OFF), frame }];
+  if (!box) return { ...here, matrix, viewport, cuts };
+  const inner = viewBoxMatrix(box, viewport, attributes.get('preserveAspectRatio'));
+  return { ...here, matrix: multiply(matrix, inner), viewport: box, cuts };
+};
+
+/** SVG 2, 5.5: the named element, painted again, with what stands on the copy. */
+const followCopy = (walk: Walk, node: SvgNode, here: Around): void => {
+  const { attributes } = node;
+  const href = attributes.get('href') ?? '';
+  const target = walk.tree.byId.get(href.slice(1));
+  if (here.fault) addFault(walk, node, here, here.fault);
+  else if (href !== '' && !href.startsWith('#')) addFault(walk, node, here, COPY_FROM_ELSEWHERE);
+  else if (target && here.trail.includes(target)) addFault(walk, node, here, COPY_OF_ITSELF);
+  else if (target && (SHAPES.has(target.name) || GROUPS.has(target.name) || target.name === 'symbol'))
+    visit(walk, target, here, {
+      id: here.isCopy ? undefined : attributes.get('id'),
+      width: attributes.get('width'),
+      height: attributes.get('height'),
+    });
+};
+
+const COPY_FROM_ELSEWHERE: Problem = {
+  code: 'svg-use',
+  message: 'a copy (use) of a shape in another file is not followed',
+  hint: 'save the template as a path of its own',
+};
+const COPY_OF_ITSELF: Problem = {
+  code: 'svg-use',
+  message: 'a copy (use) holds itself, which is not followed',
+  hint: 'save the template as a path of its own',
+};
+
+/** Conditional processing (SVG 2, 5.8). Throws NotFollowed where it depends on who looks. */
+const isWanted = ({ attributes }: SvgNode): boolean => {
+  const systemLanguage = attributes.get('systemLanguage');
+  const requiredExtensions = attributes.get('requiredExtensions');
+  if (systemLanguage !== undefined || (requiredExtensions !== undefined && MAY_BE.test(requiredExtensions)))
+    throw new NotFollowed({
+      code: 'svg-condition',
+      message: 'a part of the drawing is painted for some people only, which is not followed',
+      found: shown(
+        systemLanguage === undefined
+          ? `requiredExtensions: ${requiredExtensions}`
+          : `systemLanguage: ${systemLanguage}`,
+      ),
+      hint: 'save the template alone as a plain path',
+    });
+  return requiredExtensions === undefined;
+};
+
+/** Nothing, or what some browsers have. */
+const MAY_BE = /^\s*$|w3\.org/;
+
+/** Of a switch the first child that is wanted is painted (SVG 2, 5.8.2). Throws NotFollowed. */
+const firstChoice = (node: SvgNode): SvgNode | undefined => {
+  const child = node.children.find((c) => !c.name.includes(' ') && isWanted(c));
+  if (!child || CHOICES.has(child.name) || SHAPES.has(child.name) || GROUPS.has(child.name)) return child;
+  throw new NotFollowed({
+    code: 'svg-condition',
+    message: `the first choice of a switch is <${child.name}>, which is not followed`,
+    hint: 'save the template alone as a plain path',
+  });
+};
+
+const CHOICES = new Set(['foreignObject', 'text', 'image']);
+
+/** What is not painted where it stands: its shapes can be named, where their size is their own. */
+const visitAside = (walk: Walk, node: SvgNode, around: Around): void => {
+  if (node.name === 'foreignObject' && holdsDrawing(node)) addFault(walk, node, around, FOREIGN);
+  const fault =
+    node.name === 'defs'
+      ? around.fault
+      : (around.fault ??
+        walk.placer(node)({
+          code: 'svg-aside',
+          message: `what stands in a <${quoted(node.name).slice(1, -1)}> has no size of its own`,
+          hint: 'name a path of the drawing itself',
+        }));
+  const inside = { ...around, hidden: true, fault, trail: [...around.trail, node] };
+  for (const child of node.children) visit(walk, child, inside);
+};
+
+const FOREIGN: Problem = {
+  code: 'svg-foreign',
+  message: 'a drawing within a foreignObject is not followed',
+  hint: 'save the template alone as a plain path',
+};
+
+const holdsDrawing = (node: SvgNode): boolean => node.name === 'svg' || node.children.some(holdsDrawing);
