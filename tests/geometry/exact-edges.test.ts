@@ -149,3 +149,28 @@ test('an edge that goes back across itself within a hair is said to cross itself
   const { at } = rolled.fault;
   expect(Math.hypot(at.x - corner.x, at.y - corner.y)).toBeCloseTo(Math.sqrt(2e-9), 7);
 });
+
+test('the slow check knows places on a nearly straight arc as well as the program does', () => {
+  // The edge ends 1e-9 mm to the left of an arc of 10 km, and so keeps the foot off the arc's last 1.1e-4 mm: √(2c · 1e-9).
+  // From its centre the arc's end was known to a nanometre only, and the check took the foot to go on to it.
+  const pieces = edgeOf([
+    step(
+      -0.0003894844808426202,
+      0.0009210330273469791,
+      [
+        -6.413327689438857, -2.7115114566404315, 6.962978273096611, 0.3999999999999999,
+        0.00014361670549278835,
+      ],
+    ),
+    step(
+      -0.0007790350989263584,
+      0.0018420380848524075,
+      [-9210050.575638546, -3895506.1794558465, 10000000, 0.4001436167054926, 1e-10],
+    ),
+    step(-0.0007794255703546169, 0.0018429586998988377),
+  ]);
+  const rolled = rollFoot(openPath(pieces), C);
+  if (!rolled.ok) throw new Error(rolled.fault.kind);
+  expect(rolled.value.contacts.at(-1)!.to).toBeCloseTo(0.002001 - Math.sqrt(2 * C * 1e-9), 7);
+  expect(coverage(rolled.value.path.pieces, pieces, C).missing).toBeLessThan(1e-6);
+});

@@ -99,6 +99,18 @@ export const selfCrossing = (path: readonly Piece[], closed = false, step = 0.1)
 /** Twice the area (mm²) of a triangle that is a line as far as rounding can tell. */
 const ON_LINE = 1e-12;
 
+/**
+ * A point on a piece from the piece's own start. From the centre of a nearly straight arc, kilometres away, it would be
+ * known to a nanometre only, which is enough to lay a disc beside a point that blocks its way.
+ */
+const contactOn = (p: Piece, t: number): Point => {
+  if (p.kind === 'line') return pointOn(p, t);
+  const half = (t * p.sweep) / 2;
+  const chord = 2 * p.radius * Math.sin(half);
+  const heading = p.start + half + Math.PI / 2;
+  return { x: p.from.x + chord * Math.cos(heading), y: p.from.y + chord * Math.sin(heading) };
+};
+
 interface Flood {
   /** Centres of cells from which a disc surely (or possibly) gets outside, near a point. */
   readonly sure: (p: Point, within: number) => Point[];
@@ -166,7 +178,7 @@ const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: 
   for (const p of edge) {
     const parts = Math.max(3, Math.ceil(lengthOf(p) / step));
     for (let i = 0; i <= parts; i++) {
-      const q = pointOn(p, i / parts);
+      const q = contactOn(p, i / parts);
       const d = directionOn(p, i / parts);
       centres.push({ at: { x: q.x - d.y * c, y: q.y + d.x * c }, on: [p] });
     }
@@ -177,7 +189,7 @@ const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: 
     const v = directionOn(after, 0);
     const turn = Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
     if (!(turn < -VISIBLE_TURN)) continue;
-    const q = pointOn(after, 0);
+    const q = contactOn(after, 0);
     const parts = 1 + Math.ceil((-turn * c) / step);
     for (let k = 0; k <= parts; k++) {
       const a = Math.atan2(u.x, -u.y) + (turn * k) / parts;

@@ -3,6 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { endAlong, startAlong } from '../../src/geometry/contact.ts';
+import { findEdgeFault } from '../../src/geometry/edge-fault.ts';
 import { type Motion, mirror, shift, turn } from '../../src/geometry/motion.ts';
 import {
   closedPath,
@@ -18,7 +19,7 @@ import { type Point, point } from '../../src/geometry/point.ts';
 import { rollFoot, rollFootRound, type StitchedEdge } from '../../src/geometry/rolling-foot.ts';
 import { runs } from '../support/runs.ts';
 import { distanceTo, pointOn } from './curve-helpers.ts';
-import { C, type Step, walk } from './exact-figures.ts';
+import { C, exactSteps, type Step, walk } from './exact-figures.ts';
 import {
   coverage,
   deviation,
@@ -167,6 +168,47 @@ describe('every stitched edge', () => {
         last = stop;
       }
     });
+  });
+});
+
+describe('every stitched edge with coves, slots and beads of just the foot’s size', () => {
+  const rolledAlong = (times: number, seed: number, check: (s: StitchedEdge, edge: Path) => void): number => {
+    let rolled = 0;
+    fc.assert(
+      fc.property(exactSteps, (list) => {
+        const edge = openPath(walk(list));
+        const r = rollFoot(edge, C);
+        if (!r.ok) {
+          expect(['crosses-itself', 'trapped', 'empty']).toContain(r.fault.kind);
+          return;
+        }
+        rolled++;
+        check(r.value, edge);
+      }),
+      runs(times, seed),
+    );
+    return rolled;
+  };
+
+  test('stays at c from the edge, in one piece, without crossing or touching itself', () => {
+    const rolled = rolledAlong(300, SEED + 13, (s, edge) => {
+      expect(deviation(s.path.pieces, edge.pieces, C)).toBeLessThan(1e-6);
+      expect(widestGap(s.path.pieces)).toBeLessThan(1e-6);
+      expect(selfCrossing(s.path.pieces)).toBeUndefined();
+      // The way round a spiral ends where it comes back to itself; neighbours touch only where they join.
+      const fault = findEdgeFault(s.path);
+      if (fault?.kind === 'crosses-itself') expect(fault.pieces[1] - fault.pieces[0]).toBeGreaterThan(1);
+    });
+    expect(rolled).toBeGreaterThan(250);
+  });
+
+  test('holds all that the foot can reach, and nothing else', () => {
+    const rolled = rolledAlong(30, SEED + 12, (s, edge) => {
+      const seen = coverage(s.path.pieces, edge.pieces, C);
+      expect(seen.missing).toBeLessThan(1e-4);
+      expect(seen.extra).toBe(0);
+    });
+    expect(rolled).toBeGreaterThan(20);
   });
 });
 
