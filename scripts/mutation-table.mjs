@@ -14,8 +14,8 @@ export const MUTATIONS = [
   {
     name: 'clearance off by 0.01 mm, open edges',
     file: 'src/geometry/rolling-foot.ts',
-    from: 'freeLoops([...out, ...back], obstacle, clearance, caps,',
-    to: 'freeLoops([...out, ...back], obstacle, clearance + 0.01, caps,',
+    from: 'freeLoops(walk, obstacle, clearance, caps,',
+    to: 'freeLoops(walk, obstacle, clearance + 0.01, caps,',
     test: 'tests/geometry/closed-forms.test.ts',
   },
   {
