@@ -314,12 +314,12 @@ describe('template import', () => {
     [
       'a scale of 1e308',
       svg('<g transform="scale(1e308)"><path d="M0 0L9 9L9 0Z"/></g>'),
-      'd.svg: a transform squeezes the path flat',
+      'd.svg:1:120: a transform squeezes the path flat',
     ],
     [
       'copies of itself',
       svg('<g id="a"><use href="#a"/><use href="#a"/></g>'),
-      'd.svg: the drawing has no path in it; copies (use) are not followed: save the template as a path of its own',
+      'd.svg:1:102: a copy (use) holds itself, which is not followed; save the template as a path of its own',
     ],
     [
       'a path of a kilometre',
