@@ -29,7 +29,7 @@ export const SHEET = {
     seam: SEAM,
     block: SEAM,
     motif: SEAM,
-    limit: { width: 0.18, color: INK.seam, dash: [6, 2] },
+    limit: SEAM,
     startLine: { width: 0.22, color: INK.seam, dash: [1.2, 1.2] },
     margin: DOTTED,
     clear: DOTTED,

@@ -71,8 +71,10 @@ export const spacedPathData = (d: string): string | undefined => {
       const isFlag = takes === 7 && (i % 7 === 3 || i % 7 === 4);
       const number = take(isFlag ? FLAG : NUMBER);
       if (number === undefined) return undefined;
-      // A radius below 0 counts without its sign (SVG 2, 9.5.1).
-      words.push(takes === 7 && i % 7 < 2 ? number.replace(/^-/, '') : number);
+      // Without noughts before it, which svg-pathdata takes for numbers of their own; a radius without its sign, which
+      // does not count (SVG 2, 9.5.1).
+      const value = takes === 7 && i % 7 < 2 ? Math.abs(Number(number)) : Number(number);
+      words.push(Number.isFinite(value) ? String(value) : number);
       const comma = take(BETWEEN)!.includes(',');
       if ((i + 1) % takes === 0 && !comma && /^[a-z]?$/i.test(next())) break;
     }

@@ -17,6 +17,9 @@ export type Paint = Readonly<Record<keyof typeof INITIAL, string>>;
 
 export const PLAIN: Paint = INITIAL;
 
+/** Of what is not known to be without ink. */
+export const INKED: Paint = { ...INITIAL, stroke: 'black' };
+
 /** Throws NotFollowed. */
 export const paintOf = (declared: Declared, around: Paint): Paint => {
   const paint: Record<keyof typeof INITIAL, string> = { ...around };

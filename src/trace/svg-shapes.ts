@@ -9,7 +9,7 @@ import { CUT_OFF, type Cut, cutsOf } from './svg-cut.ts';
 import { FLATTEN, NotFollowed, shown } from './svg-fault.ts';
 import { userLength, type Viewport } from './svg-lengths.ts';
 import { type Matrix, multiply, readTransform, SAME } from './svg-matrix.ts';
-import { isLeftOut, isPainted, type Paint, PLAIN, paintOf } from './svg-paint.ts';
+import { INKED, isLeftOut, isPainted, type Paint, PLAIN, paintOf } from './svg-paint.ts';
 import { type SvgSize, sizeOfDrawing } from './svg-root.ts';
 import {
   addStyleSheet,
@@ -226,13 +226,15 @@ const enter = (walk: Walk, node: SvgNode, around: Around, copy: Copy | undefined
   const place = walk.placer(node);
   let here: Around = {
     ...around,
+    paint: INKED,
     trail: [...around.trail, node],
     isCopy: around.isCopy || copy !== undefined,
   };
   try {
     const declared = declaredOf(node, walk.sheet);
     const isOut = isLeftOut(declared) || !isWanted(node);
-    here = { ...here, hidden: here.hidden || isOut, paint: paintOf(declared, around.paint) };
+    here = { ...here, hidden: here.hidden || isOut };
+    here = { ...here, paint: paintOf(declared, around.paint) };
     refuseUnfollowed(declared, false);
     const own = multiply(around.matrix, ownTransform(node, declared));
     const cuts = [...around.cuts, ...cutsOf(node, declared, walk.tree, own, place)];

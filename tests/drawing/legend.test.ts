@@ -23,13 +23,13 @@ describe('the legend', () => {
     ['{ strip: { length: 60, width: 6 } }', /\bseams\b/, /motif|block|limit/],
     [
       '{ frame: { count: 8, around: 9, clearance: 1/2, within: 18 } }',
-      /the motif's edge; the limit; the circle kept clear(;|$)/,
+      /the motif's edge, the limit; the circle kept clear(;|$)/,
       /seam/,
     ],
     ['{ frame: { count: 8, around: 9, clearance: 1/2 } }', /the circle kept clear(;|$)/, /seam|limit/],
     [
       '{ frame: { block: { width: 14, height: 12 }, clearance: 1/2, within: 22 } }',
-      /the block's edge; the limit(;|$)/,
+      /the block's edge, the limit(;|$)/,
       /seam/,
     ],
   ])('of %s', (layout, has, hasNot) => {

@@ -17,6 +17,7 @@ import {
   pieceAt,
 } from '../../../src/geometry/index.ts';
 import { svgOutline } from '../../../src/trace/index.ts';
+import { runs } from '../../support/runs.ts';
 import { launch } from './harness.ts';
 import { randomDrawing, slippedDrawing } from './random-drawing.ts';
 
@@ -266,27 +267,23 @@ const refusalFault = (problem: Problem, { seen }: Looked): string | undefined =>
 /** Of the file as a whole, or of the size of what was found. */
 const UNPLACED = new Set(['svg-scale', 'not-xml']);
 
-/** `SEED=21 DRAWINGS=5000` looks at others. */
-const DRAWINGS = Number(process.env['DRAWINGS'] ?? 500);
-const SEED = Number(process.env['SEED'] ?? 7000);
+const { numRuns, seed } = runs(500, 7000);
 /** ms, on a busy machine. */
-const TIME = 400_000 * Math.max(1, DRAWINGS / 500);
+const TIME = 400_000 * Math.max(1, numRuns / 500);
 
 describe('drawings are taken as Chromium paints them, or refused', () => {
-  test(`${DRAWINGS} random ones from seed ${SEED}`, { timeout: TIME }, async () => {
-    const { wrong, same } = await compare(
-      Array.from({ length: DRAWINGS }, (_, i) => randomDrawing(SEED + i)),
-    );
+  test(`${numRuns} random ones from seed ${seed}`, { timeout: TIME }, async () => {
+    const { wrong, same } = await compare(Array.from({ length: numRuns }, (_, i) => randomDrawing(seed + i)));
     expect(wrong.slice(0, 5).join('\n\n')).toBe('');
     // Most are taken: a reader that refuses everything is never wrong either.
-    expect(same).toBeGreaterThan(DRAWINGS / 2);
+    expect(same).toBeGreaterThan(numRuns / 2);
   });
 
   test('and such as have slips of the hand in them', { timeout: TIME }, async () => {
     const { wrong, same } = await compare(
-      Array.from({ length: DRAWINGS / 2 }, (_, i) => slippedDrawing(SEED + 1e6 + i)),
+      Array.from({ length: numRuns / 2 }, (_, i) => slippedDrawing(seed + 1e6 + i)),
     );
     expect(wrong.slice(0, 5).join('\n\n')).toBe('');
-    expect(same).toBeGreaterThan(DRAWINGS / 20);
+    expect(same).toBeGreaterThan(numRuns / 20);
   });
 });

@@ -194,7 +194,7 @@ export const randomDrawing = (seed: number): string => {
   };
   const items = (depth: number): string => times(1 + Math.floor(random() * 2), () => item(depth));
 
-  /** Chromium rounds a sheet's sides to 1/64 px: these are whole px. */
+  /** Chromium rounds a sheet's sides to 1/64 px: these are whole px, 12.7 mm being 48 of them. */
   const whole = (least: number, most: number, step: number): string =>
     String(Math.round(Math.floor(least + random() * (most - least)) * step * 100) / 100);
   const root = one(
@@ -204,7 +204,7 @@ export const randomDrawing = (seed: number): string => {
     () => `width="${whole(8, 18, 0.5)}in" height="${whole(8, 16, 1.27)}cm"`,
     () => `width="${whole(300, 900, 1)}" height="${whole(300, 900, 1)}px" viewBox="${box()}"`,
     () => `viewBox="${box()}" style="width:${whole(7, 20, 12.7)}mm; height: ${whole(7, 20, 12.7)}mm"`,
-    () => `width="100mm" height="100mm" viewBox="${box()}" style="width: ${whole(7, 20, 12.7)}mm"`,
+    () => `width="101.6mm" height="101.6mm" viewBox="${box()}" style="width: ${whole(7, 20, 12.7)}mm"`,
     () =>
       `width="${whole(7, 20, 12.7)}mm" height="${whole(7, 20, 12.7)}mm"${chance(0.3) ? ` transform="${transform()}"` : ''}`,
   )();
