@@ -8,5 +8,6 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     testTimeout: HOUR,
+    hookTimeout: HOUR,
   },
 });
