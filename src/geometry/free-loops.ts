@@ -121,33 +121,79 @@ const loopOf = (
       pieces.push(pieceOf(s, elements));
     }
   }
-  for (let i = 0; i < stretches.length; i++) {
-    const next = (i + 1) % stretches.length;
-    const meeting = steppedOver(pieces[i]!, pieces[next]!);
-    if (!meeting || i === next) continue;
-    const [before, after] = [stretches[i]!, stretches[next]!];
-    stretches[i] = { ...before, t1: before.t0 + (before.t1 - before.t0) * meeting.a };
-    stretches[next] = { ...after, t0: after.t0 + (after.t1 - after.t0) * meeting.b };
-    pieces[i] = pieceOf(stretches[i]!, elements);
-    pieces[next] = pieceOf(stretches[next]!, elements);
-  }
-  return { stretches, pieces, area: signedArea({ pieces, closed: true }) };
+  const left = withoutSteps(stretches, pieces, elements);
+  return { ...left, area: signedArea({ pieces: left.pieces, closed: true }) };
 };
 
 /**
- * Where two pieces of a loop meet before the first has ended and after the second has started. Beyond a meeting at
- * a small angle they lie deeper than c by less than a distance can be told by, so both are kept to their ends, and
- * the way from one to the other would be a step back: along a concave arc of nearly the clearance, for example, of
- * which the disc leaves out all but a thousandth of a millimetre.
+ * A loop without steps back. Where pieces cross at a small angle they lie deeper than c beyond that by less than a
+ * distance can be told by, so all are kept to their ends, and the way from one to the next would be a step back: along a
+ * concave arc of nearly the clearance, of which the disc leaves out all but a thousandth of a millimetre, or between
+ * lines of a millionth with a kink as small. The loop is cut where the pieces about such a step cross, and what lies
+ * between is left out.
  */
-const steppedOver = (before: Piece, after: Piece): Crossing | undefined => {
-  const gap = distance(before.to, after.from);
-  if (!(gap > CRUMB)) return undefined;
-  if (!(dot(pieceDirection(before, 1), subtract(after.from, before.to)) < 0)) return undefined;
-  const isNear = (m: Crossing): boolean =>
-    distance(m.point, before.to) <= gap && distance(m.point, after.from) <= gap && m.a > 0 && m.b < 1;
-  return crossings(before, after).find(isNear);
+const withoutSteps = (
+  stretches: Stretch[],
+  pieces: Piece[],
+  elements: readonly OffsetElement[],
+): Pick<Loop, 'stretches' | 'pieces'> => {
+  const count = stretches.length;
+  const isOut = new Uint8Array(count);
+  let anyOut = false;
+  for (let i = 0; i < count; i++) {
+    const gap = stepBack(pieces[i]!, pieces[(i + 1) % count]!);
+    if (gap === 0 || count < 2) continue;
+    const found = crossingAbout(pieces, i, gap);
+    if (!found) continue;
+    const { first, second, meeting } = found;
+    const [before, after] = [stretches[first]!, stretches[second]!];
+    stretches[first] = { ...before, t1: before.t0 + (before.t1 - before.t0) * meeting.a };
+    stretches[second] = { ...after, t0: after.t0 + (after.t1 - after.t0) * meeting.b };
+    for (const k of [first, second]) pieces[k] = pieceOf(stretches[k]!, elements);
+    for (let k = (first + 1) % count; k !== second; k = (k + 1) % count) {
+      isOut[k] = 1;
+      anyOut = true;
+    }
+  }
+  if (!anyOut) return { stretches, pieces };
+  return { stretches: stretches.filter((_, k) => !isOut[k]), pieces: pieces.filter((_, k) => !isOut[k]) };
 };
+
+/** How far (mm) the way goes back from one piece of a loop to the next; 0 where it does not. */
+const stepBack = (before: Piece, after: Piece): number => {
+  const gap = distance(before.to, after.from);
+  if (!(gap > CRUMB)) return 0;
+  return dot(pieceDirection(before, 1), subtract(after.from, before.to)) < 0 ? gap : 0;
+};
+
+/** The pieces about a step back that cross nearest to it, over pieces that are shorter than the step. */
+const crossingAbout = (
+  pieces: readonly Piece[],
+  at: number,
+  gap: number,
+): { readonly first: number; readonly second: number; readonly meeting: Crossing } | undefined => {
+  const count = pieces.length;
+  const { to } = pieces[at]!;
+  const { from } = pieces[(at + 1) % count]!;
+  const isNear = (m: Crossing): boolean =>
+    distance(m.point, to) <= gap && distance(m.point, from) <= gap && m.a > 0 && m.b < 1;
+  const isShort = (k: number): boolean => pieceLength(pieces[k]!) < gap;
+  // As many pieces are looked over as lie between the two that are tried.
+  for (let over = 0; over <= Math.min(MOST_OVER, count - 2); over++)
+    for (let back = 0; back <= over; back++) {
+      const first = (at - back + count) % count;
+      const second = (at + 1 + over - back) % count;
+      let k = (first + 1) % count;
+      while (k !== second && isShort(k)) k = (k + 1) % count;
+      if (k !== second) continue;
+      const meeting = crossings(pieces[first]!, pieces[second]!).find(isNear);
+      if (meeting) return { first, second, meeting };
+    }
+  return undefined;
+};
+
+/** More pieces than this, each shorter than a step back, are no step but a tangle. */
+const MOST_OVER = 6;
 
 /** Whether every run is in a loop, but for such as fit into the slack of linking. */
 const isComplete = (

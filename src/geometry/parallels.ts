@@ -11,13 +11,14 @@
  * At a point of the path that sticks out the line goes round by an arc, or is pivoted: its two sides run on
  * until they meet, as a template turned about a point leaves them, unless they would meet too far away.
  *
- * Degenerate input: a distance of 0 or less gives no line, as does a path with a fault (see `edge-fault.ts`).
+ * Degenerate input: a distance of 0 or less gives no line, as does a path that is empty, broken or not finite. A path may
+ * touch or cross itself.
  * Where rounding leaves a band's edge open, because lines run beside one another, the distances are enlarged
  * by a hair and it is tried again.
  */
 
 import { cutShares } from './cuts.ts';
-import { findEdgeFault } from './edge-fault.ts';
+import { findUnsound } from './edge-fault.ts';
 import { linkLoops, type Run } from './loops.ts';
 import { nearnessOf } from './nearness.ts';
 import { type OffsetElement, offsetElements } from './offset-elements.ts';
@@ -58,7 +59,7 @@ interface Source {
 }
 
 const sourceOf = (paths: readonly Path[]): Source | undefined => {
-  if (paths.length === 0 || paths.some((path) => findEdgeFault(path))) return undefined;
+  if (paths.length === 0 || paths.some((path) => findUnsound(path))) return undefined;
   const walks = paths.map((path) => weld(path.pieces, false));
   const { nearer } = nearnessOf(walks.flat().map((w) => w.piece));
   return { walks, nearer };
@@ -207,7 +208,7 @@ const nearestStart = (stretches: readonly Piece[], s: Piece): number => {
 /**
  * The parts of an area between one distance from an open path and the next: nearer than the first, between the
  * first and the second, …, beyond the last; one region more than there are distances (mm, ascending from above
- * 0). The path may be part of the area's edge. A path with a fault gives the whole area as the last.
+ * 0). The path may be part of the area's edge. One that is empty, broken or not finite gives the whole area as the last.
  */
 export const bandsOf = (
   area: Region,

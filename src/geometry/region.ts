@@ -9,7 +9,7 @@ import { type Box, boxesTouch, EMPTY_BOX, growBox, joinBoxes } from './box.ts';
 import { crossings, TOUCH } from './crossing.ts';
 import { type Nearness, nearnessOf } from './nearness.ts';
 import { openPath, type Path, pathBox, pathStart, reversePath, signedArea } from './path.ts';
-import { type Piece, pieceAt, pieceBox, pieceLength, trimPiece } from './piece.ts';
+import { type Arc, type Piece, pieceAt, pieceBox, pieceLength, trimPiece } from './piece.ts';
 import { cross, distance, type Point, subtract } from './point.ts';
 
 export interface Region {
@@ -81,7 +81,7 @@ export const windsRound = (loops: readonly Path[], p: Point): number => {
         if (to.y > from.y && side > 0) winding++;
         else if (to.y < from.y && side < 0) winding--;
       }
-      if (piece.kind === 'arc' && distance(piece.center, p) < piece.radius) {
+      if (piece.kind === 'arc' && isAboutTheArc(piece, distance(piece.center, p))) {
         const turnsLeft = piece.sweep > 0;
         const comesRound = from.x === to.x && from.y === to.y;
         // A speck of an arc may end on the digit that it starts from, and goes round nothing.
@@ -92,6 +92,16 @@ export const windsRound = (loops: readonly Path[], p: Point): number => {
   }
   return winding;
 };
+
+/**
+ * Whether a point this far from the centre may lie between an arc and its chord: within the circle, and no farther in than
+ * the chord's middle, r·cos(sweep/2) ≥ r·(1 − sweep²/8). The chord of a speck has no direction to tell that by.
+ */
+const isAboutTheArc = ({ radius, sweep }: Arc, away: number): boolean =>
+  away < radius && away > radius * (1 - (sweep * sweep) / 8 - NEAR_ARC);
+
+/** Far more than rounding, as a share of the radius. */
+const NEAR_ARC = 1e-9;
 
 /** Positive when p, a hair to the right and above, lies left of from→to. */
 const sideOf = (from: Point, to: Point, p: Point): number => {

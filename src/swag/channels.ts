@@ -17,7 +17,6 @@
 import {
   compose,
   containsPoint,
-  findEdgeFault,
   mirror,
   movePath,
   nearnessOf,
@@ -31,7 +30,6 @@ import {
   pointAlong,
   reversePath,
   shift,
-  slicePath,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import {
@@ -90,8 +88,8 @@ export const channelsOf = (
   if (channels.outward.length + channels.inward.length === 0) return [];
   const area = cellArea(cell, design, ends, neighbour?.line);
   const inside = swagArea(cell, design);
-  const swag = swagParts(cell);
-  const stitching = neighbour ? withNeighbour(swag, neighbour) : swag;
+  const swag = wholeSwag(cell);
+  const stitching = neighbour ? withNeighbour(swag, neighbour) : [swag];
   const along = nearnessOf(cell.path.pieces);
   const sides = cell.centre && cell.join < 0 ? cellSides(cell, design) : undefined;
   return CHANNEL_SIDES.flatMap((side) => {
@@ -118,37 +116,14 @@ export const channelsOf = (
 
 const middleOf = (path: Path): Point => pointAlong(path, pathLength(path) / 2)!;
 
-/**
- * A swag as one path; or where its halves touch before the crown (on the mitre, or where both start in a corner)
- * in parts that do not touch themselves, since a path that does has no parallels. The crown's point stays whole.
- */
-const swagParts = (cell: Cell): readonly Path[] => {
-  const swag = wholeSwag(cell);
-  if (!findEdgeFault(swag)) return [swag];
-  const half = pathLength(cell.path);
-  for (let share = 1 / 2; share > LEAST_POINT; share /= 2) {
-    const [from, to] = [(1 - share) * half, (1 + share) * half];
-    const point = slicePath(swag, from, to);
-    if (!findEdgeFault(point)) return [slicePath(swag, 0, from), point, slicePath(swag, to, 2 * half)];
-  }
-  return [cell.path, reversePath(movePath(cell.path, centreMirror(cell)))];
-};
-
-/** A crown's point is taken this small at least, as a share of a half: then it turns by round ends. */
-const LEAST_POINT = 1 / 200;
-
-/** A swag's parts and the half beyond its start, as one path where they touch and the swag is in one part. */
-const withNeighbour = (
-  parts: readonly Path[],
-  { cell, line: { at, angle }, moved }: Neighbour,
-): readonly Path[] => {
+/** A swag and the half beyond its start, as one path where they touch. */
+const withNeighbour = (swag: Path, { cell, line: { at, angle }, moved }: Neighbour): readonly Path[] => {
   const half = reversePath(movePath(cell.path, compose(mirror(at, angle), shift(moved, 0))));
-  const [swag] = parts;
-  const start = pathStart(swag!)!;
+  const start = pathStart(swag)!;
   const end = pathEnd(half)!;
-  return parts.length > 1 || Math.hypot(end.x - start.x, end.y - start.y) > SPECK
-    ? [half, ...parts]
-    : [openPath([...half.pieces, ...swag!.pieces])];
+  return Math.hypot(end.x - start.x, end.y - start.y) > SPECK
+    ? [half, swag]
+    : [openPath([...half.pieces, ...swag.pieces])];
 };
 
 /** The channels of every half of a design, each different case worked out once. */

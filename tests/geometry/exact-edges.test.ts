@@ -84,6 +84,41 @@ describe('is rolled along', () => {
         ),
       ],
     ],
+    [
+      // A kink of a millionth between lines of 1e-6 mm: their parallels overlap by 6e-6, which is 1e-12 deep. All were kept
+      // to their ends, and the needle went back and forth.
+      'three lines of a millionth of a millimetre',
+      1e-4,
+      [
+        step(
+          0.954060815703686,
+          -0.09572537909320676,
+          [0.38941834230865036, -0.9210609940028851, 1, 1.9707963267948965, -1],
+        ),
+        step(0.9540602510612125, -0.09572620442882167),
+        step(0.9540596864195644, -0.09572702976500122),
+        step(0.9540588610833849, -0.09572646512335316),
+      ],
+    ],
+    [
+      // The sign of the half turn at the corner is rounding, and the slow check took a way of 12 mm round it for the left.
+      'a line back along an arc, on its left',
+      1e-4,
+      [
+        step(
+          0.0009210916530573612,
+          0.0003893458162114846,
+          [2.47280647365993, -5.84873731191832, 6.35, 1.9707963267948965, -0.00015748031496062994],
+        ),
+        step(0.0009210912637840727, 0.0003893467373337929),
+        step(-0.9202012170408667, -0.3888839417676856),
+        step(
+          -0.9198120972799537,
+          -0.3898051289378132,
+          [-3.6835681419548187, -1.5567038072827435, 3, 6.683027826864626, -0.0003333333333333333],
+        ),
+      ],
+    ],
   ] as const)('%s', (_, most, steps) => {
     const pieces = edgeOf(steps);
     const rolled = rollFoot(openPath(pieces), C);

@@ -189,6 +189,9 @@ const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: 
     const v = directionOn(after, 0);
     const turn = Math.atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
     if (!(turn < -VISIBLE_TURN)) continue;
+    // The sign of a half turn is rounding: where the edge goes back on its left, the disc rolls round that point on the
+    // other side.
+    if (turn < VISIBLE_TURN - Math.PI && !goesBackOnRight(before, after, u)) continue;
     const q = contactOn(after, 0);
     const parts = 1 + Math.ceil((-turn * c) / step);
     for (let k = 0; k <= parts; k++) {
@@ -197,6 +200,14 @@ const centresAlong = (edge: readonly Piece[], closed: boolean, c: number, step: 
     }
   }
   return centres;
+};
+
+/** Whether an edge that goes back at a point does so on the right of its way there. */
+const goesBackOnRight = (before: Piece, after: Piece, along: Point): boolean => {
+  const step = Math.min(lengthOf(before), lengthOf(after)) / 10;
+  const back = contactOn(before, 1 - step / lengthOf(before));
+  const ahead = contactOn(after, step / lengthOf(after));
+  return along.x * (ahead.y - back.y) - along.y * (ahead.x - back.x) < 0;
 };
 
 /** Corners turning less (radians) have no fan worth sampling. */

@@ -27,10 +27,11 @@ const around = (path: Path, room = 60): Region => {
   return regionOf([polyline([point(x0, y0), point(x1, y0), point(x1, y1), point(x0, y1)], true)]);
 };
 
+const reaches = fc.constantFrom(C, 2 * C, C / 2, 3, C + 1e-9, C - 1e-9, C + 1e-6, C - 1e-6);
+
 /** Runs a property on the needle's way along edges, and says how many there were. */
 const onStitching = (times: number, seed: number, check: (path: Path, reach: number) => void): number => {
   let rolled = 0;
-  const reaches = fc.constantFrom(C, 2 * C, C / 2, 3, C + 1e-9, C - 1e-9, C + 1e-6, C - 1e-6);
   fc.assert(
     fc.property(exactSteps, reaches, (steps, reach) => {
       const r = rollFoot(openPath(walk(steps)), C);
@@ -72,28 +73,48 @@ const placesAt = (pieces: readonly Piece[], reach: number): { at: Point; out: Po
   return places;
 };
 
+/** Every place at its distance is on the parallel, and the other way round; says how many were looked at. */
+const checkParallel = (path: Path, reach: number): number => {
+  let checked = 0;
+  const lines = parallelIn([path], reach, around(path)).flatMap((p) => p.pieces);
+  for (const p of lines)
+    for (const t of [0, 0.2, 0.5, 0.8, 1])
+      expect(Math.abs(distanceToPieces(pointOn(p, t), path.pieces) - reach)).toBeLessThan(1e-6);
+  for (const { at, out } of placesAt(path.pieces, reach)) {
+    if (distanceToPieces(at, path.pieces) < reach - 1e-11) continue;
+    // Where there is no way on outward, as midway in a neck of just twice the reach, no line is owed.
+    const beyond = point(at.x + 1e-5 * out.x, at.y + 1e-5 * out.y);
+    if (distanceToPieces(beyond, path.pieces) < reach + 1e-6) continue;
+    checked++;
+    expect(distanceToPieces(at, lines)).toBeLessThan(1e-3);
+  }
+  return checked;
+};
+
 describe('a parallel', () => {
   test('holds every place that is just so far from the path, and no other', () => {
     let checked = 0;
     const rolled = onStitching(120, SEED, (path, reach) => {
-      const lines = parallelIn([path], reach, around(path)).flatMap((p) => p.pieces);
-      for (const p of lines)
-        for (const t of [0, 0.2, 0.5, 0.8, 1])
-          expect(Math.abs(distanceToPieces(pointOn(p, t), path.pieces) - reach)).toBeLessThan(1e-6);
-      for (const { at, out } of placesAt(path.pieces, reach)) {
-        if (distanceToPieces(at, path.pieces) < reach - 1e-11) continue;
-        // Where there is no way on outward, as midway in a neck of just twice the reach, no line is owed.
-        const beyond = point(at.x + 1e-5 * out.x, at.y + 1e-5 * out.y);
-        if (distanceToPieces(beyond, path.pieces) < reach + 1e-6) continue;
-        checked++;
-        expect(distanceToPieces(at, lines)).toBeLessThan(1e-3);
-      }
+      checked += checkParallel(path, reach);
     });
     expect(rolled).toBeGreaterThan(90);
     expect(checked).toBeGreaterThan(5000);
   });
-});
 
+  test('also of a path that touches or crosses itself', () => {
+    let [checked, crossing] = [0, 0];
+    fc.assert(
+      fc.property(exactSteps, exactSteps, reaches, (a, b, reach) => {
+        const path = openPath(walk([...a, ...b]));
+        if (findEdgeFault(path)?.kind === 'crosses-itself') crossing++;
+        checked += checkParallel(path, reach);
+      }),
+      runs(120, SEED + 2),
+    );
+    expect(crossing).toBeGreaterThan(15);
+    expect(checked).toBeGreaterThan(3000);
+  });
+});
 describe('bands', () => {
   test('hold every place by its distance, and make up the area', () => {
     let checked = 0;

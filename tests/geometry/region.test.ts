@@ -100,6 +100,24 @@ describe('inside or outside', () => {
     for (let y = 1; y < 20; y++) expect(containsPoint(upright, point(0, y))).toBe(true);
   });
 
+  it('is not told by a speck of an arc, whose ends may lie the wrong way round by a digit', () => {
+    // The last 1e-10 rad of a clockwise circle, where it goes down, end 1.8e-15 mm above where they start: to every place
+    // on one side of that chord the speck went round once more.
+    const [joint, end, left] = [point(10, -1.8e-15), point(10, 0), point(-10, 0)];
+    const below = { ...arc(point(0, 0), 10, 0, -Math.PI), from: end, to: left };
+    const above = { ...arc(point(0, 0), 10, Math.PI, 1e-10 - Math.PI), from: left, to: joint };
+    const speck = { ...arc(point(0, 0), 10, 1e-10, -1e-10), from: joint, to: end };
+    const loop = closedPath([below, above, speck]);
+    for (let x = -9; x <= 9; x += 1.5)
+      for (let y = -9; y <= 9; y += 1.5) {
+        const away = Math.hypot(x, y);
+        if (Math.abs(away - 10) > 0.1) expect(windsRound([loop], point(x, y)) + 0).toBe(away < 10 ? -1 : 0);
+      }
+    // And one that ends on the very digit that it starts from is no whole circle.
+    const dot = closedPath([{ ...speck, to: joint }]);
+    expect(windsRound([dot], point(1, 1))).toBe(0);
+  });
+
   it('measures to the nearest line or arc', () => {
     expect(distanceToBoundary(regionOf([disc(0, 0, 10)]), point(3, 4))).toBeCloseTo(5, 12);
     expect(distanceToBoundary(regionOf([rect(0, 0, 10, 4)]), point(5, 1))).toBe(1);
