@@ -8,7 +8,7 @@
  */
 
 import type { Arc, Line, Piece } from './piece.ts';
-import { cross, distance, leftOf, lengthOf, norm, type Point, subtract, TURN } from './point.ts';
+import { distance, lengthOf, type Point, TURN } from './point.ts';
 
 export interface Crossing {
   readonly point: Point;
@@ -30,25 +30,12 @@ export const TOUCH = 1e-9;
 export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
   const points: number[] = [];
   if (a.kind === 'line') {
-    if (b.kind === 'line') lineLine(a, b, points);
+    if (b.kind === 'line') lineLine(a, b, slack, points);
     else lineCircle(a, b, slack, points);
   } else if (b.kind === 'line') lineCircle(b, a, slack, points);
   else circleCircle(a, b, slack, points);
-  // Where pieces run along one another for a while, or a speck ends beside one, no crossing of their lines and circles
-  // says so: an end of either that lies on the other does.
-  endsAlong(a, b, slack, points);
-
   const found: Crossing[] = [];
-  for (let i = 0; i < points.length; i += 2) {
-    const x = points[i]!;
-    const y = points[i + 1]!;
-    const onA = shareAt(a, x, y, slack);
-    if (onA === undefined) continue;
-    const onB = shareAt(b, x, y, slack);
-    if (onB === undefined) continue;
-    if (found.some((c) => lengthOf(c.point.x - x, c.point.y - y) <= slack)) continue;
-    found.push({ point: { x, y }, a: onA, b: onB });
-  }
+  for (let i = 0; i < points.length; i += 2) keep(a, b, points[i]!, points[i + 1]!, slack, found);
   return found;
 };
 
@@ -58,38 +45,52 @@ export const crossings = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
  * going back, the closed forms for any two pieces lose half their digits, and say that they meet beside it.
  */
 export const crossingsOfNeighbours = (a: Piece, b: Piece, slack = TOUCH): Crossing[] => {
-  const joint = a.to;
-  const found: Crossing[] = [{ point: joint, a: 1, b: 0 }];
-  const add = (p: Point): void => {
-    if (found.some((c) => distance(c.point, p) <= slack)) return;
-    const onA = shareOf(a, p, slack);
-    const onB = onA === undefined ? undefined : shareOf(b, p, slack);
-    if (onA !== undefined && onB !== undefined) found.push({ point: p, a: onA, b: onB });
-  };
-  const again = secondCrossing(a, b, joint);
-  if (again) add(again);
-  if (isOnCarrier(b, a.from, slack)) add(a.from);
-  if (isOnCarrier(a, b.to, slack)) add(b.to);
+  const found: Crossing[] = [{ point: a.to, a: 1, b: 0 }];
+  if (a.kind === 'arc') secondCrossing(a, b, a.to, a, b, slack, found);
+  else if (b.kind === 'arc') secondCrossing(b, a, a.to, a, b, slack, found);
+  if (isOnCarrier(b, a.from.x, a.from.y, slack)) keep(a, b, a.from.x, a.from.y, slack, found);
+  if (isOnCarrier(a, b.to.x, b.to.y, slack)) keep(a, b, b.to.x, b.to.y, slack, found);
   return found;
 };
 
-/**
- * Where the lines or circles of two pieces that cross at `joint` cross once more: its mirror image in the line through
- * their centres. Undefined for two lines, and for two circles about one centre.
- */
-const secondCrossing = (a: Piece, b: Piece, joint: Point): Point | undefined => {
-  if (a.kind === 'line') return b.kind === 'line' ? undefined : secondCrossing(b, a, joint);
-  // By the ways from the joint: a nearly straight arc has its centre kilometres away.
-  const spoke = subtract(a.center, joint);
-  const across = b.kind === 'line' ? leftOf(subtract(b.to, b.from)) : subtract(b.center, a.center);
-  const square = across.x * across.x + across.y * across.y;
-  if (!(square > 0)) return undefined;
-  const by = (2 * cross(across, spoke)) / square;
-  return { x: joint.x - across.y * by, y: joint.y + across.x * by };
+/** A place on the lines or circles of two pieces is a crossing where it is on both pieces, and not known yet. */
+const keep = (a: Piece, b: Piece, x: number, y: number, slack: number, found: Crossing[]): void => {
+  for (let i = 0; i < found.length; i++) {
+    const { point } = found[i]!;
+    if (lengthOf(point.x - x, point.y - y) <= slack) return;
+  }
+  const onA = shareAt(a, x, y, slack);
+  if (onA === undefined) return;
+  const onB = shareAt(b, x, y, slack);
+  if (onB !== undefined) found.push({ point: { x, y }, a: onA, b: onB });
 };
 
-const isOnCarrier = (p: Piece, at: Point, slack: number): boolean =>
-  p.kind === 'line' ? offLine(p, at) <= slack : isOnCircle(p, at, slack);
+/**
+ * Where a circle and another piece's line or circle that cross at `joint` cross once more: its mirror image in the line
+ * through their centres. Nothing for two circles about one centre.
+ */
+const secondCrossing = (
+  circle: Arc,
+  other: Piece,
+  joint: Point,
+  a: Piece,
+  b: Piece,
+  slack: number,
+  found: Crossing[],
+): void => {
+  // By the ways from the joint: a nearly straight arc has its centre kilometres away.
+  const sx = circle.center.x - joint.x;
+  const sy = circle.center.y - joint.y;
+  const x = other.kind === 'line' ? other.from.y - other.to.y : other.center.x - circle.center.x;
+  const y = other.kind === 'line' ? other.to.x - other.from.x : other.center.y - circle.center.y;
+  const square = x * x + y * y;
+  if (!(square > 0)) return;
+  const by = (2 * (x * sy - y * sx)) / square;
+  keep(a, b, joint.x - y * by, joint.y + x * by, slack, found);
+};
+
+const isOnCarrier = (p: Piece, x: number, y: number, slack: number): boolean =>
+  p.kind === 'line' ? isOnLine(p, x, y, slack) : isOnCircle(p, x, y, slack);
 
 /** The share of a piece's length at which a point of its line or circle lies; undefined beyond its ends. */
 export const shareOf = (p: Piece, at: Point, slack = TOUCH): number | undefined =>
@@ -132,7 +133,7 @@ const sweptByChord = (p: Arc, atX: number, atY: number): number => {
 const within = (share: number, slack: number): number | undefined =>
   share >= -slack && share <= 1 + slack ? Math.min(1, Math.max(0, share)) : undefined;
 
-const lineLine = (a: Line, b: Line, out: number[]): void => {
+const lineLine = (a: Line, b: Line, slack: number, out: number[]): void => {
   const ux = a.to.x - a.from.x;
   const uy = a.to.y - a.from.y;
   const vx = b.to.x - b.from.x;
@@ -143,20 +144,27 @@ const lineLine = (a: Line, b: Line, out: number[]): void => {
     const t = ((b.from.x - a.from.x) * vy - (b.from.y - a.from.y) * vx) / det;
     out.push(a.from.x + ux * t, a.from.y + uy * t);
   }
+  if (!(Math.abs(det) > NEARLY_PARALLEL * lengths)) endsAlong(a, b, slack, out);
 };
 
-/** The sine below which lines have no crossing worth computing. */
+/** Sines below which lines have no crossing worth computing, or may also run along one another. */
 const PARALLEL = 1e-13;
+const NEARLY_PARALLEL = 1e-7;
 
-const offLine = (l: Line, p: Point): number => {
-  const along = subtract(l.to, l.from);
-  const length = norm(along);
-  return length > 0 ? Math.abs(cross(along, subtract(p, l.from))) / length : distance(l.from, p);
+const isOnLine = ({ from, to }: Line, x: number, y: number, slack: number): boolean => {
+  const ux = to.x - from.x;
+  const uy = to.y - from.y;
+  const square = ux * ux + uy * uy;
+  const px = x - from.x;
+  const py = y - from.y;
+  if (!(square > 0)) return lengthOf(px, py) <= slack;
+  const off = ux * py - uy * px;
+  return off * off <= slack * slack * square;
 };
 
 /** Whether a point lies on an arc's circle, within the slack; measured from the arc's start (see `power`). */
-const isOnCircle = (c: Arc, p: Point, slack: number): boolean =>
-  Math.abs(power(c, p.x, p.y)) <= slack * (2 * c.radius + slack);
+const isOnCircle = (c: Arc, x: number, y: number, slack: number): boolean =>
+  Math.abs(power(c, x, y)) <= slack * (2 * c.radius + slack);
 
 /**
  * The power of a point, |p − centre|² − r², as |q|² − 2q·w with q = p − start and w = centre − start. The
@@ -172,19 +180,25 @@ const lineCircle = (l: Line, c: Arc, slack: number, out: number[]): void => {
   const x = l.to.x - l.from.x;
   const y = l.to.y - l.from.y;
   const length = lengthOf(x, y);
-  if (length > 0) rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, 1, out);
+  if (!(length > 0)) return;
+  if (rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, 1, out))
+    endsAlong(l, c, slack, out);
 };
 
+/**
+ * Where pieces run along one another for a while, or a speck ends beside one, no crossing of their lines and circles says
+ * so: an end of either that lies on the other does.
+ */
 const endsAlong = (a: Piece, b: Piece, slack: number, out: number[]): void => {
-  if (isOnCarrier(a, b.from, slack)) out.push(b.from.x, b.from.y);
-  if (isOnCarrier(a, b.to, slack)) out.push(b.to.x, b.to.y);
-  if (isOnCarrier(b, a.from, slack)) out.push(a.from.x, a.from.y);
-  if (isOnCarrier(b, a.to, slack)) out.push(a.to.x, a.to.y);
+  if (isOnCarrier(a, b.from.x, b.from.y, slack)) out.push(b.from.x, b.from.y);
+  if (isOnCarrier(a, b.to.x, b.to.y, slack)) out.push(b.to.x, b.to.y);
+  if (isOnCarrier(b, a.from.x, a.from.y, slack)) out.push(a.from.x, a.from.y);
+  if (isOnCarrier(b, a.to.x, a.to.y, slack)) out.push(a.to.x, a.to.y);
 };
 
 /**
  * Where the endless line through (x, y) along the unit vector u meets a circle: at the parameters −b ± h, with
- * −b the foot of the perpendicular and h half the chord. The line may miss the
+ * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent. The line may miss the
  * circle by `spread` times the slack: by so much the radical line of two circles moves with a gap between them.
  */
 const rayCircle = (
@@ -196,7 +210,7 @@ const rayCircle = (
   slack: number,
   spread: number,
   out: number[],
-): void => {
+): boolean => {
   const wx = c.center.x - c.from.x;
   const wy = c.center.y - c.from.y;
   const qx = x - c.from.x;
@@ -209,7 +223,7 @@ const rayCircle = (
   // On the other side of the centre it is this that says how far inside the circle the line runs.
   const beyond = 2 * c.radius - inside;
   const depth = Math.min(inside, beyond);
-  if (!(depth >= -slack * spread)) return;
+  if (!(depth >= -slack * spread)) return false;
   const half = Math.sqrt(Math.max(0, inside * beyond));
   const b = ux * qx + uy * qy - uw;
   const isTangent = half < TANGENT_HALF * c.radius;
@@ -221,12 +235,13 @@ const rayCircle = (
     const by = depth / lengthOf(fx, fy);
     out.push(x - ux * b + fx * by, y - uy * b + fy * by);
   }
-  if (!(half > 0)) return;
+  if (!(half > 0)) return true;
   const far = b > 0 ? -b - half : -b + half;
   let near = b > 0 ? -b + half : -b - half;
   // The product of the two parameters is the power of (x, y): it gives the one that would cancel.
   if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, x, y) / far;
   out.push(x + ux * near, y + uy * near, x + ux * far, y + uy * far);
+  return isTangent || depth <= slack * spread;
 };
 
 /** A root smaller than this share of the other has lost three digits or more to cancellation. */
@@ -235,7 +250,10 @@ const CANCELS = 1e-3;
 const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const d = distance(b.center, a.center);
   const apart = Math.abs(a.radius - b.radius);
-  if (d <= slack && apart <= slack) return;
+  if (d <= slack && apart <= slack) {
+    endsAlong(a, b, slack, out);
+    return;
+  }
   if (!(d <= a.radius + b.radius + slack && d >= apart - slack && d > 0)) {
     // Centres kilometres apart are not known to within the slack.
     if (!(a.radius + b.radius > FAR_CENTRE && d > 0)) return;
@@ -250,7 +268,8 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const away = power(large, x, y) / (2 * d);
   // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
   const spread = 1 + large.radius / d;
-  rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out);
+  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out))
+    endsAlong(a, b, slack, out);
 };
 
 /** Radii (mm) beyond which rounding at the centre comes near to `TOUCH`. */

@@ -32,14 +32,16 @@ export const eachMeeting = (
   eachClosePair(tree, 2 * BOX_SLACK, (first, second) => {
     if (second === first + 1 && smooth[first]) return false;
     if (first === 0 && second === last && smooth[last]) return false;
-    const [p, q] = [pieces[first]!, pieces[second]!];
-    if (first === 0 && second === last && last > 1 && distance(q.to, p.from) <= JOINT_GAP) {
+    const p = pieces[first]!;
+    const q = pieces[second]!;
+    const isRound = first === 0 && second === last && last > 1 && distance(q.to, p.from) <= JOINT_GAP;
+    if (isRound) {
       for (const c of crossingsOfNeighbours(q, p))
         if (visit({ first, second, point: c.point, a: c.b, b: c.a })) return true;
       return false;
     }
-    const areNeighbours = second === first + 1 && distance(p.to, q.from) <= JOINT_GAP;
-    for (const c of areNeighbours ? crossingsOfNeighbours(p, q) : crossings(p, q))
+    const isNext = second === first + 1 && distance(p.to, q.from) <= JOINT_GAP;
+    for (const c of isNext ? crossingsOfNeighbours(p, q) : crossings(p, q))
       if (visit({ first, second, point: c.point, a: c.a, b: c.b })) return true;
     return false;
   });

@@ -61,8 +61,9 @@ export const findSelfCrossing = (
   const rolled = welded.map((w) => w.piece);
   const met = firstMeeting(rolled, closed, tree);
   if (met) return { ...met, pieces: [welded[met.pieces[0]]!.index, welded[met.pieces[1]]!.index] };
-  const isAsGiven = rolled.length === pieces.length && rolled.every((p, i) => p === pieces[i]);
-  return isAsGiven ? undefined : firstMeeting(pieces, closed, boxTreeOf(pieces));
+  let [kept, last] = [0, -1];
+  for (const { index } of welded) if (index !== last) [kept, last] = [kept + 1, index];
+  return kept === pieces.length ? undefined : firstMeeting(pieces, closed, boxTreeOf(pieces));
 };
 
 const firstMeeting = (

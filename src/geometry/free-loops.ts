@@ -122,7 +122,11 @@ const loopOf = (
     }
   }
   const left = withoutSteps(stretches, pieces, elements);
-  return { ...left, area: signedArea({ pieces: left.pieces, closed: true }) };
+  return {
+    stretches: left.stretches,
+    pieces: left.pieces,
+    area: signedArea({ pieces: left.pieces, closed: true }),
+  };
 };
 
 /**
@@ -138,8 +142,7 @@ const withoutSteps = (
   elements: readonly OffsetElement[],
 ): Pick<Loop, 'stretches' | 'pieces'> => {
   const count = stretches.length;
-  const isOut = new Uint8Array(count);
-  let anyOut = false;
+  let isOut: Uint8Array | undefined;
   for (let i = 0; i < count; i++) {
     const gap = stepBack(pieces[i]!, pieces[(i + 1) % count]!);
     if (gap === 0 || count < 2) continue;
@@ -151,12 +154,13 @@ const withoutSteps = (
     stretches[second] = { ...after, t0: after.t0 + (after.t1 - after.t0) * meeting.b };
     for (const k of [first, second]) pieces[k] = pieceOf(stretches[k]!, elements);
     for (let k = (first + 1) % count; k !== second; k = (k + 1) % count) {
+      isOut ??= new Uint8Array(count);
       isOut[k] = 1;
-      anyOut = true;
     }
   }
-  if (!anyOut) return { stretches, pieces };
-  return { stretches: stretches.filter((_, k) => !isOut[k]), pieces: pieces.filter((_, k) => !isOut[k]) };
+  if (!isOut) return { stretches, pieces };
+  const out = isOut;
+  return { stretches: stretches.filter((_, k) => !out[k]), pieces: pieces.filter((_, k) => !out[k]) };
 };
 
 /** How far (mm) the way goes back from one piece of a loop to the next; 0 where it does not. */
