@@ -44,7 +44,6 @@ import {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
-import { centreMirror } from './cell-lines.ts';
 import type { Cell, Design, Placed } from './design.ts';
 
 export type ChannelSide = 'outward' | 'inward';
