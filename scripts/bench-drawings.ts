@@ -91,11 +91,11 @@ const keptItem = (layer: string, item: Item): Kept => {
 const drawn = (name: string, text: string): readonly Kept[] => {
   const reading = readPlan(text, `${name}.yaml`);
   if (!reading.ok) throw new Error(`${name}: ${JSON.stringify(reading.problems)}`);
-  const made = designFromPlan(reading.plan, reading.plan.templates.map(profile));
+  const made = designFromPlan(reading.parts[0].plan, reading.parts[0].plan.templates.map(profile));
   if (!made.ok) return [[`nothing: ${made.problems.map((p) => p.message).join('; ')}`, []]];
   const scoped = scopeOf(made.design, 'all');
   if (!scoped.ok) throw new Error(`${name}: nothing to show`);
-  const { drawing, messages } = drawPlan(scoped.design, reading.plan, scoped.scope);
+  const { drawing, messages } = drawPlan(scoped.design, reading.parts[0].plan, scoped.scope);
   return [
     ...LAYERS.flatMap((id) => drawing.layers[id].map((item) => keptItem(id, item))),
     ...messages.map((m): Kept => [`message ${m}`, []]),

@@ -24,7 +24,7 @@ const RUNS = 9;
 const planOf = (layout: string, more = '') => {
   const reading = readPlan(`template: baluster\nlayout: { ${layout} }\n${more}`, 'bench.yaml');
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.plan;
+  return reading.parts[0].plan;
 };
 
 const stitchings = NAMES.map((name): Stitching => {

@@ -34,7 +34,7 @@ export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> =>
   const source = await readTextFile(io, file);
   const reading = readPlan(source.text, file);
   if (!reading.ok) throw new ProblemError(reading.problems);
-  const { plan, placeAt } = reading;
+  const { plan, placeAt } = reading.parts[0];
   await sayProblems(io, reading.notes);
   const inputs = [source.path];
   const templates: Template[] = [];

@@ -15,7 +15,10 @@ import type { Plan } from './plan.ts';
 
 type Found = Pick<Problem, 'message'> & Partial<Problem> & { readonly path: KeyPath };
 
-export const crossCheck = (plan: Plan, document: SourceDocument): readonly Problem[] => {
+/** Where a key of a design stands in the file. */
+type PathOf = (key: KeyPath) => KeyPath;
+
+export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf): readonly Problem[] => {
   const style: LengthStyle = plan.units === 'in' ? INCH_SIXTEENTH : { unit: plan.units, step: 0.1 };
   const say = (mm: number): string => formatLength(mm, style);
   const found = [
@@ -28,14 +31,14 @@ export const crossCheck = (plan: Plan, document: SourceDocument): readonly Probl
   return found.map(({ path, ...problem }) => ({
     code: 'does-not-agree',
     ...problem,
-    place: placeOf(document, path),
-    key: keyName(path),
+    place: placeOf(document, pathOf(path)),
+    key: keyName(pathOf(path)),
   }));
 };
 
 /** Keys that the plan could do without: they change nothing, which is no mistake, but not to go unsaid. */
-export const idleKeys = (plan: Plan, document: SourceDocument): readonly Problem[] => {
-  const path = ['channels', 'points'];
+export const idleKeys = (plan: Plan, document: SourceDocument, pathOf: PathOf): readonly Problem[] => {
+  const path = pathOf(['channels', 'points']);
   const { outward, inward } = plan.channels;
   if (outward.length + inward.length > 0 || valueAt(document, path) === undefined) return [];
   return [

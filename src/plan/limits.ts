@@ -26,6 +26,9 @@ export const FEWEST_IN_FRAME = 3;
 export const MOST_IN_FRAME = 64;
 export const MOST_CHANNELS = 20;
 export const MOST_TEMPLATES = 50;
+/** Designs on one quilt, and copies of one of them. */
+export const MOST_PARTS = 40;
+export const MOST_PLACES = 100;
 export const MOST_PATH_CHARACTERS = 300;
 /** Seeds are whole numbers that a person can write down. */
 export const LARGEST_SEED = 999_999_999;

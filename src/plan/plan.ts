@@ -3,11 +3,14 @@
  * for the fit search to decide is `undefined`.
  */
 
+import type { Point } from '../geometry/index.ts';
 import type { LengthStyle, Units } from '../length/index.ts';
 
 export interface Plan {
-  /** Without one in the file, the file's name. */
+  /** Without one in the file, the file's name; of a part, the quilt's title and the part's name. */
   readonly title: string;
+  /** Where the plan is one of the parts of a quilt. */
+  readonly part?: Part;
   /** What the person measures in: lengths are shown to her in these. */
   readonly units: Units;
   readonly paper: PaperName;
@@ -23,6 +26,17 @@ export interface Plan {
   readonly stitch: { readonly length: number };
   /** How marks are rounded, and how lengths are written. */
   readonly marks: { readonly style: LengthStyle };
+}
+
+/** A design's name and places among the parts of a quilt. */
+export interface Part {
+  readonly name: string;
+  /** The title of the whole quilt. */
+  readonly quilt: string;
+  /** The part's middle, or those of its copies, right and up from the quilt's middle, mm. */
+  readonly places: readonly Point[];
+  /** Radians, counterclockwise. */
+  readonly turn: number;
 }
 
 export type PaperName = 'letter' | 'a4' | 'legal' | 'tabloid' | 'a3' | 'letter-a4';

@@ -2,27 +2,30 @@
 
 import {
   baseName,
+  type Checked,
   checkDocument,
-  type KeyPath,
-  type Place,
   type Problem,
-  placeOf,
   readDocument,
+  type SourceDocument,
   unitsOf,
+  valueAt,
 } from '../document/index.ts';
 import { INCH_SIXTEENTH, type LengthStyle, MM_HALF, type Units } from '../length/index.ts';
 import { crossCheck, idleKeys } from './cross-check.ts';
+import { overlaps, seamsApart } from './neighbours.ts';
+import { type PartReading, partIn } from './part-reading.ts';
 import type { Layout, Plan } from './plan.ts';
-import { type PlanFile, planSchema } from './schema.ts';
+import { type PlanFile, planSchema, type QuiltFile, quiltSchema } from './schema.ts';
 
 export type PlanReading =
   | {
       readonly ok: true;
-      readonly plan: Plan;
+      /** The title of the whole quilt. */
+      readonly title: string;
+      /** One at least, in the order of the file. */
+      readonly parts: readonly [PartReading, ...PartReading[]];
       /** What a person should know though the plan can be made. */
       readonly notes: readonly Problem[];
-      /** The place of a key such as `['layout', 'border', 'width']`, or of the nearest thing round it. */
-      readonly placeAt: (path: KeyPath) => Place;
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -42,6 +45,14 @@ const HOMES: ReadonlyMap<string, string> = new Map(
   }).flatMap(([home, keys]) => keys.map((key) => [key, home] as const)),
 );
 
+/** Of a quilt with parts. */
+const PART_HOMES: ReadonlyMap<string, string> = new Map([
+  ...HOMES,
+  ...['layout', 'swag', 'channels', 'fills', 'at', 'turn'].map(
+    (key) => [key, 'parts, in one of them'] as const,
+  ),
+]);
+
 /** Keys that hold words, whatever they look like. */
 const TEXTS: ReadonlySet<string> = new Set(['title', 'template', 'kind']);
 
@@ -50,43 +61,73 @@ export const readPlan = (text: string, fileName: string): PlanReading => {
   const reading = readDocument(text, fileName, TEXTS);
   if (!reading.ok) return reading;
   const { document } = reading;
-  const checked = checkDocument(document, planSchema(unitsOf(document)), HOMES);
+  const checked = valueAt(document, ['parts']) === undefined ? readOne(document) : readParts(document);
   if (!checked.ok) return checked;
-  const plan = planOf(checked.value, fileName);
-  const problems = crossCheck(plan, document);
+  const { value: plans } = checked;
+  const parts = plans.map((plan) => partIn(document, plan));
+  const problems = [
+    ...parts.flatMap(({ plan, pathOf }) => crossCheck(plan, document, pathOf)),
+    ...overlaps(parts),
+  ];
   if (problems.length > 0) return { ok: false, problems };
+  const [first, ...others] = parts;
+  if (!first) throw new Error('A plan without a design passed its schema');
   return {
     ok: true,
-    plan,
-    notes: idleKeys(plan, document),
-    placeAt: (path) => placeOf(document, path),
+    title: first.plan.part?.quilt ?? first.plan.title,
+    parts: [first, ...others],
+    notes: [...parts.flatMap(({ plan, pathOf }) => idleKeys(plan, document, pathOf)), ...seamsApart(parts)],
   };
 };
 
-const planOf = (file: PlanFile, fileName: string): Plan => ({
-  title: file.title ?? baseName(fileName),
+const readOne = (document: SourceDocument): Checked<readonly Plan[]> => {
+  const checked = checkDocument(document, planSchema(unitsOf(document)), HOMES);
+  if (!checked.ok) return checked;
+  const { value } = checked;
+  return { ok: true, value: [planOf(value, value.title ?? baseName(document.fileName), value)] };
+};
+
+const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
+  const checked = checkDocument(document, quiltSchema(unitsOf(document)), PART_HOMES);
+  if (!checked.ok) return checked;
+  const { parts, template: shared = [], ...file } = checked.value;
+  const quilt = file.title ?? baseName(document.fileName);
+  const value = Object.entries(parts).map(
+    ([name, { template = shared, at, turn, ...design }]): Plan => ({
+      ...planOf(file, `${quilt}: ${name}`, { ...design, template }),
+      part: { name, quilt, places: at, turn: (turn * Math.PI) / 180 },
+    }),
+  );
+  return { ok: true, value };
+};
+
+type SharedKeys = Omit<QuiltFile, 'parts' | 'template'>;
+type DesignKeys = Pick<PlanFile, 'template' | 'layout' | 'swag' | 'channels' | 'fills'>;
+
+const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
+  title,
   units: file.units,
   paper: file.paper,
   foot: file.foot,
-  templates: file.template,
-  layout: layoutOf(file.layout),
+  templates: design.template,
+  layout: layoutOf(design.layout),
   swag: {
-    from: file.swag.from,
-    to: file.swag.to,
-    setting: file.swag.setting,
-    laid: file.swag.laid,
-    flat: file.swag.flat === 'auto' ? undefined : file.swag.flat,
-    side: file.swag.side,
-    direction: file.swag.direction,
-    repeats: file.swag.repeats,
-    gap: file.swag.gap,
+    from: design.swag.from,
+    to: design.swag.to,
+    setting: design.swag.setting,
+    laid: design.swag.laid,
+    flat: design.swag.flat === 'auto' ? undefined : design.swag.flat,
+    side: design.swag.side,
+    direction: design.swag.direction,
+    repeats: design.swag.repeats,
+    gap: design.swag.gap,
   },
-  channels: file.channels,
+  channels: design.channels,
   fills: {
-    swag: file.fills.swag,
-    background: file.fills.background,
-    corner: file.fills.corner,
-    channels: file.fills.channels,
+    swag: design.fills.swag,
+    background: design.fills.background,
+    corner: design.fills.corner,
+    channels: design.fills.channels,
   },
   stitch: file.stitch,
   marks: { style: file.marks.round ?? USUAL_STYLE[file.units] },

@@ -4,14 +4,19 @@ import * as z from 'zod';
 import {
   group,
   jsonSchemaOf,
+  type KeyPath,
   lengthOf,
   listOrOne,
   MOST_NAME,
   nameText,
+  oneLine,
+  type Problem,
   perUnit,
+  plural,
   refuse,
   titleText,
 } from '../document/index.ts';
+import type { Point } from '../geometry/index.ts';
 import {
   INCH_EIGHTH,
   INCH_SIXTEENTH,
@@ -25,83 +30,184 @@ import {
   stepOf,
   type Units,
 } from '../length/index.ts';
+import { auto, choice, layoutSchema } from './layout-schema.ts';
 import {
-  FEWEST_IN_FRAME,
   LARGEST_SEED,
   LIMITS,
   MOST_CHANNELS,
-  MOST_IN_FRAME,
+  MOST_PARTS,
   MOST_PATH_CHARACTERS,
+  MOST_PLACES,
   MOST_REPEATS,
   MOST_TEMPLATES,
 } from './limits.ts';
 import type { Fill, PaperName, Spot } from './plan.ts';
 
-/** A choice of words, in which `auto` leaves the choice to the search, as leaving the key out does. */
-const choice = <const W extends readonly string[]>(words: W, description: string) =>
-  z
-    .enum([...words, 'auto'])
-    .meta({ description })
-    .transform((word) => (word === 'auto' ? undefined : (word as W[number])))
-    .optional();
+/** What all parts of a quilt share, as it stands at the head of a file. */
+const firstKeys = (unit: Units) => ({
+  $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
+  title: titleText().optional(),
+  units: z
+    .enum(['in', 'cm', 'mm'])
+    .meta({ description: 'What a bare number in this file is in.' })
+    .default('in'),
+  paper: paperSchema.default('letter'),
+  foot: group(
+    {
+      clearance: lengthOf(unit, {
+        ...LIMITS.clearance,
+        description: 'Needle to the outer edge of the ruler foot; 1/4 in for a 1/2 in round foot.',
+      }).default(MM_PER_INCH / 4),
+    },
+    'a group such as { clearance: 1/4 }',
+  ).prefault({}),
+});
 
-const auto = z.literal('auto');
+/** And what stands at its end. */
+const lastKeys = (unit: Units) => ({
+  stitch: group(
+    {
+      length: lengthOf(unit, {
+        ...LIMITS.stitch,
+        description: 'From stitch to stitch; 1/10 in (10 to the inch) or 2.5 mm is common practice.',
+      }).default(unit === 'in' ? MM_PER_INCH / 10 : 2.5),
+    },
+    'a group such as { length: 1/10 }',
+  ).prefault({}),
+  marks: group({ round: roundingSchema(unit).optional() }, 'a group such as { round: 1/16 }').prefault({}),
+});
 
-/** The schema for a file whose bare numbers are in `unit`. */
+/** What belongs to one design. */
+const designKeys = (unit: Units) => ({
+  layout: layoutSchema(unit),
+  swag: swagSchema(unit).prefault({}),
+  channels: group(
+    {
+      outward: channelWidths(unit).default([]),
+      inward: channelWidths(unit).default([]),
+      points: z
+        .enum(['round', 'pivot'])
+        .meta({
+          description: 'At a point: round rolls round it, pivot turns on it and keeps it a point.',
+        })
+        .default('round'),
+    },
+    'a group such as { outward: [1/4], inward: [1/4, 1/8] }',
+  ).prefault({}),
+  fills: fillsSchema(unit).prefault({}),
+});
+
+/** The schema for a file with one design, whose bare numbers are in `unit`. */
 export const planSchema = perUnit((unit: Units) =>
   group(
-    {
-      $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
-      title: titleText().optional(),
-      units: z
-        .enum(['in', 'cm', 'mm'])
-        .meta({ description: 'What a bare number in this file is in.' })
-        .default('in'),
-      paper: paperSchema.default('letter'),
-      foot: group(
-        {
-          clearance: lengthOf(unit, {
-            ...LIMITS.clearance,
-            description: 'Needle to the outer edge of the ruler foot; 1/4 in for a 1/2 in round foot.',
-          }).default(MM_PER_INCH / 4),
-        },
-        'a group such as { clearance: 1/4 }',
-      ).prefault({}),
-      template: templateList.meta({
-        description: 'A name in profiles/, a path that ends in .yaml, or a list to search.',
-      }),
-      layout: layoutSchema(unit),
-      swag: swagSchema(unit).prefault({}),
-      channels: group(
-        {
-          outward: channelWidths(unit).default([]),
-          inward: channelWidths(unit).default([]),
-          points: z
-            .enum(['round', 'pivot'])
-            .meta({
-              description: 'At a point: round rolls round it, pivot turns on it and keeps it a point.',
-            })
-            .default('round'),
-        },
-        'a group such as { outward: [1/4], inward: [1/4, 1/8] }',
-      ).prefault({}),
-      fills: fillsSchema(unit).prefault({}),
-      stitch: group(
-        {
-          length: lengthOf(unit, {
-            ...LIMITS.stitch,
-            description: 'From stitch to stitch; 1/10 in (10 to the inch) or 2.5 mm is common practice.',
-          }).default(unit === 'in' ? MM_PER_INCH / 10 : 2.5),
-        },
-        'a group such as { length: 1/10 }',
-      ).prefault({}),
-      marks: group({ round: roundingSchema(unit).optional() }, 'a group such as { round: 1/16 }').prefault(
-        {},
-      ),
-    },
+    { ...firstKeys(unit), template: templateList, ...designKeys(unit), ...lastKeys(unit) },
     'a plan: the keys template and layout at least',
   ),
 );
+
+/** The schema for a file with several parts, each a design with a name. */
+export const quiltSchema = perUnit((unit: Units) =>
+  group(
+    {
+      ...firstKeys(unit),
+      template: templateList.optional(),
+      parts: z
+        .record(z.string(), partSchema(unit), { error: 'a group of parts, each under its name' })
+        .meta({ description: 'The designs of one quilt, each under its name.' }),
+      ...lastKeys(unit),
+    },
+    'a plan: the keys template and parts at least',
+  ).superRefine((quilt, context) => {
+    for (const problem of partProblems(quilt)) refuse(context, quilt, problem, problem.path);
+  }),
+);
+
+const partSchema = (unit: Units) =>
+  group(
+    {
+      template: templateList.optional(),
+      at: placesSchema(unit),
+      turn: z
+        .number({ error: 'degrees, such as 90' })
+        .min(-360)
+        .max(360)
+        .meta({ description: 'How far the part is turned on the quilt, degrees counterclockwise.' })
+        .default(0),
+      ...designKeys(unit),
+    },
+    'a part: the key layout at least',
+  );
+
+/** Where a part lies: its own middle, measured from the quilt's. */
+const placesSchema = (unit: Units) => {
+  const expected = 'middle, a place such as [12, -8], or a list of places';
+  const away = lengthOf(unit, { least: -LIMITS.side.most, most: LIMITS.side.most, sign: 'any' });
+  const place = z.array(away, { error: 'a place: how far right and how far up, such as [12, -8]' });
+  return z
+    .union([z.literal('middle'), place, z.array(place)], { error: expected })
+    .meta({
+      description:
+        "Where the part's middle lies from the quilt's: right and up, as [12, -8]; or a list of such places.",
+    })
+    .transform((value, context): readonly Point[] => {
+      const list = value === 'middle' ? [[0, 0]] : isList(value) ? value : [value];
+      const wrong = list.find((pair) => pair.length !== 2);
+      if (wrong || list.length === 0)
+        return refuse(context, value, {
+          message: wrong ? 'a place has two lengths: how far right, and how far up' : 'no place is listed',
+          ...(wrong && { found: plural(wrong.length, 'length') }),
+          expected,
+        });
+      if (list.length > MOST_PLACES)
+        return refuse(context, value, {
+          message: 'too many places',
+          found: `${list.length}`,
+          expected: `at most ${MOST_PLACES}`,
+        });
+      return list.map(([x, y]) => ({ x: x!, y: y! }));
+    })
+    .default([{ x: 0, y: 0 }]);
+};
+
+const isList = (value: readonly number[] | readonly (readonly number[])[]): value is number[][] =>
+  Array.isArray(value[0]);
+
+interface PartProblem extends Omit<Problem, 'code'> {
+  readonly code?: string;
+  readonly path: KeyPath;
+}
+
+const partProblems = (quilt: {
+  readonly template?: unknown;
+  readonly parts: Readonly<Record<string, { readonly template?: unknown }>>;
+}): readonly PartProblem[] => {
+  const names = Object.keys(quilt.parts);
+  const path = ['parts'];
+  if (names.length === 0)
+    return [{ path, message: 'no part is listed', expected: 'at least one, each under its name' }];
+  if (names.length > MOST_PARTS)
+    return [{ path, message: 'too many parts', found: `${names.length}`, expected: `at most ${MOST_PARTS}` }];
+  return names.flatMap((name): PartProblem[] => {
+    const own = [...path, name];
+    if (name.trim() === '' || name.length > MOST_NAME || name !== oneLine(name).trim())
+      return [
+        {
+          path: own,
+          message: 'this is no name for a part',
+          expected: `a name of at most ${MOST_NAME} characters`,
+        },
+      ];
+    if (quilt.template !== undefined || quilt.parts[name]!.template !== undefined) return [];
+    return [
+      {
+        path: own,
+        code: 'missing-key',
+        message: 'nothing says which template this part is sewn with',
+        expected: 'the key template, here or for the whole quilt',
+      },
+    ];
+  });
+};
 
 const PAPERS = [
   'letter',
@@ -122,138 +228,7 @@ const templateList = listOrOne(
   MOST_TEMPLATES,
   'a name such as baluster, a path such as ./mine.yaml, or a list of them',
   1,
-);
-
-const marginSchema = (unit: Units) => {
-  const margin = lengthOf(unit, LIMITS.margin);
-  return z
-    .union([margin, group({ inner: margin.default(0), outer: margin.default(0) })], {
-      error: 'a length such as 1/2, or { inner: 1/2, outer: 1/4 }',
-    })
-    .meta({ description: 'Kept clear of both seams; or inner and outer apart.' })
-    .transform((m) => (typeof m === 'number' ? { inner: m, outer: m } : m))
-    .default({ inner: 0, outer: 0 });
-};
-
-const layoutSchema = (unit: Units) => {
-  const side = lengthOf(unit, LIMITS.side);
-  const width = lengthOf(unit, LIMITS.width).meta({ description: 'From seam to seam.' });
-  const strip = group(
-    { length: side, width, margin: marginSchema(unit) },
-    'a group such as { length: 60, width: 6 }',
-  );
-  const inner = z
-    .union([group({ top: side, right: side, bottom: side, left: side }), side], {
-      error: 'top, right, bottom and left, or one length for all four',
-    })
-    .meta({ description: 'The sides of the inner seam, corner to corner, as measured.' })
-    .transform((sides) =>
-      typeof sides === 'number' ? { top: sides, right: sides, bottom: sides, left: sides } : sides,
-    );
-  const corners = choice(
-    ['turn', 'meet', 'open'],
-    'turn: a swag across the corner; meet: runs end at the corner; open: the corner square is left free.',
-  );
-  const border = group(
-    {
-      width,
-      inner,
-      margin: marginSchema(unit),
-      from: z
-        .enum(['inner', 'outer'])
-        .meta({ description: 'The seam the swags leave from.' })
-        .default('inner'),
-      corners,
-    },
-    'a group with width and inner',
-  );
-  const block = z
-    .union([group({ width: side, height: side }), side], {
-      error: 'a length for a square, or { width: 12, height: 9 }',
-    })
-    .meta({ description: 'The block or medallion that a square frame lies round: its width and height.' })
-    .transform((size) => (typeof size === 'number' ? { width: size, height: size } : size));
-  const frame = group(
-    {
-      count: z
-        .union([z.int().min(FEWEST_IN_FRAME).max(MOST_IN_FRAME), auto], {
-          error: 'a whole number such as 8, or auto',
-        })
-        .meta({ description: 'How many swags.' })
-        .optional(),
-      around: lengthOf(unit, {
-        ...LIMITS.around,
-        description: 'The width across of a round motif; or else a block.',
-      }).optional(),
-      block: block.optional(),
-      clearance: lengthOf(unit, { ...LIMITS.margin, description: 'Kept clear round the motif.' }).default(0),
-      within: lengthOf(unit, {
-        ...LIMITS.side,
-        description: 'The greatest width across of the finished frame.',
-      }).optional(),
-      from: z
-        .enum(['inner', 'outer'])
-        .meta({ description: 'inner: the swags point outward; outer: they point inward.' })
-        .default('inner'),
-      corners,
-    },
-    'a group such as { count: 8, around: 9, clearance: 1/2 }',
-  ).superRefine((value, context) => refuseFrame(value, context));
-  return group(
-    { strip: strip.optional(), border: border.optional(), frame: frame.optional() },
-    'one of strip, border or frame',
-  )
-    .meta({ minProperties: 1, maxProperties: 1 })
-    .superRefine((layout, context) => {
-      const keys = Object.keys(layout);
-      if (keys.length === 1) return;
-      refuse(context, layout, {
-        code: keys.length === 0 ? 'missing-key' : 'too-many-keys',
-        message: keys.length === 0 ? 'the layout is empty' : 'more than one layout',
-        ...(keys.length > 1 && { found: keys.join(' and ') }),
-        expected: 'one of strip, border or frame',
-      });
-    });
-};
-
-/** A round frame goes by its motif and a count, a square one by its block, its limit and its corners. */
-const refuseFrame = (
-  frame: {
-    readonly around?: number | undefined;
-    readonly block?: unknown;
-    readonly within?: number | undefined;
-    readonly count?: unknown;
-    readonly corners?: unknown;
-  },
-  context: z.RefinementCtx,
-): void => {
-  const round = frame.around !== undefined;
-  const square = frame.block !== undefined;
-  const say = (problem: Parameters<typeof refuse>[2]): void => {
-    refuse(context, frame, problem);
-  };
-  if (round === square)
-    say({
-      code: round ? 'too-many-keys' : 'missing-key',
-      message: round ? 'a frame lies round one thing' : 'nothing says what the frame lies round',
-      ...(round && { found: 'around and block' }),
-      expected: 'around for a round motif, or block for a square or rectangular one',
-    });
-  else if (square && frame.within === undefined)
-    say({
-      code: 'missing-key',
-      message: 'a frame round a block needs its limit',
-      expected: 'within: the greatest width across of the finished frame',
-    });
-  else if (square && frame.count !== undefined && frame.count !== 'auto')
-    say({
-      message: 'a frame round a block has sides, each with its own count',
-      found: 'count',
-      expected: 'swag.repeats: one number, or one per side',
-    });
-  else if (round && frame.corners !== undefined)
-    say({ message: 'a round frame has no corners', found: 'corners', expected: 'corners only with block' });
-};
+).meta({ description: 'A name in profiles/, a path that ends in .yaml, or a list to search.' });
 
 const spotSchema = (description: string) =>
   z
@@ -385,7 +360,12 @@ const roundingSchema = (unit: Units) => {
 const SAME_STEP = 1e-6;
 
 export type PlanFile = z.output<ReturnType<typeof planSchema>>;
+export type QuiltFile = z.output<ReturnType<typeof quiltSchema>>;
 
 /** For editors that complete and check plan files. */
 export const planJsonSchema = (): object =>
-  jsonSchemaOf(planSchema('in'), 'A swagwright plan', 'A border, strip or frame to be filled with swags.');
+  jsonSchemaOf(
+    z.union([planSchema('in'), quiltSchema('in')]),
+    'A swagwright plan',
+    'A border, strip or frame to be filled with swags, or several of them on one quilt.',
+  );

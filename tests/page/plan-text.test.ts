@@ -8,7 +8,7 @@ import { type Plan, readPlan } from '../../src/plan/index.ts';
 const read = (text: string): Plan => {
   const reading = readPlan(text, 'plan.yaml');
   if (!reading.ok) throw new Error(reading.problems.map((p) => p.message).join('; '));
-  return reading.plan;
+  return reading.parts[0].plan;
 };
 
 const INNER = ['layout', 'border', 'inner'];

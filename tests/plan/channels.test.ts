@@ -16,7 +16,7 @@ describe('channels at points', () => {
     ['{ outward: [1/4], points: pivot }', 'pivot'],
   ])('%s: %s', (channels, points) => {
     const reading = planWith(channels);
-    expect(reading.ok && reading.plan.channels).toEqual({ outward: [6.35], inward: [], points });
+    expect(reading.ok && reading.parts[0].plan.channels).toEqual({ outward: [6.35], inward: [], points });
   });
 
   test.each([

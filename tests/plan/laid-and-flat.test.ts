@@ -10,7 +10,7 @@ const withSwag = (swag: string) =>
 const swagOf = (swag: string) => {
   const reading = withSwag(swag);
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.plan.swag;
+  return reading.parts[0].plan.swag;
 };
 
 const problemsOf = (swag: string): readonly string[] => {

@@ -10,7 +10,7 @@ const good = (text: string, fileName = 'plans/raffle.yaml'): Extract<PlanReading
   if (!reading.ok) throw new Error(reading.problems.map(describeProblem).join('\n'));
   return reading;
 };
-const plan = (text: string): Plan => good(text).plan;
+const plan = (text: string): Plan => good(text).parts[0].plan;
 
 const SHORT = 'template: baluster\nlayout: { strip: { length: 60, width: 6 } }\n';
 const withSwag = (swag: string): Plan['swag'] => plan(`${SHORT}swag: { ${swag} }\n`).swag;
@@ -127,7 +127,7 @@ describe('readPlan', () => {
   });
 
   test('knows where keys stand', () => {
-    const { placeAt } = good(RAFFLE);
+    const { placeAt } = good(RAFFLE).parts[0];
     expect(placeAt(['template'])).toEqual({ file: 'plans/raffle.yaml', line: 5, column: 11 });
     expect(placeAt(['layout', 'border', 'inner', 'right'])).toMatchObject({ line: 9, column: 34 });
     expect(placeAt(['fills', 'corner'])).toMatchObject({ line: 22, column: 1 });

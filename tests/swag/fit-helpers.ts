@@ -18,7 +18,7 @@ export const PROFILES = ['baluster', 'finial', 'newel'].map(profile);
 export const planOf = (text: string): Plan => {
   const reading = readPlan(`template: baluster\n${text}`, 'plan.yaml');
   if (!reading.ok) throw new Error(`${text}: ${JSON.stringify(reading.problems)}`);
-  return reading.plan;
+  return reading.parts[0].plan;
 };
 
 export const search = (plan: Plan, templates: readonly Template[] = PROFILES): Search => {

@@ -18,7 +18,7 @@ export const SAMPLES: readonly string[] = readdirSync(SAMPLE_FOLDER)
 export const sampleDrawing = (name: string): StyledDrawing => {
   const reading = readPlan(readFileSync(join(SAMPLE_FOLDER, name), 'utf8'), name);
   if (!reading.ok) throw new Error(`${name}: ${reading.problems[0]?.message}`);
-  const { plan } = reading;
+  const { plan } = reading.parts[0];
   const templates = plan.templates.map((template) => {
     const read = readTemplate(readFileSync(join(root, 'profiles', `${template}.yaml`), 'utf8'), template);
     if (!read.ok) throw new Error(`${template}: ${read.problems[0]?.message}`);

@@ -49,7 +49,7 @@ const GAP_DIGITS = 6;
 const givesAgain = (text: string, fit: Fit): boolean => {
   const reading = readPlan(text, 'plan');
   if (!reading.ok) return false;
-  const searched = searchPlan(reading.plan, [fit.way.shape.stitching.template]);
+  const searched = searchPlan(reading.parts[0].plan, [fit.way.shape.stitching.template]);
   const again = searched.ok ? searched.search.results[0]?.fit : undefined;
   return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
 };

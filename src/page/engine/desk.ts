@@ -73,7 +73,7 @@ const filesText = ({ plan, own }: Omit<Input, 'taken'>): string => JSON.stringif
 export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan => {
   const reading = readPlan(text, PLAN_FILE);
   if (!reading.ok) throw new ProblemError(reading.problems);
-  const { plan } = reading;
+  const { plan } = reading.parts[0];
   const problems: Problem[] = [];
   const templates: Template[] = [];
   for (const name of plan.templates) {

@@ -20,7 +20,7 @@ export const look = (input: Input): LookAnswer => {
   const reading = readPlan(input.plan, PLAN_FILE);
   if (!reading.ok)
     return { problems: reading.problems.map(troubleOf), facts: undefined, found: 0, chosen: undefined };
-  const facts = factsOf(reading.plan);
+  const facts = factsOf(reading.parts[0].plan);
   try {
     const fit = chosenFit(input);
     return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit) };

@@ -31,7 +31,7 @@ const templatesOf = (plan: Plan): readonly Template[] => plan.templates.map((nam
 const read = (text: string): Plan => {
   const reading = readPlan(text, 'plan.yaml');
   if (!reading.ok) throw new Error(`${text}\n${JSON.stringify(reading.problems)}`);
-  return reading.plan;
+  return reading.parts[0].plan;
 };
 
 const searched = (plan: Plan): Search => {

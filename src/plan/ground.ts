@@ -1,0 +1,122 @@
+/**
+ * The cloth that a part takes on its quilt: a rectangle or a disc, less what lies inside a border or a frame. For
+ * telling whether parts lie on one another before anything is searched for.
+ */
+
+import { dot, type Point, polar, subtract } from '../geometry/index.ts';
+import type { Layout, Plan } from './plan.ts';
+
+/** All points at most `radius` (mm) from the hull of `corners`: a rectangle has radius 0, a disc one corner. */
+export interface Shape {
+  readonly corners: readonly Point[];
+  readonly radius: number;
+}
+
+export interface Ground {
+  readonly outer: Shape;
+  /** What a border or a frame lies round, where other parts may lie. */
+  readonly hole: Shape | undefined;
+}
+
+/** The grounds of a part's copies, on the quilt, its middle at the origin. */
+export const groundsOf = ({ layout, part }: Plan): readonly Ground[] => {
+  const { outer, hole } = shapesOf(layout);
+  const turn = part?.turn ?? 0;
+  return (part?.places ?? [{ x: 0, y: 0 }]).map((at) => ({
+    outer: laid(outer, at, turn),
+    hole: hole && laid(hole, at, turn),
+  }));
+};
+
+const shapesOf = (layout: Layout): Ground => {
+  switch (layout.kind) {
+    case 'strip':
+      return { outer: rectangle(layout.length, layout.width), hole: undefined };
+    case 'border': {
+      const { top, right, bottom, left } = layout.inner;
+      const wide = Math.max(top, bottom);
+      const high = Math.max(left, right);
+      const outer = rectangle(wide + 2 * layout.width, high + 2 * layout.width);
+      return { outer, hole: rectangle(wide, high) };
+    }
+    case 'frame': {
+      const { around, clearance, within } = layout;
+      return { outer: disc((within ?? around + 2 * clearance) / 2), hole: disc(around / 2) };
+    }
+    default:
+      return layout satisfies never;
+  }
+};
+
+const rectangle = (width: number, height: number): Shape => {
+  const [x, y] = [width / 2, height / 2];
+  return {
+    corners: [
+      { x, y },
+      { x: -x, y },
+      { x: -x, y: -y },
+      { x, y: -y },
+    ],
+    radius: 0,
+  };
+};
+
+const disc = (radius: number): Shape => ({ corners: [{ x: 0, y: 0 }], radius });
+
+const laid = ({ corners, radius }: Shape, at: Point, turn: number): Shape => ({
+  corners: corners.map(({ x, y }) => ({
+    x: at.x + x * Math.cos(turn) - y * Math.sin(turn),
+    y: at.y + x * Math.sin(turn) + y * Math.cos(turn),
+  })),
+  radius,
+});
+
+/** By how much (mm) two grounds lie on one another; 0 or less where they do not. */
+export const overlapOf = (a: Ground, b: Ground): number =>
+  Math.min(
+    -apart(a.outer, b.outer),
+    b.hole ? -roomIn(a.outer, b.hole) : Infinity,
+    a.hole ? -roomIn(b.outer, a.hole) : Infinity,
+  );
+
+/**
+ * The distance between two shapes, or less than 0 how far they would have to move apart. Two hulls of corners are
+ * farthest apart along a normal of a side of either, or along a line from a corner of one to a corner of the other.
+ */
+const apart = (a: Shape, b: Shape): number => {
+  const between = a.corners.flatMap((p) => b.corners.map((q) => subtract(q, p)));
+  const directions = [...normalsOf(a), ...normalsOf(b), ...between].flatMap((d) => {
+    const length = Math.hypot(d.x, d.y);
+    return length > 0 ? [{ x: d.x / length, y: d.y / length }] : [];
+  });
+  if (directions.length === 0) directions.push(polar(0, 1));
+  const gaps = directions.flatMap((d) => [
+    reach(b, d, Math.min) - reach(a, d, Math.max),
+    reach(a, d, Math.min) - reach(b, d, Math.max),
+  ]);
+  return Math.max(...gaps) - a.radius - b.radius;
+};
+
+const reach = ({ corners }: Shape, direction: Point, of: (...all: number[]) => number): number =>
+  of(...corners.map((p) => dot(p, direction)));
+
+/** Outward, of a rectangle's four sides; none of a disc. */
+const normalsOf = ({ corners }: Shape): readonly Point[] =>
+  corners.length < 2
+    ? []
+    : corners.map((p, i) => {
+        const side = subtract(corners[(i + 1) % corners.length]!, p);
+        const length = Math.hypot(side.x, side.y);
+        return { x: side.y / length, y: -side.x / length };
+      });
+
+/** How much room is left between a shape and the one that it lies in, at the least; less than 0 where it does not. */
+const roomIn = (inner: Shape, hole: Shape): number => {
+  const [centre] = hole.corners;
+  if (hole.corners.length === 1 && centre) {
+    const away = inner.corners.map((p) => Math.hypot(p.x - centre.x, p.y - centre.y));
+    return hole.radius - Math.max(...away) - inner.radius;
+  }
+  const sides = normalsOf(hole).map((n) => reach(hole, n, Math.max) - reach(inner, n, Math.max));
+  return Math.min(...sides) - inner.radius;
+};

@@ -1,0 +1,134 @@
+/** What only several parts of a quilt together can tell: that they lie on one another, or do not add up. */
+
+import { keyName, type Problem, quoted } from '../document/index.ts';
+import { exactLength, formatLength, MM_PER_INCH, stepOf } from '../length/index.ts';
+import { groundsOf, overlapOf } from './ground.ts';
+import type { PartReading } from './part-reading.ts';
+import { type Border, type Plan, SIDES, type Side } from './plan.ts';
+
+/** Seams of two borders that are nearer than this (mm) on all sides are meant to be one. */
+const ONE_SEAM = MM_PER_INCH;
+/** What is said to touch does, though halves are added up in another order, mm. */
+const NOISE = 1e-6;
+
+/** Parts that lie on one another: one line for two parts, with both places. */
+export const overlaps = (parts: readonly PartReading[]): readonly Problem[] =>
+  pairsOf(parts).flatMap(([a, b]) => {
+    const by = a === b ? ownOverlap(a.plan) : overlapBetween(a.plan, b.plan);
+    if (!(by > NOISE)) return [];
+    const path = b.pathOf(['layout']);
+    return [
+      {
+        code: 'parts-overlap',
+        place: b.placeAt(['layout']),
+        key: keyName(path),
+        message:
+          a === b
+            ? `two copies of the part ${nameOf(b)} lie on one another`
+            : `the part ${nameOf(b)} lies on the part ${nameOf(a)}${lineOf(a)}`,
+        found: `${someLength(by, b.plan)} of overlap`,
+        expected: 'parts beside or inside one another',
+        hint:
+          a !== b && roundQuilt(a.plan) && roundQuilt(b.plan)
+            ? 'compare the outer sides of the inner border with the inner sides of the outer one'
+            : 'say where each part lies with at: right and up from the middle of the quilt',
+      },
+    ];
+  });
+
+/** Two borders that share a seam were measured twice: what the measures differ by is said. */
+export const seamsApart = (parts: readonly PartReading[]): readonly Problem[] =>
+  pairsOf(parts).flatMap(([a, b]) => {
+    const nested = a === b ? undefined : nestedBorders(a.plan, b.plan);
+    if (!nested || SIDES.some((side) => Math.abs(nested.gaps[side]) > ONE_SEAM)) return [];
+    const [inner, outer] = nested.isFirstInside ? [a, b] : [b, a];
+    const off = SIDES.filter((side) => Math.abs(nested.gaps[side]) > NOISE);
+    if (off.length === 0) return [];
+    const say = (mm: number): string => exactLength(mm, outer.plan.marks.style);
+    return [
+      {
+        code: 'seams-differ',
+        place: outer.placeAt(['layout', 'border', 'inner']),
+        key: keyName(outer.pathOf(['layout', 'border', 'inner'])),
+        message: `the outer seam of the part ${nameOf(inner)}${lineOf(inner)} is the inner seam of the part ${nameOf(outer)}, and they do not measure the same: ${off
+          .map((side) => `${side} ${say(nested.outerSeam[side])} and ${say(nested.innerSeam[side])}`)
+          .join(', ')}`,
+        hint: 'measure that seam again',
+      },
+    ];
+  });
+
+/** Each with each, and with itself. */
+const pairsOf = (parts: readonly PartReading[]): readonly (readonly [PartReading, PartReading])[] =>
+  parts.flatMap((b, i) => parts.slice(0, i + 1).map((a) => [a, b] as const));
+
+const nameOf = ({ plan }: PartReading): string => quoted(plan.part?.name ?? plan.title);
+
+/** Rounded as marks are, and never to nothing. */
+const someLength = (mm: number, { marks: { style } }: Plan): string =>
+  formatLength(Math.max(mm, stepOf(style)), style);
+
+const lineOf = ({ placeAt }: PartReading): string => {
+  const { line } = placeAt(['layout']);
+  return line === undefined ? '' : ` (line ${line})`;
+};
+
+const ownOverlap = (plan: Plan): number => {
+  const grounds = groundsOf(plan);
+  let most = 0;
+  grounds.forEach((b, i) => {
+    for (const a of grounds.slice(0, i)) most = Math.max(most, overlapOf(a, b));
+  });
+  return most;
+};
+
+const overlapBetween = (a: Plan, b: Plan): number => {
+  const nested = nestedBorders(a, b);
+  if (nested) {
+    // Measured twice, a seam differs by a little: that is said, and is no overlap.
+    const least = Math.min(...SIDES.map((side) => nested.gaps[side]));
+    return least < -ONE_SEAM ? -least / 2 : 0;
+  }
+  const others = groundsOf(b);
+  return groundsOf(a).reduce((most, x) => others.reduce((m, y) => Math.max(m, overlapOf(x, y)), most), 0);
+};
+
+interface Nested {
+  /** Whether the first of the two is the inner one. */
+  readonly isFirstInside: boolean;
+  /** mm, of the inner border's outer seam, and of the outer border's inner seam. */
+  readonly outerSeam: Readonly<Record<Side, number>>;
+  readonly innerSeam: Readonly<Record<Side, number>>;
+  /** mm by which the second is longer. */
+  readonly gaps: Readonly<Record<Side, number>>;
+}
+
+const roundQuilt = ({ layout }: Plan): Border | undefined =>
+  layout.kind === 'border' && layout.round === 'quilt' ? layout : undefined;
+
+/** Two borders round one middle. */
+const nestedBorders = (a: Plan, b: Plan): Nested | undefined => {
+  const [x, y] = [roundQuilt(a), roundQuilt(b)];
+  if (!x || !y || !sameSeat(a, b)) return undefined;
+  const isFirstInside = outwardOf(x) <= outwardOf(y);
+  const [inner, outer] = isFirstInside ? [x, y] : [y, x];
+  const outerSeam = bySide((side) => inner.inner[side] + 2 * inner.width);
+  const innerSeam = outer.inner;
+  return { isFirstInside, outerSeam, innerSeam, gaps: bySide((side) => innerSeam[side] - outerSeam[side]) };
+};
+
+const bySide = (of: (side: Side) => number): Record<Side, number> => ({
+  top: of('top'),
+  right: of('right'),
+  bottom: of('bottom'),
+  left: of('left'),
+});
+
+/** All round, to the outer seam. */
+const outwardOf = ({ inner, width }: Border): number =>
+  SIDES.reduce((sum, side) => sum + inner[side], 0) + 8 * width;
+
+const sameSeat = (a: Plan, b: Plan): boolean => {
+  const seat = ({ part }: Plan): string => JSON.stringify([part?.places, part?.turn]);
+  return seat(a) === seat(b);
+};

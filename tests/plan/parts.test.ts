@@ -1,0 +1,220 @@
+import { expect, test } from 'vitest';
+import * as z from 'zod';
+import { describeProblem } from '../../src/document/index.ts';
+import { type PlanReading, planJsonSchema, readPlan } from '../../src/plan/index.ts';
+
+const SAMPLER = `title: Guild sampler
+template: [baluster, finial]
+parts:
+  inner border:
+    layout: { border: { width: 4, inner: { top: 40, right: 48, bottom: 40, left: 48 }, margin: 1/4 } }
+  outer border:
+    layout: { border: { width: 7, inner: { top: 48, right: 56, bottom: 48, left: 56 }, margin: 1/2 } }
+    channels: { outward: 1/4 }
+  corner blocks:
+    at: [[-14, 18], [14, 18], [14, -18], [-14, -18]]
+    turn: 90
+    layout: { frame: { block: 5, clearance: 1/4, within: 11, corners: meet } }
+  wreath:
+    template: newel
+    layout: { frame: { around: 9, clearance: 1/2, within: 18, count: 8 } }
+`;
+
+const good = (text: string): Extract<PlanReading, { ok: true }> => {
+  const reading = readPlan(text, 'quilt.yaml');
+  if (!reading.ok) throw new Error(reading.problems.map(describeProblem).join('\n'));
+  return reading;
+};
+const notes = (text: string): string[] => good(text).notes.map(describeProblem);
+const mistakes = (text: string): string[] => {
+  const reading = readPlan(text, 'quilt.yaml');
+  return reading.ok ? [] : reading.problems.map(describeProblem);
+};
+
+test('each part is a plan of its own, with what all share', () => {
+  const { title, parts, notes } = good(SAMPLER);
+  expect(title).toBe('Guild sampler');
+  expect(notes).toEqual([]);
+  expect(parts.map(({ plan }) => [plan.title, plan.templates, plan.layout.kind])).toEqual([
+    ['Guild sampler: inner border', ['baluster', 'finial'], 'border'],
+    ['Guild sampler: outer border', ['baluster', 'finial'], 'border'],
+    ['Guild sampler: corner blocks', ['baluster', 'finial'], 'border'],
+    ['Guild sampler: wreath', ['newel'], 'frame'],
+  ]);
+  expect(parts.map(({ plan }) => plan.channels.outward)).toEqual([[], [6.35], [], []]);
+  expect(parts[2]?.plan.part).toMatchObject({
+    name: 'corner blocks',
+    quilt: 'Guild sampler',
+    places: [
+      [-14, 18],
+      [14, 18],
+      [14, -18],
+      [-14, -18],
+    ].map(([x, y]) => ({ x: expect.closeTo(25.4 * x!, 9), y: expect.closeTo(25.4 * y!, 9) })),
+    turn: Math.PI / 2,
+  });
+});
+
+test('a key is looked for in its part, then in what all share', () => {
+  const { placeAt } = good(SAMPLER).parts[3]!;
+  expect(placeAt(['layout', 'frame', 'within'])).toMatchObject({ line: 15, column: 59 });
+  expect(placeAt(['template'])).toMatchObject({ line: 14 });
+  expect(good(SAMPLER).parts[0].placeAt(['template'])).toMatchObject({ line: 2 });
+  expect(good(SAMPLER).parts[0].placeAt(['swag', 'from'])).toMatchObject({ line: 4 });
+});
+
+test('one place alone, the middle, and turned strips', () => {
+  const strips = `template: finial
+parts:
+  sash: { at: [10, 0], turn: 90, layout: { strip: { length: 40, width: 4 } } }
+  spine: { at: middle, turn: 90, layout: { strip: { length: 40, width: 4 } } }
+`;
+  expect(good(strips).parts.map(({ plan }) => plan.part?.places)).toEqual([
+    [{ x: 254, y: 0 }],
+    [{ x: 0, y: 0 }],
+  ]);
+});
+
+test('a seam that was measured twice, and differs, is said', () => {
+  const off = SAMPLER.replace('inner: { top: 48,', 'inner: { top: 48 1/8,').replace(
+    'left: 56 }',
+    'left: 55 1/2 }',
+  );
+  expect(notes(off)).toEqual([
+    'quilt.yaml:7:42: parts.outer border.layout.border.inner: the outer seam of the part "inner border" (line 5) is ' +
+      'the inner seam of the part "outer border", and they do not measure the same: top 48 in and 48 1/8 in, left ' +
+      '56 in and 55 1/2 in; measure that seam again',
+  ]);
+});
+
+test('borders with cloth between them share no seam', () => {
+  expect(
+    notes(
+      SAMPLER.replace(
+        '{ top: 40, right: 48, bottom: 40, left: 48 }',
+        '{ top: 30, right: 38, bottom: 30, left: 38 }',
+      ).replace(/ {2}corner blocks:[\s\S]*/, ''),
+    ),
+  ).toEqual([]);
+});
+
+test.each<[string, string, string[]]>([
+  [
+    'a border that lies in another',
+    SAMPLER.replace(
+      'inner: { top: 48, right: 56, bottom: 48, left: 56 }',
+      'inner: { top: 44, right: 52, bottom: 44, left: 52 }',
+    ),
+    [
+      'quilt.yaml:7:13: parts.outer border.layout: the part "outer border" lies on the part "inner border" (line 5); ' +
+        'found 2 in of overlap; expected parts beside or inside one another; compare the outer sides of the inner ' +
+        'border with the inner sides of the outer one',
+    ],
+  ],
+  [
+    'a block on a border',
+    SAMPLER.replace('[-14, 18]', '[-14, 19]'),
+    [
+      'quilt.yaml:12:13: parts.corner blocks.layout: the part "corner blocks" lies on the part "inner border" (line 5); ' +
+        'found 1/2 in of overlap; expected parts beside or inside one another; say where each part lies with at: ' +
+        'right and up from the middle of the quilt',
+    ],
+  ],
+  [
+    'copies on one another',
+    SAMPLER.replace('[14, 18]', '[-10, 18]'),
+    [
+      'quilt.yaml:12:13: parts.corner blocks.layout: two copies of the part "corner blocks" lie on one another; found ' +
+        '7 in of overlap; expected parts beside or inside one another; say where each part lies with at: right and ' +
+        'up from the middle of the quilt',
+    ],
+  ],
+  [
+    'a round frame on a block',
+    SAMPLER.replace('within: 18', 'within: 33'),
+    [
+      'quilt.yaml:15:13: parts.wreath.layout: the part "wreath" lies on the part "corner blocks" (line 12); found ' +
+        // From the frame's edge to the block's corner, by Pythagoras: 16 1/2 − √(8 1/2² + 12 1/2²) = 1.384 in.
+        '1 3/8 in of overlap; expected parts beside or inside one another; say where each part lies with at: right ' +
+        'and up from the middle of the quilt',
+    ],
+  ],
+  [
+    'no part',
+    'template: finial\nparts: {}\n',
+    ['quilt.yaml:2:8: parts: no part is listed; expected at least one, each under its name'],
+  ],
+  [
+    'a part without a layout',
+    'template: finial\nparts: { wreath: {} }\n',
+    ['quilt.yaml:2:10: parts.wreath: the key "layout" is missing; expected one of strip, border or frame'],
+  ],
+  [
+    'a part without a template',
+    'parts: { wreath: { layout: { strip: { length: 40, width: 4 } } } }\n',
+    [
+      'quilt.yaml:1:18: parts.wreath: nothing says which template this part is sewn with; expected the key template, here or for the whole quilt',
+    ],
+  ],
+  [
+    'what belongs to a part, beside the parts',
+    `${SAMPLER}swag: { from: 1 }\n`,
+    ['quilt.yaml:16:1: the key "swag" is not known here; it belongs under parts, in one of them'],
+  ],
+  [
+    'two parts with one name',
+    SAMPLER.replace('wreath:', 'inner border:'),
+    [
+      'quilt.yaml:13:3: parts.inner border: the key "inner border" is written twice; the first one is on line 4',
+    ],
+  ],
+  [
+    'a place with three lengths',
+    SAMPLER.replace('[-14, 18]', '[-14, 18, 2]'),
+    [
+      'quilt.yaml:10:9: parts.corner blocks.at: a place has two lengths: how far right, and how far up; found 3 lengths; ' +
+        'expected middle, a place such as [12, -8], or a list of places',
+    ],
+  ],
+  [
+    'a mistake in one part',
+    SAMPLER.replace('width: 7', 'width: 1/2'),
+    [
+      'quilt.yaml:7:98: parts.outer border.layout.border.margin: the margins leave no room for swags in a width of 1/2 in; ' +
+        'found 1/2 in and 1/2 in; expected at most 1/4 in together',
+    ],
+  ],
+])('%s', (_, text, expected) => {
+  expect(mistakes(text)).toEqual(expected);
+});
+
+test('frames turned on their point go by their corners', () => {
+  // Two squares of 10 in side by side, one on its point, which reaches 5 √2 in = 7.071 in from its middle.
+  const at = (x: string): string => `template: finial
+parts:
+  one: { layout: { frame: { block: 5, within: 10 } } }
+  other: { at: [${x}, 0], turn: 45, layout: { frame: { block: 5, within: 10 } } }
+`;
+  expect(mistakes(at('12.08'))).toEqual([]);
+  expect(mistakes(at('12.06'))).toHaveLength(1);
+});
+
+test('at most 40 parts', () => {
+  const strips = (count: number): string =>
+    `template: finial\nparts:\n${Array.from({ length: count }, (_, i) => `  strip ${i}: { at: [0, ${5 * i}], layout: { strip: { length: 40, width: 4 } } }\n`).join('')}`;
+  expect(good(strips(40)).parts).toHaveLength(40);
+  expect(mistakes(strips(41))).toEqual([
+    'quilt.yaml:3:3: parts: too many parts; found 41; expected at most 40',
+  ]);
+});
+
+test('the schema for editors knows both ways to write a plan', () => {
+  const check = z.fromJSONSchema(planJsonSchema() as Parameters<typeof z.fromJSONSchema>[0]);
+  const layout = { strip: { length: 40, width: 4 } };
+  expect(check.safeParse({ template: 'finial', layout }).success).toBe(true);
+  expect(check.safeParse({ template: 'finial', parts: { sash: { layout, at: [1, '2 in'] } } }).success).toBe(
+    true,
+  );
+  expect(check.safeParse({ template: 'finial', parts: { sash: { layot: layout } } }).success).toBe(false);
+  expect(check.safeParse({ template: 'finial' }).success).toBe(false);
+});
