@@ -9,6 +9,7 @@ export {
   fillLinesOf,
   MOST_FILL_LINES,
 } from './draw-plan.ts';
+export { drawQuilt, type QuiltPart } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
 export {
   type AreaItem,

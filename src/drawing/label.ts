@@ -16,10 +16,13 @@ export const label = (
   role: WordRole,
   bold: boolean,
 ): TextItem => {
-  const angle = angleOf(motion, at);
-  const upright = isOnItsHead(angle) ? angle - Math.sign(angle) * Math.PI : angle;
-  return { ...text(move(motion, at), words, size, role), angle: upright, ...(bold ? { bold } : {}) };
+  const angle = uprightAngle(angleOf(motion, at));
+  return { ...text(move(motion, at), words, size, role), angle, ...(bold ? { bold } : {}) };
 };
+
+/** An angle from half a turn back to half a turn on, or the same line read from its other end. */
+export const uprightAngle = (angle: number): number =>
+  isOnItsHead(angle) ? angle - Math.sign(angle) * Math.PI : angle;
 
 /** Several lines from `at` on downwards in the label’s own frame, in the order in which a reader takes them. */
 export const labelLines = (

@@ -11,6 +11,7 @@ export {
   type TextWidth,
 } from './ink.ts';
 export { type LayOutOptions, layOut, MOST_SHEETS } from './lay-out.ts';
+export { numbered } from './numbered.ts';
 export {
   correctionWords,
   edgesOf,

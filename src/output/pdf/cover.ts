@@ -3,13 +3,12 @@
 import { plural } from '../../document/index.ts';
 import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
-import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
-import type { Ink, SheetPlan } from '../../pagination/index.ts';
+import type { Units } from '../../length/index.ts';
+import type { Paper, SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
 import { drawLegend, legendHeight, legendRows } from './legend.ts';
 import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
-import { drawMap, mapPlace } from './map.ts';
 import type { PageContent } from './page-content.ts';
 import { type Typefaces, wrapText } from './typeface.ts';
 
@@ -20,21 +19,34 @@ export interface CoverWords {
   readonly units: Units;
 }
 
+/** The picture on the cover, at the top of a box: the map of the sheets, or the quilt that they are parts of. */
+export interface CoverPicture {
+  /** How large it is there, and where it ends. */
+  readonly place: (room: Box) => { readonly scale: number; readonly bottom: number };
+  readonly draw: (content: PageContent, room: Box) => void;
+  /** A sentence each. */
+  readonly caption: (scale: number) => readonly string[];
+  readonly legend: readonly LegendEntry[];
+}
+
+/** What is printed after the cover. */
+export interface Printed {
+  readonly paper: Paper;
+  /** Such as `True size: 6 sheets of Letter`. */
+  readonly words: readonly string[];
+  /** Whether sheets join others. */
+  readonly isTaped: boolean;
+}
+
 /** More pages than this would be a caller's mistake. */
 const MOST_COVER_PAGES = 6;
 
 const GUTTER = 9;
 
 /** Returns how many pages it took. */
-export const drawCover = (
-  pdf: Pdf,
-  ink: Ink,
-  plan: SheetPlan,
-  words: CoverWords,
-  legend: readonly LegendEntry[],
-): number => {
+export const drawCover = (pdf: Pdf, picture: CoverPicture, printed: Printed, words: CoverWords): number => {
   // Always upright: it is read, not taped.
-  const { width, height } = plan.paper;
+  const { width, height } = printed.paper;
   const area: Box = {
     minX: SIDE,
     minY: SIDE,
@@ -42,10 +54,10 @@ export const drawCover = (
     maxY: height - SIDE,
   };
   const content = pdf.page({ width, height, label: 'Cover' });
-  const below = drawHead(content, plan, words, area);
-  const blocks = blocksFor(plan, words);
-  const layout = layoutOf(pdf.faces, plan, legend, blocks, { ...area, maxY: below }, words.units);
-  drawMap(content, ink, plan, layout.room);
+  const below = drawHead(content, printed, words, area);
+  const blocks = blocksFor(printed, words);
+  const layout = layoutOf(pdf.faces, picture, blocks, { ...area, maxY: below });
+  picture.draw(content, layout.room);
   drawCaption(content, layout);
   drawLegend(content, layout.rows, layout.room.minX, layout.legendTop);
   let rest: readonly Block[] = flowOnto(content, blocks, layout.columns);
@@ -96,22 +108,20 @@ const MAP_SHARES = [0.6, 0.54, 0.48, 0.42, 0.36, 0.32, 0.28, 0.24, 0.2, 0.16];
  */
 const layoutOf = (
   faces: Typefaces,
-  plan: SheetPlan,
-  legend: readonly LegendEntry[],
+  picture: CoverPicture,
   blocks: readonly Block[],
   area: Box,
-  units: Units,
 ): CoverLayout => {
   const [left, right] = columnsIn(area) as [Box, Box];
   const tall = area.maxY - area.minY;
   const laid = (across: Box, share: number): CoverLayout => {
     const room = { ...across, minY: across.maxY - share * tall };
-    const { scale, bottom } = mapPlace(plan, room);
+    const { scale, bottom } = picture.place(room);
     const width = room.maxX - room.minX;
-    const sentences = captionOf(plan, scale, units);
+    const sentences = picture.caption(scale);
     const whole = sentences.join(' ');
     const caption = faces.regular.width(whole, TYPE.small) <= width ? [whole] : sentences;
-    const rows = legendRows(legend, width, faces);
+    const rows = legendRows(picture.legend, width, faces);
     const captionTop = bottom - CAPTION;
     const wordsTop =
       captionTop - (caption.length - 1) * LEADING * TYPE.small - UNDER_CAPTION - legendHeight(rows);
@@ -126,7 +136,7 @@ const layoutOf = (
     };
   };
   const fits = (layout: CoverLayout): boolean => setBlocks(faces, blocks, layout.columns).rest.length === 0;
-  const scaleOf = ({ room }: CoverLayout): number => mapPlace(plan, room).scale;
+  const scaleOf = ({ room }: CoverLayout): number => picture.place(room).scale;
   const found = [area, left].flatMap(
     (across) => MAP_SHARES.map((share) => laid(across, share)).find(fits) ?? [],
   );
@@ -144,7 +154,7 @@ const columnsIn = (area: Box): Box[] => {
 };
 
 /** The title, what the sheets are, and the caller's summary; returns where the next thing may start. */
-const drawHead = (content: PageContent, plan: SheetPlan, words: CoverWords, area: Box): number => {
+const drawHead = (content: PageContent, printed: Printed, words: CoverWords, area: Box): number => {
   const width = area.maxX - area.minX;
   let y = area.maxY + 0.2 * TYPE.title;
   for (const line of wrapText(content.faces.bold, words.title, TYPE.title, width)) {
@@ -152,7 +162,7 @@ const drawHead = (content: PageContent, plan: SheetPlan, words: CoverWords, area
     content.text({ text: line, at: { x: area.minX, y }, size: TYPE.title, color: INK.strong, bold: true });
   }
   y -= 2;
-  for (const text of [describeSheets(plan), ...words.summary]) {
+  for (const text of [...printed.words, ...words.summary]) {
     for (const line of wrapText(content.faces.regular, text, TYPE.body, width)) {
       y -= LEADING * TYPE.body;
       content.text({ text: line, at: { x: area.minX, y }, size: TYPE.body, color: INK.text });
@@ -163,19 +173,12 @@ const drawHead = (content: PageContent, plan: SheetPlan, words: CoverWords, area
   return y - 6;
 };
 
-const describeSheets = (plan: SheetPlan): string => {
+/** `True size: 6 sheets of Letter, landscape, 2 rows by 3 columns`. */
+export const sheetsLine = (plan: SheetPlan): string => {
   const { sheets, rows, columns, paper, orientation } = plan;
   const grid = sheets.length === 1 ? '' : `, ${plural(rows, 'row')} by ${plural(columns, 'column')}`;
   const skipped = plan.skipped.length > 0 ? ` (${plural(plan.skipped.length, 'empty one')} left out)` : '';
   return `True size: ${plural(sheets.length, 'sheet')} of ${paper.name}, ${orientation}${grid}${skipped}`;
-};
-
-const captionOf = (plan: SheetPlan, scale: number, units: Units): readonly string[] => {
-  const size = [plan.ink.maxX - plan.ink.minX, plan.ink.maxY - plan.ink.minY];
-  const shown = (plan.turned ? size.reverse() : size)
-    .map((mm) => formatLength(mm, units === 'in' ? INCH_EIGHTH : MM_WHOLE))
-    .join(' × ');
-  return [`Map, about ${Math.round(scale * 100)} % of true size.`, `The whole drawing is ${shown}.`];
 };
 
 const drawCaption = (content: PageContent, { room, caption, captionTop }: CoverLayout): void => {
@@ -190,16 +193,14 @@ const drawCaption = (content: PageContent, { room, caption, captionTop }: CoverL
   });
 };
 
-const blocksFor = (plan: SheetPlan, words: CoverWords): Block[] => [
+const blocksFor = (printed: Printed, words: CoverWords): Block[] => [
   { kind: 'heading', text: 'Print' },
-  ...points(printing(plan)),
+  ...points(printing(printed.paper)),
   { kind: 'heading', text: 'Check the scale' },
   ...points(checking(words.units)),
   { kind: 'heading', text: 'How true it is' },
   { kind: 'text', text: claim(words.units) },
-  ...(plan.sheets.length > 1
-    ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())]
-    : []),
+  ...(printed.isTaped ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())] : []),
   ...(words.cautions.length > 0
     ? [{ kind: 'heading', text: 'Take care' } as const, ...points(words.cautions, '–')]
     : []),
@@ -208,8 +209,8 @@ const blocksFor = (plan: SheetPlan, words: CoverWords): Block[] => [
 const points = (texts: readonly string[], mark?: string): Block[] =>
   texts.map((text, i) => ({ kind: 'point', text, mark: mark ?? `${i + 1}` }));
 
-const printing = (plan: SheetPlan): string[] => [
-  `Load ${plan.paper.name} paper${plan.paper.inTray ? '' : ', whichever you have: the pages fit both'}.`,
+const printing = (paper: Paper): string[] => [
+  `Load ${paper.name} paper${paper.inTray ? '' : ', whichever you have: the pages fit both'}.`,
   'In the print window choose “actual size” or 100 %, not “fit” or “shrink”. Look each time: some viewers keep an old setting.',
   'Borderless off, one-sided.',
   'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',

@@ -1,6 +1,5 @@
 /** Writes drawings as PDF: sheets to tape together, and one page at true size. Other pages draw through the same parts. */
 
-export { type CoverWords, drawCover } from './cover.ts';
 export { type Deflate, type PageOptions, type Pdf, type PdfOptions, startPdf } from './document.ts';
 export { drawItem, drawSmall } from './draw-item.ts';
 export { type Block, balancedColumns, drawFlow, type Flow, setBlocks } from './flow.ts';
@@ -15,6 +14,7 @@ export {
   type PageContent,
 } from './page-content.ts';
 export { type PageSetup, pageSetup } from './page-setup.ts';
+export { type PartSheets, writeQuiltSheets } from './quilt-sheets.ts';
 export {
   type SheetsOptions,
   type SheetsPdf,

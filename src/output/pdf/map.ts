@@ -10,6 +10,7 @@ import {
   shift,
   turn,
 } from '../../geometry/index.ts';
+import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
 import type { Ink, SheetPlan, Side } from '../../pagination/index.ts';
 import { drawSmall } from './draw-item.ts';
 import { INK } from './look.ts';
@@ -87,6 +88,16 @@ export const drawMap = (content: PageContent, ink: Ink, plan: SheetPlan, room: B
     });
   }
   return place;
+};
+
+/** How large the map is, and what it shows. */
+export const mapCaption = (plan: SheetPlan, scale: number, units: Units): readonly string[] => {
+  const { ink } = plan;
+  const size = [boxWidth(ink), boxHeight(ink)];
+  const shown = (plan.turned ? size.reverse() : size)
+    .map((mm) => formatLength(mm, units === 'in' ? INCH_EIGHTH : MM_WHOLE))
+    .join(' × ');
+  return [`Map, about ${Math.round(scale * 100)} % of true size.`, `The whole drawing is ${shown}.`];
 };
 
 /** A sheet's window as it lies on the table, cut at the trim lines where the grid goes on. */

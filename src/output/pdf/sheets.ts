@@ -10,10 +10,11 @@ import {
   type Sheet,
   type SheetPlan,
 } from '../../pagination/index.ts';
-import { drawCover } from './cover.ts';
+import { drawCover, sheetsLine } from './cover.ts';
 import { type Deflate, type Pdf, startPdf } from './document.ts';
 import { drawItem } from './draw-item.ts';
 import { drawBands, drawEdges, type Furniture, makeFurniture } from './furniture.ts';
+import { drawMap, mapCaption, mapPlace } from './map.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
 import { drawLabel, makeWords } from './sheet-words.ts';
 import type { FontBytes, Typefaces } from './typeface.ts';
@@ -49,17 +50,32 @@ export const writeSheetsCounted = async (
   options: SheetsOptions,
 ): Promise<SheetsPdf> => {
   const pdf = await startPdf({ ...options, pickTray: plan.paper.inTray });
+  const ink = inkOf(drawing, textWidthOf(pdf.faces));
+  const covers = drawCover(
+    pdf,
+    {
+      place: (room) => mapPlace(plan, room),
+      draw: (content, room) => drawMap(content, ink, plan, room),
+      caption: (scale) => mapCaption(plan, scale, options.units),
+      legend: legendOf(drawing),
+    },
+    { paper: plan.paper, words: [sheetsLine(plan)], isTaped: plan.sheets.length > 1 },
+    options,
+  );
+  drawSheets(pdf, ink, plan, options.title);
+  return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
+};
+
+/** A page for each sheet. */
+export const drawSheets = (pdf: Pdf, ink: Ink, plan: SheetPlan, title: string): void => {
   const correction: Correction = {
     fixed: { x: plan.live.minX, y: plan.live.minY },
     x: plan.factors.x,
     y: plan.factors.y,
   };
-  const ink = inkOf(drawing, textWidthOf(pdf.faces));
-  const covers = drawCover(pdf, ink, plan, options, legendOf(drawing));
   const furniture = makeFurniture(pdf, plan, correction);
-  const words = makeWords(pdf, plan, options.title, correction);
+  const words = makeWords(pdf, plan, title, correction);
   for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, words, correction);
-  return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
 };
 
 export const textWidthOf =
