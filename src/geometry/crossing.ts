@@ -181,7 +181,7 @@ const lineCircle = (l: Line, c: Arc, slack: number, out: number[]): void => {
   const y = l.to.y - l.from.y;
   const length = lengthOf(x, y);
   if (!(length > 0)) return;
-  if (rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, 1, out))
+  if (rayCircle(l.from.x, l.from.y, x * (1 / length), y * (1 / length), c, slack, TANGENT_DEPTH, out))
     endsAlong(l, c, slack, out);
 };
 
@@ -199,7 +199,7 @@ const endsAlong = (a: Piece, b: Piece, slack: number, out: number[]): void => {
 /**
  * Where the endless line through (x, y) along the unit vector u meets a circle: at the parameters −b ± h, with
  * −b the foot of the perpendicular and h half the chord. True when it is close to a tangent. The line may miss the
- * circle by `spread` times the slack: by so much the radical line of two circles moves with a gap between them.
+ * circle by `miss` (mm), and touches it midway between its crossings where it is no deeper in it than `deep` (mm).
  */
 const rayCircle = (
   x: number,
@@ -207,8 +207,8 @@ const rayCircle = (
   ux: number,
   uy: number,
   c: Arc,
-  slack: number,
-  spread: number,
+  miss: number,
+  deep: number,
   out: number[],
 ): boolean => {
   const wx = c.center.x - c.from.x;
@@ -223,12 +223,12 @@ const rayCircle = (
   // On the other side of the centre it is this that says how far inside the circle the line runs.
   const beyond = 2 * c.radius - inside;
   const depth = Math.min(inside, beyond);
-  if (!(depth >= -slack * spread)) return false;
+  if (!(depth >= -miss)) return false;
   const half = Math.sqrt(Math.max(0, inside * beyond));
   const b = ux * qx + uy * qy - uw;
   const isTangent = half < TANGENT_HALF * c.radius;
   // On a large circle two crossings may be told apart well, and midway between them nothing touches.
-  if (isTangent && depth < TANGENT_DEPTH * spread) {
+  if (isTangent && depth < deep) {
     // The place on the circle itself: the line may be farther from it than two circles are from one another.
     const fx = x - ux * b - c.center.x;
     const fy = y - uy * b - c.center.y;
@@ -241,7 +241,7 @@ const rayCircle = (
   // The product of the two parameters is the power of (x, y): it gives the one that would cancel.
   if (Math.abs(near) < CANCELS * Math.abs(far)) near = power(c, x, y) / far;
   out.push(x + ux * near, y + uy * near, x + ux * far, y + uy * far);
-  return isTangent || depth <= slack * spread;
+  return isTangent || depth <= miss;
 };
 
 /** A root smaller than this share of the other has lost three digits or more to cancellation. */
@@ -266,10 +266,10 @@ const circleCircle = (a: Arc, b: Arc, slack: number, out: number[]): void => {
   const uy = (large.center.y - small.center.y) * (1 / d);
   const { x, y } = small.from;
   const away = power(large, x, y) / (2 * d);
-  // A gap between the circles moves the radical line by more than itself: by the larger radius over d.
-  const spread = 1 + large.radius / d;
-  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, slack, spread, out))
-    endsAlong(a, b, slack, out);
+  // A gap between the circles, or an overlap, moves the radical line by the larger radius over d times as much.
+  const lever = large.radius / d;
+  const [miss, deep] = [slack * (1 + lever), TANGENT_DEPTH * lever];
+  if (rayCircle(x + ux * away, y + uy * away, -uy, ux, small, miss, deep, out)) endsAlong(a, b, slack, out);
 };
 
 /** Radii (mm) beyond which rounding at the centre comes near to `TOUCH`. */
@@ -278,5 +278,5 @@ const FAR_CENTRE = 1e5;
 /** Half chords below this share of the radius are where the two crossings of a near tangency lose their digits. */
 const TANGENT_HALF = 1e-4;
 
-/** A line this deep (mm) in a circle does not touch it midway between its crossings: half the accuracy promised. */
+/** A line or circle this deep (mm) in a circle does not touch it midway between its crossings: half the accuracy promised. */
 const TANGENT_DEPTH = 5e-7;

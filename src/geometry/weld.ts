@@ -4,12 +4,12 @@
  *
  * Figures in files and sums of rounded steps leave repeated points, pieces of a few atoms' length that point
  * anywhere, and gaps as small. Taken at its word such a piece would be a corner, with an arc of the full
- * clearance round it. Here it is left out, and its neighbour is led to its far end; a gap is closed in the same
- * way. No point of the edge moves by more than the gap that is allowed.
+ * clearance round it. Here it is left out, and the piece after it is led from its near end, or where it is so short
+ * that this would turn it, moved there as it is; a gap is closed in the same way. No point of the edge moves by more than the gap that is allowed.
  */
 
 import { type Piece, pieceLength, roundFrom, trimPiece } from './piece.ts';
-import { angleOf, distance, norm, type Point, polar, subtract } from './point.ts';
+import { add, angleOf, distance, norm, type Point, polar, subtract } from './point.ts';
 
 export interface Welded {
   readonly piece: Piece;
@@ -22,6 +22,9 @@ export interface Welded {
 
 /** Pieces shorter than this (mm) say nothing about a direction; a tenth of the accuracy that is promised. */
 export const SPECK = 1e-7;
+
+/** Pieces of this length (mm) and more turn by no more than 1e-7 when one end is led aside by a speck. */
+const STEADY = 1;
 
 /** An arc whose parts do not agree to this (mm) is drawn anew: a tenth of what distances are told apart by. */
 const AGREEMENT = 1e-12;
@@ -67,8 +70,25 @@ const isSame = (a: Point, b: Point): boolean => a.x === b.x && a.y === b.y;
 
 const ledFrom = (w: Welded, from: Point): readonly Welded[] => {
   if (isSame(w.piece.from, from)) return [w];
+  if (pieceLength(w.piece) < STEADY && pieceLength(w.piece) > SPECK && distance(w.piece.from, from) <= SPECK)
+    return movedTo(w, from);
   const [first, ...rest] = bendable(w);
   return [{ ...first!, piece: between(first!.piece, from, first!.piece.to) }, ...rest];
+};
+
+/**
+ * A short piece moved as it is. Led from a point 1e-9 mm aside, a millionth of a millimetre at the end of an edge would
+ * turn by a thousandth, and the foot would stop a thousandth of the clearance too early.
+ */
+const movedTo = (w: Welded, from: Point): readonly Welded[] => {
+  const by = subtract(from, w.piece.from);
+  let at = from;
+  return bendable(w).map((part) => {
+    const to = add(part.piece.to, by);
+    const piece = between(part.piece, at, to);
+    at = to;
+    return { ...part, piece };
+  });
 };
 
 const ledTo = (w: Welded, to: Point): readonly Welded[] => {

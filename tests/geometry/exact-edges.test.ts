@@ -6,6 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { findEdgeFault } from '../../src/geometry/edge-fault.ts';
 import { line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
+import { distanceTo } from './curve-helpers.ts';
 import { coverage, deviation, selfCrossing, widestGap } from './foot-checks.ts';
 
 const C = 6.35;
@@ -119,6 +120,21 @@ describe('is rolled along', () => {
         ),
       ],
     ],
+    [
+      // Led from the near end of the piece of 1e-9 mm, the last line turned by a thousandth, and at the edge's end the foot
+      // stopped by up to a thousandth of the clearance too early.
+      'a millionth of a millimetre that goes on 1e-9 mm aside',
+      1e-6,
+      [
+        step(
+          0.9684031421557725,
+          0.2301528200947117,
+          [1.168255026925951, -2.7631829820086553, 3, 1.9707963267948965, -0.3333333333333333],
+        ),
+        step(0.9684031420891552, 0.2301528210924903),
+        step(0.968404139867756, 0.23015288770978523),
+      ],
+    ],
   ] as const)('%s', (_, most, steps) => {
     const pieces = edgeOf(steps);
     const rolled = rollFoot(openPath(pieces), C);
@@ -154,6 +170,44 @@ test('an edge that folds back on itself within 1e-9 mm is said to touch itself, 
     ok: false,
     fault: { kind: 'crosses-itself', at: point(0, 0), pieces: [0, 2] },
   });
+});
+
+test('an edge whose last millionth of a millimetre lies 1e-9 mm beside it is said to touch itself', () => {
+  // The piece of 1e-9 mm is left out here too. The line was led from its near end, and turned away from the arc by a
+  // thousandth: the foot went round between the two, 6.35e-3 mm from where it can go by the edge as it was given.
+  const pieces = edgeOf([
+    step(
+      -0.751093851102644,
+      0.5960313876798099,
+      [-0.9210609940028851, -0.3894183423086504, 1, 0.3999999999999999, 1],
+    ),
+    step(-0.7510938509326769, 0.5960313886652596),
+    step(-0.7510928654829468, 0.5960312186981167),
+  ]);
+  const rolled = rollFoot(openPath(pieces), C);
+  if (rolled.ok || rolled.fault.kind !== 'crosses-itself') throw new Error('it does touch itself');
+  expect(rolled.fault.pieces).toEqual([0, 2]);
+  for (const i of [0, 2]) expect(distanceTo(rolled.fault.at, pieces[i]!)).toBeLessThan(2e-9);
+});
+
+test('circles that overlap by a millionth of a millimetre do not cross midway between their crossings', () => {
+  // The second arc goes back 1e-6 mm to the left of the first. Their circles overlap by that, and cross 0.04 mm to either
+  // side of the arcs; midway, 1e-6 mm from one of them, was said to be where the edge crosses itself.
+  const pieces = edgeOf([
+    step(
+      0.0009210607989041415,
+      0.0003894188037601434,
+      [-389.4183432297115, 921.0609936134667, 1000, -1.1707963257948966, 0.000001],
+    ),
+    step(0.000920671379639851, 0.00039033986436433804),
+    step(
+      -3.8961202652391513e-7,
+      9.215165293212954e-7,
+      [38941.83524364256, -92106.0989710068, 100000, 1.970796327794897, 1e-8],
+    ),
+  ]);
+  // The arc that goes back covers all of the first one, and turns its own left side to it.
+  expect(rollFoot(openPath(pieces), C)).toMatchObject({ ok: false, fault: { kind: 'trapped' } });
 });
 
 test('an edge that goes back across itself within a hair is said to cross itself', () => {
