@@ -13,22 +13,13 @@ import {
   type StitchedLength,
   stitchedLength,
 } from '../../swag/index.ts';
-import type { Column } from '../text/index.ts';
+import type { CardBlock } from './block.ts';
 import { channelBlocks } from './channel-words.ts';
 import { MARKS_INTRO, marksTable } from './mark-words.ts';
 import { ringMarkBlocks } from './ring-words.ts';
 import { guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
 import { summaryLines } from './summary-words.ts';
 import { threadBlocks } from './thread-words.ts';
-
-export type CardBlock = { readonly kind: 'text' | 'point'; readonly text: string } | CardTable;
-
-export interface CardTable {
-  readonly kind: 'table';
-  readonly title?: string;
-  readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
-}
 
 export interface CardSection {
   /** A stable word: what the section is about. */

@@ -3,7 +3,7 @@
 import { exactLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type ChannelSetting, channelSetting, type Design } from '../../swag/index.ts';
-import type { CardBlock } from './card.ts';
+import type { CardBlock } from './block.ts';
 
 export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { channels, foot, marks } = plan;

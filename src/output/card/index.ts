@@ -1,6 +1,7 @@
 /** The marking card for the sewing room: one content, set as text or given as data; ../card-sheets sets it as pages. */
 
-export { type Card, type CardBlock, type CardSection, type CardTable, cardOf, cardWith } from './card.ts';
+export type { CardBlock, CardTable } from './block.ts';
+export { type Card, type CardSection, cardOf, cardWith } from './card.ts';
 export { cardAsData } from './card-data.ts';
 export { seamName } from './mark-words.ts';
 export { writeTextCard } from './text-card.ts';

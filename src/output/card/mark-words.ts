@@ -4,7 +4,7 @@ import type { LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { Design, Mark, MarkKind, SideMarks } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
-import type { CardTable } from './card.ts';
+import type { CardTable } from './block.ts';
 
 export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
   return (

@@ -13,7 +13,7 @@ import {
   type Setting,
 } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
-import type { CardBlock } from './card.ts';
+import type { CardBlock } from './block.ts';
 import { flatWords, swingWords } from './step-words.ts';
 
 const DEGREES = 180 / Math.PI;

@@ -16,7 +16,7 @@ import {
   type Standing,
 } from '../../swag/index.ts';
 import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
-import type { CardBlock, CardTable } from './card.ts';
+import type { CardBlock, CardTable } from './block.ts';
 import { capital, nearLine, seamName } from './mark-words.ts';
 import { ringLevelWords, ringSettingWords } from './ring-words.ts';
 import { flatWords, guideWords, placeWords, swingWords } from './step-words.ts';

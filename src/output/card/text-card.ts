@@ -1,7 +1,8 @@
 /** The card as plain text. */
 
 import { tableLines, wrapPlain } from '../text/index.ts';
-import type { Card, CardBlock } from './card.ts';
+import type { CardBlock } from './block.ts';
+import type { Card } from './card.ts';
 
 /** `width` in characters; tables may be wider. Ends with a line break. */
 export const writeTextCard = (card: Card, width: number): string => {

@@ -10,7 +10,7 @@ import {
   twoDigits,
   WASTAGE,
 } from '../../swag/index.ts';
-import type { CardBlock } from './card.ts';
+import type { CardBlock } from './block.ts';
 
 const MM_PER_YARD = 36 * MM_PER_INCH;
 const MM_PER_METRE = 1000;

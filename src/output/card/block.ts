@@ -1,0 +1,12 @@
+/** What a section of the card is made of: sentences, points and tables. */
+
+import type { Column } from '../text/index.ts';
+
+export type CardBlock = { readonly kind: 'text' | 'point'; readonly text: string } | CardTable;
+
+export interface CardTable {
+  readonly kind: 'table';
+  readonly title?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+}
