@@ -7,7 +7,7 @@
 import { deflateSync } from 'node:zlib';
 import type { StyledDrawing, StyledPath } from '../../src/drawing/index.ts';
 
-export interface SheetPlace {
+interface SheetPlace {
   readonly label: string;
   /** mm in the drawing. */
   readonly minX: number;

@@ -1,14 +1,12 @@
 /** Texts that people write, read into values that remember where they stood; and what to say when one is wrong. */
 
-export { type Checked, checkDocument, group, jsonSchemaOf, type ProblemParams, refuse } from './check.ts';
-export { describeValue, MOST_SHOWN, nearestOf, plural, quoted, series } from './describe.ts';
+export { checkDocument, group, jsonSchemaOf, refuse } from './check.ts';
+export { describeValue, nearestOf, plural, quoted, series } from './describe.ts';
 export {
   baseName,
-  type LengthLimits,
   lengthOf,
   listOrOne,
   MOST_NAME,
-  MOST_TITLE,
   nameText,
   perUnit,
   titleText,
@@ -16,7 +14,6 @@ export {
 } from './parts.ts';
 export { describeProblem, oneLine, type Place, type Problem, ProblemError } from './problem.ts';
 export {
-  type DocumentReading,
   type KeyPath,
   keyName,
   MOST_CHARACTERS,

@@ -2,8 +2,6 @@
 
 export { type DrawOptions, drawDesign } from './draw-design.ts';
 export {
-  type DrawnPlan,
-  type DrawPlanOptions,
   drawPlan,
   endedChannels,
   fillLinesOf,
@@ -12,7 +10,6 @@ export {
 export { drawQuilt, type QuiltPart } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
 export {
-  type AreaItem,
   type Drawing,
   type Facts,
   type Item,
@@ -23,7 +20,6 @@ export {
 } from './drawing.ts';
 export {
   type Filled,
-  type Filling,
   fillDesign,
   fillLengths,
   fillProblems,
@@ -31,13 +27,12 @@ export {
   USUAL_SEED,
   USUAL_SPACING,
 } from './filling.ts';
-export { etchedAlignment, etchedChannels, ghostItems } from './ghost.ts';
+export { etchedAlignment, ghostItems } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
-export { AREA_ROLES, type AreaRole, LINE_ROLES, type LineRole, WORD_ROLES, type WordRole } from './role.ts';
-export { type Scope, type Scoped, type Stretch, scopeNames, scopeOf } from './scope.ts';
-export { LABEL_SIZE, SHEET } from './sheet-style.ts';
-export { drawSilhouette, type SilhouetteResult } from './silhouette.ts';
-export { drawSpacer, type Spacer } from './spacer.ts';
+export { AREA_ROLES, LINE_ROLES, WORD_ROLES } from './role.ts';
+export { type Scope, scopeOf } from './scope.ts';
+export { SHEET } from './sheet-style.ts';
+export { drawSilhouette } from './silhouette.ts';
 export {
   type Stroke,
   type StyledArea,

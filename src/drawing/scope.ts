@@ -22,7 +22,7 @@ export type Scoped =
   | { readonly ok: false; readonly known: readonly string[] };
 
 /** What may be asked for, in the words that the answer to a wrong one gives. */
-export const scopeNames = (design: Design): readonly string[] =>
+const scopeNames = (design: Design): readonly string[] =>
   isRound(design.fit) ? ['all', 'repeat', 'frame 1'] : scopeNamesOfRuns(design);
 
 const scopeNamesOfRuns = (design: Design): readonly string[] => [

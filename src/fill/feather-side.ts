@@ -37,7 +37,7 @@ import { biarc } from './two-arcs.ts';
 const WIDTH_TO_LENGTH = 0.4;
 
 /** The widths between which plumes may be, as multiples of the spacing. */
-export const PLUME_WIDTHS: readonly [number, number] = [0.7, 2];
+const PLUME_WIDTHS: readonly [number, number] = [0.7, 2];
 
 /** A plume shorter than this many of its widths is no plume. */
 const LEAST_LENGTH = 1.3;
@@ -117,7 +117,7 @@ const between = (a: Stance, b: Stance, t: number): Stance => ({
 const widthFor = (length: number, spacing: number): number =>
   Math.min(PLUME_WIDTHS[1] * spacing, Math.max(PLUME_WIDTHS[0] * spacing, WIDTH_TO_LENGTH * length));
 
-export const leastPlume = (spacing: number): number => LEAST_LENGTH * PLUME_WIDTHS[0] * spacing;
+const leastPlume = (spacing: number): number => LEAST_LENGTH * PLUME_WIDTHS[0] * spacing;
 
 /** The last place along the spine with room on both sides for plumes that close up about it. */
 export const tipPlace = (

@@ -66,7 +66,7 @@ export const nothing = (...messages: readonly string[]): FillResult => ({
 export const MOST_ELEMENTS = 20_000;
 
 /** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
-export const LEAST_SPACING = 0.5;
+const LEAST_SPACING = 0.5;
 
 /** Why nothing can be filled with these options, or undefined when they are fine. */
 export const badSpacing = (spacing: number): string | undefined =>

@@ -51,7 +51,7 @@ export interface PackingOptions {
 }
 
 /** Circles that overlap by less than this (mm) touch: rounding, far below a thread. */
-export const TOUCHING = 1e-7;
+const TOUCHING = 1e-7;
 
 /**
  * Gaps are looked for again at most this many times. Open areas need four or five; along a strip each time

@@ -14,7 +14,7 @@ import {
 } from '../geometry/index.ts';
 
 /** Fills are stitched by hand-guided machines: curves as arcs to this (mm) are finer than any hand. */
-export const FILL_TOLERANCE = 0.02;
+const FILL_TOLERANCE = 0.02;
 
 /**
  * The open curve through points: centripetal Catmull–Rom (Barry and Goldman, "A recursive evaluation

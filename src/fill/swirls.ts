@@ -41,7 +41,7 @@ import { biarc } from './two-arcs.ts';
 const STRANDS = 0.8;
 
 /** Radii of the swirls in strand distances: a swirl gains half a turn with each spacing. */
-export const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.3 } as const;
+const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.3 } as const;
 
 /** Swirls keep half this share of the spacing from one another, and all of it from the edge. */
 const EDGE_GAP = 0.25;

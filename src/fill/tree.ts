@@ -17,7 +17,7 @@ export interface Tree {
   readonly next: readonly (readonly number[])[];
 }
 
-export interface Pass {
+interface Pass {
   /** The sharpest angle (radians) between branches at a point. */
   readonly angle: number;
   /** Branches that do not share a point stay this far (mm) apart. */

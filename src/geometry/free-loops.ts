@@ -20,7 +20,7 @@ import { add, distance, dot, leftOf, type Point, scale, subtract } from './point
 import type { Welded } from './weld.ts';
 
 /** A slot is open to the foot when it is wider than twice the clearance by more than this (mm). */
-export const SLOT_PLAY = 1e-7;
+const SLOT_PLAY = 1e-7;
 
 /** Stretches shorter than this (mm) are left out; the runs beside them link across. */
 const CRUMB = 1e-9;

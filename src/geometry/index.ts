@@ -1,6 +1,6 @@
 /** Points, lines and arcs, and what a round foot does to them. The only folder that imports paper. */
 
-export { type ArcSpline, type ArcSplineOptions, arcSpline } from './arc-spline.ts';
+export { arcSpline } from './arc-spline.ts';
 export { CURVE_TOLERANCE, cubicToArcs, tangentArc } from './biarc.ts';
 export {
   type Box,
@@ -14,18 +14,17 @@ export {
   joinBoxes,
 } from './box.ts';
 export { endAlong, startAlong } from './contact.ts';
-export { type Crossing, crossings, shareOf, TOUCH } from './crossing.ts';
+export { crossings } from './crossing.ts';
 export { type EdgeFault, findEdgeFault } from './edge-fault.ts';
-export { chordLengths, type FairOptions, fairCurve } from './fair-curve.ts';
+export { chordLengths, fairCurve } from './fair-curve.ts';
 export { farthestFrom } from './farthest.ts';
-export { firstMeetingWithLine, type LineMeeting, meetingsWithLine } from './line-cut.ts';
+export { firstMeetingWithLine, meetingsWithLine } from './line-cut.ts';
 export { compose, inverse, type Motion, matrixOf, mirror, move, mover, STAY, shift, turn } from './motion.ts';
 export { distanceToPiece, type Nearness, nearnessOf } from './nearness.ts';
-export { bandsOf, PIVOT_LIMIT, type PointJoin, parallelIn } from './parallels.ts';
+export { bandsOf, PIVOT_LIMIT, parallelIn } from './parallels.ts';
 export {
   closedPath,
   directionAlong,
-  EMPTY_PATH,
   flatten,
   locate,
   movePath,
@@ -46,20 +45,16 @@ export {
   arc,
   arcBetween,
   arcByRise,
-  inWedge,
   type Line,
   line,
   movePiece,
-  movePieceBy,
   type Piece,
   pieceAt,
   pieceBox,
-  pieceCurvature,
   pieceDirection,
   pieceLength,
   reversePiece,
   riseThrough,
-  roundFrom,
   shareOfAngle,
   trimPiece,
 } from './piece.ts';
@@ -69,9 +64,7 @@ export {
   cross,
   distance,
   dot,
-  isFinitePoint,
   leftOf,
-  lengthOf,
   middle,
   norm,
   ORIGIN,
@@ -86,10 +79,8 @@ export {
   unit,
 } from './point.ts';
 export {
-  clipPathToRegion,
   clipperOf,
   containsPoint,
-  distanceToBoundary,
   EMPTY_REGION,
   isEmptyRegion,
   probeRegion,
@@ -100,12 +91,11 @@ export {
   regionOf,
   regionParts,
   regionPieces,
-  windsRound,
 } from './region.ts';
 export { intersectRegions, subtractRegion, uniteRegions } from './region-boolean.ts';
-export { INSET_TOLERANCE, insetRegion } from './region-inset.ts';
-export { type Rolled, type RollOptions, rollFoot, rollFootRound, type StitchedEdge } from './rolling-foot.ts';
+export { insetRegion } from './region-inset.ts';
+export { rollFoot, type StitchedEdge } from './rolling-foot.ts';
 export { type Support, supportOf } from './support.ts';
 export { readSvgNumbers, spacedPathData } from './svg-numbers.ts';
-export { piecesFromSvgPath, type SvgPathResult } from './svg-path.ts';
-export { type Contact, findUnreached, type Unreached } from './unreached.ts';
+export { piecesFromSvgPath } from './svg-path.ts';
+export type { Contact } from './unreached.ts';

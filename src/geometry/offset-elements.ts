@@ -31,7 +31,7 @@ export interface OffsetElement {
  * c·φ²/4 deep. A kink is told from a smooth joint when that is four times the rounding of a distance; below,
  * the ends are brought together, which moves them along the edge by c·φ/2 and off it by nothing to speak of.
  */
-export const kinkFor = (clearance: number): number => 4 * Math.sqrt(DISTANCE_NOISE / clearance);
+const kinkFor = (clearance: number): number => 4 * Math.sqrt(DISTANCE_NOISE / clearance);
 
 /** Rounding of a distance, mm: a hundred times the noise of coordinates of a few metres. */
 export const DISTANCE_NOISE = 1e-11;
@@ -40,7 +40,7 @@ export const DISTANCE_NOISE = 1e-11;
 const HALF_TURN_NOISE = 1e-6;
 
 /** The signed turn from one piece into the next, positive to the left; a cusp's sign follows its two branches. */
-export const turnInto = (before: Piece, after: Piece): number => {
+const turnInto = (before: Piece, after: Piece): number => {
   const out = pieceDirection(before, 1);
   const angle = turnBetween(out, pieceDirection(after, 0));
   if (Math.abs(angle) < Math.PI - HALF_TURN_NOISE) return angle;
@@ -55,7 +55,7 @@ export const turnInto = (before: Piece, after: Piece): number => {
 const CUSP_LOOK = 0.01;
 
 /** A piece moved to its left by c; undefined for a concave arc that the disc cannot enter (r ≤ c). */
-export const offsetPiece = (p: Piece, c: number): Piece | undefined => {
+const offsetPiece = (p: Piece, c: number): Piece | undefined => {
   if (p.kind === 'line') {
     const by = scale(leftOf(pieceDirection(p, 0)), c);
     return { kind: 'line', from: add(p.from, by), to: add(p.to, by) };

@@ -163,9 +163,6 @@ export const isStraightOn = (a: Piece, b: Piece, most: number): boolean => {
   return along > 0 && Math.abs(ux * vy - uy * vx) <= most * along;
 };
 
-/** Signed curvature in 1/mm, positive where the piece bends to the left. */
-export const pieceCurvature = (p: Piece): number => (p.kind === 'line' ? 0 : Math.sign(p.sweep) / p.radius);
-
 export const reversePiece = (p: Piece): Piece =>
   p.kind === 'line'
     ? line(p.to, p.from)

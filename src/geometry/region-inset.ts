@@ -14,7 +14,7 @@ import { type Carrier, carrierOf, recoverLoop } from './recover.ts';
 import { EMPTY_REGION, isEmptyRegion, type Region, regionOf, regionPieces } from './region.ts';
 
 /** How far (mm) chords may lie from their arcs on the way through Clipper. */
-export const INSET_TOLERANCE = 0.015;
+const INSET_TOLERANCE = 0.015;
 
 /** Chords, rounding, and Clipper's own round joins together stay within this (mm). */
 const RECOVER_TOLERANCE = 0.04;

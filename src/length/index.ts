@@ -18,7 +18,6 @@ export {
 } from './print.ts';
 export {
   type AllowedSign,
-  type LengthReading,
   MM_PER_INCH,
   MOST_LENGTH_CHARACTERS,
   readLength,

@@ -44,7 +44,7 @@ export interface AreaMark {
   readonly box: Box;
 }
 
-export type Mark = StrokeMark | AreaMark;
+type Mark = StrokeMark | AreaMark;
 
 export interface InkedItem {
   readonly layer: LayerId;
@@ -139,7 +139,7 @@ const textOutline = (item: StyledText, textWidth: TextWidth): Path => {
 };
 
 /** Whether a mark inks anything inside a window (mm), its edges left out. */
-export const markTouches = (mark: Mark, window: Box): boolean => {
+const markTouches = (mark: Mark, window: Box): boolean => {
   if (!boxesTouch(mark.box, window)) return false;
   const minX = window.minX + INK_NOISE;
   const minY = window.minY + INK_NOISE;

@@ -52,7 +52,7 @@ export interface LayOutOptions {
 }
 
 /** Taping more than this is no mock-up any more; the map would not be readable either. */
-export const MOST_SHEETS = 400;
+const MOST_SHEETS = 400;
 
 /** A measured factor beyond this is a viewer that scales or a slip of the ruler, not a printer's error. */
 const LEAST_MEASURED = 0.8;

@@ -12,7 +12,7 @@ import { type Occupancy, occupancyOf } from './occupancy.ts';
 import { axisFor, type Divided, divide, type Tiling, tile, type Untidiness, untidinessOf } from './tiling.ts';
 
 /** The search's step (mm), the same on both axes. */
-export const SHIFT_STEP = 1;
+const SHIFT_STEP = 1;
 
 /** A window's size and the width of the bands that neighbours share, in mm along the drawing's own axes. */
 export interface WindowShape {

@@ -11,9 +11,8 @@ import type { PerAxis, PerEdge } from './paper-edges.ts';
 import type { Margins, Orientation, Paper } from './papers.ts';
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';
-export const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
 
-export interface Segment {
+interface Segment {
   readonly from: Point;
   readonly to: Point;
 }
@@ -63,7 +62,7 @@ export interface Sheet {
 }
 
 /** A place in the grid whose window holds no ink that other sheets do not show. */
-export interface SkippedSheet {
+interface SkippedSheet {
   readonly label: string;
   readonly row: number;
   readonly column: number;
@@ -129,7 +128,7 @@ export const onFile = (plan: SheetPlan, p: Point): Point => ({
 });
 
 /** A for the first row, Z for the 26th, then AA. */
-export const rowLetters = (row: number): string => {
+const rowLetters = (row: number): string => {
   let letters = '';
   for (let rest = row + 1; rest > 0; rest = Math.floor((rest - 1) / 26))
     letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;

@@ -34,7 +34,7 @@ export interface SvgImport {
   readonly choice: EdgeChoice;
 }
 
-export interface FromSvg {
+interface FromSvg {
   /** The template file. */
   readonly text: string;
   readonly template: Template;

@@ -14,7 +14,7 @@ import {
 import { MM_PER_INCH, type Units } from '../length/index.ts';
 
 /** A path traced by hand has some dozens of steps. */
-export const MOST_STEPS = 500;
+const MOST_STEPS = 500;
 /** Ends, corners and handles lie this near to the file's origin (mm): 200 in. */
 export const FARTHEST = 200 * MM_PER_INCH;
 /** Acrylic of 1/32 in bends, of 1 in no foot is high enough for. */
@@ -30,7 +30,7 @@ const MOST_LINES = 40;
 const FARTHEST_LINE = 40 * MM_PER_INCH;
 const NEAREST_LINE = MM_PER_INCH / 64;
 
-export const unitsSchema = z
+const unitsSchema = z
   .enum(['in', 'cm', 'mm'])
   .meta({ description: 'What a bare number in this file is in.' });
 

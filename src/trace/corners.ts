@@ -36,7 +36,7 @@ export const ringOf = (points: readonly Point[]): Ring => ({
 export const ringLength = (ring: Ring): number => ring.lengths.at(-1)!;
 
 /** The least turn that is told from noise and from a tight curve (radians). */
-export const LEAST_TURN = (15 * Math.PI) / 180;
+const LEAST_TURN = (15 * Math.PI) / 180;
 /**
  * A straight side is known better than a curve, so that a smaller turn is told where one ends: a little less than
  * what counts as a corner, for noise.

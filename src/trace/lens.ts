@@ -70,7 +70,7 @@ const least = (cost: (at: number) => number, from: number, to: number): number =
 };
 
 /** The view with a given λ. */
-export const viewAt = (
+const viewAt = (
   seen: readonly Point[],
   places: readonly Point[],
   { middle, half }: LensFrame,

@@ -9,7 +9,7 @@
 import type { Problem } from '../document/index.ts';
 import { sizeProblem } from './picture.ts';
 
-export interface PictureHead {
+interface PictureHead {
   readonly kind: 'png' | 'jpeg';
   readonly width: number;
   readonly height: number;

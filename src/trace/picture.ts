@@ -10,11 +10,11 @@ export interface Picture {
 }
 
 /** A4 at 600 dots per inch is 35 million pixels, a large camera's picture 50; beyond this memory would not do. */
-export const MOST_PIXELS = 60_000_000;
+const MOST_PIXELS = 60_000_000;
 /** No scanner's glass and no camera is this long (pixels). */
-export const LONGEST_SIDE = 20_000;
+const LONGEST_SIDE = 20_000;
 /** Fewer pixels on a side than this show nothing. */
-export const SHORTEST_SIDE = 64;
+const SHORTEST_SIDE = 64;
 
 /** What is wrong with a picture's size, before it is decoded. */
 export const sizeProblem = (width: number, height: number): Problem | undefined => {

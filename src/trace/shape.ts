@@ -3,7 +3,7 @@
 import type { Problem } from '../document/index.ts';
 import type { Blob } from './blobs.ts';
 
-export interface Shape {
+interface Shape {
   readonly kind: 'solid' | 'line';
   readonly outer: Blob;
   /** The ground that a line closes in; undefined for a filled shape. */

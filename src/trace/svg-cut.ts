@@ -8,7 +8,7 @@ import { applyMatrix, inverseMatrix, type Matrix } from './svg-matrix.ts';
 import type { Declared } from './svg-style.ts';
 import type { SvgNode, SvgTree } from './svg-tree.ts';
 
-export interface Rectangle {
+interface Rectangle {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -22,7 +22,7 @@ export interface Cut {
   readonly frame?: { readonly rectangle: Rectangle; readonly matrix: Matrix };
 }
 
-export const cutBy = (what: string): Problem => ({
+const cutBy = (what: string): Problem => ({
   code: 'svg-cut',
   message: `the path is cut or changed by a ${what}, which is not followed`,
   hint: `take the ${what} off it in the drawing program, or save the template alone as a plain path`,

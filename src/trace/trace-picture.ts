@@ -49,7 +49,7 @@ export interface Traced {
   readonly toMm: (p: Point) => Point;
 }
 
-export interface Dot {
+interface Dot {
   readonly middle: Point;
   /** Along the outline, mm. */
   readonly at: number;
@@ -60,7 +60,7 @@ export type TraceResult =
   | { readonly ok: false; readonly problem: Problem };
 
 /** Coarser than 4 pixels to the mm (100 dpi) a scan does not show an edge to a tenth of a millimetre. */
-export const LEAST_RESOLUTION = 4;
+const LEAST_RESOLUTION = 4;
 
 /** Outlines that leave their lines and arcs by more than this (mm) are torn, or no template's. */
 const MOST_ROUGHNESS = 0.35;

@@ -3,7 +3,6 @@
 import {
   arc,
   arcByRise,
-  boxHeight,
   closedPath,
   EMPTY_REGION,
   insetRegion,
@@ -15,7 +14,6 @@ import {
   point,
   polyline,
   type Region,
-  regionBox,
   regionOf,
   subtractRegion,
   uniteRegions,
@@ -107,5 +105,3 @@ export const HARD_REGIONS = {
   dot: regionOf([disc(0, 0, 0.2)]),
   nothing: EMPTY_REGION,
 } satisfies Record<string, Region>;
-
-export const heightOf = (region: Region): number => boxHeight(regionBox(region));

@@ -21,9 +21,9 @@ import {
 } from '../../src/geometry/index.ts';
 
 export const STITCH: Stroke = { width: 0.6, color: '#1c1c1c' };
-export const CHANNEL: Stroke = { width: 0.35, color: '#55606e', dash: [3, 1.5] };
+const CHANNEL: Stroke = { width: 0.35, color: '#55606e', dash: [3, 1.5] };
 export const BORDER: Stroke = { width: 0.25, color: '#8a8a8a' };
-export const MARK: Stroke = { width: 0.3, color: '#2b5d8a', dash: [1.2, 1.2] };
+const MARK: Stroke = { width: 0.3, color: '#2b5d8a', dash: [1.2, 1.2] };
 
 export const drawingOf = (
   title: string,

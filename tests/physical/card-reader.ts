@@ -5,14 +5,14 @@
 
 import type { Card, CardTable } from '../../src/output/card/index.ts';
 
-export type Zero =
+type Zero =
   | { readonly kind: 'left end' }
   /** Where the lines of two sides cross: their start lines, or the seam that is named. */
   | { readonly kind: 'corner'; readonly of: string }
   /** Where the next side's inner line, carried on, meets the line of the marks. */
   | { readonly kind: 'beside'; readonly inner: string; readonly on: string };
 
-export interface SideTable {
+interface SideTable {
   readonly side: string;
   readonly length: number;
   readonly corner: string;
@@ -112,7 +112,7 @@ export const bareNumber = (text: string): number =>
   }, 0);
 
 /** `12 3/16 in` in mm. */
-export const measure = (text: string): number => {
+const measure = (text: string): number => {
   const found = text.match(/^([\d./ ]+) (mm|cm|in)$/);
   if (!found) throw new Error(`${text} is no measure`);
   return bareNumber(found[1]!) * UNITS[found[2] as keyof typeof UNITS];

@@ -4,8 +4,8 @@ import type { Plan } from '../../src/plan/index.ts';
 import { type Design, designOf } from '../../src/swag/index.ts';
 import { PROFILES, planOf, search } from './fit-helpers.ts';
 
-export const SIDES = '{ top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }';
-export const CHANNELS = 'channels: { outward: [1/4, 1/4], inward: [1/4, 1/8] }';
+const SIDES = '{ top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }';
+const CHANNELS = 'channels: { outward: [1/4, 1/4], inward: [1/4, 1/8] }';
 
 const LAYOUTS = {
   strip: 'layout: { strip: { length: 60, width: 6, margin: 1/2 } }',

@@ -14,7 +14,7 @@ import { inkOf, type Sheet, type SheetPlan } from '../../src/pagination/index.ts
 import { rawPages, WORDS } from '../output/pdf/read-back.ts';
 import { type Gray, pagesOf } from './outside.ts';
 
-export const DPI = 100;
+const DPI = 100;
 const PIXEL = DPI / 25.4;
 /** Sheets are painted from pixels a quarter as large, because crosses are looked for on them; the large page from a third. */
 const SHEETS_FINER = 4;
@@ -24,18 +24,18 @@ const PAGE_FINER = 3;
  * How far (mm) a cross may be seen from where its sheet's others and the plan say, along either axis. Poppler moves
  * level and upright lines to whole pixels, of a quarter of 1/100 in here: at most 0.032 mm (0.027 was seen), and 0.1 mm must be told.
  */
-export const CROSS_SLACK = 0.05;
+const CROSS_SLACK = 0.05;
 /** The same, in radians, for the tilt of a sheet that was laid by its crosses: 0.084 mm over the shortest join. */
 const TILT_SLACK = 8e-4;
 /** How far (mm) the picture on a sheet may lie from the one page's along either axis, over the whole sheet. */
-export const SHIFT_SLACK = 0.05;
+const SHIFT_SLACK = 0.05;
 /** How much larger or smaller it may be: lines at both ends of a sheet moved to whole pixels are 4e-4. */
-export const SCALE_SLACK = 5e-4;
+const SCALE_SLACK = 5e-4;
 /**
  * The darkest that the mean of any 5 × 5 pixels (1.27 mm) may differ by, 0 to 1. Antialiasing on two pixel grids
  * that lie a fraction of a pixel apart gives up to about half of this; a line of 0.35 mm missing gives 0.28.
  */
-export const PATCH_SLACK = 0.12;
+const PATCH_SLACK = 0.12;
 
 export interface Taped {
   /** In words, one for each thing that is wrong. */

@@ -128,7 +128,7 @@ export interface Grey {
 }
 
 /** Pixels of the drawn sheet to the mm, and its size (mm). */
-export const SHEET_PER_MM = 12;
+const SHEET_PER_MM = 12;
 const SHEET = { width: 210, height: 280 };
 
 /** The sheet with its marks, and what `draw` draws on it in mm from its middle, y up. */

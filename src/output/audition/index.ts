@@ -5,7 +5,6 @@ export {
   suitsRegion,
   TRIAL_REGIONS,
   type Trial,
-  type TrialChoices,
   type TrialRegion,
   trialsFor,
 } from './trials.ts';

@@ -1,3 +1,3 @@
 /** The sheet that a template is photographed on. */
 
-export { type CaptureSheetOptions, drawMark, writeCaptureSheet } from './write-capture-sheet.ts';
+export { writeCaptureSheet } from './write-capture-sheet.ts';

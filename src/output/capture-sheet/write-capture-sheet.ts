@@ -48,7 +48,7 @@ const circle = (middle: Point, radius: number): Path =>
   closedPath([arc(middle, radius, 0, TURN / 2), arc(middle, radius, TURN / 2, TURN / 2)]);
 
 /** Even-odd: black disc, white ring, black middle. */
-export const drawMark = (page: Pick<PageContent, 'area'>, middle: Point): void =>
+const drawMark = (page: Pick<PageContent, 'area'>, middle: Point): void =>
   page.area(
     [MARK_RADII.disc, MARK_RADII.ring, MARK_RADII.middle].map((r) => circle(middle, r)),
     BLACK,

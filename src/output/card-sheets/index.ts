@@ -1,3 +1,3 @@
 /** The marking card as pages to pin up beside the machine. */
 
-export { type CardPdfOptions, writeCardPdf } from './write-card.ts';
+export { writeCardPdf } from './write-card.ts';

@@ -33,7 +33,7 @@ const INWARD =
   'Inward channels curve the other way round: where the template does not lie along them, stitch them by the ' +
   'channel before, a little at a time.';
 
-export const channelWords = (setting: ChannelSetting, clearance: number, style: LengthStyle): string => {
+const channelWords = (setting: ChannelSetting, clearance: number, style: LengthStyle): string => {
   const length = (mm: number): string => exactLength(mm, style);
   switch (setting.kind) {
     case 'edge':

@@ -14,10 +14,5 @@ export {
   type WrittenPictures,
   writePictures,
 } from './pictures.ts';
-export { type SmallLook, smallLines, smallSheet } from './small-look.ts';
-export {
-  type Candidate,
-  type ContactSheet,
-  type ContactSheetOptions,
-  writeContactSheet,
-} from './write-contact-sheet.ts';
+export { smallLines, smallSheet } from './small-look.ts';
+export { writeContactSheet } from './write-contact-sheet.ts';

@@ -1,3 +1,3 @@
 /** What was traced, drawn over the picture that it was traced from. */
 
-export { type OverlayCanvas, type OverlayLook, paintOverlay } from './paint-overlay.ts';
+export { paintOverlay } from './paint-overlay.ts';

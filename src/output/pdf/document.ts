@@ -43,7 +43,7 @@ export interface PdfOptions {
   readonly pickTray?: boolean | undefined;
 }
 
-export interface PageOptions {
+interface PageOptions {
   /** mm */
   readonly width: number;
   readonly height: number;

@@ -1,15 +1,11 @@
 /** Writes drawings as PDF: sheets to tape together, and one page at true size. Other pages draw through the same parts. */
 
-export { type Deflate, type PageOptions, type Pdf, type PdfOptions, startPdf } from './document.ts';
-export { drawItem, drawSmall } from './draw-item.ts';
-export { type Block, balancedColumns, drawFlow, type Flow, setBlocks } from './flow.ts';
-export { FRAME, HAIRLINE, INK, LEADING, SQUARE, TICK, TYPE } from './look.ts';
+export { type Deflate, type Pdf, startPdf } from './document.ts';
+export { drawItem } from './draw-item.ts';
+export { HAIRLINE, INK, TYPE } from './look.ts';
 export { POINTS_PER_MM, pdfNumber, pointsOf } from './numbers.ts';
 export { type OnePageOptions, writeOnePage } from './one-page.ts';
 export {
-  type Correction,
-  type Form,
-  type Lettering,
   NO_CORRECTION,
   type PageContent,
 } from './page-content.ts';
@@ -25,8 +21,6 @@ export {
 export {
   type FontBytes,
   fitText,
-  type Typeface,
-  type Typefaces,
   typefaceOf,
   typefacesOf,
   wrapText,

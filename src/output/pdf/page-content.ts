@@ -9,7 +9,7 @@ import { POINTS_PER_MM, pdfNumber } from './numbers.ts';
 import { pathOperators, type ToPage, xy } from './paths.ts';
 import type { Typefaces } from './typeface.ts';
 
-export interface Lettering {
+interface Lettering {
   readonly text: string;
   /** On the base line, mm. */
   readonly at: Point;

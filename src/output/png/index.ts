@@ -4,4 +4,4 @@ export type { Canvas2D } from './canvas.ts';
 export { MAKER_CHUNK, withMaker } from './chunk.ts';
 export { paintDrawing } from './paint.ts';
 export { withPhysicalSize } from './physical-size.ts';
-export { type Picture, type PictureOptions, type PictureResult, planPicture } from './picture-size.ts';
+export { type PictureOptions, planPicture } from './picture-size.ts';

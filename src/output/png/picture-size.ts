@@ -33,9 +33,9 @@ const DEFAULT_DOTS_PER_INCH = 150;
 const USUAL_LONGEST_SIDE = 6000;
 
 /** 400 MB of memory at four bytes a pixel: what an ordinary computer can spare. */
-export const MOST_PIXELS = 100_000_000;
+const MOST_PIXELS = 100_000_000;
 /** Canvases of browsers and of the usual graphics libraries end here, whatever the memory. */
-export const LONGEST_SIDE = 32_767;
+const LONGEST_SIDE = 32_767;
 
 /** The size of the picture; a problem when it would be too large, or when the options make no sense. */
 export const planPicture = (drawing: StyledDrawing, options: PictureOptions = {}): PictureResult => {

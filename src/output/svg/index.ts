@@ -1,4 +1,4 @@
 /** A drawing as an SVG file, and a path as the data that SVG takes. */
 
 export { pathData } from './path-data.ts';
-export { type SvgOptions, writeSvg } from './write-svg.ts';
+export { writeSvg } from './write-svg.ts';

@@ -48,7 +48,7 @@ export const unitWords = (style: LengthStyle): string =>
     : `in ${style.unit}, to ${formatLength(style.step, style)}`;
 
 /** One text where all are the same, else each, in the sides' order. */
-export const eachOrOne = (texts: readonly string[]): string =>
+const eachOrOne = (texts: readonly string[]): string =>
   texts.every((t) => t === texts[0]) ? (texts[0] ?? '') : texts.join(', ');
 
 /**

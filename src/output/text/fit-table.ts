@@ -191,5 +191,5 @@ const HOW_RINGS_ARE_RANKED =
   'Best first: swags that are neither flat nor spiky and enough of them to look round, then how well the frame fills the room up to its limit (without one, a frame from a fifth to half as wide as its motif’s radius), then small gaps, then a plain setting; very small swags come late.';
 
 /** In the order of the weights by which the search ranks. */
-export const HOW_RANKED =
+const HOW_RANKED =
   'Best first: depths that look alike count most, then how well the depth uses the border, then small gaps, then a plain setting (the template nearly level with the seam, heel first, crown on centre); very small swags come late.';

@@ -15,7 +15,7 @@ export interface ViewOptions {
 }
 
 /** Room round the ink (mm) that keeps the outermost line off the picture's edge without wasting paper. */
-export const DEFAULT_VIEW_MARGIN = 5;
+const DEFAULT_VIEW_MARGIN = 5;
 
 /** The layers that are shown, in the order in which they are painted. */
 export const shownLayers = (options: ViewOptions): readonly LayerId[] =>

@@ -1,3 +1,3 @@
 /** What a picture of a drawing shows, and how large that is: the same for every writer. */
 
-export { DEFAULT_VIEW_MARGIN, shownDrawing, shownLayers, type ViewOptions, viewBox } from './extent.ts';
+export { shownDrawing, shownLayers, type ViewOptions, viewBox } from './extent.ts';

@@ -185,7 +185,7 @@ export interface Picture {
   readonly darkness: Float32Array;
 }
 
-export const DPI = 300;
+const DPI = 300;
 
 export const renderPage = async (page: PDFPageProxy): Promise<Picture> => {
   const scale = DPI / 72;

@@ -3,10 +3,10 @@
  * and shape, transforms, styles, copies, switches, clips. Each comes back the same from the same seed.
  */
 
-export type Random = () => number;
+type Random = () => number;
 
 /** Numbers from 0 to 1 (mulberry32, public domain). */
-export const randomOf = (seed: number): Random => {
+const randomOf = (seed: number): Random => {
   let a = seed;
   return () => {
     a = (a + 0x6d2b79f5) | 0;
