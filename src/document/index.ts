@@ -1,26 +1,7 @@
 /** Texts that people write, read into values that remember where they stood; and what to say when one is wrong. */
 
 export { checkDocument, group, jsonSchemaOf, refuse } from './check.ts';
-export { describeValue, nearestOf, plural, quoted, series } from './describe.ts';
-export {
-  baseName,
-  lengthOf,
-  listOrOne,
-  MOST_NAME,
-  nameText,
-  perUnit,
-  titleText,
-  unitsOf,
-} from './parts.ts';
+export { nearestOf, plural, quoted, series } from './describe.ts';
+export { baseName, lengthOf, listOrOne, MOST_NAME, nameText, perUnit, titleText, unitsOf } from './parts.ts';
 export { describeProblem, oneLine, type Place, type Problem, ProblemError } from './problem.ts';
-export {
-  type KeyPath,
-  keyName,
-  MOST_CHARACTERS,
-  MOST_DEPTH,
-  MOST_VALUES,
-  placeOf,
-  readDocument,
-  type SourceDocument,
-  valueAt,
-} from './read.ts';
+export { type KeyPath, keyName, placeOf, readDocument, type SourceDocument, valueAt } from './read.ts';

@@ -1,23 +1,10 @@
 /** The neutral picture: named layers of paths, areas and texts in mm at true size. */
 
 export { type DrawOptions, drawDesign } from './draw-design.ts';
-export {
-  drawPlan,
-  endedChannels,
-  fillLinesOf,
-  MOST_FILL_LINES,
-} from './draw-plan.ts';
+export { drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
 export { drawQuilt, type QuiltPart } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
-export {
-  type Drawing,
-  type Facts,
-  type Item,
-  LAYERS,
-  type LayerId,
-  type PathItem,
-  type TextItem,
-} from './drawing.ts';
+export { type Drawing, type Facts, type Item, LAYERS, type LayerId, type TextItem } from './drawing.ts';
 export {
   type Filled,
   fillDesign,
@@ -29,7 +16,6 @@ export {
 } from './filling.ts';
 export { etchedAlignment, ghostItems } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
-export { AREA_ROLES, LINE_ROLES, WORD_ROLES } from './role.ts';
 export { type Scope, scopeOf } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';

@@ -119,12 +119,6 @@ const toSegment = (p: Point, a: Point, b: Point): number => {
 const segmentsApart = (a: Point, b: Point, c: Point, d: Point): number =>
   Math.min(toSegment(a, c, d), toSegment(b, c, d), toSegment(c, a, b), toSegment(d, a, b));
 
-export const treeLength = (tree: Tree): number =>
-  tree.next.reduce(
-    (sum, n, a) => sum + n.reduce((s, b) => s + (b > a ? distance(tree.points[a]!, tree.points[b]!) : 0), 0),
-    0,
-  );
-
 /** The sets of points that hang together, largest first. */
 export const componentsOf = (tree: Tree): number[][] => {
   const seen = new Uint8Array(tree.points.length);

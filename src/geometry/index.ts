@@ -92,7 +92,7 @@ export {
   regionParts,
   regionPieces,
 } from './region.ts';
-export { intersectRegions, subtractRegion, uniteRegions } from './region-boolean.ts';
+export { intersectRegions } from './region-boolean.ts';
 export { insetRegion } from './region-inset.ts';
 export { rollFoot, type StitchedEdge } from './rolling-foot.ts';
 export { type Support, supportOf } from './support.ts';

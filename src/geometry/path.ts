@@ -20,8 +20,6 @@ export interface Path {
   readonly closed: boolean;
 }
 
-export const EMPTY_PATH: Path = { pieces: [], closed: false };
-
 export const openPath = (pieces: readonly Piece[]): Path => ({ pieces, closed: false });
 export const closedPath = (pieces: readonly Piece[]): Path => ({ pieces, closed: true });
 

@@ -114,12 +114,7 @@ const sideOf = (from: Point, to: Point, p: Point): number => {
 /** Whether a point lies inside. For points on the boundary either answer may come. */
 export const containsPoint = (region: Region, p: Point): boolean => windsRound(region.loops, p) !== 0;
 
-/**
- * The distance (mm) from a point to the boundary, exact for lines and arcs; Infinity for the empty region.
- */
-export const distanceToBoundary = (region: Region, p: Point): number => probeRegion(region).distance(p);
-
-/** A region made ready for many questions. */
+/** A region made ready for many questions; the distance to the empty one's boundary is Infinity. */
 export interface RegionProbe extends Nearness {
   readonly contains: (p: Point) => boolean;
   /** Distance to the boundary, negative outside. */
@@ -136,12 +131,9 @@ export const probeRegion = (region: Region): RegionProbe => {
  * The stretches of a path inside a region, in the path's order, cut where the path crosses the boundary (in
  * closed form). Stretches along the boundary itself count as inside. A closed path that lies inside stays
  * closed; one that is cut starts after a cut, so that no stretch is broken at its old start.
- */
-export const clipPathToRegion = (path: Path, region: Region): Path[] => clipperOf(region)(path);
-
-/**
- * The same for many paths: what does not change from one to the next is worked out once. What runs along the boundary
- * may also be left out, stretch by stretch.
+ *
+ * What does not change from one path to the next is worked out once. What runs along the boundary may also be left
+ * out, stretch by stretch.
  */
 export const clipperOf = (
   region: Region,

@@ -8,7 +8,6 @@ export {
   INCH_SIXTEENTH,
   INCH_SIXTYFOURTH,
   INCH_THIRTYSECOND,
-  LENGTH_STYLES,
   type LengthStyle,
   MM_HALF,
   MM_TENTH,
@@ -16,12 +15,5 @@ export {
   roundLength,
   stepOf,
 } from './print.ts';
-export {
-  type AllowedSign,
-  MM_PER_INCH,
-  MOST_LENGTH_CHARACTERS,
-  readLength,
-  UNITS,
-  type Units,
-} from './read.ts';
+export { type AllowedSign, MM_PER_INCH, readLength, UNITS, type Units } from './read.ts';
 export { wordsOf } from './words.ts';

@@ -1,14 +1,7 @@
 /** Which window of a drawing goes on which sheet, and the marks that neighbours share. Knows nothing of PDF. */
 
 export { CHECK_SIDE } from './check-square.ts';
-export {
-  holdsInk,
-  type Ink,
-  type InkedItem,
-  inkOf,
-  itemTouches,
-  type TextWidth,
-} from './ink.ts';
+export { type Ink, type InkedItem, inkOf, itemTouches, type TextWidth } from './ink.ts';
 export { type LayOutOptions, layOut } from './lay-out.ts';
 export { numbered } from './numbered.ts';
 export {
@@ -21,7 +14,6 @@ export {
 } from './paper-edges.ts';
 export {
   DEFAULT_MARGIN,
-  DEFAULT_OVERLAP,
   evenMargins,
   LEAST_MARGIN,
   type Margins,
@@ -32,11 +24,4 @@ export {
   type PaperId,
 } from './papers.ts';
 export { rulesFor } from './rules.ts';
-export {
-  onFile,
-  type Rule,
-  type SharedEdge,
-  type Sheet,
-  type SheetPlan,
-  type Side,
-} from './sheet-plan.ts';
+export type { Rule, SharedEdge, Sheet, SheetPlan, Side } from './sheet-plan.ts';

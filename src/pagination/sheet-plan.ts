@@ -3,7 +3,7 @@
  * everything else on the sheet stands. Plain data: a writer only draws it.
  *
  * Positions on paper are in mm from the sheet's lower left corner as it is read, y up, as a true ruler measures
- * them on the printed sheet. A writer takes them through `onFile`, which makes up for what the printer does.
+ * them on the printed sheet. A writer makes up for what the printer does, by the plan's `factors`.
  */
 
 import type { Box, Motion, Point } from '../geometry/index.ts';
@@ -117,15 +117,6 @@ export interface SheetPlan {
   /** The drawing's ink, mm. */
   readonly ink: Box;
 }
-
-/**
- * A point on paper, as a true ruler measures it, to a point on the page in the file (mm). The live area's lower
- * left corner stays where it is.
- */
-export const onFile = (plan: SheetPlan, p: Point): Point => ({
-  x: plan.live.minX + (p.x - plan.live.minX) * plan.factors.x,
-  y: plan.live.minY + (p.y - plan.live.minY) * plan.factors.y,
-});
 
 /** A for the first row, Z for the 26th, then AA. */
 const rowLetters = (row: number): string => {

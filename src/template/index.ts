@@ -1,10 +1,8 @@
 /** What a template is, and how one is read from a file. */
 
-export { CORNER_TURN } from './breaks.ts';
 export { titleOfFile } from './file-title.ts';
 export { templateFromSvg } from './from-svg.ts';
-export { edgeFromPoints, MEASURED_TOLERANCE } from './measured.ts';
-export { readTemplate, type TemplateReading } from './read.ts';
+export { readTemplate } from './read.ts';
 export { templateJsonSchema } from './schema.ts';
 export { type AlignmentLine, type Section, sectionsOf, type Template } from './template.ts';
 export { writeTemplate } from './write.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import * as z from 'zod';
+import { describeValue } from '../../src/document/describe.ts';
 import {
   checkDocument,
   describeProblem,
-  describeValue,
   group,
   lengthOf,
   listOrOne,

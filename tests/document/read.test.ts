@@ -4,14 +4,12 @@ import { stringify } from 'yaml';
 import {
   describeProblem,
   keyName,
-  MOST_CHARACTERS,
-  MOST_DEPTH,
-  MOST_VALUES,
   placeOf,
   readDocument,
   type SourceDocument,
   valueAt,
 } from '../../src/document/index.ts';
+import { MOST_CHARACTERS, MOST_DEPTH, MOST_VALUES } from '../../src/document/read.ts';
 import { runs } from '../support/runs.ts';
 
 const read = (text: string): SourceDocument => {

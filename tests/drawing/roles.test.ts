@@ -3,7 +3,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { AREA_ROLES, LAYERS, LINE_ROLES, SHEET, styled, WORD_ROLES } from '../../src/drawing/index.ts';
+import { LAYERS, SHEET, styled } from '../../src/drawing/index.ts';
+import { AREA_ROLES, LINE_ROLES, WORD_ROLES } from '../../src/drawing/role.ts';
 
 const point = { x: 0, y: 0 };
 const empty = Object.fromEntries(LAYERS.map((id) => [id, []])) as unknown as Record<

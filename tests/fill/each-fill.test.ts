@@ -13,9 +13,10 @@ import { ribbon } from '../../src/fill/ribbon.ts';
 import { spreadPoints } from '../../src/fill/spread.ts';
 import { STIPPLE_EDGE_GAP, STIPPLE_GAP, stipple } from '../../src/fill/stipple.ts';
 import { swirls } from '../../src/fill/swirls.ts';
-import { componentsOf, growTree, type Tree, treeLength } from '../../src/fill/tree.ts';
+import { componentsOf, growTree, type Tree } from '../../src/fill/tree.ts';
 import { tourBeside } from '../../src/fill/tree-tour.ts';
 import {
+  distance,
   type Path,
   type Point,
   pathLength,
@@ -30,6 +31,11 @@ import { disc, HARD_REGIONS, rect, SWAG_REGIONS } from './sample-regions.ts';
 
 const S = 6.35;
 const options = { spacing: S, seed: 11 };
+
+const treeLength = ({ points, next }: Tree): number => {
+  const all = next.flatMap((to, a) => to.map((b) => distance(points[a]!, points[b]!)));
+  return all.reduce((sum, length) => sum + length, 0) / 2;
+};
 
 /** The distinct circles that arcs lie on. */
 const circlesOf = (paths: readonly Path[]): { x: number; y: number; r: number; length: number }[] => {

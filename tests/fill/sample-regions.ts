@@ -15,9 +15,8 @@ import {
   polyline,
   type Region,
   regionOf,
-  subtractRegion,
-  uniteRegions,
 } from '../../src/geometry/index.ts';
+import { subtractRegion, uniteRegions } from '../../src/geometry/region-boolean.ts';
 
 export const rect = (x: number, y: number, w: number, h: number): Path =>
   polyline([point(x, y), point(x + w, y), point(x + w, y + h), point(x, y + h)], true);

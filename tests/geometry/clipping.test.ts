@@ -8,7 +8,7 @@ import { expect, test } from 'vitest';
 import { closedPath, openPath, type Path, pathLength, polyline } from '../../src/geometry/path.ts';
 import { arc, arcByRise, type Piece } from '../../src/geometry/piece.ts';
 import { distance, type Point, point } from '../../src/geometry/point.ts';
-import { clipPathToRegion, regionOf } from '../../src/geometry/region.ts';
+import { clipperOf, regionOf } from '../../src/geometry/region.ts';
 import { runs } from '../support/runs.ts';
 import { pointOn } from './curve-helpers.ts';
 import { distanceToPieces, lengthOf, totalLength } from './foot-checks.ts';
@@ -33,16 +33,15 @@ test('a corner a rounding off the edge does not stretch the piece before it', ()
   for (const off of [0, 1e-13, -1e-13, 1e-10, -1e-10, 1e-9, -1e-9]) {
     const corner = point(13, HALF + off);
     const [before, after] = [point(2, 10), point(-15, 10)];
-    const parts = clipPathToRegion(polyline([before, corner, after]), region);
+    const parts = clipperOf(region)(polyline([before, corner, after]));
     const pieces = parts.flatMap((p) => p.pieces);
     expect(pieces).toHaveLength(2);
     expect(distance(pieces[0]!.from, before)).toBe(0);
     expect(distance(pieces[0]!.to, corner)).toBeLessThan(1e-8);
     expect(distance(pieces[1]!.from, corner)).toBeLessThan(1e-8);
     expect(distance(pieces[1]!.to, after)).toBe(0);
-    const bent = clipPathToRegion(
+    const bent = clipperOf(region)(
       openPath([arcByRise(before, corner, -2), arcByRise(corner, after, 3)]),
-      region,
     ).flatMap((p) => p.pieces);
     expect(bent).toHaveLength(2);
     for (const p of bent)
@@ -92,7 +91,7 @@ test('what is left is as long as sampling says, on the same lines and circles', 
   let kept = 0;
   fc.assert(
     fc.property(paths, (path) => {
-      const parts = clipPathToRegion(path, region);
+      const parts = clipperOf(region)(path);
       const pieces = parts.flatMap((p) => p.pieces);
       let [least, most, slack] = [0, 0, 1e-6];
       for (const p of path.pieces) {

@@ -6,7 +6,7 @@ import { endAlong, startAlong } from '../../src/geometry/contact.ts';
 import { crossings } from '../../src/geometry/crossing.ts';
 import { firstMeetingWithLine, meetingsWithLine } from '../../src/geometry/line-cut.ts';
 import { nearnessOf } from '../../src/geometry/nearness.ts';
-import { EMPTY_PATH, openPath, polyline } from '../../src/geometry/path.ts';
+import { openPath, polyline } from '../../src/geometry/path.ts';
 import { arc, line, type Piece } from '../../src/geometry/piece.ts';
 import { point } from '../../src/geometry/point.ts';
 import { rollFoot } from '../../src/geometry/rolling-foot.ts';
@@ -121,7 +121,7 @@ test('support is the farthest reach of any point of the path', () => {
     }),
     runs(300, SEED),
   );
-  expect(supportOf(EMPTY_PATH)(1, 0)).toBe(Number.NEGATIVE_INFINITY);
+  expect(supportOf(openPath([]))(1, 0)).toBe(Number.NEGATIVE_INFINITY);
 });
 
 test('meetings with a line, in the order of the path, and the first beyond a place', () => {
@@ -134,5 +134,5 @@ test('meetings with a line, in the order of the path, and the first beyond a pla
   expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), 0)).toEqual(found[0]);
   expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[0]!.along)).toEqual(found[1]);
   expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[1]!.along)).toBeUndefined();
-  expect(meetingsWithLine(EMPTY_PATH, point(0, 0), point(1, 0))).toEqual([]);
+  expect(meetingsWithLine(openPath([]), point(0, 0), point(1, 0))).toEqual([]);
 });

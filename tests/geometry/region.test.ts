@@ -4,11 +4,11 @@ import { closedPath, flatten, type Path, pathLength, polyline } from '../../src/
 import { arc, arcByRise, line, pieceAt } from '../../src/geometry/piece.ts';
 import { distance, type Point, point } from '../../src/geometry/point.ts';
 import {
-  clipPathToRegion,
+  clipperOf,
   containsPoint,
-  distanceToBoundary,
   EMPTY_REGION,
   isEmptyRegion,
+  probeRegion,
   type Region,
   regionArea,
   regionOf,
@@ -71,10 +71,11 @@ describe('inside or outside', () => {
 
   it('agrees with summed angles of a fine polygon', () => {
     const polygons = region.loops.map((l) => flatten(l, 1e-4));
+    const near = probeRegion(region);
     let checked = 0;
     for (let i = 0; i < 4000; i++) {
       const p = point(-5 + (i % 63), -15 + (((i * 37) % 400) * 70) / 400);
-      if (distanceToBoundary(region, p) < 1e-3) continue;
+      if (near.distance(p) < 1e-3) continue;
       const expected = polygons.reduce((s, poly) => s + windingBySum(poly, p), 0);
       expect(windsRound(region.loops, p)).toBe(expected);
       checked++;
@@ -119,16 +120,16 @@ describe('inside or outside', () => {
   });
 
   it('measures to the nearest line or arc', () => {
-    expect(distanceToBoundary(regionOf([disc(0, 0, 10)]), point(3, 4))).toBeCloseTo(5, 12);
-    expect(distanceToBoundary(regionOf([rect(0, 0, 10, 4)]), point(5, 1))).toBe(1);
-    expect(distanceToBoundary(EMPTY_REGION, point(0, 0))).toBe(Number.POSITIVE_INFINITY);
+    expect(probeRegion(regionOf([disc(0, 0, 10)])).distance(point(3, 4))).toBeCloseTo(5, 12);
+    expect(probeRegion(regionOf([rect(0, 0, 10, 4)])).distance(point(5, 1))).toBe(1);
+    expect(probeRegion(EMPTY_REGION).distance(point(0, 0))).toBe(Number.POSITIVE_INFINITY);
   });
 });
 
 describe('cutting a path at a boundary', () => {
   it('cuts a line through a ring where the circles are', () => {
     const ring = regionOf([disc(0, 0, 5), disc(0, 0, 3)]);
-    const parts = clipPathToRegion(polyline([point(-10, 0), point(10, 0)]), ring);
+    const parts = clipperOf(ring)(polyline([point(-10, 0), point(10, 0)]));
     const ends = parts.flatMap((p) => [p.pieces[0]!.from.x, p.pieces.at(-1)!.to.x]);
     [-5, -3, 3, 5].forEach((x, i) => {
       expect(ends[i]).toBeCloseTo(x, 12);
@@ -139,11 +140,11 @@ describe('cutting a path at a boundary', () => {
   it('keeps what lies inside whole, and a circle that is cut twice in one stretch', () => {
     const square = regionOf([rect(0, 0, 10, 10)]);
     const inside = disc(5, 5, 2);
-    expect(clipPathToRegion(inside, square)).toEqual([inside]);
-    expect(clipPathToRegion(disc(30, 5, 2), square)).toEqual([]);
+    expect(clipperOf(square)(inside)).toEqual([inside]);
+    expect(clipperOf(square)(disc(30, 5, 2))).toEqual([]);
     // A circle about the middle of the left side: the half inside starts and ends on it, though the circle
     // itself starts inside (at its rightmost point).
-    const [half, ...rest] = clipPathToRegion(disc(0, 5, 2), square);
+    const [half, ...rest] = clipperOf(square)(disc(0, 5, 2));
     expect(rest).toEqual([]);
     expect(half!.pieces[0]!.from.x).toBeCloseTo(0, 12);
     expect(pathLength(half!)).toBeCloseTo(2 * Math.PI, 12);
@@ -151,7 +152,7 @@ describe('cutting a path at a boundary', () => {
 
   it('keeps a stretch that runs along the boundary', () => {
     const square = regionOf([rect(0, 0, 10, 10)]);
-    const parts = clipPathToRegion(polyline([point(-5, 0), point(15, 0)]), square);
+    const parts = clipperOf(square)(polyline([point(-5, 0), point(15, 0)]));
     expect(parts).toHaveLength(1);
     expect(pathLength(parts[0]!)).toBeCloseTo(10, 12);
   });

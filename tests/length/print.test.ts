@@ -9,7 +9,6 @@ import {
   INCH_SIXTEENTH,
   INCH_SIXTYFOURTH,
   INCH_THIRTYSECOND,
-  LENGTH_STYLES,
   type LengthStyle,
   MM_HALF,
   MM_PER_INCH,
@@ -19,6 +18,7 @@ import {
   roundLength,
   stepOf,
 } from '../../src/length/index.ts';
+import { LENGTH_STYLES } from '../../src/length/print.ts';
 import { runs } from '../support/runs.ts';
 
 const inches = (n: number): number => n * MM_PER_INCH;

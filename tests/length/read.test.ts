@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { Fraction } from 'fraction.js';
 import { describe, expect, test } from 'vitest';
-import { MM_PER_INCH, MOST_LENGTH_CHARACTERS, readLength, type Units } from '../../src/length/index.ts';
+import { MM_PER_INCH, readLength, type Units } from '../../src/length/index.ts';
+import { MOST_LENGTH_CHARACTERS } from '../../src/length/read.ts';
 import { runs } from '../support/runs.ts';
 
 /**

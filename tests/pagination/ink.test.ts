@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { arc, line, openPath, point, polyline } from '../../src/geometry/index.ts';
-import { holdsInk, inkOf } from '../../src/pagination/index.ts';
+import { inkOf } from '../../src/pagination/index.ts';
+import { holdsInk } from '../../src/pagination/ink.ts';
 import { countInside, countTouched, occupancyOf } from '../../src/pagination/occupancy.ts';
 import { drawingOf, scatter, seeded, stroked } from './sample-drawings.ts';
 

@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '../../src/document/index.ts';
 import { line, move, openPath, point, polyline } from '../../src/geometry/index.ts';
-import {
-  holdsInk,
-  inkOf,
-  layOut,
-  onFile,
-  PAPERS,
-  type SheetPlan,
-  type Side,
-} from '../../src/pagination/index.ts';
+import { inkOf, layOut, PAPERS, type SheetPlan, type Side } from '../../src/pagination/index.ts';
+import { holdsInk } from '../../src/pagination/ink.ts';
+import { onFile } from './on-file.ts';
 import { drawingOf, scatter, stroked, swagBorder, swagStrip } from './sample-drawings.ts';
 
 const thin = { width: 0.2, color: '#000000' };

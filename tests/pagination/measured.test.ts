@@ -3,15 +3,15 @@
 import { describe, expect, it } from 'vitest';
 import { distance, type Motion, move, type Point, point } from '../../src/geometry/index.ts';
 import {
-  DEFAULT_OVERLAP,
   type LayOutOptions,
   layOut,
-  onFile,
   PAPER_IDS,
   type PerEdge,
   type SheetPlan,
 } from '../../src/pagination/index.ts';
+import { DEFAULT_OVERLAP } from '../../src/pagination/papers.ts';
 import { inkPoints } from './ink-points.ts';
+import { onFile } from './on-file.ts';
 import { scatter, seeded, swagBorder, swagStrip } from './sample-drawings.ts';
 
 /** What a printer that is out by `error` makes of a page: it knows only the edges of the paper that it pulls in. */

@@ -3,7 +3,8 @@
  * figures and words are followed; from the program come only the plan, the template's edge, and the picture.
  */
 
-import { drawDesign, type PathItem, scopeOf } from '../../src/drawing/index.ts';
+import type { PathItem } from '../../src/drawing/drawing.ts';
+import { drawDesign, scopeOf } from '../../src/drawing/index.ts';
 import { stepOf } from '../../src/length/index.ts';
 import { cardOf } from '../../src/output/card/index.ts';
 import type { Plan } from '../../src/plan/index.ts';

@@ -9,7 +9,7 @@ import {
   MM_PER_INCH,
   readLength,
 } from '../../src/length/index.ts';
-import { POINTS_PER_MM, pointsOf } from '../../src/output/pdf/index.ts';
+import { POINTS_PER_MM, pointsOf } from '../../src/output/pdf/numbers.ts';
 import { DEFAULT_MARGIN, LEAST_MARGIN, PAPERS } from '../../src/pagination/index.ts';
 
 describe('paper', () => {

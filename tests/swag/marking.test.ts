@@ -2,7 +2,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LENGTH_STYLES, MM_PER_INCH, stepOf } from '../../src/length/index.ts';
+import { MM_PER_INCH, stepOf } from '../../src/length/index.ts';
+import { LENGTH_STYLES } from '../../src/length/print.ts';
 import { designOf, markError, marksOf } from '../../src/swag/index.ts';
 import { runs } from '../support/runs.ts';
 import { planOf, search, templateOf } from './fit-helpers.ts';

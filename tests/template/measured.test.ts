@@ -3,7 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { describeProblem } from '../../src/document/index.ts';
 import { flatten, nearnessOf, type Path } from '../../src/geometry/index.ts';
-import { edgeFromPoints, MEASURED_TOLERANCE, readTemplate, writeTemplate } from '../../src/template/index.ts';
+import { readTemplate, writeTemplate } from '../../src/template/index.ts';
+import { edgeFromPoints, MEASURED_TOLERANCE } from '../../src/template/measured.ts';
 
 const file = (points: string, more = ''): string => `units: in\nedge:\n  points: ${points}\n${more}`;
 

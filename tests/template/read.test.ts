@@ -12,7 +12,8 @@ import {
   pieceAt,
   pieceDirection,
 } from '../../src/geometry/index.ts';
-import { readTemplate, sectionsOf, type Template, type TemplateReading } from '../../src/template/index.ts';
+import { readTemplate, sectionsOf, type Template } from '../../src/template/index.ts';
+import type { TemplateReading } from '../../src/template/read.ts';
 import { runs } from '../support/runs.ts';
 import { BALUSTER, withEdge } from './sample.ts';
 

@@ -9,7 +9,9 @@
 
 import { LAYERS, type StyledDrawing } from '../../src/drawing/index.ts';
 import { type Box, growBox, inverse, type Motion, move, type Point } from '../../src/geometry/index.ts';
-import { textWidthOf, typefacesOf, writeOnePage, writeSheets } from '../../src/output/pdf/index.ts';
+import { writeOnePage, writeSheets } from '../../src/output/pdf/index.ts';
+import { textWidthOf } from '../../src/output/pdf/sheets.ts';
+import { typefacesOf } from '../../src/output/pdf/typeface.ts';
 import { inkOf, type Sheet, type SheetPlan } from '../../src/pagination/index.ts';
 import { rawPages, WORDS } from '../output/pdf/read-back.ts';
 import { type Gray, pagesOf } from './outside.ts';

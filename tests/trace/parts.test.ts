@@ -2,24 +2,15 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CORNER_TURN } from '../../src/template/index.ts';
-import {
-  applyHomography,
-  blobsOf,
-  contourFrom,
-  findCorners,
-  findHomography,
-  inverseHomography,
-  isInked,
-  lineMiddle,
-  OUTLINE_CORNER,
-  otsu,
-  type Picture,
-  ringArea,
-  ringOf,
-  type Tone,
-  toneOf,
-} from '../../src/trace/index.ts';
+import { CORNER_TURN } from '../../src/template/breaks.ts';
+import { blobsOf, isInked } from '../../src/trace/blobs.ts';
+import { contourFrom, ringArea } from '../../src/trace/contour.ts';
+import { findCorners, ringOf } from '../../src/trace/corners.ts';
+import { applyHomography, findHomography, inverseHomography } from '../../src/trace/homography.ts';
+import type { Picture } from '../../src/trace/index.ts';
+import { lineMiddle } from '../../src/trace/line-middle.ts';
+import { otsu, type Tone, toneOf } from '../../src/trace/tone.ts';
+import { OUTLINE_CORNER } from '../../src/trace/working-edge.ts';
 import { runs } from '../support/runs.ts';
 import { chance } from './printed.ts';
 

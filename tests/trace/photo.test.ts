@@ -9,18 +9,18 @@ import { createCanvas } from '@napi-rs/canvas';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arcByRise, closedPath, line, pieceLength } from '../../src/geometry/index.ts';
+import { expectedError } from '../../src/trace/capture-marks.ts';
+import { fitOutline } from '../../src/trace/fit-outline.ts';
 import {
   cornersOf,
   endDoubts,
-  expectedError,
   findWorkingEdge,
-  fitOutline,
   outlineDoubt,
   photoDoubt,
-  type TraceResult,
   tracePicture,
-  viewThroughLens,
 } from '../../src/trace/index.ts';
+import { viewThroughLens } from '../../src/trace/lens.ts';
+import type { TraceResult } from '../../src/trace/trace-picture.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { runs } from '../support/runs.ts';
 import {

@@ -18,7 +18,8 @@ import {
 } from '../../src/geometry/index.ts';
 import { withPhysicalSize } from '../../src/output/png/index.ts';
 import { readTemplate, sectionsOf, type Template } from '../../src/template/index.ts';
-import { applyHomography, findHomography, type Picture } from '../../src/trace/index.ts';
+import { applyHomography, findHomography } from '../../src/trace/homography.ts';
+import type { Picture } from '../../src/trace/index.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { few, long } from '../support/runs.ts';
 import { noisy, rasterise, resampled, turned } from './printed.ts';

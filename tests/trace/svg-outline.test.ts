@@ -3,7 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { describeProblem } from '../../src/document/index.ts';
 import { pathBox, pathLength, signedArea } from '../../src/geometry/index.ts';
-import { type SvgOutlineOptions, svgOutline } from '../../src/trace/index.ts';
+import { svgOutline } from '../../src/trace/index.ts';
+import type { SvgOutlineOptions } from '../../src/trace/svg-outline.ts';
 
 /** A drawing of 1000 mm, a unit a mm. */
 const drawing = (inside: string, root = 'width="1000mm" height="1000mm" viewBox="0 0 1000 1000"'): string =>

@@ -3,25 +3,9 @@
 export { type Deflate, type Pdf, startPdf } from './document.ts';
 export { drawItem } from './draw-item.ts';
 export { HAIRLINE, INK, TYPE } from './look.ts';
-export { POINTS_PER_MM, pdfNumber, pointsOf } from './numbers.ts';
 export { type OnePageOptions, writeOnePage } from './one-page.ts';
-export {
-  NO_CORRECTION,
-  type PageContent,
-} from './page-content.ts';
+export type { PageContent } from './page-content.ts';
 export { type PageSetup, pageSetup } from './page-setup.ts';
 export { type PartSheets, writeQuiltSheets } from './quilt-sheets.ts';
-export {
-  type SheetsOptions,
-  type SheetsPdf,
-  textWidthOf,
-  writeSheets,
-  writeSheetsCounted,
-} from './sheets.ts';
-export {
-  type FontBytes,
-  fitText,
-  typefaceOf,
-  typefacesOf,
-  wrapText,
-} from './typeface.ts';
+export { type SheetsOptions, type SheetsPdf, writeSheets, writeSheetsCounted } from './sheets.ts';
+export { type FontBytes, fitText, typefaceOf, wrapText } from './typeface.ts';

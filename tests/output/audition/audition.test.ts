@@ -5,12 +5,12 @@ import { drawPlan, scopeOf } from '../../../src/drawing/index.ts';
 import { FILLS } from '../../../src/fill/index.ts';
 import {
   type AuditionOptions,
-  captionOf,
   hasRegion,
   trialsFor,
   writeAudition,
   writeEmptyFrames,
 } from '../../../src/output/audition/index.ts';
+import { captionOf } from '../../../src/output/audition/write-audition.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS, type PaperId } from '../../../src/pagination/index.ts';
 import { designOf } from '../../../src/swag/index.ts';

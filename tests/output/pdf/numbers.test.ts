@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pdfNumber, pointsOf } from '../../../src/output/pdf/index.ts';
+import { pdfNumber, pointsOf } from '../../../src/output/pdf/numbers.ts';
 import { runs } from '../../support/runs.ts';
 
 describe('numbers in a page', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { line, openPath, point, polyline, turn } from '../../../src/geometry/index.ts';
-import { NO_CORRECTION, type PageContent } from '../../../src/output/pdf/index.ts';
-import { openContent } from '../../../src/output/pdf/page-content.ts';
+import type { PageContent } from '../../../src/output/pdf/index.ts';
+import { NO_CORRECTION, openContent } from '../../../src/output/pdf/page-content.ts';
 import { fitText, typefacesOf, wrapText } from '../../../src/output/pdf/typeface.ts';
 import { FONTS } from './read-back.ts';
 

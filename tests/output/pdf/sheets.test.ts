@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { ProblemError } from '../../../src/document/index.ts';
 import { line, move, openPath, point } from '../../../src/geometry/index.ts';
 import { startPdf, writeOnePage, writeSheets } from '../../../src/output/pdf/index.ts';
-import { layOut, onFile, PAPER_IDS, type SheetPlan } from '../../../src/pagination/index.ts';
+import { layOut, PAPER_IDS, type SheetPlan } from '../../../src/pagination/index.ts';
+import { onFile } from '../../pagination/on-file.ts';
 import {
   BORDER,
   drawingOf,
