@@ -60,8 +60,10 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
       const fill = choice && fillNamed(choice.kind);
       if (!choice || !fill || !('fill' in fill)) continue;
       const made = fillRegion(fill, region, repeat, design, plan.channels, choice);
+      // That a region is empty is not the fill's doing.
+      const of = isEmptyRegion(region.region) ? region.name : `${region.name}: ${fill.name}`;
       for (const message of made.messages) {
-        const what = `${region.name}: ${message}`;
+        const what = `${of}: ${message}`;
         said.set(what, (said.get(what) ?? new Set()).add(repeat.cell.name));
       }
       if (made.paths.length > 0) filled.push({ region, fill: fill.name, ...made });

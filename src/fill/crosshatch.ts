@@ -3,29 +3,25 @@
  * edge.
  */
 
-import { isEmptyRegion } from '../geometry/index.ts';
-import { badSpacing, type Fill, nothing } from './fill.ts';
+import { checked, type Fill, nothing } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 
 /** On the diagonal, as crosshatch is quilted unless someone asks otherwise (common practice). */
 const DIAGONAL = Math.PI / 4;
 
-export const crosshatch: Fill = {
+export const crosshatch: Fill = checked({
   name: 'crosshatch',
   about: 'two families of parallel lines at right angles, cut at the edge',
   suits: 'area',
   takes: ['angle'],
   fill: (region, options, context) => {
-    const bad = badSpacing(options.spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('crosshatch: nothing to fill');
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? DIAGONAL) + (options.turn ?? 0);
     const families = [angle, angle + Math.PI / 2].map((a) => {
       const offsets = evenOffsets(reachAcross(region, anchor, a), options.spacing);
       return offsets && parallelLines(region, anchor, a, offsets);
     });
-    if (families.some((f) => !f)) return nothing('crosshatch: the spacing is too fine for this area');
+    if (families.some((f) => !f)) return nothing('the spacing is too fine for this area');
     return { paths: families.flatMap((f) => f ?? []), continuous: false, messages: [] };
   },
-};
+});

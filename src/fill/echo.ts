@@ -10,7 +10,7 @@ import {
   regionBox,
   signedArea,
 } from '../geometry/index.ts';
-import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 
 /** A loop narrower than this share of the spacing would be one line stitched twice over itself. */
 const LEAST_WIDTH = 0.15;
@@ -18,18 +18,15 @@ const LEAST_WIDTH = 0.15;
 /** The width of a long loop: twice its area over its length. */
 const meanWidth = (loop: Path): number => (2 * Math.abs(signedArea(loop))) / pathLength(loop);
 
-export const echo: Fill = {
+export const echo: Fill = checked({
   name: 'echo',
   about: 'the edge repeated inwards to the middle',
   suits: 'area',
   takes: [],
   fill: (region, { spacing }) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('echo: nothing to fill');
     const box = regionBox(region);
     const most = Math.ceil(Math.min(boxWidth(box), boxHeight(box)) / 2 / spacing) + 1;
-    if (!(most < MOST_ELEMENTS)) return nothing('echo: the spacing is too fine for this area');
+    if (!(most < MOST_ELEMENTS)) return nothing('the spacing is too fine for this area');
     const paths: Path[] = [];
     for (let k = 1; k <= most; k++) {
       // Each from the first edge, not from the last line: so no error adds up.
@@ -37,7 +34,7 @@ export const echo: Fill = {
       if (isEmptyRegion(inside)) break;
       paths.push(...inside.loops.filter((loop) => meanWidth(loop) > spacing * LEAST_WIDTH));
     }
-    if (paths.length === 0) return nothing('echo: the area is too narrow for a line at this spacing');
+    if (paths.length === 0) return nothing('the area is too narrow for a line at this spacing');
     return { paths, continuous: false, messages: [] };
   },
-};
+});

@@ -16,7 +16,6 @@
 
 import {
   distance,
-  isEmptyRegion,
   mirror,
   movePath,
   mover,
@@ -44,7 +43,7 @@ import {
   type SideSpec,
   tipPlace,
 } from './feather-side.ts';
-import { type Axis, badSpacing, type Fill, type FillContext, nothing } from './fill.ts';
+import { type Axis, checked, type Fill, type FillContext, nothing } from './fill.ts';
 import { roomyParts } from './parts.ts';
 import { spineOf } from './spine.ts';
 import { axisOf, mirrorOf, offAxis } from './symmetry.ts';
@@ -69,16 +68,13 @@ const LEAST_SPACING = 1.5;
  */
 const NARROW = 0.5;
 
-export const feather: Fill = {
+export const feather: Fill = checked({
   name: 'feather',
   about: 'a spine with plumes on both sides, growing as full as the area allows',
   suits: 'area',
   takes: [],
   fill: (region, { spacing }, context) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('feather: nothing to fill');
-    if (!(spacing >= LEAST_SPACING)) return nothing('feather: the spacing is too fine for plumes');
+    if (!(spacing >= LEAST_SPACING)) return nothing('the spacing is too fine for plumes');
     const parts = roomyParts(region, NARROW * spacing);
     const paths: Path[] = [];
     const messages: string[] = [];
@@ -88,17 +84,17 @@ export const feather: Fill = {
       if (!made) empty++;
       else paths.push(...made.paths);
       if (made && made.share < 1)
-        messages.push('feather: the area is narrow, so the plumes are smaller than the spacing asks for');
+        messages.push('the area is narrow, so the plumes are smaller than the spacing asks for');
     }
     if (empty > 0)
       messages.push(
         parts.length === 1
-          ? 'feather: the area has no room for plumes at this spacing'
-          : `feather: ${empty} of ${parts.length} parts have no room for plumes at this spacing`,
+          ? 'the area has no room for plumes at this spacing'
+          : `${empty} of ${parts.length} parts have no room for plumes at this spacing`,
       );
     return { paths, continuous: paths.length <= parts.length, messages };
   },
-};
+});
 
 const featherIn = (
   region: Region,

@@ -1,6 +1,6 @@
 /** What a fill is: closed areas in, stitchable paths out. */
 
-import type { Path, Point, Region } from '../geometry/index.ts';
+import { isEmptyRegion, type Path, type Point, type Region } from '../geometry/index.ts';
 
 export interface FillOptions {
   /**
@@ -38,7 +38,7 @@ export interface FillResult {
   readonly paths: readonly Path[];
   /** Whether each part of the region is stitched in one go, without a break in the thread. */
   readonly continuous: boolean;
-  /** What the user should know, a sentence each without a full stop: parts left empty, limits met. */
+  /** What the user should know of it, a sentence each without a full stop: parts left empty, limits met. */
   readonly messages: readonly string[];
 }
 
@@ -68,8 +68,13 @@ export const MOST_ELEMENTS = 20_000;
 /** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
 const LEAST_SPACING = 0.5;
 
-/** Why nothing can be filled with these options, or undefined when they are fine. */
-export const badSpacing = (spacing: number): string | undefined =>
-  spacing >= LEAST_SPACING && Number.isFinite(spacing)
-    ? undefined
-    : `the spacing of a fill must be at least ${LEAST_SPACING} mm`;
+/** A fill that is asked only for areas that are there, at spacings that are some. */
+export const checked = (fill: Fill): Fill => ({
+  ...fill,
+  fill: (region, options, context) => {
+    if (!(options.spacing >= LEAST_SPACING && Number.isFinite(options.spacing)))
+      return nothing(`the spacing of a fill must be at least ${LEAST_SPACING} mm`);
+    if (isEmptyRegion(region)) return nothing('nothing to fill');
+    return fill.fill(region, options, context);
+  },
+});

@@ -1,7 +1,6 @@
 /** Parallel lines, evenly spaced or not. */
 
-import { isEmptyRegion } from '../geometry/index.ts';
-import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 import { randomOf } from './random.ts';
 
@@ -10,25 +9,22 @@ export const UNEVEN_GAPS: readonly [number, number] = [0.4, 1.6];
 
 const UPRIGHT = Math.PI / 2;
 
-export const lines: Fill = {
+export const lines: Fill = checked({
   name: 'lines',
   about: 'parallel lines, upright unless an angle is given; evenly or unevenly spaced',
   suits: 'area',
   takes: ['angle'],
   fill: (region, options, context) => {
-    const bad = badSpacing(options.spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('lines: nothing to fill');
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? UPRIGHT) + (options.turn ?? 0);
     const reach = reachAcross(region, anchor, angle);
     const offsets = options.uneven
       ? unevenOffsets(reach, options.spacing, options.seed)
       : evenOffsets(reach, options.spacing);
-    if (!offsets) return nothing('lines: the spacing is too fine for this area');
+    if (!offsets) return nothing('the spacing is too fine for this area');
     return { paths: parallelLines(region, anchor, angle, offsets), continuous: false, messages: [] };
   },
-};
+});
 
 const unevenOffsets = (
   [least, most]: readonly [number, number],

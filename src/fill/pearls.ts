@@ -2,7 +2,6 @@
 
 import {
   distance,
-  isEmptyRegion,
   type Point,
   pathLength,
   pointAlong,
@@ -11,7 +10,7 @@ import {
   regionParts,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf, tourOfCircles } from './contact-tour.ts';
-import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 
@@ -22,25 +21,21 @@ const EDGE_GAP = 0.08;
 const MOST_RADIUS = 1;
 const LEAST_RADIUS = 0.12;
 
-export const pearls: Fill = {
+export const pearls: Fill = checked({
   name: 'pearls',
   about: 'a row of touching circles along a band',
   suits: 'band',
   takes: [],
   fill: (region, { spacing }, context) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('pearls: nothing to fill');
     const parts = regionParts(region);
     const rows = parts.map((part) => rowIn(part, spacing, parts.length === 1 ? context : undefined));
     const paths = rows.flatMap((row) => tourOfCircles(row, contactsOf(row, CONTACT)));
     const empty = rows.filter((r) => r.length === 0).length;
-    if (empty === parts.length) return nothing('pearls: the band is too narrow for a pearl at this spacing');
-    const messages =
-      empty > 0 ? [`pearls: ${empty} of ${parts.length} parts are too narrow for a pearl`] : [];
+    if (empty === parts.length) return nothing('the band is too narrow for a pearl at this spacing');
+    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a pearl`] : [];
     return { paths, continuous: paths.length === parts.length - empty, messages };
   },
-};
+});
 
 /** Pearls whose gap is below this (mm) touch. */
 const CONTACT = 1e-6;

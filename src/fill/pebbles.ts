@@ -3,9 +3,9 @@
  * contacts.
  */
 
-import { isEmptyRegion, regionArea } from '../geometry/index.ts';
+import { regionArea } from '../geometry/index.ts';
 import { contactsOf, tourOfCircles } from './contact-tour.ts';
-import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { randomOf } from './random.ts';
 
@@ -18,17 +18,14 @@ const EDGE_GAP = 0.06;
 /** Circles whose gap is below this (mm) touch. */
 const CONTACT = 1e-6;
 
-export const pebbles: Fill = {
+export const pebbles: Fill = checked({
   name: 'pebbles',
   about: 'touching circles, the largest as wide as the spacing, small ones in small places',
   suits: 'area',
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('pebbles: nothing to fill');
     if (!(regionArea(region) / (spacing * spacing * 0.3) < MOST_ELEMENTS))
-      return nothing('pebbles: the spacing is too fine for this area');
+      return nothing('the spacing is too fine for this area');
     const circles = packCircles(region, {
       largest: PEBBLE_RADII.largest * spacing,
       smallest: PEBBLE_RADII.smallest * spacing,
@@ -36,8 +33,8 @@ export const pebbles: Fill = {
       gap: EDGE_GAP * spacing,
       random: randomOf(seed),
     });
-    if (circles.length === 0) return nothing('pebbles: the area is too small for a pebble at this spacing');
+    if (circles.length === 0) return nothing('the area is too small for a pebble at this spacing');
     const paths = tourOfCircles(circles, contactsOf(circles, CONTACT));
     return { paths, continuous: paths.length === 1, messages: [] };
   },
-};
+});

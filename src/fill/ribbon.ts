@@ -5,7 +5,6 @@ import {
   directionAlong,
   distance,
   dot,
-  isEmptyRegion,
   leftOf,
   norm,
   openPath,
@@ -22,7 +21,7 @@ import {
   scale,
   subtract,
 } from '../geometry/index.ts';
-import { badSpacing, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 import { biarc } from './two-arcs.ts';
@@ -30,25 +29,21 @@ import { biarc } from './two-arcs.ts';
 /** Turns keep this share of the spacing from the band's edges. */
 const EDGE_GAP = 0.12;
 
-export const ribbon: Fill = {
+export const ribbon: Fill = checked({
   name: 'ribbon',
   about: 'a serpentine along a band',
   suits: 'band',
   takes: [],
   fill: (region, { spacing }, context) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('ribbon: nothing to fill');
     const parts = regionParts(region);
     const made = parts.map((part) => ribbonIn(part, spacing, parts.length === 1 ? context : undefined));
     const paths = made.flat();
     const empty = made.filter((m) => m.length === 0).length;
-    if (paths.length === 0) return nothing('ribbon: the band is too narrow for a ribbon at this spacing');
-    const messages =
-      empty > 0 ? [`ribbon: ${empty} of ${parts.length} parts are too narrow for a ribbon`] : [];
+    if (paths.length === 0) return nothing('the band is too narrow for a ribbon at this spacing');
+    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a ribbon`] : [];
     return { paths, continuous: paths.length <= parts.length, messages };
   },
-};
+});
 
 /** Along the spine, for a direction across it. */
 const rightOf = (across: Point): Point => ({ x: across.y, y: -across.x });

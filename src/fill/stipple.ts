@@ -11,7 +11,6 @@ import {
   add,
   distance,
   flatten,
-  isEmptyRegion,
   leftOf,
   type Path,
   type Point,
@@ -24,7 +23,7 @@ import {
   subtract,
   unit,
 } from '../geometry/index.ts';
-import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
 import { closedCurveThrough, resample, smoothedRound } from './smooth-path.ts';
@@ -54,17 +53,14 @@ const APART = 1.75;
 
 const degrees = Math.PI / 180;
 
-export const stipple: Fill = {
+export const stipple: Fill = checked({
   name: 'stipple',
   about: 'one line that wanders and never crosses itself',
   suits: 'area',
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('stipple: nothing to fill');
     if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('stipple: the spacing is too fine for this area');
+      return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
     const paths: Path[] = [];
     const parts = regionParts(region);
@@ -74,16 +70,14 @@ export const stipple: Fill = {
       paths.push(...tours);
       if (tours.length === 0) empty++;
     }
-    if (paths.length === 0) return nothing('stipple: the area is too narrow for a line at this spacing');
+    if (paths.length === 0) return nothing('the area is too narrow for a line at this spacing');
     const messages =
-      empty > 0
-        ? [`stipple: ${empty} of ${parts.length} parts are too narrow for a line at this spacing`]
-        : [];
+      empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a line at this spacing`] : [];
     if (paths.length > parts.length - empty)
-      messages.push(`stipple: ${paths.length} lines, because narrow places part the area`);
+      messages.push(`${paths.length} lines, because narrow places part the area`);
     return { paths, continuous: paths.length <= parts.length, messages };
   },
-};
+});
 
 const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
   const away = AWAY * spacing;

@@ -13,7 +13,6 @@ import {
   angleOf,
   arc,
   distance,
-  isEmptyRegion,
   openPath,
   type Path,
   type Piece,
@@ -29,7 +28,7 @@ import {
   subtract,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf } from './contact-tour.ts';
-import { badSpacing, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
 import { biarc } from './two-arcs.ts';
@@ -52,30 +51,26 @@ const LEAST_INNER = 0.12;
 /** Contacts whose gap is below this (mm) touch. */
 const CONTACT = 1e-6;
 
-export const swirls: Fill = {
+export const swirls: Fill = checked({
   name: 'swirls',
   about: 'hooked spirals that nestle, in one line',
   suits: 'area',
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    const bad = badSpacing(spacing);
-    if (bad) return nothing(bad);
-    if (isEmptyRegion(region)) return nothing('swirls: nothing to fill');
     if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('swirls: the spacing is too fine for this area');
+      return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
     const parts = regionParts(region);
     const made = parts.map((part) => swirlsIn(part, spacing, random));
     const paths = made.flat();
     const empty = made.filter((m) => m.length === 0).length;
-    if (paths.length === 0) return nothing('swirls: the area is too narrow for a swirl at this spacing');
-    const messages =
-      empty > 0 ? [`swirls: ${empty} of ${parts.length} parts are too narrow for a swirl`] : [];
+    if (paths.length === 0) return nothing('the area is too narrow for a swirl at this spacing');
+    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a swirl`] : [];
     if (paths.length > parts.length - empty)
-      messages.push(`swirls: ${paths.length} lines, because narrow places part the area`);
+      messages.push(`${paths.length} lines, because narrow places part the area`);
     return { paths, continuous: paths.length <= parts.length, messages };
   },
-};
+});
 
 const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
   const spacing = STRANDS * between;

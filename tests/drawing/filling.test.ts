@@ -97,6 +97,13 @@ fills: { channels: [pearls, ribbon] }`);
     ]);
   });
 
+  test('what a fill has to say, with where it is and which fill it was', () => {
+    const { plan, design } = made(`${STRIP}\nfills: { swag: { kind: feather, spacing: 1/32 } }`);
+    expect(fillDesign(design, oneRepeat(design), plan).messages).toEqual([
+      'swag: feather: the spacing is too fine for plumes',
+    ]);
+  });
+
   test('a region of which nothing is left', () => {
     const { plan, design } = made(`${STRIP}
 channels: { inward: [3, 3] }

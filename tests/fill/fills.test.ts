@@ -55,7 +55,7 @@ describe.each(FILLS.map((f) => [f.name, f] as const))('%s', (name, fill) => {
     expect(fill.fill(EMPTY_REGION, { spacing: SPACING, seed: 1 })).toEqual({
       paths: [],
       continuous: true,
-      messages: [`${name}: nothing to fill`],
+      messages: ['nothing to fill'],
     });
     for (const spacing of [0, -1, 0.01, Number.NaN, Number.POSITIVE_INFINITY])
       expect(fill.fill(SWAG_REGIONS.swag, { spacing, seed: 1 }).messages).toEqual([

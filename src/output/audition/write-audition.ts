@@ -144,9 +144,7 @@ const frameBox = (drawing: Drawing): Picture['box'] => {
 
 /** What a trial is, in the words of a plan, and what it takes to stitch. */
 export const captionOf = (trial: Trial, style: LengthStyle, units: Units): readonly string[] => {
-  const { fill, spacing, seed, lines, messages, region } = trial;
-  // The picture's own name stands above.
-  const notes = messages.map((message) => message.replace(`${fill.name}: `, ''));
+  const { fill, spacing, seed, lines, messages: notes, region } = trial;
   if (lines === 0) return [fill.name, notes[0] ?? 'nothing is left to fill'];
   const apart =
     spacing !== undefined
