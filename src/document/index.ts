@@ -1,7 +1,17 @@
 /** Texts that people write, read into values that remember where they stood; and what to say when one is wrong. */
 
-export { checkDocument, group, jsonSchemaOf, refuse } from './check.ts';
+export { type Checked, checkDocument, group, jsonSchemaOf, refuse } from './check.ts';
 export { nearestOf, plural, quoted, series } from './describe.ts';
+export {
+  type Change,
+  parseText,
+  type Splice,
+  spliced,
+  type Written,
+  withValue,
+  withValues,
+  writtenInLine,
+} from './edit.ts';
 export { baseName, lengthOf, listOrOne, MOST_NAME, nameText, perUnit, titleText, unitsOf } from './parts.ts';
 export { describeProblem, oneLine, type Place, type Problem, ProblemError } from './problem.ts';
 export { type KeyPath, keyName, placeOf, readDocument, type SourceDocument, valueAt } from './read.ts';

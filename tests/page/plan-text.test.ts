@@ -30,6 +30,15 @@ describe('one key changed', () => {
     expect(text.split('\n').filter((line, i) => line !== plan.split('\n')[i])).toEqual(['    width: 7']);
   });
 
+  test('a title that looks like a number stays as she wrote it, and so does all else', () => {
+    for (const title of ['007', '1e3', '12345678901234567890']) {
+      const plan = FIRST_PLAN.replace(/^title.*/m, `title: ${title}   # ours`);
+      const text = withValue(plan, ['layout', 'border', 'width'], '7');
+      expect(text).toBe(plan.replace(/width: .*/, 'width: 7'));
+      expect(withUnits(plan, 'in', 'mm')).toContain(`title: ${title}   # ours\n`);
+    }
+  });
+
   test('a key taken out takes its empty group along', () => {
     const some = withValue(FIRST_PLAN, ['swag', 'from'], 2);
     expect(keysAt(some, ['swag'])).toEqual(['from']);

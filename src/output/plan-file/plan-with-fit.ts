@@ -2,16 +2,15 @@
  * Writes a chosen fit into the text of the plan that it was found with, so that the plan says every choice and
  * gives that design again.
  *
- * The text is changed, not written anew: keys, their order, comments and the way in which lengths are written
- * stay as the person has them (spaces and line breaks inside brackets are set anew). What a value says already
- * is left alone. A plan in JSON stays JSON.
+ * What the fit does not decide stays byte for byte as the person wrote it, and so does what a value says already.
+ * A plan in JSON stays JSON.
  *
  * The gap is the one choice that is a length, and rounded it would move every mark. So it is said by a rule
  * where one gives it again, `0` or `auto`, which is found out by searching with the new plan; only where
  * neither does is it written as a length, to GAP_DIGITS.
  */
 
-import { type Document, isMap, isNode, isScalar, type Node, parseDocument, visit } from 'yaml';
+import { type Change, type Written, withValues } from '../../document/index.ts';
 import { type Plan, readPlan, type Spot } from '../../plan/index.ts';
 import { type Choices, choicesOf, type Fit, type Ranked, searchPlan } from '../../swag/index.ts';
 
@@ -64,81 +63,29 @@ const planSaying = (
   { plan, ranked, template }: TakenFit,
   gap: string | number | undefined,
 ): string => {
-  const doc = parseDocument(text, { version: '1.2', schema: 'core', merge: false });
-  replaceAliases(doc);
   const choices = choicesOf(ranked);
-  put(doc, ['template'], template);
   const { swag, layout } = plan;
   const key = layout.kind === 'border' && layout.round === 'block' ? 'frame' : layout.kind;
-  if (choices.corners !== undefined) put(doc, ['layout', key, 'corners'], choices.corners);
-  if (choices.count !== undefined) put(doc, ['layout', 'frame', 'count'], choices.count);
-  if (!says(swag.from, choices.from, ranked)) put(doc, ['swag', 'from'], choices.from);
-  if (!says(swag.to, choices.to, ranked)) put(doc, ['swag', 'to'], choices.to);
-  put(doc, ['swag', 'setting'], choices.setting);
-  putOrDrop(doc, ['swag', 'laid'], choices.laid);
-  putOrDrop(doc, ['swag', 'flat'], choices.flat);
-  put(doc, ['swag', 'side'], choices.side);
-  put(doc, ['swag', 'direction'], choices.direction);
+  const changes: Change[] = [[['template'], template]];
+  const put = (path: Change[0], value: Written): number => changes.push([path, value]);
+  if (choices.corners !== undefined) put(['layout', key, 'corners'], choices.corners);
+  if (choices.count !== undefined) put(['layout', 'frame', 'count'], choices.count);
+  if (!says(swag.from, choices.from, ranked)) put(['swag', 'from'], choices.from);
+  if (!says(swag.to, choices.to, ranked)) put(['swag', 'to'], choices.to);
+  put(['swag', 'setting'], choices.setting);
+  put(['swag', 'laid'], choices.laid);
+  put(['swag', 'flat'], choices.flat);
+  put(['swag', 'side'], choices.side);
+  put(['swag', 'direction'], choices.direction);
   if (choices.repeats.length > 0 && !sameCounts(swag.repeats, choices.repeats))
-    putCounts(doc, choices.repeats);
-  if (gap !== undefined) put(doc, ['swag', 'gap'], gap);
-  return isJson(text) ? `${JSON.stringify(doc.toJS(), null, 2)}\n` : doc.toString({ lineWidth: 0 });
+    put(['swag', 'repeats'], counts(choices.repeats));
+  if (gap !== undefined) put(['swag', 'gap'], gap);
+  return withValues(text, changes);
 };
 
-const isJson = (text: string): boolean => {
-  try {
-    JSON.parse(text);
-    return true;
-  } catch {
-    return false;
-  }
-};
-
-type KeyPath = readonly string[];
-
-/** What an alias stands for takes its place, so that a change here changes nothing elsewhere. */
-const replaceAliases = (doc: Document.Parsed): void => {
-  visit(doc, {
-    Alias: (_, alias) => {
-      const copy = alias.resolve(doc)?.clone() as Node | undefined;
-      if (!copy) return undefined;
-      visit(copy, { Node: (_key, node) => void ('anchor' in node && delete node.anchor) });
-      return copy;
-    },
-  });
-};
-
-const put = (doc: Document.Parsed, path: KeyPath, value: string | number): void => {
-  const parent = path.slice(0, -1);
-  // A group that is named and left empty holds nothing that a key could be added to.
-  if (parent.length > 0 && !isMap(doc.getIn(parent, true))) doc.setIn(parent, doc.createNode({}));
-  const old = doc.getIn(path, true);
-  if (isScalar(old)) {
-    // The value in its place, so that comments beside it stay.
-    if (old.value !== value) old.value = value;
-    return;
-  }
-  const node = doc.createNode(value);
-  // A list that becomes one value leaves its comments to it.
-  if (isNode(old)) {
-    if (old.comment) node.comment = old.comment;
-    if (old.commentBefore) node.commentBefore = old.commentBefore;
-  }
-  doc.setIn(path, node);
-};
-
-const putOrDrop = (doc: Document.Parsed, path: KeyPath, value: string | number | undefined): void => {
-  if (value !== undefined) put(doc, path, value);
-  else if (doc.hasIn(path)) doc.deleteIn(path);
-};
-
-/** One number where a person would write one, else one per side on one line. */
-const putCounts = (doc: Document.Parsed, repeats: readonly number[]): void => {
-  const path = ['swag', 'repeats'];
-  const [first] = repeats;
-  if (first !== undefined && repeats.every((n) => n === first)) put(doc, path, first);
-  else doc.setIn(path, doc.createNode(repeats, { flow: true }));
-};
+/** One number where a person would write one, else one per side. */
+const counts = (repeats: readonly number[]): Written =>
+  repeats.every((n) => n === repeats[0]) ? repeats[0] : repeats;
 
 const sameCounts = (written: readonly number[] | undefined, chosen: readonly number[]): boolean =>
   written !== undefined && chosen.every((n, i) => n === (written.length === 1 ? written[0] : written[i]));

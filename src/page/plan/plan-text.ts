@@ -3,27 +3,25 @@
  * saved is what she wrote: order, comments and the way lengths are written stay as they are.
  */
 
-import { type Document, isCollection, isMap, isScalar, isSeq, parseDocument, visit } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, visit } from 'yaml';
+import {
+  type Change,
+  withValues as changed,
+  type KeyPath,
+  parseText,
+  type Splice,
+  spliced,
+  type Written,
+  writtenInLine,
+} from '../../document/index.ts';
 import { readLength, type Units } from '../../length/index.ts';
 import { exactly } from './her-units.ts';
 
-export type KeyPath = readonly (string | number)[];
-
-/** A text, a list that is written on one line, a group, or undefined to take the key out. */
-export type Written =
-  | string
-  | number
-  | readonly (string | number)[]
-  | { readonly [key: string]: Written }
-  | undefined;
-
-/** The same way of reading as the program's own, so that nothing means two things. */
-const parse = (text: string): Document.Parsed =>
-  parseDocument(text, { version: '1.2', schema: 'core', merge: false, uniqueKeys: false });
+export type { KeyPath, Written };
 
 /** The text's values. Fields ask for many of one text: it is parsed once for all of them, and never changed. */
 const read = (text: string): Document.Parsed => {
-  if (last?.text !== text) last = { text, doc: parse(text) };
+  if (last?.text !== text) last = { text, doc: parseText(text) };
   return last.doc;
 };
 
@@ -32,43 +30,11 @@ let last: { readonly text: string; readonly doc: Document.Parsed } | undefined;
 export const withValue = (text: string, path: KeyPath, value: Written): string =>
   withValues(text, [[path, value]]);
 
-export const withValues = (text: string, changes: readonly (readonly [KeyPath, Written])[]): string => {
-  const doc = parse(text);
-  for (const [path, value] of changes) put(doc, path, value);
-  return doc.toString({ lineWidth: 0 });
-};
-
-const put = (doc: Document.Parsed, path: KeyPath, value: Written): void => {
-  if (value === undefined) {
-    if (doc.hasIn(path)) doc.deleteIn(path);
-    dropEmpty(doc, path.slice(0, -1));
-    return;
-  }
-  for (let depth = 1; depth < path.length; depth++) {
-    const parent = path.slice(0, depth);
-    if (!isCollection(doc.getIn(parent, true))) doc.setIn(parent, doc.createNode({}));
-  }
-  const old = doc.getIn(path, true);
-  const plain = typeof value === 'object' ? value : plainValue(value);
-  if (typeof plain === 'object') {
-    const node = doc.createNode(plain, { flow: true });
-    if (isScalar(old) || isCollection(old)) node.comment = old.comment ?? null;
-    doc.setIn(path, node);
-  } else if (isScalar(old)) {
-    old.value = plain;
-    delete old.source;
-  } else doc.setIn(path, plain);
-};
-
-/** A group that nothing is left in goes too: `swag: {}` says nothing. */
-const dropEmpty = (doc: Document.Parsed, path: KeyPath): void => {
-  if (path.length === 0) return;
-  const group = doc.getIn(path, true);
-  if (isCollection(group) && group.items.length === 0) {
-    doc.deleteIn(path);
-    dropEmpty(doc, path.slice(0, -1));
-  }
-};
+export const withValues = (text: string, changes: readonly Change[]): string =>
+  changed(
+    text,
+    changes.map(([path, value]) => [path, typeof value === 'string' ? plainValue(value) : value]),
+  );
 
 /** `72` is written as a number, `60 1/8` as the text that it is. */
 const plainValue = (value: string | number): string | number =>
@@ -120,8 +86,8 @@ const LENGTH_KEYS = new Set([
  */
 export const withUnits = (text: string, from: Units, to: Units): string => {
   if (from === to) return text;
-  const doc = parse(text);
-  visit(doc, {
+  const splices: Splice[] = [];
+  visit(parseText(text), {
     Scalar: (where, node, ancestors) => {
       const written = scalarText(node);
       if (where === 'key' || !(isBare(written) || written.endsWith(` ${to}`))) return;
@@ -131,14 +97,17 @@ export const withUnits = (text: string, from: Units, to: Units): string => {
       if (keys.includes('repeats') || !LENGTH_KEYS.has(keys.at(-1) ?? '')) return;
       const read = readLength(written, from, 'any');
       const inNew = read.ok ? exactly(read.mm, to) : undefined;
-      if (inNew !== undefined) node.value = plainValue(inNew);
-      else if (isBare(written)) node.value = `${written} ${from}`;
-      delete node.source;
+      const value =
+        inNew !== undefined ? plainValue(inNew) : isBare(written) ? `${written} ${from}` : undefined;
+      const [start, end] = node.range ?? [0, 0];
+      if (value !== undefined && start < end)
+        splices.push({ from: start, to: end, text: writtenInLine(value, text[start] === '"') });
     },
   });
-  if (doc.hasIn(['marks', 'round'])) put(doc, ['marks', 'round'], undefined);
-  doc.setIn(['units'], to);
-  return doc.toString({ lineWidth: 0 });
+  return withValues(spliced(text, splices), [
+    [['marks', 'round'], undefined],
+    [['units'], to],
+  ]);
 };
 
 /** A number or a fraction without a unit. */
