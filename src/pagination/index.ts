@@ -10,6 +10,7 @@ export {
   factorsFor,
   isCorrected,
   type PerEdge,
+  scaledWords,
   UNMEASURED,
 } from './paper-edges.ts';
 export {

@@ -27,6 +27,22 @@ export const isCorrected = ({ short, long }: PerEdge): boolean => short !== 1 ||
 export const correctionWords = ({ short, long }: PerEdge): string =>
   `short edge × ${(1 / short).toFixed(4)}, long edge × ${(1 / long).toFixed(4)}`;
 
+/**
+ * A printer is seldom off by more than 2 or 3 in 100, and hardly ever by the same along both edges; a viewer that fits
+ * the page to the paper takes 3 to 6 off both alike, or adds it. (From memory; no source.)
+ */
+const LEAST_SCALED = 0.03;
+/** What two readings of one length may differ by: 1/32 in of the 2 in square. */
+const ALIKE = 1 / 64;
+
+/** What to say where the page was scaled as a whole, by a viewer: that is to be switched off, and not corrected. */
+export const scaledWords = ({ short, long }: PerEdge): string | undefined => {
+  const isFar = [short, long].every((factor) => Math.abs(factor - 1) > LEAST_SCALED - 1e-9);
+  if (!isFar || Math.abs(short - long) > ALIKE + 1e-9) return undefined;
+  const size = Math.round(50 * (short + long));
+  return `both edges came out at about ${size} %: most likely the viewer fitted the page to the paper. Print at 100 % / actual size, and measure that print`;
+};
+
 /** Which edge of the paper runs across a page, and which up. */
 export const edgesOf = (orientation: Orientation): { readonly x: PaperEdge; readonly y: PaperEdge } =>
   orientation === 'portrait' ? { x: 'short', y: 'long' } : { x: 'long', y: 'short' };

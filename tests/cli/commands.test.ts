@@ -177,6 +177,24 @@ describe('mockup', () => {
     },
   );
 
+  it('says that a viewer fitted the page where both edges are off alike, and not where a printer did it', async () => {
+    const folder = await guildFolder();
+    const last = async (measured: string) =>
+      (await run(folder, ['mockup', 'sampler.yaml', '--measured', measured])).lines.at(-1);
+    // 3 in 100 and more, both edges: 1.88 and 1.94 of the 2 in square; a viewer may also enlarge.
+    for (const [measured, size] of [
+      ['1.88,1.88', 94],
+      ['1.94,1.94', 97],
+      ['1.91,1.88', 95],
+      ['2.08,2.07', 104],
+    ] as const)
+      expect(await last(measured)).toBe(
+        `--measured: both edges came out at about ${size} %: most likely the viewer fitted the page to the paper. Print at 100 % / actual size, and measure that print`,
+      );
+    for (const measured of ['1.88,1.99', '1.96,1.96', '1.9,2.1', '2,2.08'])
+      expect(await last(measured)).toMatch(/^corrected for your printer: /);
+  });
+
   it('makes the same bytes again', async () => {
     const folder = await guildFolder();
     for (const name of ['a.pdf', 'b.pdf']) await run(folder, ['mockup', 'sampler.yaml', '-o', name]);

@@ -2,7 +2,14 @@
 
 import { useSignal } from '@preact/signals';
 import { useId, useMemo } from 'preact/hooks';
-import { correctionWords, PAPER_IDS, PAPERS, type PaperId } from '../../pagination/index.ts';
+import {
+  correctionWords,
+  PAPER_IDS,
+  PAPERS,
+  type PaperId,
+  type PerEdge,
+  scaledWords,
+} from '../../pagination/index.ts';
 import type { Outcome } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
@@ -157,7 +164,7 @@ export const Paper = () => {
             ? 'Leave the measurements empty for a first print. If its square is not 2 in (50.8 mm), type what it is, and print again.'
             : measured === 'wrong'
               ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
-              : `The next sheets make up for it: ${correctionWords(measured)}.`}
+              : nextSheets(measured)}
       </p>
       <ul class="prints">
         {button(
@@ -230,3 +237,10 @@ const MeasuredField = ({
 
 /** The check square as she calls it. */
 const SQUARE = { in: '2 in', cm: '5.08 cm', mm: '50.8 mm' } as const;
+
+const nextSheets = (measured: PerEdge): string => {
+  const scaled = scaledWords(measured);
+  return scaled === undefined
+    ? `The next sheets make up for it: ${correctionWords(measured)}.`
+    : `On your last print ${scaled}.`;
+};
