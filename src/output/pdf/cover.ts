@@ -4,7 +4,7 @@ import { plural } from '../../document/index.ts';
 import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
-import type { Paper, SheetPlan } from '../../pagination/index.ts';
+import { isCorrected, type Paper, type PerEdge, type SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
 import { drawLegend, legendHeight, legendRows } from './legend.ts';
@@ -34,6 +34,8 @@ export interface Printed {
   readonly paper: Paper;
   /** Such as `True size: 6 sheets of Letter`. */
   readonly words: readonly string[];
+  /** What the printer was found to do. */
+  readonly measured: PerEdge;
   /** Whether sheets join others. */
   readonly isTaped: boolean;
 }
@@ -197,7 +199,7 @@ const blocksFor = (printed: Printed, words: CoverWords): Block[] => [
   { kind: 'heading', text: 'Print' },
   ...points(printing(printed.paper)),
   { kind: 'heading', text: 'Check the scale' },
-  ...points(checking(words.units)),
+  ...points(checking(words.units, isCorrected(printed.measured))),
   { kind: 'heading', text: 'How true it is' },
   { kind: 'text', text: claim(words.units) },
   ...(printed.isTaped ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())] : []),
@@ -216,11 +218,15 @@ const printing = (paper: Paper): string[] => [
   'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',
 ];
 
-const checking = (units: Units): string[] => [
+const checking = (units: Units, corrected: boolean): string[] => [
   'Lay a ruler along two sides of the check square: 2 in to its sides, 50 mm to the ticks.',
   `Then lay it along the frame, which is marked in ${units === 'in' ? 'inches and millimetres' : 'millimetres and inches'} on all four sides. A small error only shows on a long measure.`,
   '100 mm reads 94, 96 or 97: the viewer shrank the page. Print again at 100 %.',
-  'It is off by less, or differently along the two edges of the paper: that is the printer. Give what you measured, the short edge first, and print again; the same sheets then say by how much they were corrected.',
+  `It is off by less, or differently along the two edges of the paper: that is the printer. ${
+    corrected
+      ? 'This print is corrected already: measure one that is not, and give what that one measured.'
+      : 'Give what you measured, the short edge first, and print again: each sheet then says by how much it was corrected. Do not mix the two prints.'
+  }`,
 ];
 
 const taping = (): string[] => [

@@ -8,6 +8,7 @@ import {
   edgesOf,
   factorsFor,
   inkOf,
+  isCorrected,
   type Orientation,
   type PerEdge,
   rulesFor,
@@ -67,7 +68,7 @@ export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptio
   for (const rule of rulesFor(live, options.units === 'in' ? 'in' : 'mm')) drawRule(content, rule);
   const words = [
     `${options.title}. True size: print at 100 % / actual size; check the marks along the frame with a ruler.`,
-    `The paper’s ${edgesOf(orientation).x} edge runs across, its ${edgesOf(orientation).y} edge up. ${correctedFor(measured)}`,
+    `The paper’s ${edgesOf(orientation).x} edge runs across, its ${edgesOf(orientation).y} edge up.${isCorrected(measured) ? ` ${correctedFor(measured)}` : ''}`,
   ];
   const room = boxWidth(live) - 2 * PADDING;
   const size = TYPE.small;

@@ -62,6 +62,7 @@ export const writeQuiltSheets = async (
       words: [
         `True size: ${plural(count, 'sheet')} of ${paper.name} for ${plural(laid.length, 'part')}, each with a map overleaf`,
       ],
+      measured: first.plan.measured,
       isTaped: laid.some(({ plan }) => plan.sheets.length > 1),
     },
     options,

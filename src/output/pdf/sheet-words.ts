@@ -114,12 +114,10 @@ const wordsFor = (plan: SheetPlan, cut: readonly string[]): string[] => {
     'Lay a ruler here and along the frame. Where 100 mm reads 94, 96 or 97, the viewer shrank it.',
   ];
   if (cut.length > 0) words.push(`Cut along the dashes (${cut.join(', ')}), lay on top, cross on cross.`);
-  words.push(correctedFor(plan.measured));
+  if (isCorrected(plan.measured)) words.push(correctedFor(plan.measured));
   return words;
 };
 
 /** Said by the edges of the paper and not by across and up, because on a landscape sheet these change places. */
 export const correctedFor = (measured: PerEdge): string =>
-  isCorrected(measured)
-    ? `Corrected for your printer: ${correctionWords(measured).replaceAll('× ', '×\u00a0')}.`
-    : 'Not corrected for a printer: × 1.0000 both ways.';
+  `Corrected for your printer: ${correctionWords(measured).replaceAll('× ', '×\u00a0')}.`;

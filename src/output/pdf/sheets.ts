@@ -59,7 +59,12 @@ export const writeSheetsCounted = async (
       caption: (scale) => mapCaption(plan, scale, options.units),
       legend: legendOf(drawing),
     },
-    { paper: plan.paper, words: [sheetsLine(plan)], isTaped: plan.sheets.length > 1 },
+    {
+      paper: plan.paper,
+      words: [sheetsLine(plan)],
+      measured: plan.measured,
+      isTaped: plan.sheets.length > 1,
+    },
     options,
   );
   drawSheets(pdf, ink, plan, options.title);

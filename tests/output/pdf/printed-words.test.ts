@@ -372,11 +372,20 @@ describe.each([
     }
   });
 
+  it('says on the cover what to do with what is measured, which on a corrected print is another thing', () => {
+    const words = wordsOf(cover);
+    const isFirst = words.includes('each sheet then says by how much it was corrected');
+    expect(isFirst).toBe(!measured);
+    expect(words.includes('This print is corrected already: measure one that is not')).toBe(
+      Boolean(measured),
+    );
+  });
+
   it('says by how much each edge was corrected, as the square was', () => {
     for (const sheet of sheets) {
       const words = wordsOf(sheet);
       if (!measured) {
-        expect(words).toContain('Not corrected for a printer: × 1.0000 both ways.');
+        expect(words).not.toMatch(/correct/i);
         continue;
       }
       const told = /Corrected for your printer: short edge × (\d\.\d{4}), long edge × (\d\.\d{4})\./.exec(
