@@ -37,9 +37,18 @@ type Said = Exclude<Written, undefined>;
 
 export type Change = readonly [path: KeyPath, value: Written];
 
-/** The same way of reading as `readDocument`, so that nothing means two things. */
+/**
+ * The same way of reading as `readDocument`, so that nothing means two things. Who edits a text has had it read, and
+ * its mistakes said, before: they are not worded here, which takes two thirds of a text full of them.
+ */
 export const parseText = (text: string): Document.Parsed =>
-  parseDocument(text, { version: '1.2', schema: 'core', merge: false, uniqueKeys: false });
+  parseDocument(text, {
+    version: '1.2',
+    schema: 'core',
+    merge: false,
+    uniqueKeys: false,
+    prettyErrors: false,
+  });
 
 /** Throws where the text has a mistake in its writing: there is no telling then what a key would be. */
 export const withValues = (text: string, changes: readonly Change[]): string =>
