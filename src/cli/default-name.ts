@@ -1,10 +1,8 @@
-/** What an output is called when nobody says: after its plan, in the folder where the command runs. */
+/** What an output is called when nobody says: after its plan or template, in the folder where the command runs. */
 
 import { basename, extname } from 'node:path';
+import { type Naming, proposedName } from '../jobs/names.ts';
 
-/** `plans/raffle.yaml` and `-mockup.pdf` give `raffle-mockup.pdf`. */
-export const defaultName = (input: string, ending: string): string => {
-  const base = basename(input, extname(input));
-  // A name that begins with a dash would be taken for an option by the next command.
-  return `${base.replace(/^-+/, '') || 'swags'}${ending}`;
-};
+/** `plans/raffle.yaml` and `mockup` give `raffle-mockup.pdf`. */
+export const defaultName = (input: string, kind?: Naming['kind'], ending = 'pdf'): string =>
+  proposedName({ called: basename(input, extname(input)), ...(kind && { kind }), ending });

@@ -1,9 +1,9 @@
 /** The first steps of every command that takes a plan: read it, read its templates, make the design. */
 
 import { type KeyPath, type Place, type Problem, ProblemError } from '../document/index.ts';
-import { fillProblems } from '../drawing/index.ts';
+import type { Part } from '../jobs/part.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
-import { type Design, designFromPlan } from '../swag/index.ts';
+import { designFromPlan } from '../swag/index.ts';
 import { readTemplate, type Template } from '../template/index.ts';
 import { findPlanTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
@@ -23,9 +23,7 @@ export interface PlanFiles {
   readonly placed: (problem: Problem) => Problem;
 }
 
-export interface Planned extends PlanFiles {
-  readonly design: Design;
-}
+export type Planned = PlanFiles & Part;
 
 type PlaceAt = (path: KeyPath) => Place;
 
@@ -55,18 +53,12 @@ export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> =>
   return { plan, text: source.text, templates, inputs, placed };
 };
 
-/** For commands that draw no fill and go on without them: a misspelt one is a mistake in the plan all the same. */
-export const refuseUnknownFills = ({ plan, placed }: PlanFiles): void => {
-  const problems = fillProblems(plan).map(placed);
-  if (problems.length > 0) throw new ProblemError(problems);
-};
-
 /** The best design of a plan. Throws a ProblemError with all problems of the step that failed. */
 export const planned = async (io: Io, file: string): Promise<Planned> => {
   const files = await readPlanFiles(io, file);
   const made = designFromPlan(files.plan, files.templates);
   if (!made.ok) throw new ProblemError(made.problems.map(files.placed));
-  return { ...files, design: made.design };
+  return { ...files, name: undefined, design: made.design };
 };
 
 /** A key as a person reads it, which counts from 1, as the path that it is. */

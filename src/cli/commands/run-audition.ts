@@ -3,6 +3,7 @@
 import { ProblemError, plural } from '../../document/index.ts';
 import { drawPlan, type Scope } from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
+import { refuseUnknownFills } from '../../jobs/part.ts';
 import { INCH_SIXTYFOURTH as FINEST, formatLength } from '../../length/index.ts';
 import {
   hasRegion,
@@ -27,7 +28,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { readPages } from '../pages.ts';
 import { pdfMeans } from '../render-pdf.ts';
 import { readShow } from '../show.ts';
-import { planned, refuseUnknownFills } from '../steps.ts';
+import { planned } from '../steps.ts';
 import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
@@ -49,7 +50,7 @@ export const runAudition = async (io: Io, file: string, options: AuditionOptions
   const show = options.show ?? (wanted.region === 'corner' ? 'corner' : 'repeat');
   const { design, scope } = readShow(whole, show);
   const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
-  const usual = defaultName(file, wanted.empty ? '-frames.pdf' : '-audition.pdf');
+  const usual = defaultName(file, wanted.empty ? 'frames' : 'audition');
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
   const sheet: SheetOptions = {
     title: plan.title,

@@ -1,11 +1,12 @@
 /** What `card` does. */
 
+import { refuseUnknownFills } from '../../jobs/part.ts';
 import { cardAsData, cardOf, writeTextCard } from '../../output/card/index.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
-import { planned, refuseUnknownFills } from '../steps.ts';
+import { planned } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { CardOptions } from './card.ts';

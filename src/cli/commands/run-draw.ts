@@ -36,7 +36,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const { design, scope } = readShow(whole, options.show ?? 'all');
   const output = await openOutput(
     io,
-    { asked: options.output, usual: defaultName(file, `.${format}`) },
+    { asked: options.output, usual: defaultName(file, undefined, format) },
     inputs,
   );
   const summary = describeDesign(design, plan.marks.style, plan.channels);

@@ -2,6 +2,7 @@
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { ProblemError } from '../../document/index.ts';
+import { refuseUnknownFills } from '../../jobs/part.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { fitTableLines } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
@@ -21,7 +22,7 @@ import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { type PlanFiles, readPlanFiles, refuseUnknownFills } from '../steps.ts';
+import { type PlanFiles, readPlanFiles } from '../steps.ts';
 import { sayUnprintable } from '../unprintable.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
@@ -160,7 +161,7 @@ const writeResults = async (
 const takenOutput = (file: string, { text }: PlanFiles, { number }: Taken, options: FitOptions): Wanted =>
   options.inPlace
     ? { asked: file, was: text }
-    : { asked: options.output, usual: defaultName(file, `-fit-${number}.yaml`), handwork: true };
+    : { asked: options.output, usual: defaultName(file, `fit-${number}`, 'yaml'), handwork: true };
 
 const takenText = (
   io: Io,

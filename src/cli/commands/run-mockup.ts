@@ -1,55 +1,37 @@
 /** What `mockup` does. */
 
-import { usualShow } from '../../output/mockup/index.ts';
-import { shownDrawing } from '../../output/view/index.ts';
+import { mockup } from '../../jobs/mockup.ts';
+import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
-import { drawnPlan } from '../drawn-plan.ts';
 import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
-import { printJson, say } from '../messages.ts';
+import { MEANS } from '../means.ts';
+import { printJson } from '../messages.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { sheetsPdf } from '../render-pdf.ts';
-import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
-import {
-  describeCorrection,
-  describeSheets,
-  layOutSheets,
-  pagesWords,
-  readSheetOptions,
-  sheetsAsData,
-} from '../sheets.ts';
-import { readShow } from '../show.ts';
+import { designAsData, outwardReach } from '../report-design.ts';
+import { sayMade } from '../say-made.ts';
+import { readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { planned } from '../steps.ts';
-import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import type { MockupOptions } from './mockup.ts';
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const { plan, templates, design: whole, inputs, placed } = await planned(io, file);
+  const { inputs, ...part } = await planned(io, file);
+  const { plan } = part;
   const layout = readSheetOptions(options, plan.units, plan.paper);
-  const { design, scope } = readShow(whole, options.show ?? usualShow(whole));
-  const output = await openOutput(
-    io,
-    { asked: options.output, usual: defaultName(file, '-mockup.pdf') },
-    inputs,
-  );
-  const drawing = shownDrawing(await drawnPlan(io, design, plan, scope, without, placed), { without });
-  const sheets = layOutSheets(drawing, layout, options);
-  const summary = describeDesign(design, plan.marks.style, plan.channels);
-  const pdf = await sheetsPdf(drawing, sheets, { title: plan.title, summary, units: plan.units });
-  await output.write(pdf.bytes);
-  await sayUnprintable(io, plan.title, templates);
-  for (const line of summary) await say(io, line);
-  await say(io, `${output.name}: ${scope.label}, ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
-  for (const line of describeCorrection(sheets.measured)) await say(io, line);
+  const output = await openOutput(io, { asked: options.output, usual: defaultName(file, 'mockup') }, inputs);
+  const made = await asAsked(options, () => mockup(part, { show: options.show, without, layout }, MEANS));
+  await output.write(made.bytes);
+  await sayMade(io, output, made);
+  const { shown, sheets } = made;
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
       file: output.name,
-      shows: scope.label,
+      shows: shown.scope.label,
       ...sheetsAsData(sheets),
-      ...designAsData(design, outwardReach(plan.channels)),
+      ...designAsData(shown.design, outwardReach(plan.channels)),
     });
 };

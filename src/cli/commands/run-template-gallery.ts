@@ -51,11 +51,9 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
         ...(spans.length > 0 ? { hint: 'leave --spans out to see which it makes' } : {}),
       },
     ]);
-  const output = await openOutput(
-    io,
-    { asked: options.output, usual: defaultName(source.path, '-gallery.pdf') },
-    [source.path],
-  );
+  const output = await openOutput(io, { asked: options.output, usual: defaultName(source.path, 'gallery') }, [
+    source.path,
+  ]);
   const written = await writeGallery(
     shown,
     template.title,

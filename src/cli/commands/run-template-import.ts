@@ -32,7 +32,7 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
   const file = await readTextFile(io, name);
   const output = await openOutput(
     io,
-    { asked: options.output, usual: defaultName(name, '.yaml'), handwork: true },
+    { asked: options.output, usual: defaultName(name, undefined, 'yaml'), handwork: true },
     [file.path],
   );
   const made = templateFromSvg(file.text, {

@@ -60,7 +60,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const [output, overlay] = await openOutputs(
     io,
     [
-      { asked: options.output, usual: defaultName(name, '.yaml'), handwork: true },
+      { asked: options.output, usual: defaultName(name, undefined, 'yaml'), handwork: true },
       { asked: options.overlay, usual: overlayBeside(name, options.output), option: '--overlay' },
     ],
     [file.path],
@@ -141,8 +141,8 @@ const notAnEdge = (scan: string, [first]: readonly Problem[]): Problem => ({
 /** The picture of what was found lies beside the template that was asked for, and is called after it. */
 const overlayBeside = (scan: string, output: string | undefined): string =>
   output === undefined || output === '-'
-    ? defaultName(scan, '-outline.png')
-    : join(dirname(output), defaultName(output, '-outline.png'));
+    ? defaultName(scan, 'outline', 'png')
+    : join(dirname(output), defaultName(output, 'outline', 'png'));
 
 const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
   if (output === '-' && json)

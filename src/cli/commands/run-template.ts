@@ -55,7 +55,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
     io,
     {
       asked: options.output,
-      usual: defaultName(source.path, options.solid ? '-solid.pdf' : '-outline.pdf'),
+      usual: defaultName(source.path, options.solid ? 'solid' : 'outline'),
     },
     [source.path],
   );

@@ -4,15 +4,9 @@
  */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
+import type { Part } from '../../jobs/part.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import {
-  choicesOf,
-  type Design,
-  designFromPlan,
-  designOf,
-  type Ranked,
-  searchPlan,
-} from '../../swag/index.ts';
+import { choicesOf, designFromPlan, designOf, type Ranked, searchPlan } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
 import { limitInTheWay } from './block-limit.ts';
 import type { Input, OwnTemplate } from './messages.ts';
@@ -30,12 +24,11 @@ export interface Worked extends ReadPlan {
   readonly keys: readonly string[];
 }
 
-export interface ChosenFit extends Worked {
+export interface ChosenFit extends Worked, Part {
   readonly ranked: Ranked;
   readonly key: string;
   /** From 0. */
   readonly index: number;
-  readonly design: Design;
 }
 
 /** What a fit is called from one search to the next: every choice that it makes. */
@@ -129,7 +122,16 @@ export const chosenFit = keepLast(
     const index = indexOf(input.taken, worked.keys);
     const ranked = worked.results[index]!;
     const key = worked.keys[index]!;
-    return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit) };
+    return {
+      ...worked,
+      name: undefined,
+      ranked,
+      key,
+      index,
+      design: designOf(ranked.field, ranked.fit),
+      // The page shows a problem beside the field that its key names.
+      placed: (problem) => problem,
+    };
   },
   (input) => JSON.stringify([input.plan, input.own, input.taken]),
 );

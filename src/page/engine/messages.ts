@@ -212,8 +212,13 @@ export interface PaperChoices {
 }
 
 export interface Printed {
+  /** What the file is called. */
+  readonly name: string;
   readonly bytes: Uint8Array;
+  /** What the file holds. */
   readonly words: string;
+  /** What she should know about it. */
+  readonly notices: readonly string[];
 }
 
 export interface Fonts {

@@ -1,8 +1,12 @@
 /** Pages for the visitor's paper: the same steps and the same words as the commands, with a compressor for browsers. */
 
 import { zlibSync } from 'fflate';
-import { ProblemError, plural } from '../../document/index.ts';
+import { baseName, ProblemError, plural } from '../../document/index.ts';
 import { drawPlan, drawTemplate, type Scope, SHEET, scopeOf, styled } from '../../drawing/index.ts';
+import type { Made, Means } from '../../jobs/made.ts';
+import { mockup } from '../../jobs/mockup.ts';
+import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
+import type { Part } from '../../jobs/part.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import {
   hasRegion,
@@ -14,7 +18,7 @@ import {
 import { cardOf } from '../../output/card/index.ts';
 import { writeCardPdf } from '../../output/card-sheets/index.ts';
 import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
-import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
+import { CAUTIONS } from '../../output/mockup/index.ts';
 import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
 import { DEFAULT_MARGIN, evenMargins, layOut, type Orientation, PAPERS } from '../../pagination/index.ts';
 import { type Design, describeFault, stitchTemplate } from '../../swag/index.ts';
@@ -38,20 +42,43 @@ export const print = async (
   fonts: Fonts,
 ): Promise<Printed> => {
   const fit = chosenFit(input);
+  const means: Means = { deflate, fonts: async () => fonts };
   switch (what) {
     case 'sheets':
-      return sheets(fit, choices, fonts);
+      return printed(
+        fit,
+        'mockup',
+        await mockup(
+          fit,
+          { show: choices.show, layout: { paper: choices.paper, measured: choices.measured } },
+          means,
+        ),
+      );
     case 'card':
-      return card(fit, choices, fonts);
+      return printed(fit, 'card', await card(fit, choices, fonts));
     case 'audition':
     case 'frames':
-      return audition(fit, what === 'frames', choices, fonts);
+      return printed(fit, what, await audition(fit, what === 'frames', choices, fonts));
     case 'contact':
-      return contact(fit, choices, fonts);
+      return printed(fit, 'choices', await contact(fit, choices, fonts));
     default:
       return what satisfies never;
   }
 };
+
+/** What was made, with its name and what is said of it. */
+const printed = (
+  { plan, name }: Part,
+  kind: FileKind,
+  { bytes, words, notices = [] }: Pick<Made, 'bytes' | 'words'> & Partial<Made>,
+): Printed => ({
+  name: proposedName({ called: calledAfter(plan.title), part: name, kind }),
+  bytes,
+  words,
+  notices,
+});
+
+type Old = { readonly bytes: Uint8Array; readonly words: string };
 
 const shown = (whole: Design, name: string): { design: Design; scope: Scope } => {
   const scoped = scopeOf(whole, name);
@@ -66,35 +93,7 @@ const setups = (
   ways: readonly Orientation[] = ['portrait', 'landscape'],
 ): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
 
-const sheets = async (
-  { plan, design: whole }: ChosenFit,
-  { paper, measured, show }: PaperChoices,
-  fonts: Fonts,
-): Promise<Printed> => {
-  const { design, scope } = shown(whole, show ?? usualShow(whole));
-  const drawn = drawPlan(design, plan, scope);
-  if (drawn.problems.length > 0) throw new ProblemError(drawn.problems);
-  const { units } = plan;
-  const drawing = styled(drawn.drawing, SHEET);
-  const laid = layOut(drawing, { paper, measured, units });
-  const summary = describeDesign(design, plan.marks.style, plan.channels);
-  const { title } = plan;
-  const bytes = await writeSheets(drawing, laid, {
-    title,
-    summary,
-    units,
-    cautions: CAUTIONS,
-    deflate,
-    fonts,
-  });
-  const { length } = laid.sheets;
-  return {
-    bytes,
-    words: `${capital(scope.label)} on ${plural(length, 'sheet')} of ${laid.paper.name}, and a cover with the map`,
-  };
-};
-
-const card = async ({ plan, design }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Printed> => {
+const card = async ({ plan, design }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Old> => {
   const [setup] = setups(choices, ['portrait']);
   const written = await writeCardPdf(cardOf(design, plan, CAUTIONS), design, {
     setup: setup!,
@@ -112,7 +111,7 @@ const audition = async (
   empty: boolean,
   choices: PaperChoices,
   fonts: Fonts,
-): Promise<Printed> => {
+): Promise<Old> => {
   const { design, scope } = shown(whole, choices.show ?? 'repeat');
   const { channels } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
   const { title, units, marks } = plan;
@@ -143,11 +142,7 @@ const audition = async (
   return { bytes: written.bytes, words: `${what}, ${plural(written.pages, 'page')} of ${written.paper}` };
 };
 
-const contact = async (
-  { plan, results }: ChosenFit,
-  choices: PaperChoices,
-  fonts: Fonts,
-): Promise<Printed> => {
+const contact = async ({ plan, results }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Old> => {
   const kept = results.slice(0, CONTACTS);
   const candidates = kept.map((ranked, i) => {
     const { drawing } = excerpt(ranked, plan);
@@ -200,9 +195,9 @@ export const outline = async (
     fonts,
   });
   return {
+    name: proposedName({ called: baseName(found.file), kind: 'outline' }),
+    notices: [],
     bytes,
     words: `The outline of ${title}, ${plural(laid.sheets.length, 'sheet')} of ${laid.paper.name}, and a cover`,
   };
 };
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,7 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
+import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
@@ -130,12 +131,8 @@ export const FileButton = ({ label }: { readonly label: string }) => {
   );
 };
 
-export const fileTitle = (): string =>
-  (look.value?.facts?.title ?? 'border')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60) || 'border';
+const planName = (): string =>
+  proposedName({ called: calledAfter(look.value?.facts?.title ?? ''), ending: 'yaml' });
 
 /** A new quilt, in her units and for her paper, with her own templates on the shelf. */
 export const startAnew = (): void => {
@@ -150,9 +147,9 @@ export const startAnew = (): void => {
 export const savePlan = async (): Promise<void> => {
   const decided = await during('the plan', quick.ask({ kind: 'decided', input: state.value }));
   const text = decided.kind === 'answer' && decided.answer ? decided.answer : state.value.plan;
-  saveAs(`${fileTitle()}.yaml`, 'text/yaml', text);
+  saveAs(planName(), 'text/yaml', text);
   say(
-    `${fileTitle()}.yaml is with your downloads. “Open …” brings it back, here or on another computer.${notInIt()}`,
+    `${planName()} is with your downloads. “Open …” brings it back, here or on another computer.${notInIt()}`,
   );
 };
 
@@ -162,7 +159,7 @@ const notInIt = (): string =>
 
 /** The plan as it stands, with what is still open left open. */
 export const saveOpenPlan = (): void => {
-  saveAs(`${fileTitle()}.yaml`, 'text/yaml', state.value.plan);
+  saveAs(planName(), 'text/yaml', state.value.plan);
 };
 
 export const copyLink = async (): Promise<string> => {

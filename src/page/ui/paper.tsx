@@ -24,7 +24,6 @@ import {
 import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
-import { fileTitle } from './files.tsx';
 import { Said } from './said.tsx';
 import { complain, during, edit, isOld, say, shelf, shown, state, thorough } from './store.ts';
 import { TrueSize } from './true-size.tsx';
@@ -90,7 +89,7 @@ export const Paper = () => {
     }
     return { paper, measured, show: shownPart === '' ? undefined : shownPart };
   };
-  const make = async (what: PrintKind, ending: string): Promise<void> => {
+  const make = async (what: PrintKind): Promise<void> => {
     const chosen = choices();
     if (!chosen) return;
     const fonts = await during('the fonts', loadFonts());
@@ -98,7 +97,7 @@ export const Paper = () => {
       'the pages',
       thorough.ask({ kind: 'print', input: state.value, what, choices: chosen, fonts }),
     );
-    deliver(printed, `${fileTitle()}-${ending}.pdf`);
+    deliver(printed);
   };
   const outline = async (name: string): Promise<void> => {
     const chosen = choices();
@@ -108,15 +107,15 @@ export const Paper = () => {
       'the pages',
       thorough.ask({ kind: 'outline', name, own: state.value.own, choices: chosen, fonts }),
     );
-    deliver(printed, `${name.replace(/^.*\/|\.\w+$/g, '')}-outline.pdf`);
+    deliver(printed);
   };
-  const button = (what: PrintKind, ending: string, words: string, more: string) => (
+  const button = (what: PrintKind, words: string, more: string) => (
     <li>
       <button
         type="button"
         class={what === 'sheets' ? 'main' : ''}
         disabled={!isReady}
-        onClick={() => void make(what, ending)}
+        onClick={() => void make(what)}
       >
         {words}
       </button>
@@ -167,16 +166,11 @@ export const Paper = () => {
               : nextSheets(measured)}
       </p>
       <ul class="prints">
-        {button(
-          'sheets',
-          'mockup',
-          'True-size sheets',
-          'to tape together, with a map and a check square on each',
-        )}
-        {button('card', 'card', 'Marking card', 'every mark and setting, for the sewing room')}
-        {button('audition', 'audition', 'Fills to choose from', 'small copies of one swag with each fill')}
-        {button('frames', 'frames', 'Empty swags', 'to draw your own quilting in')}
-        {button('contact', 'choices', 'What fits, in pictures', 'the best dozen side by side')}
+        {button('sheets', 'True-size sheets', 'to tape together, with a map and a check square on each')}
+        {button('card', 'Marking card', 'every mark and setting, for the sewing room')}
+        {button('audition', 'Fills to choose from', 'small copies of one swag with each fill')}
+        {button('frames', 'Empty swags', 'to draw your own quilting in')}
+        {button('contact', 'What fits, in pictures', 'the best dozen side by side')}
         <li>
           <TrueSize />
           <span class="about">lay the acrylic on the glass of a tablet</span>
@@ -200,12 +194,16 @@ export const Paper = () => {
 /** What a design as a whole is called, by what it lies round. */
 const WHOLE = { quilt: 'border', block: 'frame', motif: 'frame', nothing: 'strip' } as const;
 
-const deliver = (printed: Outcome<Printed>, name: string): void => {
+const deliver = (printed: Outcome<Printed>): void => {
   if (printed.kind === 'problems') complain('The pages could not be made.', printed.problems, 'paper');
   if (printed.kind !== 'answer') return;
-  saveAs(name, 'application/pdf', printed.answer.bytes);
-  say(`${name} is with your downloads. ${printed.answer.words}.`, 'paper');
+  const { name, bytes, words, notices } = printed.answer;
+  saveAs(name, 'application/pdf', bytes);
+  const sentences = [`${name} is with your downloads: ${words}`, ...notices.map(capital)];
+  say(sentences.map((words) => words.replace(/\.?$/, '.')).join(' '), 'paper');
 };
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const MeasuredField = ({
   label,

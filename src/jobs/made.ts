@@ -1,0 +1,30 @@
+/** What a job is given from where it runs, and what it hands back: bytes, and sentences about them as data. */
+
+import type { Deflate, FontBytes } from '../output/pdf/index.ts';
+
+/** What terminal and page each have in their own way. Asked for late: not every job needs it. */
+export interface Means {
+  readonly deflate: Deflate;
+  readonly fonts: () => Promise<FontBytes>;
+}
+
+export interface Made<Bytes = Uint8Array> {
+  readonly bytes: Bytes;
+  /** What the file holds, as it is said after the file's name: `the marking card, 2 pages of Letter`. */
+  readonly words: string;
+  /** What a person should know about it: what was left out, letters that cannot be printed. */
+  readonly notices: readonly string[];
+  /** What was designed, a line each. */
+  readonly summary: readonly string[];
+  /** What was done to make up for her printer. */
+  readonly corrections: readonly string[];
+}
+
+/** What the writers of PDF take. */
+export const pdfMeans = async ({
+  deflate,
+  fonts,
+}: Means): Promise<{ readonly deflate: Deflate; readonly fonts: FontBytes }> => ({
+  deflate,
+  fonts: await fonts(),
+});
