@@ -1,36 +1,44 @@
 /** What `card` does. */
 
-import { refuseUnknownFills } from '../../jobs/part.ts';
-import { cardAsData, cardOf, writeTextCard } from '../../output/card/index.ts';
-import { CAUTIONS } from '../cautions.ts';
+import { textCard } from '../../jobs/card.ts';
+import type { Made } from '../../jobs/made.ts';
+import type { PagesWanted } from '../../jobs/pages.ts';
+import { type Part, refuseUnknownFills } from '../../jobs/part.ts';
+import { cardAsData } from '../../output/card/index.ts';
 import type { Io } from '../io.ts';
-import { printJson, say } from '../messages.ts';
+import { printJson } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
+import { sayMade } from '../say-made.ts';
+import { readSheetOptions } from '../sheets.ts';
 import { planned } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { CardOptions } from './card.ts';
 
-/** Characters of a line of the card as text. */
-const LINE = 90;
-
 export const runCard = async (io: Io, file: string, options: CardOptions): Promise<void> => {
   const format = readFormat(options);
   checkOutputOption(options, format === 'pdf' ? 'pdf' : 'txt');
-  const files = await planned(io, file);
-  refuseUnknownFills(files);
-  const { plan, design, inputs } = files;
-  const card = cardOf(design, plan, CAUTIONS);
-  if (options.output !== undefined && format === 'pdf') {
-    const { writeCardSheets } = await import('./write-card-sheets.ts');
-    await writeCardSheets(io, options.output, inputs, { card, design, plan }, options);
-  } else if (options.output !== undefined) {
+  const { inputs, ...part } = await planned(io, file);
+  const { plan, design } = part;
+  refuseUnknownFills(part);
+  if (options.output !== undefined) {
+    const pages = readSheetOptions(options, plan.units, plan.paper);
     const output = await openOutput(io, { asked: options.output }, inputs);
-    await output.write(writeTextCard(card, LINE));
-    await say(io, `${output.name}: the marking card`);
+    const made = format === 'pdf' ? await onPages(part, pages) : textCard(part);
+    await output.write(made.bytes);
+    await sayMade(io, output, made);
   }
   if (options.json) await printJson(io, cardAsData(design, plan));
-  else if (options.output === undefined) await io.stdout.write(writeTextCard(card, LINE));
+  else if (options.output === undefined) await io.stdout.write(textCard(part).bytes);
+};
+
+/** A card as text does not wait for what writes PDF. */
+const onPages = async (part: Part, pages: PagesWanted): Promise<Made> => {
+  const [{ cardSheets }, { MEANS }] = await Promise.all([
+    import('../../jobs/card-sheets.ts'),
+    import('../means.ts'),
+  ]);
+  return cardSheets(part, pages, MEANS);
 };
 
 const readFormat = ({ output, paper, orientation, margin }: CardOptions): 'pdf' | 'text' => {

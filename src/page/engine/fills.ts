@@ -2,8 +2,8 @@
 
 import { drawPlan, type Filled, fillDesign } from '../../drawing/index.ts';
 import { FILLS } from '../../fill/index.ts';
-import { type CardSection, cardOf } from '../../output/card/index.ts';
-import { CAUTIONS } from '../../output/mockup/index.ts';
+import { cardFor } from '../../jobs/card.ts';
+import type { CardSection } from '../../output/card/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { chosenFit } from './desk.ts';
 import { type LoneSwag, loneSwag, seatNamed } from './lone-swag.ts';
@@ -15,10 +15,7 @@ export const fillList = (): readonly FillFacts[] =>
   FILLS.map(({ name, about, suits }) => ({ name, about, suits }));
 
 /** The marking card's words, the thread for the fills among them. */
-export const filledWords = (input: Input): readonly CardSection[] => {
-  const { design, plan } = chosenFit(input);
-  return cardOf(design, plan, CAUTIONS).sections;
-};
+export const filledWords = (input: Input): readonly CardSection[] => cardFor(chosenFit(input)).sections;
 
 /** A repeat's fill is worked out once, and goes to every place of the repeat. */
 export const fills = (input: Input, side: string): FillsAnswer => {

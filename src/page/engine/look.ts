@@ -2,14 +2,15 @@
 
 import { ProblemError, plural } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
+import { cardWithoutFills } from '../../jobs/card.ts';
 import { formatLength } from '../../length/index.ts';
-import { type CardSection, cardWith } from '../../output/card/index.ts';
+import type { CardSection } from '../../output/card/index.ts';
 import { captionOf } from '../../output/contact-sheet/index.ts';
-import { CAUTIONS, describeDesign, usualShow } from '../../output/mockup/index.ts';
+import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { planWithFit } from '../../output/plan-file/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import { choicesOf, depthsOf, placedChannels, spansOf, stitchedLength } from '../../swag/index.ts';
+import { choicesOf, depthsOf, placedChannels, spansOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
 import { excerpt } from './excerpt.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
@@ -116,10 +117,7 @@ export const fits = (input: Input, from: number, count: number): readonly FitCar
 };
 
 /** The marking card's words, for a plan without fills: those are for the thorough worker, and so is their length. */
-export const words = (input: Input): readonly CardSection[] => {
-  const { design, plan } = chosenFit(input);
-  return cardWith(design, plan, CAUTIONS, stitchedLength(design, plan.channels)).sections;
-};
+export const words = (input: Input): readonly CardSection[] => cardWithoutFills(chosenFit(input)).sections;
 
 /** The plan with everything decided, in the visitor's own words where they say the same. */
 export const decided = (input: Input): string => {

@@ -3,6 +3,7 @@
 import { zlibSync } from 'fflate';
 import { baseName, ProblemError, plural } from '../../document/index.ts';
 import { drawPlan, drawTemplate, type Scope, SHEET, scopeOf, styled } from '../../drawing/index.ts';
+import { cardSheets } from '../../jobs/card-sheets.ts';
 import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
 import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
@@ -15,8 +16,6 @@ import {
   writeAudition,
   writeEmptyFrames,
 } from '../../output/audition/index.ts';
-import { cardOf } from '../../output/card/index.ts';
-import { writeCardPdf } from '../../output/card-sheets/index.ts';
 import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS } from '../../output/mockup/index.ts';
 import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
@@ -55,7 +54,7 @@ export const print = async (
         ),
       );
     case 'card':
-      return printed(fit, 'card', await card(fit, choices, fonts));
+      return printed(fit, 'card', await cardSheets(fit, { paper: choices.paper }, means));
     case 'audition':
     case 'frames':
       return printed(fit, what, await audition(fit, what === 'frames', choices, fonts));
@@ -92,19 +91,6 @@ const setups = (
   { paper }: PaperChoices,
   ways: readonly Orientation[] = ['portrait', 'landscape'],
 ): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
-
-const card = async ({ plan, design }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Old> => {
-  const [setup] = setups(choices, ['portrait']);
-  const written = await writeCardPdf(cardOf(design, plan, CAUTIONS), design, {
-    setup: setup!,
-    deflate,
-    fonts,
-  });
-  return {
-    bytes: written.bytes,
-    words: `The marking card, ${plural(written.pages, 'page')} of ${setup!.name}`,
-  };
-};
 
 const audition = async (
   { plan, design: whole }: ChosenFit,
