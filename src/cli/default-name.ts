@@ -4,5 +4,9 @@ import { basename, extname } from 'node:path';
 import { type Naming, proposedName } from '../jobs/names.ts';
 
 /** `plans/raffle.yaml` and `mockup` give `raffle-mockup.pdf`. */
-export const defaultName = (input: string, kind?: Naming['kind'], ending = 'pdf'): string =>
-  proposedName({ called: basename(input, extname(input)), ...(kind && { kind }), ending });
+export const defaultName = (
+  input: string,
+  kind?: Naming['kind'],
+  ending = 'pdf',
+  part?: Naming['part'],
+): string => proposedName({ called: basename(input, extname(input)), ...(kind && { kind }), ending, part });

@@ -4,16 +4,17 @@ import { basename } from 'node:path';
 import { findPlanTemplate, isPath } from './find-template.ts';
 import type { Io } from './io.ts';
 import { readTextFile } from './read-file.ts';
-import { readPlanFiles } from './steps.ts';
+import { readQuiltFiles } from './steps.ts';
 
 /**
  * As the page takes it, in JSON: nothing but a plan and templates that have been read as such, whatever the plan
  * says. Throws a ProblemError with all that is wrong with them.
  */
 export const openedPlan = async (io: Io, file: string): Promise<string> => {
-  const { plan, text } = await readPlanFiles(io, file);
+  const { parts } = await readQuiltFiles(io, file, undefined);
+  const text = parts[0]?.text ?? '';
   const own: { readonly name: string; readonly text: string }[] = [];
-  for (const name of plan.templates) {
+  for (const name of new Set(parts.flatMap(({ plan }) => plan.templates))) {
     if (!isPath(name)) continue;
     const path = await findPlanTemplate(io, file, name);
     own.push({ name, text: (await readTextFile(io, path, true)).text });

@@ -66,6 +66,18 @@ export interface ShowOptions {
 
 export const addShow = (command: Command, usual: string): Command =>
   command.option(
-    '--show <part>',
+    '--show <what>',
     `all, side, repeat or corner; or by name: top, top 2, corner top right (default: ${usual})`,
+  );
+
+export interface PartOptions {
+  readonly part?: readonly string[];
+}
+
+/** Several parts may be named at once, with commas, or one after another. */
+export const addPart = (command: Command): Command =>
+  command.option(
+    '--part <names>',
+    'of a plan with parts only these, by their names; several with commas (default: all)',
+    (text: string, before: readonly string[] = []) => [...before, ...text.split(',').map((s) => s.trim())],
   );

@@ -4,16 +4,12 @@ import { ProblemError, plural, quoted } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import {
-  correctionWords,
-  isCorrected,
   type LayOutOptions,
   LEAST_MARGIN,
   layOut,
   PAPER_IDS,
   type PaperId,
-  type PerEdge,
   type SheetPlan,
-  scaledWords,
 } from '../pagination/index.ts';
 import { readMeasured } from './measured.ts';
 import { type FourSides, readLengthOption, readSides, readWord } from './option-values.ts';
@@ -83,19 +79,6 @@ export const describeSheets = (plan: SheetPlan): string => {
 
 /** What the printer is going to print: the sheets, and the cover that shows how they lie. */
 export const pagesWords = (pages: number): string => `${pages} pages with the cover`;
-
-/**
- * `corrected for your printer: short edge × 1.0101, long edge × 1.0000`, and where it was no printer that did it, that;
- * nothing where nothing is corrected.
- */
-export const describeCorrection = (measured: PerEdge): readonly string[] => {
-  if (!isCorrected(measured)) return [];
-  const scaled = scaledWords(measured);
-  return [
-    `corrected for your printer: ${correctionWords(measured)}`,
-    ...(scaled === undefined ? [] : [`--measured: ${scaled}`]),
-  ];
-};
 
 /** The same for programs. */
 export const sheetsAsData = (plan: SheetPlan): object => ({

@@ -1,17 +1,27 @@
 /** The first steps of every command that takes a plan: read it, read its templates, make the design. */
 
-import { type KeyPath, type Place, type Problem, ProblemError } from '../document/index.ts';
+import {
+  type KeyPath,
+  nearestOf,
+  type Place,
+  type Problem,
+  ProblemError,
+  quoted,
+} from '../document/index.ts';
 import type { Part } from '../jobs/part.ts';
-import { type Plan, readPlan } from '../plan/index.ts';
+import { type PartReading, type Plan, readPlan } from '../plan/index.ts';
 import { designFromPlan } from '../swag/index.ts';
 import { readTemplate, type Template } from '../template/index.ts';
 import { findPlanTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
 import { sayProblems } from './messages.ts';
 import { readTextFile } from './read-file.ts';
+import { wrongValue } from './wrong-use.ts';
 
 /** A plan with its templates, read and found to be in order. */
 export interface PlanFiles {
+  /** What the plan calls this part; undefined where the plan is one design. */
+  readonly name: string | undefined;
   readonly plan: Plan;
   /** The plan as it is written. */
   readonly text: string;
@@ -26,40 +36,146 @@ export interface PlanFiles {
 export type Planned = PlanFiles & Part;
 
 type PlaceAt = (path: KeyPath) => Place;
+type TemplateReading = ReturnType<typeof readTemplate>;
 
-/** Throws a ProblemError with all problems of the plan, or of all its templates. */
-export const readPlanFiles = async (io: Io, file: string): Promise<PlanFiles> => {
+/** A plan's parts, or those that were asked for. */
+export interface QuiltFiles {
+  /** Of the whole quilt. */
+  readonly title: string;
+  /** One at least, in the order of the file. */
+  readonly parts: readonly PlanFiles[];
+  /** The paths of all files that were read, the plan's first. */
+  readonly inputs: readonly string[];
+}
+
+export interface PlannedQuilt {
+  readonly title: string;
+  readonly parts: readonly Planned[];
+  readonly inputs: readonly string[];
+}
+
+/** All parts of a plan, or those of `wanted` alone. Throws a ProblemError with all problems of the plan and its templates. */
+export const readQuiltFiles = async (
+  io: Io,
+  file: string,
+  wanted: readonly string[] | undefined,
+): Promise<QuiltFiles> => {
   const source = await readTextFile(io, file);
   const reading = readPlan(source.text, file);
   if (!reading.ok) throw new ProblemError(reading.problems);
-  const { plan, placeAt } = reading.parts[0];
   await sayProblems(io, reading.notes);
-  const inputs = [source.path];
-  const templates: Template[] = [];
-  const places = new Map<string, PlaceAt>();
+  const read = templateReader(io, file);
   const problems: Problem[] = [];
-  for (const name of plan.templates) {
-    const path = await findPlanTemplate(io, file, name, placeAt(['template']));
-    const found = await readTextFile(io, path, true);
-    const read = readTemplate(found.text, found.name);
-    inputs.push(found.path);
-    if (read.ok) {
-      templates.push(read.template);
-      places.set(read.template.name, read.placeAt);
-    } else problems.push(...read.problems);
+  const parts: PlanFiles[] = [];
+  for (const { plan, placeAt } of partsNamed(reading.parts, wanted)) {
+    const found = await read(plan.templates, placeAt(['template']));
+    problems.push(...found.problems.filter((problem) => !problems.includes(problem)));
+    const placed = (problem: Problem): Problem => placedIn(problem, placeAt, found.places);
+    const inputs = [source.path, ...found.paths];
+    parts.push({
+      name: plan.part?.name,
+      plan,
+      text: source.text,
+      templates: found.templates,
+      inputs,
+      placed,
+    });
   }
-  const placed = (problem: Problem): Problem => placedIn(problem, placeAt, places);
   if (problems.length > 0) throw new ProblemError(problems);
-  return { plan, text: source.text, templates, inputs, placed };
+  return { title: reading.title, parts, inputs: [...new Set(parts.flatMap((part) => part.inputs))] };
 };
 
-/** The best design of a plan. Throws a ProblemError with all problems of the step that failed. */
-export const planned = async (io: Io, file: string): Promise<Planned> => {
-  const files = await readPlanFiles(io, file);
+/** The only part of a plan, or the only one that was asked for. Throws wrong use where there are several. */
+export const readPlanFiles = async (
+  io: Io,
+  file: string,
+  wanted: readonly string[] | undefined,
+): Promise<PlanFiles> => {
+  const { parts } = await readQuiltFiles(io, file, wanted);
+  const [only, ...others] = parts;
+  if (only && others.length === 0) return only;
+  throw wrongValue('--part', 'this is for one part at a time, and the plan has several', {
+    expected: `one of ${parts.map(({ name }) => name).join(', ')}`,
+  });
+};
+
+/** Reads each template once, whichever parts name it. */
+const templateReader = (io: Io, file: string) => {
+  const known = new Map<string, Promise<{ readonly path: string; readonly reading: TemplateReading }>>();
+  const readOne = async (path: string) => {
+    const found = await readTextFile(io, path, true);
+    return { path: found.path, reading: readTemplate(found.text, found.name) };
+  };
+  return async (names: readonly string[], place: Place) => {
+    const templates: Template[] = [];
+    const places = new Map<string, PlaceAt>();
+    const problems: Problem[] = [];
+    const paths: string[] = [];
+    for (const name of names) {
+      const path = await findPlanTemplate(io, file, name, place);
+      const found = known.get(path) ?? readOne(path);
+      known.set(path, found);
+      const { reading, path: readFrom } = await found;
+      paths.push(readFrom);
+      if (reading.ok) {
+        templates.push(reading.template);
+        places.set(reading.template.name, reading.placeAt);
+      } else problems.push(...reading.problems);
+    }
+    return { templates, places, problems, paths };
+  };
+};
+
+const partsNamed = (
+  parts: readonly PartReading[],
+  wanted: readonly string[] | undefined,
+): readonly PartReading[] => {
+  if (wanted === undefined) return parts;
+  const names = parts.flatMap(({ plan }) => (plan.part ? [plan.part.name] : []));
+  if (names.length === 0) throw wrongValue('--part', 'this plan is one design, without parts');
+  const unknown = wanted.find((name) => !names.includes(name));
+  if (unknown === undefined) return parts.filter(({ plan }) => wanted.includes(plan.part?.name ?? ''));
+  const near = nearestOf(unknown, names);
+  throw wrongValue('--part', 'this plan has no such part', {
+    found: quoted(unknown),
+    expected: `one of ${names.join(', ')}`,
+    ...(near === undefined ? {} : { hint: `did you mean ${quoted(near)}?` }),
+  });
+};
+
+/** The best design of each part. Throws a ProblemError with all problems of the step that failed. */
+export const plannedQuilt = async (
+  io: Io,
+  file: string,
+  wanted: readonly string[] | undefined,
+): Promise<PlannedQuilt> => {
+  const quilt = await readQuiltFiles(io, file, wanted);
+  const problems: Problem[] = [];
+  const parts: Planned[] = [];
+  for (const files of quilt.parts) {
+    const made = designFromPlan(files.plan, files.templates);
+    if (made.ok) parts.push({ ...files, design: made.design });
+    else problems.push(...made.problems.map(files.placed).map((problem) => ofPart(problem, files)));
+  }
+  if (problems.length > 0) throw new ProblemError(problems);
+  return { ...quilt, parts };
+};
+
+/** The best design of the only part, or of the only one that was asked for. */
+export const planned = async (
+  io: Io,
+  file: string,
+  wanted: readonly string[] | undefined,
+): Promise<Planned> => {
+  const files = await readPlanFiles(io, file, wanted);
   const made = designFromPlan(files.plan, files.templates);
   if (!made.ok) throw new ProblemError(made.problems.map(files.placed));
-  return { ...files, name: undefined, design: made.design };
+  return { ...files, design: made.design };
 };
+
+/** Several parts may have the same problem: which one has it is said. */
+const ofPart = (problem: Problem, { name }: PlanFiles): Problem =>
+  name === undefined ? problem : { ...problem, message: `${name}: ${problem.message}` };
 
 /** A key as a person reads it, which counts from 1, as the path that it is. */
 const pathOf = (key = ''): KeyPath =>

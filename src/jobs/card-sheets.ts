@@ -3,24 +3,32 @@
 import { plural } from '../document/index.ts';
 import { writeCardPdf } from '../output/card-sheets/index.ts';
 import { describeDesign } from '../output/mockup/index.ts';
-import { cardFor } from './card.ts';
+import { cardsFor, cardWords } from './card.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
-import { type Part, refuseUnknownFills } from './part.ts';
+import type { Part } from './part.ts';
+import { underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
-/** Throws a ProblemError for fills that are not known. */
-export const cardSheets = async (part: Part, pages: PagesWanted, means: Means): Promise<Made> => {
-  refuseUnknownFills(part);
-  const { design, plan } = part;
+/** `title` is the quilt's. Throws a ProblemError for fills that are not known. */
+export const cardSheets = async (
+  title: string,
+  parts: readonly Part[],
+  pages: PagesWanted,
+  means: Means,
+): Promise<Made> => {
   const [setup] = pageSetups(pages, ['portrait']);
   if (!setup) throw new Error('A card has one paper');
-  const written = await writeCardPdf(cardFor(part), design, { setup, ...(await pdfMeans(means)) });
+  const cards = cardsFor(title, parts);
+  const written = await writeCardPdf(title, cards, { setup, ...(await pdfMeans(means)) });
+  const templates = parts.map(({ design }) => design.fit.way.shape.stitching.template);
   return {
     bytes: written.bytes,
-    words: `the marking card, ${plural(written.pages, 'page')} of ${setup.name}`,
-    notices: await unprintable(plan.title, [design.fit.way.shape.stitching.template], means),
-    summary: describeDesign(design, plan.marks.style, plan.channels),
+    words: `${cardWords(parts.length)}, ${plural(written.pages, 'page')} of ${setup.name}`,
+    notices: await unprintable([title, ...parts.map(({ plan }) => plan.title)].join(''), templates, means),
+    summary: parts.flatMap((part) =>
+      underName(part, describeDesign(part.design, part.plan.marks.style, part.plan.channels)),
+    ),
     corrections: [],
   };
 };

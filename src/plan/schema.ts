@@ -189,12 +189,12 @@ const partProblems = (quilt: {
     return [{ path, message: 'too many parts', found: `${names.length}`, expected: `at most ${MOST_PARTS}` }];
   return names.flatMap((name): PartProblem[] => {
     const own = [...path, name];
-    if (name.trim() === '' || name.length > MOST_NAME || name !== oneLine(name).trim())
+    if (name.trim() === '' || name.length > MOST_NAME || name !== oneLine(name).trim() || name.includes(','))
       return [
         {
           path: own,
           message: 'this is no name for a part',
-          expected: `a name of at most ${MOST_NAME} characters`,
+          expected: `a name of at most ${MOST_NAME} characters, without commas`,
         },
       ];
     if (quilt.template !== undefined || quilt.parts[name]!.template !== undefined) return [];

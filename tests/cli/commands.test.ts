@@ -189,7 +189,7 @@ describe('mockup', () => {
       ['2.08,2.07', 104],
     ] as const)
       expect(await last(measured)).toBe(
-        `--measured: both edges came out at about ${size} %: most likely the viewer fitted the page to the paper. Print at 100 % / actual size, and measure that print`,
+        `both edges came out at about ${size} %: most likely the viewer fitted the page to the paper. Print at 100 % / actual size, and measure that print`,
       );
     for (const measured of ['1.88,1.99', '1.96,1.96', '1.9,2.1', '2,2.08'])
       expect(await last(measured)).toMatch(/^corrected for your printer: /);

@@ -5,13 +5,15 @@ import {
   addJson,
   addOutput,
   addPaper,
+  addPart,
   addShow,
   type OutputOptions,
   type PaperOptions,
+  type PartOptions,
   type ShowOptions,
 } from '../options.ts';
 
-export interface AuditionOptions extends OutputOptions, PaperOptions, ShowOptions {
+export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions {
   readonly region?: string;
   readonly fills?: readonly string[];
   readonly spacing?: string;
@@ -40,6 +42,7 @@ export const defineAudition: Define = (command, io) => {
       '--scale <number>',
       '1 for true size, 2 for half of it, and so on (default: as large as a few pages hold)',
     );
+  addPart(command);
   addShow(command, 'repeat');
   addPaper(command);
   addJson(command)

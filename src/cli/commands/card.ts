@@ -1,9 +1,9 @@
 /** `card PLAN`: the marking card for the sewing room. */
 
 import type { Define } from '../command-list.ts';
-import { addJson, addPaper, outputName, type PaperOptions } from '../options.ts';
+import { addJson, addPaper, addPart, outputName, type PaperOptions, type PartOptions } from '../options.ts';
 
-export interface CardOptions extends PaperOptions {
+export interface CardOptions extends PaperOptions, PartOptions {
   readonly output?: string;
   readonly json?: boolean;
 }
@@ -16,6 +16,7 @@ export const defineCard: Define = (command, io) => {
     )
     .argument('<plan>', 'the plan file (YAML)')
     .option('-o, --output <file>', 'a PDF or text file to write (default: text on stdout)', outputName);
+  addPart(command);
   addPaper(command);
   addJson(command)
     .addHelpText('after', HELP)

@@ -4,14 +4,16 @@ import type { Define } from '../command-list.ts';
 import {
   addJson,
   addOutput,
+  addPart,
   addShow,
   addWithout,
   type LayerOptions,
   type OutputOptions,
+  type PartOptions,
   type ShowOptions,
 } from '../options.ts';
 
-export interface DrawOptions extends OutputOptions, LayerOptions, ShowOptions {
+export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, ShowOptions {
   readonly format?: string;
   readonly dpi?: string;
   readonly width?: string;
@@ -34,6 +36,7 @@ export const defineDraw: Define = (command, io) => {
       '--measured <short,long>',
       "of a PDF: what a print measured along the paper's short and long edge; see mockup --help",
     );
+  addPart(command);
   addShow(command, 'all');
   addWithout(command);
   addJson(command)

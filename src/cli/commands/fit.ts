@@ -1,9 +1,9 @@
 /** `fit PLAN`: what fits, ranked. */
 
 import type { Define } from '../command-list.ts';
-import { addJson, addPaper, outputName, type PaperOptions } from '../options.ts';
+import { addJson, addPaper, addPart, outputName, type PaperOptions, type PartOptions } from '../options.ts';
 
-export interface FitOptions extends PaperOptions {
+export interface FitOptions extends PaperOptions, PartOptions {
   readonly json?: boolean;
   readonly most?: string;
   readonly sheet?: string;
@@ -32,6 +32,7 @@ export const defineFit: Define = (command, io) => {
       outputName,
     )
     .option('--in-place', 'let --take change the plan file itself');
+  addPart(command);
   addPaper(command);
   addJson(command)
     .addHelpText('after', HELP)

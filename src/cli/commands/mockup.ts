@@ -4,16 +4,18 @@ import type { Define } from '../command-list.ts';
 import {
   addJson,
   addOutput,
+  addPart,
   addSheets,
   addShow,
   addWithout,
   type LayerOptions,
   type OutputOptions,
+  type PartOptions,
   type SheetOptions,
   type ShowOptions,
 } from '../options.ts';
 
-export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & ShowOptions;
+export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & PartOptions & ShowOptions;
 
 export const defineMockup: Define = (command, io) => {
   command
@@ -24,6 +26,7 @@ export const defineMockup: Define = (command, io) => {
     .argument('<plan>', 'the plan file (YAML)');
   addOutput(command, 'the PDF to write', "the plan's name and -mockup.pdf");
   addSheets(command);
+  addPart(command);
   addShow(command, 'a strip whole, of a border one corner');
   addWithout(command);
   addJson(command)

@@ -41,7 +41,7 @@ const MOST_SCALE = 100;
 export const runAudition = async (io: Io, file: string, options: AuditionOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const wanted = readChoices(options);
-  const files = await planned(io, file);
+  const files = await planned(io, file, options.part);
   refuseUnknownFills(files);
   const { plan, design: whole, inputs } = files;
   const spacings = readSpacings(options, plan);

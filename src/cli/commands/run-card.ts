@@ -10,7 +10,7 @@ import { printJson } from '../messages.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
-import { planned } from '../steps.ts';
+import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { CardOptions } from './card.ts';
@@ -18,27 +18,36 @@ import type { CardOptions } from './card.ts';
 export const runCard = async (io: Io, file: string, options: CardOptions): Promise<void> => {
   const format = readFormat(options);
   checkOutputOption(options, format === 'pdf' ? 'pdf' : 'txt');
-  const { inputs, ...part } = await planned(io, file);
-  const { plan, design } = part;
-  refuseUnknownFills(part);
+  const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
+  const { plan } = parts[0]!;
   if (options.output !== undefined) {
     const pages = readSheetOptions(options, plan.units, plan.paper);
     const output = await openOutput(io, { asked: options.output }, inputs);
-    const made = format === 'pdf' ? await onPages(part, pages) : textCard(part);
+    const made = format === 'pdf' ? await onPages(title, parts, pages) : textCard(title, parts);
     await output.write(made.bytes);
     await sayMade(io, output, made);
   }
-  if (options.json) await printJson(io, cardAsData(design, plan));
-  else if (options.output === undefined) await io.stdout.write(textCard(part).bytes);
+  if (options.json) await printJson(io, asData(parts));
+  else if (options.output === undefined) await io.stdout.write(textCard(title, parts).bytes);
 };
 
 /** A card as text does not wait for what writes PDF. */
-const onPages = async (part: Part, pages: PagesWanted): Promise<Made> => {
+const onPages = async (title: string, parts: readonly Part[], pages: PagesWanted): Promise<Made> => {
   const [{ cardSheets }, { MEANS }] = await Promise.all([
     import('../../jobs/card-sheets.ts'),
     import('../means.ts'),
   ]);
-  return cardSheets(part, pages, MEANS);
+  return cardSheets(title, parts, pages, MEANS);
+};
+
+const asData = (parts: readonly Part[]): object => {
+  const cards = parts.map((part) => {
+    refuseUnknownFills(part);
+    const data = cardAsData(part.design, part.plan);
+    return part.name === undefined ? data : { part: part.name, ...data };
+  });
+  const [only, ...others] = cards;
+  return only && others.length === 0 ? only : { parts: cards };
 };
 
 const readFormat = ({ output, paper, orientation, margin }: CardOptions): 'pdf' | 'text' => {

@@ -1,6 +1,7 @@
 /** What `draw` does. */
 
 import type { StyledDrawing } from '../../drawing/index.ts';
+import { correctionLines } from '../../jobs/correction.ts';
 import { shownDrawing, type ViewOptions } from '../../output/view/index.ts';
 import type { PerEdge } from '../../pagination/index.ts';
 import { defaultName } from '../default-name.ts';
@@ -13,7 +14,7 @@ import { readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import type { PdfWords } from '../render-pdf.ts';
 import { describeDesign, designAsData, outwardReach } from '../report-design.ts';
-import { describeCorrection } from '../sheets.ts';
+
 import { readShow } from '../show.ts';
 import { planned } from '../steps.ts';
 import { sayUnprintable } from '../unprintable.ts';
@@ -31,7 +32,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (options.measured !== undefined && format !== 'pdf')
     throw wrongValue('--measured', `it is for PDF, and this is ${format.toUpperCase()}`);
   const view: ViewOptions = { without: readWithout(options) };
-  const { plan, templates, design: whole, inputs, placed } = await planned(io, file);
+  const { plan, templates, design: whole, inputs, placed } = await planned(io, file, options.part);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const { design, scope } = readShow(whole, options.show ?? 'all');
   const output = await openOutput(
@@ -58,7 +59,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (format !== 'svg') await sayUnprintable(io, plan.title, templates);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${scope.label}, ${picture.size}`);
-  if (measured) for (const line of describeCorrection(measured)) await say(io, line);
+  if (measured) for (const line of correctionLines(measured)) await say(io, line);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

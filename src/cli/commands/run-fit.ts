@@ -42,7 +42,7 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const most = options.most === undefined ? USUALLY_SHOWN : readWhole('--most', options.most, 1, MOST_SHOWN);
   const take = options.take === undefined ? undefined : readWhole('--take', options.take, 1, 99_999);
   checkOptions(options);
-  const files = await readPlanFiles(io, file);
+  const files = await readPlanFiles(io, file, options.part);
   refuseUnknownFills(files);
   const { plan } = files;
   const searched = searchPlan(plan, files.templates);

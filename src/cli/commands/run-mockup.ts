@@ -1,6 +1,10 @@
 /** What `mockup` does. */
 
-import { mockup } from '../../jobs/mockup.ts';
+import { type Mockup, mockup } from '../../jobs/mockup.ts';
+import type { Shown } from '../../jobs/part.ts';
+import { type QuiltMockup, quiltMockup } from '../../jobs/quilt-mockup.ts';
+import type { SheetPlan } from '../../pagination/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
@@ -11,27 +15,46 @@ import { checkOutputOption } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions, sheetsAsData } from '../sheets.ts';
-import { planned } from '../steps.ts';
+import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import type { MockupOptions } from './mockup.ts';
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const { inputs, ...part } = await planned(io, file);
-  const { plan } = part;
+  const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
+  const { plan, name } = parts[0]!;
   const layout = readSheetOptions(options, plan.units, plan.paper);
-  const output = await openOutput(io, { asked: options.output, usual: defaultName(file, 'mockup') }, inputs);
-  const made = await asAsked(options, () => mockup(part, { show: options.show, without, layout }, MEANS));
+  const alone = parts.length === 1 ? name : undefined;
+  const output = await openOutput(
+    io,
+    { asked: options.output, usual: defaultName(file, 'mockup', 'pdf', alone) },
+    inputs,
+  );
+  const wanted = { show: options.show, without, layout };
+  const made = await asAsked<Mockup | QuiltMockup>(options, () =>
+    parts.length === 1 ? mockup(parts[0]!, wanted, MEANS) : quiltMockup(title, parts, wanted, MEANS),
+  );
   await output.write(made.bytes);
   await sayMade(io, output, made);
-  const { shown, sheets } = made;
-  if (options.json)
-    await printJson(io, {
-      units: 'mm and degrees',
-      file: output.name,
-      shows: shown.scope.label,
-      ...sheetsAsData(sheets),
-      ...designAsData(shown.design, outwardReach(plan.channels)),
-    });
+  if (!options.json) return;
+  const head = { units: 'mm and degrees', file: output.name };
+  await printJson(
+    io,
+    'sheets' in made
+      ? { ...head, ...partAsData(plan, made.shown, made.sheets) }
+      : {
+          ...head,
+          parts: made.parts.map(({ part, shown, sheets }) => ({
+            part: part.name,
+            ...partAsData(part.plan, shown, sheets),
+          })),
+        },
+  );
 };
+
+const partAsData = ({ channels }: Plan, { design, scope }: Shown, sheets: SheetPlan): object => ({
+  shows: scope.label,
+  ...sheetsAsData(sheets),
+  ...designAsData(design, outwardReach(channels)),
+});

@@ -2,6 +2,7 @@
 
 import { type Place, ProblemError } from '../../document/index.ts';
 import { type Drawing, drawSilhouette, drawTemplate, SHEET, styled } from '../../drawing/index.ts';
+import { correctionLines } from '../../jobs/correction.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
 import { readClearance } from '../clearance.ts';
@@ -13,14 +14,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { sheetsPdf } from '../render-pdf.ts';
 import { describeTemplate, templateAsData } from '../report-template.ts';
-import {
-  describeCorrection,
-  describeSheets,
-  layOutSheets,
-  pagesWords,
-  readSheetOptions,
-  sheetsAsData,
-} from '../sheets.ts';
+import { describeSheets, layOutSheets, pagesWords, readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { sayUnprintable } from '../unprintable.ts';
 import { openOutput } from '../write-set.ts';
 import type { TemplateOptions } from './template.ts';
@@ -70,7 +64,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
   await sayUnprintable(io, '', [template]);
   for (const line of summary) await say(io, line);
   await say(io, `${output.name}: ${describeSheets(sheets)}; ${pagesWords(pdf.pages)}`);
-  for (const line of describeCorrection(sheets.measured)) await say(io, line);
+  for (const line of correctionLines(sheets.measured)) await say(io, line);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

@@ -53,21 +53,42 @@ interface Flow {
   readonly pdf: Pdf;
   readonly setup: PageSetup;
   readonly title: string;
+  /** Before the names of its pages, where a file holds several cards. */
+  readonly prefix: string;
   content: PageContent;
   /** Where the next thing may start, mm. */
   y: number;
   pages: PageContent[];
 }
 
+/** A card and the design that it is of; what is said of several parts together has none. */
+export interface CardOf {
+  readonly card: Card;
+  readonly design?: Design;
+}
+
+/** Each card begins on a page of its own. `title` is that of the file. */
 export const writeCardPdf = async (
-  card: Card,
-  design: Design,
+  title: string,
+  cards: readonly CardOf[],
   { setup, deflate, fonts }: CardPdfOptions,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> => {
-  const title = `${card.title}, marking card`;
-  const pdf = await startPdf({ title, deflate, fonts, pickTray: setup.pickTray });
-  const flow = startFlow(pdf, setup, card.title);
-  drawHead(flow, card);
+  const pdf = await startPdf({ title: `${title}, marking card`, deflate, fonts, pickTray: setup.pickTray });
+  let pages = 0;
+  for (const [i, { card, design }] of cards.entries()) {
+    const flow = startFlow(pdf, setup, card.title, cards.length > 1 ? `${i + 1}-` : '');
+    drawHead(flow, card);
+    if (design) drawDesign(flow, design);
+    drawSections(flow, card);
+    drawNumbers(flow);
+    pages += flow.pages.length;
+  }
+  return { bytes: await pdf.finish(), pages };
+};
+
+/** The swag's figure, and beside it the corner's. */
+const drawDesign = (flow: Flow, design: Design): void => {
+  const { setup } = flow;
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
   const forCorner = design.corner ? CORNER_SHARE * width : 0;
@@ -83,6 +104,9 @@ export const writeCardPdf = async (
       })
     : 0;
   flow.y -= Math.max(height, cornerHeight);
+};
+
+const drawSections = (flow: Flow, card: Card): void => {
   for (const section of card.sections)
     if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
   const marks = card.sections.filter((s) => s.id === 'marks');
@@ -93,13 +117,11 @@ export const writeCardPdf = async (
   drawAside(flow, asides.slice(0, first));
   for (const section of marks) drawMarks(flow, section);
   drawAside(flow, asides.slice(first));
-  drawNumbers(flow);
-  return { bytes: await pdf.finish(), pages: flow.pages.length };
 };
 
-const startFlow = (pdf: Pdf, setup: PageSetup, title: string): Flow => {
-  const content = pdf.page({ width: setup.width, height: setup.height, label: 'Card' });
-  return { pdf, setup, title, content, y: setup.live.maxY, pages: [content] };
+const startFlow = (pdf: Pdf, setup: PageSetup, title: string, prefix: string): Flow => {
+  const content = pdf.page({ width: setup.width, height: setup.height, label: `${prefix}Card` });
+  return { pdf, setup, title, prefix, content, y: setup.live.maxY, pages: [content] };
 };
 
 const nextPage = (flow: Flow): void => {
@@ -108,7 +130,7 @@ const nextPage = (flow: Flow): void => {
   flow.content = pdf.page({
     width: setup.width,
     height: setup.height,
-    label: `Card ${flow.pages.length + 1}`,
+    label: `${flow.prefix}Card ${flow.pages.length + 1}`,
   });
   flow.pages.push(flow.content);
   flow.y = setup.live.maxY;

@@ -1,7 +1,8 @@
 /** The marking card for the sewing room: one content, set as text or given as data; ../card-sheets sets it as pages. */
 
 export type { CardBlock, CardTable } from './block.ts';
-export { type Card, type CardSection, cardOf, cardWith } from './card.ts';
+export { type Card, type CardSection, cardOf, cardWith, lengthOf } from './card.ts';
 export { cardAsData } from './card-data.ts';
 export { seamName } from './mark-words.ts';
+export { quiltThreadCard, type StitchedPart } from './quilt-thread.ts';
 export { writeTextCard } from './text-card.ts';

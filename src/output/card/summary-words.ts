@@ -31,5 +31,12 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
     `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}.`,
     ...ringSizeWords(design, plan),
+    ...copiesWords(plan),
   ];
 };
+
+/** A part that lies in several places of a quilt is sewn as often. */
+const copiesWords = ({ part }: Plan): readonly string[] =>
+  part && part.places.length > 1
+    ? [`Sewn ${part.places.length} times on the quilt; stitching and thread are for one.`]
+    : [];

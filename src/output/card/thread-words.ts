@@ -67,12 +67,13 @@ const lengthsByName = (repeats: StitchedLength['repeats'], style: LengthStyle): 
 };
 
 /** Exact lengths of stitching: `18.3 yd`, `16.7 m`. */
-const longLength =
+export const longLength =
   (units: Units) =>
   (mm: number): string =>
     units === 'in' ? `${(mm / MM_PER_YARD).toFixed(1)} yd` : `${(mm / MM_PER_METRE).toFixed(1)} m`;
 
-const threadText = (mm: number, units: Units): string =>
+/** About, in two digits: `23 yd`, `21 m`. */
+export const threadText = (mm: number, units: Units): string =>
   units === 'in' ? `${twoDigits(mm / MM_PER_YARD)} yd` : `${twoDigits(mm / MM_PER_METRE)} m`;
 
 /** People say how many stitches go to the inch, or how many millimetres a stitch is long. */

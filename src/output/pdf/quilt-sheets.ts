@@ -27,7 +27,7 @@ import { INK, LEADING, TYPE } from './look.ts';
 import { drawMap, mapCaption } from './map.ts';
 import type { PageContent } from './page-content.ts';
 import { drawSheets, type SheetsOptions, type SheetsPdf, textWidthOf } from './sheets.ts';
-import { fitText } from './typeface.ts';
+import { fitText, wrapText } from './typeface.ts';
 
 export interface PartSheets {
   readonly name: string;
@@ -35,6 +35,8 @@ export interface PartSheets {
   readonly plan: SheetPlan;
   /** What stands on each of its sheets. */
   readonly title: string;
+  /** What was designed, a line each. */
+  readonly summary: readonly string[];
 }
 
 /** The picture of the whole quilt for the cover, whose items say with `part` what they belong to. */
@@ -111,11 +113,13 @@ const quiltPicture = (quilt: StyledDrawing, parts: readonly LaidPart[], units: U
     },
     caption: (scale) => [
       `The quilt, about ${percent(scale)} of true size: ${sizeWords(whole, units)}.`,
-      `${parts.map(({ number, name }) => `${number} ${name}`).join(', ')}.`,
+      `${parts.map(({ number, name }) => `${number} ${name}${times(copiesOf(items, name).length)}`).join(', ')}.`,
     ],
     legend: legendOfAll(parts.map(({ drawing }) => drawing)),
   };
 };
+
+const times = (copies: number): string => (copies > 1 ? ` (${copies} times)` : '');
 
 /** A picture is never larger than this share of true size, so that nobody takes it for a sheet. */
 const LARGEST = 0.5;
@@ -190,15 +194,13 @@ const drawPartMap = (content: PageContent, part: LaidPart, room: Box, units: Uni
     color: INK.strong,
     bold: true,
   });
-  const line = (text: string): void => {
-    y -= LEADING * TYPE.small;
-    content.text({
-      text: fitText(faces.regular, text, TYPE.small, width),
-      at: { x: room.minX, y },
-      size: TYPE.small,
-      color: INK.quiet,
-    });
+  const line = (words: string): void => {
+    for (const text of wrapText(faces.regular, words, TYPE.small, width)) {
+      y -= LEADING * TYPE.small;
+      content.text({ text, at: { x: room.minX, y }, size: TYPE.small, color: INK.quiet });
+    }
   };
+  for (const words of part.summary) line(words);
   line(sheetsLine(part.plan));
   const captionRoom = 2 * LEADING * TYPE.small;
   const { scale } = drawMap(content, part.ink, part.plan, { ...room, maxY: y - 3 - captionRoom });

@@ -54,7 +54,7 @@ export const print = async (
         ),
       );
     case 'card':
-      return printed(fit, 'card', await cardSheets(fit, { paper: choices.paper }, means));
+      return printed(fit, 'card', await cardSheets(fit.plan.title, [fit], { paper: choices.paper }, means));
     case 'audition':
     case 'frames':
       return printed(fit, what, await audition(fit, what === 'frames', choices, fonts));

@@ -317,7 +317,7 @@ describe('the card on paper', () => {
   const font = (name: string): Promise<Uint8Array> =>
     readFile(require.resolve(`dejavu-fonts-ttf/ttf/${name}`));
   const pdfOf = async ({ card, design }: ReturnType<typeof made>, paper: 'letter' | 'a4') =>
-    writeCardPdf(card, design, {
+    writeCardPdf(card.title, [{ card, design }], {
       setup: pageSetup(PAPERS[paper], 'portrait', evenMargins(12.7)),
       deflate: (bytes) => deflateSync(bytes),
       fonts: { regular: await font('DejaVuSans.ttf'), bold: await font('DejaVuSans-Bold.ttf') },

@@ -1,0 +1,77 @@
+/** Several parts of a quilt at true size, in one file: one cover with the quilt, a map for each, and their sheets. */
+
+import { plural } from '../document/index.ts';
+import { drawPlan, drawQuilt, type QuiltPart, SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
+import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
+import { writeQuiltSheets } from '../output/pdf/index.ts';
+import { shownDrawing } from '../output/view/index.ts';
+import { layOut, type SheetPlan } from '../pagination/index.ts';
+import { correctionLines } from './correction.ts';
+import { drawnPart } from './drawn-part.ts';
+import { type Made, type Means, pdfMeans } from './made.ts';
+import type { MockupWanted } from './mockup.ts';
+import { type Part, type Shown, shownOf } from './part.ts';
+import { underName } from './under-name.ts';
+import { unprintable } from './unprintable.ts';
+
+export interface QuiltMockup extends Made {
+  readonly parts: readonly { readonly part: Part; readonly shown: Shown; readonly sheets: SheetPlan }[];
+}
+
+/** `title` is the quilt's. Throws a ProblemError as `mockup` does. */
+export const quiltMockup = async (
+  title: string,
+  parts: readonly Part[],
+  { show, without = [], layout }: MockupWanted,
+  means: Means,
+): Promise<QuiltMockup> => {
+  const [first] = parts;
+  if (!first) throw new Error('A quilt without parts');
+  const { units } = first.plan;
+  const laid = parts.map((part) => {
+    const shown = shownOf(part.design, show ?? usualShow(part.design));
+    const { drawing, notices } = drawnPart(part, shown, without);
+    const visible = shownDrawing(drawing, { without });
+    const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
+    return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
+  });
+  const { bytes, pages } = await writeQuiltSheets(
+    quiltPicture(title, parts),
+    laid.map(({ part, drawing, sheets, summary }) => ({
+      name: part.name ?? part.plan.title,
+      title: part.plan.title,
+      drawing,
+      plan: sheets,
+      summary,
+    })),
+    { title, summary: [], cautions: CAUTIONS, units, ...(await pdfMeans(means)) },
+  );
+  const count = laid.reduce((sum, { sheets }) => sum + sheets.sheets.length, 0);
+  const paper = laid[0]!.sheets.paper.name;
+  return {
+    bytes,
+    words: `${plural(parts.length, 'part')}, ${plural(count, 'sheet')} of ${paper}; ${pages} pages with the cover and the maps`,
+    notices: [
+      ...laid.flatMap(({ part, notices }) => underName(part, notices)),
+      ...(await unprintable(
+        title,
+        parts.flatMap(({ templates }) => templates),
+        means,
+      )),
+    ],
+    summary: laid.flatMap(({ part, summary }) => underName(part, summary)),
+    corrections: correctionLines(laid[0]!.sheets.measured),
+    parts: laid.map(({ part, shown, sheets }) => ({ part, shown, sheets })),
+  };
+};
+
+/** The whole quilt for the cover: seams and stitching, without marks and templates, which are too fine there. */
+const quiltPicture = (title: string, parts: readonly Part[]): StyledDrawing => {
+  const whole = parts.flatMap(({ design, plan }): readonly QuiltPart[] => {
+    const { scope } = shownOf(design, 'all');
+    const { drawing } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
+    return plan.part ? [{ part: plan.part, drawing }] : [];
+  });
+  const picture = styled(drawQuilt(title, whole), SHEET);
+  return shownDrawing(picture, { without: ['template', 'marks', 'notes', 'fill'] });
+};
