@@ -9,10 +9,10 @@
  */
 
 import type { BoxTree } from './box-tree.ts';
-import { type Crossing, crossings } from './crossing.ts';
+import { type Crossing, crossings, shareOf, TOUCH } from './crossing.ts';
 import { cutShares, smoothJoints } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
-import { nearnessOf } from './nearness.ts';
+import { distanceToPiece, nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
 import { signedArea } from './path.ts';
 import { type Piece, pieceAt, pieceDirection, pieceLength, trimPiece } from './piece.ts';
@@ -170,7 +170,10 @@ const stepBack = (before: Piece, after: Piece): number => {
   return dot(pieceDirection(before, 1), subtract(after.from, before.to)) < 0 ? gap : 0;
 };
 
-/** The pieces about a step back that cross nearest to it, over pieces that are shorter than the step. */
+/**
+ * The pieces about a step back that cross nearest to it, over pieces that are shorter than the step. Where the crossing
+ * lies a hair beyond the end of one, the later piece begins on the earlier one as far as can be told.
+ */
 const crossingAbout = (
   pieces: readonly Piece[],
   at: number,
@@ -180,7 +183,7 @@ const crossingAbout = (
   const { to } = pieces[at]!;
   const { from } = pieces[(at + 1) % count]!;
   const isNear = (m: Crossing): boolean =>
-    distance(m.point, to) <= gap && distance(m.point, from) <= gap && m.a > 0 && m.b < 1;
+    distance(m.point, to) <= gap + CRUMB && distance(m.point, from) <= gap + CRUMB && m.a > 0 && m.b < 1;
   const isShort = (k: number): boolean => pieceLength(pieces[k]!) < gap;
   // As many pieces are looked over as lie between the two that are tried.
   for (let over = 0; over <= Math.min(MOST_OVER, count - 2); over++)
@@ -190,10 +193,19 @@ const crossingAbout = (
       let k = (first + 1) % count;
       while (k !== second && isShort(k)) k = (k + 1) % count;
       if (k !== second) continue;
-      const meeting = crossings(pieces[first]!, pieces[second]!).find(isNear);
+      const meeting = [
+        ...crossings(pieces[first]!, pieces[second]!),
+        ...begins(pieces[first]!, pieces[second]!),
+      ].find(isNear);
       if (meeting) return { first, second, meeting };
     }
   return undefined;
+};
+
+/** Where a piece begins on another one. */
+const begins = (on: Piece, piece: Piece): readonly Crossing[] => {
+  const a = distanceToPiece(on, piece.from) <= TOUCH ? shareOf(on, piece.from) : undefined;
+  return a === undefined ? [] : [{ point: piece.from, a, b: 0 }];
 };
 
 /** More pieces than this, each shorter than a step back, are no step but a tangle. */

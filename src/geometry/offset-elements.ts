@@ -141,15 +141,21 @@ export const offsetElements = (
 };
 
 /** Whether a piece is long and wide enough to be lengthened or shortened by a hair. */
-const hasRoom = (p: Piece, by: number): boolean =>
-  Math.abs(by) * ROOM < Math.min(pieceLength(p), p.kind === 'arc' ? p.radius : Number.POSITIVE_INFINITY);
+const hasRoom = (p: Piece, by: number): boolean => Math.abs(by) * ROOM < pieceLength(p) && isStraight(p, by);
 
 /** Whether a piece has no room for its shortness alone, and goes straight on as far as it goes. */
 const isSpeck = (p: Piece, by: number): boolean =>
-  !hasRoom(p, by) && (p.kind === 'line' || Math.abs(by) * ROOM < p.radius);
+  !(Math.abs(by) * ROOM < pieceLength(p)) && isStraight(p, by);
+
+/** Whether a piece bends away from its tangent, over a hair of its length, by no more than a kink that is none may be deep. */
+const isStraight = (p: Piece, by: number): boolean =>
+  p.kind === 'line' || (Math.abs(by) * ROOM < p.radius && by * by < BEND * p.radius);
 
 /** A kink beside a piece shorter than this many times what it leaves open counts as a corner. */
 const ROOM = 8;
+
+/** A chord s rises s²/2r from its tangent: this much times r is four times the rounding of a distance. */
+const BEND = 8 * DISTANCE_NOISE;
 
 /** A piece led on along its own line or circle by so much (mm) before its start and after its end. */
 const lengthened = (p: Piece, before: number, after: number): Piece => {

@@ -5,7 +5,16 @@
 
 import { describe, expect, test } from 'vitest';
 import { findEdgeFault } from '../../src/geometry/edge-fault.ts';
-import { line, openPath, type Piece, point, rollFoot } from '../../src/geometry/index.ts';
+import {
+  distance,
+  line,
+  openPath,
+  type Piece,
+  pieceAt,
+  point,
+  pointAlong,
+  rollFoot,
+} from '../../src/geometry/index.ts';
 import { distanceTo } from './curve-helpers.ts';
 import { coverage, deviation, selfCrossing, widestGap } from './foot-checks.ts';
 
@@ -135,6 +144,82 @@ describe('is rolled along', () => {
         step(0.968404139867756, 0.23015288770978523),
       ],
     ],
+    [
+      // The way goes from the first arc's parallel to the last one's, which cross 4e-9 mm after it begins; between lies the
+      // corner's arc of 6e-9 mm, which made a step back, because the crossing lay a rounding too far from it.
+      'a thousandth of a millimetre of an arc of c between two that bend away',
+      1e-4,
+      [
+        step(
+          0.9475422862876021,
+          0.31638371100989154,
+          [2.4786539739842643, -5.846261582409054, 6.350000001, 1.9717963267948966, -0.15748031493582987],
+        ),
+        step(
+          0.9485127623782164,
+          0.3166249083471058,
+          [-0.5835755638124683, 6.479027472343573, 6.35, -1.3272756417307263, 0.00015748031496062994],
+        ),
+        step(
+          1.9339223027552372,
+          0.48064647591925586,
+          [2.4806010824064977, -5.845777657181449, 6.35, 1.8144744911740274, -0.15748031496062992],
+        ),
+      ],
+    ],
+    [
+      // Two kinks of a millionth to the left between arcs of 1e-6 mm: where their parallels cross lies a hair beyond the
+      // end of each, and the needle went 6e-6 mm back.
+      'arcs of c with kinks of a millionth between millionths of a millimetre',
+      1e-4,
+      [
+        step(
+          0.9478581961783805,
+          0.3154360106778292,
+          [2.47280647365993, -5.84873731191832, 6.35, 1.9707963267948965, -0.15748031496062992],
+        ),
+        step(
+          0.9478591669143558,
+          0.3154362508270878,
+          [2.4728064736599302, -5.84873731191832, 6.35, 1.8133160118342666, -1.5748031496062992e-7],
+        ),
+        step(
+          0.9478601376501287,
+          0.3154364909771643,
+          [2.472812637832731, -5.84873578696793, 6.35, 1.8133168543539517, -1.5748031496062992e-7],
+        ),
+        step(3.9977774663583636, -12.012905015001861, [
+          2.4728188020042454,
+          -5.84873426201235,
+          6.35,
+          1.8133176968736366,
+          -Math.PI,
+        ]),
+      ],
+    ],
+    [
+      // The parallel of the last arc has a radius of 1e-3 mm. Held back for the kink by 6e-6 mm along it, it began 2e-8 mm
+      // beside the way, its crossing with the first one's was cut off, and the needle went 2.3e-6 mm too near.
+      'an arc of c + 1e-3 after a millionth of a millimetre and a kink of a millionth',
+      1e-4,
+      [
+        step(
+          0.9478581961783805,
+          0.3154360106778292,
+          [2.47280647365993, -5.84873731191832, 6.35, 1.9707963267948965, -0.15748031496062992],
+        ),
+        step(
+          0.9478591669119542,
+          0.31543625083679516,
+          [2.472868115316908, -5.848722062127337, 6.35, 1.8133260118342667, -1.5748031496062992e-7],
+        ),
+        step(
+          5.588108469448384,
+          8.004294173543563,
+          [-0.5773961055107973, 6.4805637721413305, 6.351, -1.3282657992358413, 1.5705489962443069],
+        ),
+      ],
+    ],
   ] as const)('%s', (_, most, steps) => {
     const pieces = edgeOf(steps);
     const rolled = rollFoot(openPath(pieces), C);
@@ -147,6 +232,12 @@ describe('is rolled along', () => {
     const seen = coverage(path.pieces, pieces, C);
     expect(seen.extra).toBe(0);
     expect(seen.missing).toBeLessThan(most);
+    rolled.value.contacts.forEach(({ from, to }, i) => {
+      for (const t of [0, 0.5, 1]) {
+        const touched = pointAlong(openPath(pieces), from + t * (to - from))!;
+        expect(Math.abs(distance(pieceAt(path.pieces[i]!, t), touched) - C)).toBeLessThan(2e-6);
+      }
+    });
   });
 });
 
