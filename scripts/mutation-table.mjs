@@ -543,8 +543,8 @@ export const MUTATIONS = [
   {
     name: 'card: far end for near end',
     file: 'src/output/card/setting-words.ts',
-    from: '`the near end is ${placeWords(near)}, the far end ${placeWords(far)}`',
-    to: '`the near end is ${placeWords(far)}, the far end ${placeWords(near)}`',
+    from: '`the near end is ${near}, the far end ${far}`',
+    to: '`the near end is ${far}, the far end ${near}`',
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a strip',
   },
@@ -582,9 +582,9 @@ export const MUTATIONS = [
   },
   {
     name: 'card: the start of a section for its end',
-    file: 'src/output/card/step-words.ts',
-    from: "label.startsWith('section') ? 'start of ' : ''",
-    to: "label.startsWith('section') ? 'end of ' : ''",
+    file: 'src/swag/stitching.ts',
+    from: "sectionName(s, '', 'the start of ')",
+    to: "sectionName(s, '', 'the end of ')",
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a strip',
   },

@@ -115,20 +115,21 @@ const cornerPairs = (design: Design): readonly (readonly [PlacedSide, PlacedSide
 
 const pairName = (a: PlacedSide, b: PlacedSide): string => {
   const upright = (s: PlacedSide): boolean => s.run.name === 'left' || s.run.name === 'right';
-  return upright(a) ? `corner ${b.run.name} ${a.run.name}` : `corner ${a.run.name} ${b.run.name}`;
+  return upright(a) ? `${b.run.name} ${a.run.name}` : `${a.run.name} ${b.run.name}`;
 };
 
-const cornersOf = (design: Design): readonly string[] => cornerPairs(design).map(([a, b]) => pairName(a, b));
+const cornersOf = (design: Design): readonly string[] =>
+  cornerPairs(design).map(([a, b]) => `corner ${pairName(a, b)}`);
 
 const cornerScope = (design: Design, name: string | undefined): Scope | undefined => {
-  const pair = cornerPairs(design).find(([a, b]) => pairName(a, b) === name);
+  const pair = cornerPairs(design).find(([a, b]) => `corner ${pairName(a, b)}` === name);
   if (!pair) return undefined;
   const [before, after] = pair;
   const last = before.fit.repeats - 1;
   const half = before.fit.seat.gap / 2;
   const repeats = [`${before.run.name} ${last + 1}`, `${after.run.name} 1`];
   return {
-    label: `the ${pairName(before, after).slice('corner '.length)} corner with a repeat on each side`,
+    label: `the ${pairName(before, after)} corner with a repeat on each side`,
     halves: design.halves.filter((h) => h.repeat === name || repeats.includes(h.repeat)),
     stretches: [
       { side: before, from: repeatMarks(before, last).start - half, to: lengthOf(before), repeats: [last] },

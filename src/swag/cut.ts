@@ -2,6 +2,7 @@
 
 import { firstMeetingWithLine, type Path, type Point } from '../geometry/index.ts';
 import { type Shape, shortened } from './shape.ts';
+import { sameName } from './stitching.ts';
 
 /**
  * The part of a shape from its start to where it first meets the line through `at` along `direction`; undefined
@@ -13,7 +14,7 @@ export const cutShape = (shape: Shape, laid: Path, at: Point, direction: Point):
   if (!meeting) return undefined;
   const forward = shape.direction === 'heel-first';
   const end = {
-    label: 'where it meets the centre line',
+    ...sameName('where it meets the centre line'),
     along: forward ? shape.from.along + meeting.along : shape.to.along - meeting.along,
     contact: undefined,
     section: undefined,

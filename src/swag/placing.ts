@@ -17,11 +17,10 @@ import type { AlignmentLine } from '../template/index.ts';
 import type { Cell } from './design.ts';
 import type { Setting } from './setting.ts';
 import { leanOf } from './setting.ts';
-import type { Stop } from './stitching.ts';
+import { CROWN_END, HEEL, type PlaceName, type Stop } from './stitching.ts';
 
 /** A place on the template, seen from the cell's start mark. */
-export interface Standing {
-  readonly label: string;
+export interface Standing extends PlaceName {
   /** mm along the start line from the start mark, positive into the swag. */
   readonly along: number;
   /** mm up from the start line, positive into the border. */
@@ -82,7 +81,8 @@ const standing = (cell: Cell, stop: Stop, needle: Point): Standing | undefined =
   const place = pointAlong(cell.seat.shape.stitching.template.edge, stop.contact);
   if (!place) return undefined;
   const at = move(cell.motion, place);
-  return { label: stop.label, along: at.x, up: at.y, back: distance(at, needle) };
+  const { label, brief, spoken } = stop;
+  return { label, brief, spoken, along: at.x, up: at.y, back: distance(at, needle) };
 };
 
 const endStanding = (cell: Cell): Standing => {
@@ -91,7 +91,7 @@ const endStanding = (cell: Cell): Standing => {
   const heelFirst = shape.direction === 'heel-first';
   const place = heelFirst ? pathStart(edge) : pathEnd(edge);
   const at = move(cell.motion, place ?? ORIGIN);
-  return { label: heelFirst ? 'heel' : 'crown end', along: at.x, up: at.y, back: distance(at, ORIGIN) };
+  return { ...(heelFirst ? HEEL : CROWN_END), along: at.x, up: at.y, back: distance(at, ORIGIN) };
 };
 
 const lineStanding = (cell: Cell, line: AlignmentLine): LineStanding => {

@@ -24,10 +24,18 @@ export interface Stitching {
   readonly sections: readonly Section[];
 }
 
-/** A place at which the stitching of a half swag starts or ends. */
-export interface Stop {
-  /** As the card and the terminal say it: `heel`, `section 2 (shoulder)`, `line A`, `crown end`. */
+/** What a place on a template is called. */
+export interface PlaceName {
+  /** In a table: `heel`, `section 2 (shoulder)`, `line A`, `crown end`. */
   readonly label: string;
+  /** The same without the section's own name. */
+  readonly brief: string;
+  /** In a sentence: `the heel`, `the start of section 2 (shoulder)`, `line A`, `the crown end`. */
+  readonly spoken: string;
+}
+
+/** A place at which the stitching of a half swag starts or ends. */
+export interface Stop extends PlaceName {
   /** mm along the stitched path. */
   readonly along: number;
   /** mm along the edge; undefined for an etched line, which is no place on the edge. */
@@ -55,7 +63,7 @@ export const stitchTemplate = (template: Template, clearance: number): Stitched 
 /** Every section start, in order from the heel. */
 export const startStops = ({ stitched, sections }: Stitching): readonly Stop[] =>
   sections.map((s) => ({
-    label: s.number === 1 ? 'heel' : sectionLabel(s),
+    ...(s.number === 1 ? HEEL : sectionName(s, '', 'the start of ')),
     along: startAlong(stitched, s.from),
     contact: s.from,
     section: s.number,
@@ -67,7 +75,7 @@ export const endStops = ({ stitched, sections }: Stitching): readonly Stop[] =>
   sections.map((s, i) => {
     const isCrown = i === sections.length - 1;
     return {
-      label: isCrown ? 'crown end' : `end of ${sectionLabel(s)}`,
+      ...(isCrown ? CROWN_END : sectionName(s, 'end of ', 'the end of ')),
       along: isCrown ? pathLength(stitched.path) - crownRoll(stitched) : endAlong(stitched, s.to),
       contact: s.to,
       section: s.number,
@@ -85,8 +93,22 @@ export const lineStops = ({ template, stitched }: Stitching): readonly Stop[] =>
       Number.NEGATIVE_INFINITY,
     );
     if (!first) return [];
-    return [{ label: `line ${line.name}`, along: first.along, contact: undefined, section: undefined, line }];
+    return [
+      { ...sameName(`line ${line.name}`), along: first.along, contact: undefined, section: undefined, line },
+    ];
   });
+
+export const HEEL: PlaceName = { label: 'heel', brief: 'heel', spoken: 'the heel' };
+export const CROWN_END: PlaceName = { label: 'crown end', brief: 'crown end', spoken: 'the crown end' };
+
+/** A place that is called the same wherever it is named. */
+export const sameName = (name: string): PlaceName => ({ label: name, brief: name, spoken: name });
+
+const sectionName = (s: Section, listed: string, said: string): PlaceName => ({
+  label: listed + sectionLabel(s),
+  brief: `${listed}section ${s.number}`,
+  spoken: said + sectionLabel(s),
+});
 
 const sectionLabel = (s: Section): string =>
   s.name ? `section ${s.number} (${s.name})` : `section ${s.number}`;

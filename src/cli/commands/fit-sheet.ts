@@ -33,7 +33,7 @@ export const fitSheet = async (
   });
   const sheet = await writeContactSheet(candidates, {
     title: plan.title,
-    summary: `${plural(shown.length, 'way')} to make the swags, the best first. Each shows ${excerpts[0]!.scope.label.replace(/^the .* corner/, 'a corner')}.`,
+    summary: `${plural(shown.length, 'way')} to make the swags, the best first. Each shows ${excerpts[0]!.scope.label}.`,
     units: plan.units,
     setups,
     ...(await pdfMeans()),

@@ -50,7 +50,7 @@ export const splitTable = (table: CardTable, most: number, halved: boolean): rea
   return Array.from({ length: parts }, (_, i) => ({
     ...table,
     rows: table.rows.slice(i * each, (i + 1) * each),
-    ...(i > 0 && table.title !== undefined ? { title: `${table.title.split(' ')[0]}, continued` } : {}),
+    ...(i > 0 && table.name !== undefined ? { title: `${table.name}, continued` } : {}),
   }));
 };
 

@@ -7,6 +7,8 @@ export type CardBlock = { readonly kind: 'text' | 'point'; readonly text: string
 export interface CardTable {
   readonly kind: 'table';
   readonly title?: string;
+  /** Of one with a title: what the rest is called by where it goes on elsewhere. */
+  readonly name?: string;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
 }

@@ -60,6 +60,7 @@ export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
   const hasCorner = side.marks.some((m) => m.kind === 'corner stop');
   return {
     kind: 'table',
+    name: capital(side.side),
     title: `${capital(side.side)} ${bare(side.length, style)} ${style.unit}, from ${side.side === 'strip' ? 'its ' : ''}${side.corner}`,
     columns: COLUMNS,
     rows: hasCorner

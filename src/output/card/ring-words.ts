@@ -59,12 +59,14 @@ export const ringSettingWords = (
 };
 
 /** With a gap the template is set by the ray between neighbours, which is not the start mark's own. */
-const rayWords = (design: Design): string =>
-  (design.sides[0]?.fit.seat.gap ?? 0) > 0 ? 'the ray halfway between neighbours' : 'the start mark’s ray';
+const rayWords = (design: Design, own = 'the start mark’s'): string =>
+  hasGap(design) ? 'the ray halfway between neighbours' : `${own} ray`;
+
+const hasGap = (design: Design): boolean => (design.sides[0]?.fit.seat.gap ?? 0) > 0;
 
 /** The line from which a template's places are measured outward or inward. */
 export const ringLevelWords = (design: Design): string =>
-  `the line through the start mark square to ${rayWords(design).replace('the start mark’s', 'its')}`;
+  `the line through the start mark square to ${rayWords(design, 'its')}`;
 
 const settingSteps = (
   setting: Setting,
@@ -73,7 +75,6 @@ const settingSteps = (
   placing: Placing,
   length: (mm: number) => string,
 ): string => {
-  const hasGap = (design.sides[0]?.fit.seat.gap ?? 0) > 0;
   switch (setting.kind) {
     case 'crown-on-centre':
       return swingWords(
@@ -83,7 +84,7 @@ const settingSteps = (
     case 'alignment-line': {
       const where =
         setting.laid === 'square'
-          ? hasGap
+          ? hasGap(design)
             ? `through the start mark, parallel to ${rayWords(design)}`
             : `along ${rayWords(design)}`
           : `through the start mark, square to ${rayWords(design)}`;
@@ -131,6 +132,7 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
     ),
     {
       kind: 'table',
+      name: 'Rays',
       title: `Rays ${circling(ring)}: ${bare(measures.start, style)}, crown ${length(measures.crown)}`,
       columns: [
         { head: 'swag', align: 'left' },

@@ -19,7 +19,7 @@ import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/
 import type { CardBlock, CardTable } from './block.ts';
 import { capital, nearLine, seamName } from './mark-words.ts';
 import { ringLevelWords, ringSettingWords } from './ring-words.ts';
-import { flatWords, guideWords, placeWords, swingWords } from './step-words.ts';
+import { flatWords, guideWords, swingWords } from './step-words.ts';
 
 const point = (text: string): CardBlock => ({ kind: 'point', text });
 
@@ -67,8 +67,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
 const faceWords = (turnedOver: boolean): string => (turnedOver ? 'turned over, face down' : 'face up');
 
 /** The part's own end that is put to the start mark: the heel only where the part starts there. */
-const atStart = ({ direction, from, to }: Shape): string =>
-  placeWords((direction === 'heel-first' ? from : to).label);
+const atStart = ({ direction, from, to }: Shape): string => (direction === 'heel-first' ? from : to).spoken;
 
 /** Where the part starts later, what comes before it hangs out beyond the start mark: on one side farther than on another. */
 const beyondWords = (placings: readonly Placing[], style: LengthStyle): string => {
@@ -115,7 +114,7 @@ const backWords = (
 ): readonly string[] => {
   const [first] = placings;
   if (!first?.start) return [];
-  const { label, back } = first.start;
+  const { spoken, back } = first.start;
   const more =
     back > foot.clearance + NOTICEABLE
       ? ' (more than the clearance, because the foot does not reach into the notch)'
@@ -127,17 +126,16 @@ const backWords = (
   const where =
     wheres.size === 1 ? `: ${[...wheres].join()}` : '; the table of guide lines says where on each side';
   return [
-    `${capital(placeWords(label))} is not on the start mark itself: the foot stands between. It lies ${away} ` +
+    `${capital(spoken)} is not on the start mark itself: the foot stands between. It lies ${away} ` +
       `from the needle${more}, ${first.templateSide === 'inside' ? 'inside' : 'outside'} the swag${where}.`,
   ];
 };
 
 /** `3 mm past the start mark and 5.5 mm below the start line` */
 const whereWords = ({ along, up }: Standing, design: Design, style: LengthStyle): string => {
-  const past = fromMark(along, style);
-  const height = bare(Math.abs(up), style);
+  const [past, height] = [along, up].map((mm) => bare(Math.abs(mm), style));
   return [
-    past === 'on it' ? '' : `${past.replace(' ', ` ${style.unit} `)} the start mark`,
+    past === '0' ? '' : `${past} ${style.unit} ${pastOrBefore(along)} the start mark`,
     height === '0' ? '' : `${height} ${style.unit} ${upWords(up, design)}`,
   ]
     .filter((text) => text !== '')
@@ -196,8 +194,8 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
   const placings = design.cells.map(placingOf);
   const [first] = placings;
   if (!first) return [];
-  const near = first.start?.label ?? first.end.label;
-  const far = placings.find((p) => p.crown)?.crown?.label;
+  const near = (first.start ?? first.end).spoken;
+  const far = placings.find((p) => p.crown)?.crown?.spoken;
   // Lines are etched near the heel: they help only where the heel is at the start mark.
   const { shape } = design.fit.way;
   const heelAtStart = shape.direction === 'heel-first' && (shape.from.section ?? 1) === 1;
@@ -231,10 +229,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
       fromSeam(field.startMargin + p.cell.crown.y, style),
     ];
   });
-  const ends =
-    far === undefined
-      ? `the near end is ${placeWords(near)}`
-      : `the near end is ${placeWords(near)}, the far end ${placeWords(far)}`;
+  const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
   const level = isRound(design.fit) ? ringLevelWords(design) : `the ${seamName(field)}`;
   const centre = far === undefined ? '' : '; of the far end, past or before the centre line';
   const lettered =
@@ -258,9 +253,10 @@ const beyondCentre = (cell: Cell, along: number, up: number): number =>
 
 const fromMark = (mm: number, style: LengthStyle): string => {
   const text = bare(Math.abs(mm), style);
-  if (text === '0') return 'on it';
-  return `${text} ${mm < 0 ? 'before' : 'past'}`;
+  return text === '0' ? 'on it' : `${text} ${pastOrBefore(mm)}`;
 };
+
+const pastOrBefore = (mm: number): string => (mm < 0 ? 'before' : 'past');
 
 const fromSeam = (mm: number, style: LengthStyle): string => {
   const text = bare(Math.abs(mm), style);

@@ -8,8 +8,8 @@ import type { Placing, Shape } from '../../swag/index.ts';
 export const swingWords = ({ direction, from, to }: Shape, crown: string): string => {
   const [start, end] = direction === 'heel-first' ? [from, to] : [to, from];
   return (
-    `Put the needle down on the start mark and the edge against the foot at ${placeWords(start.label)}. Swing the template until the foot, ` +
-    `slid along the edge to ${placeWords(end.label)} with the needle up, brings the needle to the crown: ${crown}.`
+    `Put the needle down on the start mark and the edge against the foot at ${start.spoken}. Swing the template until the foot, ` +
+    `slid along the edge to ${end.spoken} with the needle up, brings the needle to the crown: ${crown}.`
   );
 };
 
@@ -32,7 +32,3 @@ export const flatWords = (flat: string, { end }: Placing, length: (mm: number) =
     `the edge meets the foot at the start mark: its ${end.label} is then ${where} the start mark.`
   );
 };
-
-/** `the heel`, `the start of section 2 (vase)`, `the end of section 2`, `line A`. */
-export const placeWords = (label: string): string =>
-  label.startsWith('line') ? label : `the ${label.startsWith('section') ? 'start of ' : ''}${label}`;

@@ -23,5 +23,5 @@ export const excerptOf = (design: Design): Scope => {
   }
   const corner = scopeOf(design, 'corner');
   if (!corner.ok) throw new Error('A border without a corner was to be drawn');
-  return corner.scope;
+  return { ...corner.scope, label: 'a corner with a repeat on each side' };
 };

@@ -11,8 +11,9 @@ import {
 } from '../../length/index.ts';
 import { depthsOf, type Field, type Fit, isRound, type Shape, spansOf } from '../../swag/index.ts';
 
-/** `heel to crown end`, `section 2 (vase) to the end of section 3`. */
-export const partWords = ({ from, to }: Shape): string => `${from.label} to ${to.label}`;
+/** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
+export const partWords = ({ from, to }: Shape, how: 'label' | 'brief' = 'label'): string =>
+  `${from[how]} to ${to[how]}`;
 
 export const settingWords = (fit: Fit, { around }: Pick<Field, 'around'>): string => {
   const { setting } = fit.way;
@@ -35,7 +36,8 @@ export const settingWords = (fit: Fit, { around }: Pick<Field, 'around'>): strin
 };
 
 /** `heel first`, `crown first`. */
-export const directionWords = ({ direction }: Shape): string => direction.replace('-', ' ');
+export const directionWords = ({ direction }: Shape): string =>
+  direction === 'heel-first' ? 'heel first' : 'crown first';
 
 /** A length without its unit, for tables that say the unit once. */
 export const bareLength = (mm: number, style: LengthStyle): string =>

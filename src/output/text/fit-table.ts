@@ -100,10 +100,9 @@ const CHOICE_HEADS = ['template', 'from - to', 'set', 'corners', 'lies', 'starts
 
 const choiceRow = ({ fit, field }: Ranked, withNames: boolean, title: number): readonly string[] => {
   const { shape } = fit.way;
-  const part = partWords(shape);
   return [
     cut(shape.stitching.template.title, title),
-    withNames ? part : part.replace(/ \([^)]*\)/g, ''),
+    partWords(shape, withNames ? 'label' : 'brief'),
     settingWords(fit, field),
     field.corners === 'none' ? '' : field.corners,
     shape.side,

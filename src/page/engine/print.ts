@@ -139,7 +139,7 @@ const contact = async ({ plan, results }: ChosenFit, choices: PaperChoices, font
     title,
     summary:
       `${plural(kept.length, 'way')} to make the swags, the best first. ` +
-      `Each shows ${excerpt(kept[0]!, plan).scope.label.replace(/^the .* corner/, 'a corner')}.`,
+      `Each shows ${excerpt(kept[0]!, plan).scope.label}.`,
     units,
     setups: setups(choices),
     deflate,
