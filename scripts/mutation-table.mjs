@@ -48,14 +48,14 @@ export const MUTATIONS = [
   },
   {
     name: 'A4 a millimetre short',
-    file: 'src/pagination/papers.ts',
-    from: 'width: A4_WIDTH, height: 297,',
-    to: 'width: A4_WIDTH, height: 296,',
+    file: 'src/plan/papers.ts',
+    from: 'width: A4_WIDTH, height: 297 }',
+    to: 'width: A4_WIDTH, height: 296 }',
     test: 'tests/reference/paper-and-units.test.ts',
   },
   {
     name: 'margins that printers do not reach',
-    file: 'src/pagination/papers.ts',
+    file: 'src/pagination/margins.ts',
     from: 'LEAST_MARGIN = MM_PER_INCH / 4',
     to: 'LEAST_MARGIN = MM_PER_INCH / 5',
     test: 'tests/reference/paper-and-units.test.ts',

@@ -8,6 +8,7 @@ export {
   INCH_SIXTEENTH,
   INCH_SIXTYFOURTH,
   INCH_THIRTYSECOND,
+  LENGTH_STYLES,
   type LengthStyle,
   MM_HALF,
   MM_TENTH,

@@ -24,6 +24,7 @@ export const MM_TENTH: LengthStyle = { unit: 'mm', step: 0.1 };
 /** Centimetres to the millimetre: `14.2 cm`. */
 export const CM_TENTH: LengthStyle = { unit: 'cm', step: 1 };
 
+/** Of two with the same step, the one that is meant where only the step is known stands first. */
 export const LENGTH_STYLES: readonly LengthStyle[] = [
   INCH_EIGHTH,
   INCH_SIXTEENTH,

@@ -1,9 +1,17 @@
 /** Which window of a drawing goes on which sheet, and the marks that neighbours share. Knows nothing of PDF. */
 
+export { PAPER_IDS, PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 export { CHECK_SIDE } from './check-square.ts';
 export { type Ink, type InkedItem, inkOf, itemTouches, type TextWidth } from './ink.ts';
 export { type LayOutOptions, layOut } from './lay-out.ts';
 export { numbered } from './numbered.ts';
+export {
+  DEFAULT_MARGIN,
+  evenMargins,
+  LEAST_MARGIN,
+  type Margins,
+  type Orientation,
+} from './margins.ts';
 export {
   correctionWords,
   edgesOf,
@@ -13,16 +21,5 @@ export {
   scaledWords,
   UNMEASURED,
 } from './paper-edges.ts';
-export {
-  DEFAULT_MARGIN,
-  evenMargins,
-  LEAST_MARGIN,
-  type Margins,
-  type Orientation,
-  PAPER_IDS,
-  PAPERS,
-  type Paper,
-  type PaperId,
-} from './papers.ts';
 export { rulesFor } from './rules.ts';
 export type { Rule, SharedEdge, Sheet, SheetPlan, Side } from './sheet-plan.ts';

@@ -5,8 +5,8 @@
 
 import { leastLive } from './check-square.ts';
 import type { Ink } from './ink.ts';
+import { LEAST_MARGIN } from './margins.ts';
 import type { Occupancy } from './occupancy.ts';
-import { LEAST_MARGIN } from './papers.ts';
 import type { WindowShape } from './search.ts';
 import { type Axis, divide, showsAllInk, type Tiling } from './tiling.ts';
 

@@ -7,10 +7,19 @@ import { type Problem, ProblemError } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
+import { PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
 import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
 import { keepGrid, LEAST_OVERLAP } from './keep-grid.ts';
+import {
+  DEFAULT_MARGIN,
+  DEFAULT_OVERLAP,
+  evenMargins,
+  LEAST_MARGIN,
+  type Margins,
+  type Orientation,
+} from './margins.ts';
 import type { Occupancy } from './occupancy.ts';
 import {
   acrossAndUp,
@@ -20,17 +29,6 @@ import {
   type PerEdge,
   UNMEASURED,
 } from './paper-edges.ts';
-import {
-  DEFAULT_MARGIN,
-  DEFAULT_OVERLAP,
-  evenMargins,
-  LEAST_MARGIN,
-  type Margins,
-  type Orientation,
-  PAPERS,
-  type Paper,
-  type PaperId,
-} from './papers.ts';
 import { rulesFor } from './rules.ts';
 import { fewestSheets, type WindowShape } from './search.ts';
 import { type Rule, type SharedEdge, type SheetPlan, type Side, sheetLabel } from './sheet-plan.ts';

@@ -3,7 +3,7 @@
  * the paper's short and its long edge, and not to across and up, which change places on a landscape page.
  */
 
-import type { Orientation } from './papers.ts';
+import type { Orientation } from './margins.ts';
 
 export type PaperEdge = 'short' | 'long';
 

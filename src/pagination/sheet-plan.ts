@@ -7,8 +7,9 @@
  */
 
 import type { Box, Motion, Point } from '../geometry/index.ts';
+import type { Paper } from '../plan/index.ts';
+import type { Margins, Orientation } from './margins.ts';
 import type { PerAxis, PerEdge } from './paper-edges.ts';
-import type { Margins, Orientation, Paper } from './papers.ts';
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';
 

@@ -1,6 +1,7 @@
 /** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
 
 export { FEWEST_IN_FRAME, LIMITS, MOST_IN_FRAME } from './limits.ts';
+export { PAPER_IDS, PAPERS, type Paper, type PaperId } from './papers.ts';
 export type { PartReading } from './part-reading.ts';
 export {
   type Border,
@@ -11,7 +12,6 @@ export {
   type Frame,
   type Layout,
   type Margin,
-  type PaperName,
   type Part,
   type Plan,
   type Seam,

@@ -5,6 +5,7 @@
 
 import type { Point } from '../geometry/index.ts';
 import type { LengthStyle, Units } from '../length/index.ts';
+import type { PaperId } from './papers.ts';
 
 export interface Plan {
   /** Without one in the file, the file's name; of a part, the quilt's title and the part's name. */
@@ -13,7 +14,7 @@ export interface Plan {
   readonly part?: Part;
   /** What the person measures in: lengths are shown to her in these. */
   readonly units: Units;
-  readonly paper: PaperName;
+  readonly paper: PaperId;
   /** Needle to the foot's outer edge, mm. */
   readonly foot: { readonly clearance: number };
   /** At least one; names of profiles, or paths as they stand in the file. */
@@ -38,8 +39,6 @@ export interface Part {
   /** Radians, counterclockwise. */
   readonly turn: number;
 }
-
-export type PaperName = 'letter' | 'a4' | 'legal' | 'tabloid' | 'a3' | 'letter-a4';
 
 export type Layout = Strip | Border | Frame;
 

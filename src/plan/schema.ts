@@ -14,22 +14,11 @@ import {
   perUnit,
   plural,
   refuse,
+  series,
   titleText,
 } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
-import {
-  INCH_EIGHTH,
-  INCH_SIXTEENTH,
-  INCH_SIXTYFOURTH,
-  INCH_THIRTYSECOND,
-  type LengthStyle,
-  MM_HALF,
-  MM_PER_INCH,
-  MM_TENTH,
-  MM_WHOLE,
-  stepOf,
-  type Units,
-} from '../length/index.ts';
+import { LENGTH_STYLES, type LengthStyle, MM_PER_INCH, stepOf, UNITS, type Units } from '../length/index.ts';
 import { auto, choice, layoutSchema } from './layout-schema.ts';
 import {
   LARGEST_SEED,
@@ -41,16 +30,14 @@ import {
   MOST_REPEATS,
   MOST_TEMPLATES,
 } from './limits.ts';
-import type { Fill, PaperName, Spot } from './plan.ts';
+import { PAPER_IDS, PAPERS, type PaperId } from './papers.ts';
+import type { Fill, Spot } from './plan.ts';
 
 /** What all parts of a quilt share, as it stands at the head of a file. */
 const firstKeys = (unit: Units) => ({
   $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
   title: titleText().optional(),
-  units: z
-    .enum(['in', 'cm', 'mm'])
-    .meta({ description: 'What a bare number in this file is in.' })
-    .default('in'),
+  units: z.enum(UNITS).meta({ description: 'What a bare number in this file is in.' }).default('in'),
   paper: paperSchema.default('letter'),
   foot: group(
     {
@@ -209,19 +196,12 @@ const partProblems = (quilt: {
   });
 };
 
-const PAPERS = [
-  'letter',
-  'a4',
-  'legal',
-  'tabloid',
-  'a3',
-  'letter-a4',
-] as const satisfies readonly PaperName[];
+const isPaper = (word: string): word is PaperId => PAPER_IDS.some((id) => id === word);
 /** Names of paper are written in capitals as often as not. */
-const CAPITALS = ['Letter', 'A4', 'Legal', 'Tabloid', 'A3'] as const;
+const CAPITALS = PAPER_IDS.map((id) => PAPERS[id].name).filter((name) => isPaper(name.toLowerCase()));
 const paperSchema = z
-  .enum([...PAPERS, ...CAPITALS], { error: 'letter, a4, legal, tabloid, a3 or letter-a4' })
-  .transform((name) => name.toLowerCase() as PaperName);
+  .enum([...PAPER_IDS, ...CAPITALS], { error: series(PAPER_IDS, 'or') })
+  .transform((name) => name.toLowerCase() as PaperId);
 
 const templateList = listOrOne(
   z.string({ error: 'a name or a path' }).trim().min(1).max(MOST_PATH_CHARACTERS),
@@ -334,22 +314,12 @@ const fillsSchema = (unit: Units) => {
   );
 };
 
-const ROUNDINGS: readonly LengthStyle[] = [
-  INCH_EIGHTH,
-  INCH_SIXTEENTH,
-  INCH_THIRTYSECOND,
-  INCH_SIXTYFOURTH,
-  MM_WHOLE,
-  MM_HALF,
-  MM_TENTH,
-];
-
 /** Rounding happens to what a tape shows, not to any length. */
 const roundingSchema = (unit: Units) => {
   const expected = '1/8, 1/16, 1/32 or 1/64 in, or 1, 0.5 or 0.1 mm';
   return lengthOf(unit, { description: `To what marks are rounded: ${expected}.` }).transform(
     (step, context): LengthStyle => {
-      const style = ROUNDINGS.find((s) => Math.abs(stepOf(s) - step) < SAME_STEP);
+      const style = LENGTH_STYLES.find((s) => Math.abs(stepOf(s) - step) < SAME_STEP);
       if (style) return unit === 'cm' && style.unit === 'mm' ? { ...style, unit: 'cm' } : style;
       return refuse(context, step, { message: 'no tape is divided like this', expected });
     },

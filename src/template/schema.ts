@@ -11,7 +11,7 @@ import {
   refuse,
   titleText,
 } from '../document/index.ts';
-import { MM_PER_INCH, type Units } from '../length/index.ts';
+import { MM_PER_INCH, UNITS, type Units } from '../length/index.ts';
 
 /** A path traced by hand has some dozens of steps. */
 const MOST_STEPS = 500;
@@ -30,9 +30,7 @@ const MOST_LINES = 40;
 const FARTHEST_LINE = 40 * MM_PER_INCH;
 const NEAREST_LINE = MM_PER_INCH / 64;
 
-const unitsSchema = z
-  .enum(['in', 'cm', 'mm'])
-  .meta({ description: 'What a bare number in this file is in.' });
+const unitsSchema = z.enum(UNITS).meta({ description: 'What a bare number in this file is in.' });
 
 const pair = (unit: Units, expected: string) => {
   const across = lengthOf(unit, { sign: 'any', least: -FARTHEST, most: FARTHEST });

@@ -9,7 +9,7 @@ import {
   type PerEdge,
   type SheetPlan,
 } from '../../src/pagination/index.ts';
-import { DEFAULT_OVERLAP } from '../../src/pagination/papers.ts';
+import { DEFAULT_OVERLAP } from '../../src/pagination/margins.ts';
 import { inkPoints } from './ink-points.ts';
 import { onFile } from './on-file.ts';
 import { scatter, seeded, swagBorder, swagStrip } from './sample-drawings.ts';
