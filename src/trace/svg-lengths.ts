@@ -37,6 +37,11 @@ export const readSvgLength = (text: string | undefined): SvgLength | undefined =
   return Number.isFinite(mm) ? { mm, stated: unit !== '' && unit !== 'px' } : undefined;
 };
 
+/** A length of something else: the window, the size of letters. */
+export const isRelative = (text: string): boolean =>
+  /^(?:%|r?em|ex|ch|ic|r?lh|cap|[sld]?v(?:w|h|i|b|min|max))$/i.test(LENGTH.exec(text)?.[2] ?? '') ||
+  /^\s*(?:calc\(|(?:min|max|fit)-content)/i.test(text);
+
 /** The size of what percentages are of, in user units: the nearest viewport (SVG 2, 8.9). */
 export interface Viewport {
   readonly width: number;

@@ -1,11 +1,11 @@
 /** How large a drawing is: from its units to mm (SVG 2, 8.2 and 8.12; sizes as CSS 2.1, 10.3.2 and 10.6.2 find them). */
 
-import { NotFollowed } from './svg-fault.ts';
-import { PIXEL_MM, readSvgLength, type SvgLength, type Viewport } from './svg-lengths.ts';
+import { NotFollowed, shown } from './svg-fault.ts';
+import { isRelative, PIXEL_MM, readSvgLength, type SvgLength, type Viewport } from './svg-lengths.ts';
 import type { Matrix } from './svg-matrix.ts';
 import type { Declared } from './svg-style.ts';
 import type { SvgNode } from './svg-tree.ts';
-import { readViewBox, viewBoxMatrix } from './svg-viewbox.ts';
+import { viewBoxMatrix, viewBoxOf } from './svg-viewbox.ts';
 
 export interface SvgSize {
   /** From the drawing's units to mm. */
@@ -25,11 +25,20 @@ const noSize = (): NotFollowed =>
 
 /** `unitMm` is what one unit measures, where a person has said it. Throws NotFollowed. */
 export const sizeOfDrawing = (root: SvgNode, declared: Declared, unitMm: number | undefined): SvgSize => {
-  const box = readViewBox(root.attributes.get('viewBox'));
+  const box = viewBoxOf(root);
   const side = (key: 'width' | 'height'): SvgLength | undefined => {
     const text = declared(key) ?? root.attributes.get(key) ?? 'auto';
     if (text.trim() === 'auto' || text.trim() === '') return undefined;
     const length = readSvgLength(text);
+    // Of something that is not known, as a percentage is; what nobody can read is a slip, also beside a scale.
+    if ((length && length.mm < 0) || !(length || isRelative(text)))
+      throw new NotFollowed({
+        code: 'svg-length',
+        message: `the drawing's ${key} cannot be read`,
+        found: shown(text),
+        expected: 'a number with no unit, or with px, mm, cm, Q, in, pt or pc',
+        ...(/\d,\d/.test(text) ? { hint: 'write a decimal point' } : {}),
+      });
     if (unitMm === undefined && !(length && length.mm > 0)) throw noSize();
     return length;
   };

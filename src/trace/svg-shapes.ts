@@ -28,7 +28,7 @@ import {
   type SvgTree,
   TOO_MUCH,
 } from './svg-tree.ts';
-import { readViewBox, viewBoxMatrix } from './svg-viewbox.ts';
+import { viewBoxMatrix, viewBoxOf } from './svg-viewbox.ts';
 
 export interface SvgShape {
   readonly id: string | undefined;
@@ -300,7 +300,7 @@ const enterDrawing = (
   const lengthOf = lengthsOf(node, here.viewport);
   const [x, y] = [lengthOf('x', 'x') ?? 0, lengthOf('y', 'y') ?? 0];
   const matrix = multiply(here.matrix, [1, 0, 0, 1, x, y]);
-  const box = readViewBox(attributes.get('viewBox'));
+  const box = viewBoxOf(node);
   if (!(viewport.width > 0 && viewport.height > 0)) return { ...here, hidden: true };
   const frame = { rectangle: { x: 0, y: 0, ...viewport }, matrix };
   const cuts =

@@ -4,6 +4,7 @@ import { readSvgNumbers } from '../geometry/index.ts';
 import { NotFollowed, shown } from './svg-fault.ts';
 import type { Viewport } from './svg-lengths.ts';
 import type { Matrix } from './svg-matrix.ts';
+import type { SvgNode } from './svg-tree.ts';
 
 export interface ViewBox {
   readonly x: number;
@@ -12,9 +13,19 @@ export interface ViewBox {
   readonly height: number;
 }
 
-/** SVG 2, 8.6. */
-export const readViewBox = (text: string | undefined): ViewBox | undefined => {
-  if (text === undefined) return undefined;
+/** SVG 2, 8.6. A browser passes over a `viewbox`, and the drawing is of another size than it was meant to be. */
+export const viewBoxOf = ({ attributes }: SvgNode): ViewBox | undefined => {
+  const text = attributes.get('viewBox');
+  if (text === undefined) {
+    const alike = [...attributes.keys()].find((key) => key.toLowerCase() === 'viewbox');
+    if (alike === undefined) return undefined;
+    throw new NotFollowed({
+      code: 'svg-viewbox',
+      message: 'an attribute is written in letters that no browser reads',
+      found: shown(alike),
+      expected: '"viewBox"',
+    });
+  }
   const v = readSvgNumbers(text);
   const [x, y, width, height] = v ?? [];
   if (v?.length !== 4 || !(width! > 0 && height! > 0))

@@ -83,6 +83,11 @@ describe('inner drawings and the size of the whole', () => {
 
   test.each([
     ['viewBox="0 0 100 100 9"', 'a viewBox cannot be read; found "0 0 100 100 9"'],
+    [
+      'viewbox="0 0 100 100"',
+      'an attribute is written in letters that no browser reads; found "viewbox"; expected "viewBox"',
+    ],
+    ['ViewBox="0 0 100 100"', 'found "ViewBox"; expected "viewBox"'],
     ['viewBox="0 0 100px 100"', 'a viewBox cannot be read; found "0 0 100px 100"'],
     [
       'viewBox="0 0 100 100" preserveAspectRatio="middle"',
@@ -90,6 +95,33 @@ describe('inner drawings and the size of the whole', () => {
     ],
   ])('%s', (attribute, line) => {
     expect(refusal(drawing('<path d="M0 0H50"/>', `width="9in" height="9in" ${attribute}`))).toContain(line);
+  });
+});
+
+describe('a width or a height that nobody can read', () => {
+  test.each(['200,5mm', '20 0mm', '-5mm', '200 mm', 'wide', '1.2.3in'])('is refused: %s', (width) => {
+    const text = drawing('<path d="M0 0H50"/>', `width="${width}" height="100mm" viewBox="0 0 100 100"`);
+    for (const unitMm of [undefined, 1]) {
+      const made = svgOutline(text, { file: 'd.svg', unitMm });
+      expect(made.ok ? 'taken' : describeProblem(made.problem)).toMatch(
+        `d.svg:1:1: the drawing's width cannot be read; found "${width}"; expected a number with no unit, or with px, mm, cm, Q, in, pt or pc`,
+      );
+    }
+  });
+
+  test('but one of something else counts where a scale is said', () => {
+    for (const width of ['100%', '40em', '50vw']) {
+      const text = drawing('<path d="M0 0H50"/>', `width="${width}" viewBox="0 0 100 100"`);
+      const made = svgOutline(text, { unitMm: 2 });
+      expect(made.ok && pathLength(made.outline.path)).toBeCloseTo(100, 9);
+    }
+  });
+
+  test('nor is a viewbox passed over in a drawing within the drawing', () => {
+    const inner = '<svg width="100" height="100" viewbox="0 0 10 10"><path d="M0 0H5"/></svg>';
+    expect(refusal(drawing(inner))).toMatch(
+      'd.svg:2:1: an attribute is written in letters that no browser reads',
+    );
   });
 });
 
