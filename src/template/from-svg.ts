@@ -1,7 +1,7 @@
 /** A template from an SVG drawing: one path of it, its working edge, written as a template file and read again. */
 
 import { type Problem, quoted } from '../document/index.ts';
-import { CURVE_TOLERANCE } from '../geometry/index.ts';
+import { CURVE_TOLERANCE, type Point } from '../geometry/index.ts';
 import {
   cornersOf,
   type EdgeChoice,
@@ -11,6 +11,7 @@ import {
   svgOutline,
   type WorkingEdge,
 } from '../trace/index.ts';
+import { notAnEdge } from './not-an-edge.ts';
 import { readTemplate } from './read.ts';
 import type { Template } from './template.ts';
 import { writeTemplate } from './write.ts';
@@ -52,6 +53,9 @@ export type FromSvgResult =
   /** `corners` are known where only the choice of the edge among them failed. */
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly corners: readonly MarkedCorner[] };
 
+const inDrawing = ({ x, y }: Point): string =>
+  `${x.toFixed(1)},${(-y).toFixed(1)}, in mm from the drawing's upper left`;
+
 export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult => {
   const { name, title, units, id, unitMm, choice } = options;
   const refuse = (problem: Problem, corners: readonly MarkedCorner[] = []): FromSvgResult => ({
@@ -65,17 +69,19 @@ export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult 
     const { outline } = read;
     const corners = cornersOf(outline.path);
     const chosen = findWorkingEdge(outline.path, corners, choice);
-    if (!chosen.ok) return refuse(chosen.problem, corners);
+    if (!chosen.ok) return refuse(outline.placed(chosen.problem), corners);
     const { found } = chosen;
     if (found.edge.pieces.length > MOST_STEPS) {
       if (within !== TOLERANCES.at(-1)) continue;
-      return refuse({
-        code: 'svg-too-fine',
-        message: 'the path is too finely drawn for a template',
-        found: `${found.edge.pieces.length} lines and arcs`,
-        expected: `at most ${MOST_STEPS}`,
-        hint: 'simplify the path in the program that drew it',
-      });
+      return refuse(
+        outline.placed({
+          code: 'svg-too-fine',
+          message: 'the path is too finely drawn for a template',
+          found: `${found.edge.pieces.length} lines and arcs`,
+          expected: `at most ${MOST_STEPS}`,
+          hint: 'simplify the path in the program that drew it',
+        }),
+      );
     }
     const what =
       outline.id === undefined ? `a ${outline.element}` : `the ${outline.element} ${quoted(outline.id)}`;
@@ -91,7 +97,8 @@ export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult 
       decimals: units === 'in' ? 6 : 5,
     });
     const reading = readTemplate(text, options.fileName);
-    if (!reading.ok) return { ok: false, problems: reading.problems, corners };
+    // The file that its lines would name is never written.
+    if (!reading.ok) return refuse(outline.placed(notAnEdge(found, reading.problems, inDrawing)), corners);
     return { ok: true, text, template: reading.template, outline, corners, found, within, what };
   }
   throw new Error('The last tolerance decides.');

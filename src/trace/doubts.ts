@@ -44,6 +44,14 @@ const SQUARE_WITHIN = (40 * Math.PI) / 180;
 const STRAIGHT = 0.15;
 const SAY = 'if the edge ends elsewhere, say where with --heel and --crown';
 
+/** How the edge was laid, which may be another way than it was drawn. */
+export const levelWords = ({ level, skew }: WorkingEdge): string => {
+  const degrees = Math.abs((skew * 180) / Math.PI).toFixed(1);
+  return level === 'back'
+    ? `laid level by the long straight side, which was turned by ${degrees}°`
+    : `no long straight side: laid level by the line from heel to crown end, which was turned by ${degrees}°`;
+};
+
 /** Whether an end of the edge may be at the wrong place of the outline; `said`: a person has said where they are. */
 export const endDoubts = (outline: Path, found: WorkingEdge, said: boolean): readonly string[] => {
   if (said) return [];
@@ -53,7 +61,7 @@ export const endDoubts = (outline: Path, found: WorkingEdge, said: boolean): rea
     { name: 'crown end', at: found.crown, way: [...points].reverse() },
   ].flatMap(({ name, at, way }) => {
     const turned = turnAt(outline, at);
-    const long = found.skew === undefined ? 0 : squareStart(way);
+    const long = found.level === 'ends' ? 0 : squareStart(way);
     if (turned < SHALLOW)
       return [
         `unsure: the ${name} is put at a corner of only ${Math.round((turned * 180) / Math.PI)}°: look at it in the picture; ${SAY}`,

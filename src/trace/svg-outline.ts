@@ -39,6 +39,10 @@ export interface SvgOutline {
   readonly path: Path;
   readonly id: string | undefined;
   readonly element: string;
+  /** How far apart the ends were that were joined (mm): 0 where the path was closed, or is open. */
+  readonly joined: number;
+  /** Puts a problem where the path stands in the file. */
+  readonly placed: (problem: Problem) => Problem;
   /** How many there were to choose from. */
   readonly choices: number;
   readonly size: SvgShapes['size'];
@@ -50,6 +54,8 @@ export type SvgOutlineResult =
 
 /** Ends nearer than this (mm) are one: drawing programs write three decimals. */
 const CLOSING = 0.01;
+/** Ends nearer than this share of the length were meant to meet: no edge comes back to where it began. */
+const NEARLY_CLOSED = 0.02;
 /** A template is between this and that long (mm). */
 const SHORTEST = 10;
 const LONGEST = 10_000;
@@ -72,7 +78,7 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
   let commands = 0;
   let pieces = 0;
   let nothing: Problem | undefined;
-  let best: { shape: SvgShape; path: Path; length: number } | undefined;
+  let best: { shape: SvgShape; path: Path; joined: number; length: number } | undefined;
   let choices = 0;
   for (const shape of chosen) {
     const parts = subpaths(shape.data);
@@ -90,7 +96,7 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
       pieces += made.path.pieces.length;
       if (pieces > MOST_PIECES) return refuse(TOO_MANY);
       const length = pathLength(made.path);
-      if (!best || length > best.length) best = { shape, path: made.path, length };
+      if (!best || length > best.length) best = { shape, path: made.path, joined: made.joined, length };
     }
   }
   if (!best) return refuse(nothing ?? noShape(shapes));
@@ -114,6 +120,8 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
       path: path.closed && signedArea(path) > 0 ? reversePath(path) : path,
       id: shape.id,
       element: shape.element,
+      joined: best.joined,
+      placed: shape.place,
       choices,
       size,
     },
@@ -195,7 +203,7 @@ const TURNED_OVER: Matrix = [1, 0, 0, -1, 0, 0];
 const turnOver = ({ x, y }: Point): Point => ({ x, y: -y });
 
 type PathResult =
-  | { readonly ok: true; readonly path: Path }
+  | { readonly ok: true; readonly path: Path; readonly joined: number }
   | { readonly ok: false; readonly reason: string; readonly drawsNothing: boolean };
 
 const pathOf = (part: Commands, matrix: Matrix, tolerance: number): PathResult => {
@@ -215,11 +223,22 @@ const pathOf = (part: Commands, matrix: Matrix, tolerance: number): PathResult =
     ? read.pieces.map((p) => throughSimilarity(p, whole))
     : read.pieces;
   const gap = distance(pieces[0]!.from, pieces.at(-1)!.to);
-  if (!read.closed && gap > CLOSING) return { ok: true, path: openPath(pieces) };
+  const open = openPath(pieces);
+  if (!read.closed && gap > Math.max(CLOSING, NEARLY_CLOSED * pathLength(open)))
+    return { ok: true, path: open, joined: 0 };
   return {
     ok: true,
-    path: closedPath(gap > 0 ? [...pieces, line(pieces.at(-1)!.to, pieces[0]!.from)] : pieces),
+    joined: gap > CLOSING && !read.closed ? gap : 0,
+    path: closedPath(gap > 0 ? joinedEnds(pieces) : pieces),
   };
+};
+
+/** A straight side is led on to where the path began; where none is last, a short one joins the ends. */
+const joinedEnds = (pieces: readonly Piece[]): readonly Piece[] => {
+  const [start, last] = [pieces[0]!.from, pieces.at(-1)!];
+  return last.kind === 'line'
+    ? [...pieces.slice(0, -1), line(last.from, start)]
+    : [...pieces, line(last.to, start)];
 };
 
 const DRAWS_NOTHING = 'path data draws nothing';

@@ -19,6 +19,7 @@ import {
   type Path,
   type Piece,
   type Point,
+  pathLength,
   pieceAt,
   pieceDirection,
   pieceLength,
@@ -52,8 +53,10 @@ export interface WorkingEdge {
   readonly motion: Motion;
   /** Whether the outline had to be turned over: the foot ran on the right. */
   readonly turnedOver: boolean;
-  /** How far the back was turned from level in the picture (radians); undefined where there is no back. */
-  readonly skew: number | undefined;
+  /** What was laid level: the back, or without one the line from the heel to the crown end. */
+  readonly level: 'back' | 'ends';
+  /** How far that was turned from level in the picture (radians). */
+  readonly skew: number;
   /** Where heel and crown end lie in the outline's frame. */
   readonly heel: Point;
   readonly crown: Point;
@@ -68,18 +71,18 @@ export interface MarkedCorner {
   readonly point: Point;
 }
 
-/** The joints at which a path turns, a closed one also where it closes. */
+/** The joints at which a path turns, a closed one also where it closes; of an open one its ends too. */
 export const cornersOf = (path: Path): readonly MarkedCorner[] => {
   const found: MarkedCorner[] = [];
   let at = 0;
   path.pieces.forEach((piece, i) => {
     const before = i > 0 ? path.pieces[i - 1] : path.closed ? path.pieces.at(-1) : undefined;
-    if (before) {
-      const turned = turnBetween(pieceDirection(before, 1), pieceDirection(piece, 0));
-      if (Math.abs(turned) > OUTLINE_CORNER) found.push({ at, point: piece.from });
-    }
+    const turned = before && turnBetween(pieceDirection(before, 1), pieceDirection(piece, 0));
+    if (turned === undefined || Math.abs(turned) > OUTLINE_CORNER) found.push({ at, point: piece.from });
     at += pieceLength(piece);
   });
+  const end = path.pieces.at(-1)?.to;
+  if (end && !path.closed) found.push({ at, point: end });
   return found;
 };
 
@@ -113,9 +116,9 @@ const edgeOfClosed = (
   corners: readonly MarkedCorner[],
   choice: EdgeChoice,
 ): WorkingEdgeResult => {
-  const whole = outline.pieces.reduce((sum, p) => sum + pieceLength(p), 0);
+  const whole = pathLength(outline);
   const sides = straightSides(outline, corners, whole);
-  const back = sides.reduce<Side | undefined>((a, s) => (a && sizeOf(a) >= sizeOf(s) ? a : s), undefined);
+  const back = longestOf(sides);
   const isBack = back && sizeOf(back) >= BACK_SHARE * whole ? back : undefined;
   let heel: number;
   let crown: number;
@@ -152,9 +155,7 @@ const edgeOfClosed = (
   const start = ((from % whole) + whole) % whole;
   const stretch = slicePath(twice, start, start + end - from);
   const way = clockwise ? stretch : reversePath(stretch);
-  // Clockwise along the back is against the long axis.
-  const axis = isBack && { x: -isBack.chord.x, y: -isBack.chord.y };
-  return laid(openPath(tidy(way.pieces)), !clockwise, axis);
+  return laid(openPath(tidy(way.pieces)), !clockwise, isBack?.chord);
 };
 
 const edgeOfOpen = (
@@ -162,7 +163,7 @@ const edgeOfOpen = (
   corners: readonly MarkedCorner[],
   choice: EdgeChoice,
 ): WorkingEdgeResult => {
-  const whole = outline.pieces.reduce((sum, p) => sum + pieceLength(p), 0);
+  const whole = pathLength(outline);
   const heel = choice.heel ? placeAlong(outline, corners, choice.heel) : 0;
   const crown = choice.crown ? placeAlong(outline, corners, choice.crown) : whole;
   if (typeof heel !== 'number') return refuse(heel);
@@ -170,7 +171,18 @@ const edgeOfOpen = (
   const stretch = slicePath(outline, Math.min(heel, crown), Math.max(heel, crown));
   if (stretch.pieces.length === 0) return refuse(SAME);
   const way = heel <= crown ? stretch : reversePath(stretch);
-  return laid(openPath(tidy(way.pieces)), choice.foot === 'right', undefined);
+  return laid(openPath(tidy(way.pieces)), choice.foot === 'right', backBeside(outline, heel, crown));
+};
+
+/** The back of an open outline of which only a part is the edge: the longest straight side of the rest. */
+const backBeside = (outline: Path, heel: number, crown: number): Point | undefined => {
+  const whole = pathLength(outline);
+  const [first, last] = [Math.min(heel, crown), Math.max(heel, crown)];
+  const beside = straightSides(outline, cornersOf(outline), whole).filter(
+    (s) => s.to <= first + 1e-6 || (s.from >= last - 1e-6 && s.to <= whole + 1e-6),
+  );
+  const back = longestOf(beside);
+  return back && sizeOf(back) >= BACK_SHARE * whole ? back.chord : undefined;
 };
 
 const refuse = (problem: Problem): WorkingEdgeResult => ({ ok: false, problem });
@@ -185,6 +197,9 @@ const BOTH: Problem = { code: 'one-end', message: 'only one end of the edge is g
 const SAME: Problem = { code: 'same-end', message: 'heel and crown end are the same place', hint: SAY };
 
 const sizeOf = (s: Side): number => s.to - s.from;
+
+const longestOf = (sides: readonly Side[]): Side | undefined =>
+  sides.reduce<Side | undefined>((a, s) => (a && sizeOf(a) >= sizeOf(s) ? a : s), undefined);
 
 /** Runs between corners that are straight enough, and straight pieces of the rest. */
 const straightSides = (outline: Path, corners: readonly MarkedCorner[], whole: number): readonly Side[] => {
@@ -288,12 +303,13 @@ const tidy = (pieces: readonly Piece[]): readonly Piece[] => {
   return kept;
 };
 
-const laid = (way: Path, turnedOver: boolean, axis: Point | undefined): WorkingEdgeResult => {
+/** `back` is its chord, either way. */
+const laid = (way: Path, turnedOver: boolean, back: Point | undefined): WorkingEdgeResult => {
   const heel = way.pieces[0]?.from;
   const crown = way.pieces.at(-1)?.to;
   if (!heel || !crown || !(distance(heel, crown) > 1)) return refuse(SAME);
   const chord = subtract(crown, heel);
-  const along = axis && dot(axis, chord) < 0 ? { x: -axis.x, y: -axis.y } : (axis ?? chord);
+  const along = back && dot(back, chord) < 0 ? { x: -back.x, y: -back.y } : (back ?? chord);
   const flipped: Motion = turnedOver
     ? { flip: true, angle: 0, x: 0, y: 0 }
     : { flip: false, angle: 0, x: 0, y: 0 };
@@ -308,7 +324,8 @@ const laid = (way: Path, turnedOver: boolean, axis: Point | undefined): WorkingE
       edge,
       motion,
       turnedOver,
-      skew: axis && (Number.isFinite(tilt) ? tilt : Math.PI / 2),
+      level: back ? 'back' : 'ends',
+      skew: Number.isFinite(tilt) ? tilt : Math.PI / 2,
       heel,
       crown,
     },

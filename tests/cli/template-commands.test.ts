@@ -284,6 +284,68 @@ describe('template import', () => {
   });
 });
 
+describe('template import of one shape, drawn open and closed', () => {
+  /** The points of a body: an edge of two straight sides from (10, 60) over (70, 30) to (150, 30), then its back. */
+  const EDGE = 'M10 60 L70 30 L150 30';
+  const BODY = `${EDGE} L160 80 L20 90`;
+
+  const imported = async (d: string, ...more: string[]) => {
+    const folder = emptyFolder();
+    const path = `<path d="${d}"/>`;
+    await writeFile(
+      join(folder, 'a.svg'),
+      `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="100mm" viewBox="0 0 200 100">\n${path}</svg>`,
+    );
+    const ran = await run(folder, ['template', 'import', 'a.svg', ...more]);
+    const text = ran.code === 0 ? await readFile(join(folder, 'a.yaml'), 'utf8') : '';
+    return {
+      ran,
+      steps: text.slice(text.indexOf('edge:')),
+      level: ran.lines.find((l) => l.includes('laid level')),
+    };
+  };
+
+  it('says both times by what it was laid level, and how far that was turned', async () => {
+    // From (10, 60) to (150, 30): atan(30 / 140) is 12.09°.
+    const open = await imported(EDGE);
+    const closed = await imported(`${EDGE} Z`);
+    expect(open.level).toBe(
+      'no long straight side: laid level by the line from heel to crown end, which was turned by 12.1°',
+    );
+    expect(closed.level).toBe('laid level by the long straight side, which was turned by 12.1°');
+    expect(open.steps).toBe(closed.steps);
+    expect(open.steps).toContain('- start: [0, 0]');
+  });
+
+  it('comes out the same where its ends are said: by the back, with the same numbers for its corners', async () => {
+    const closed = await imported(`${BODY} Z`);
+    // The back from (160, 80) to (20, 90): atan(10 / 140) is 4.09°.
+    expect(closed.level).toBe('laid level by the long straight side, which was turned by 4.1°');
+    const open = await imported(BODY, '--heel', '1', '--crown', '3');
+    expect(open.level).toBe(closed.level);
+    expect(open.steps).toBe(closed.steps);
+    expect((await imported(BODY, '--heel', '10,60', '--crown', '150,30')).steps).toBe(closed.steps);
+  });
+
+  it('is closed where its ends were meant to meet, and says so', async () => {
+    const closed = await imported(`${BODY} Z`);
+    const nearly = await imported(`${BODY} L10.3 60.4`);
+    // √(0.3² + 0.4²) is 0.5.
+    expect(nearly.ran.lines).toContain('its ends, 0.50 mm apart, were joined: it was taken as closed');
+    expect(nearly.steps).toBe(closed.steps);
+  });
+
+  it('tells of an edge that no template can have in the drawing, and of no file that was not written', async () => {
+    // The line from (10, 60) to (150, 30) is crossed by the one from (150, 80) to (60, 10) at (99.6, 40.8), by hand.
+    const { ran } = await imported('M10 60 L150 30 L150 80 L60 10');
+    expect(ran.code).toBe(1);
+    expect(ran.left).toEqual(['a.svg']);
+    expect(ran.lines.at(-1)).toBe(
+      "a.svg:2:1: what was found cannot be the edge of a template; found an edge that crosses itself at 99.6,40.8, in mm from the drawing's upper left; say where its two ends are with --heel and --crown",
+    );
+  });
+});
+
 describe('template FILE and gallery', () => {
   it('tells flats, the tightest curve and what the foot does not reach', async () => {
     const folder = emptyFolder();

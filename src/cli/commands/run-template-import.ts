@@ -4,7 +4,7 @@ import { ProblemError, plural } from '../../document/index.ts';
 import { type Point, pathLength } from '../../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { sectionsOf, templateFromSvg } from '../../template/index.ts';
-import type { MarkedCorner, SvgOutline } from '../../trace/index.ts';
+import { levelWords, type MarkedCorner, type SvgOutline } from '../../trace/index.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
@@ -56,14 +56,17 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
     io,
     `took ${what}, ${outline.path.closed ? 'closed' : 'open'}, of ${plural(outline.choices, 'path')}`,
   );
+  if (outline.joined > 0)
+    await say(io, `its ends, ${outline.joined.toFixed(2)} mm apart, were joined: it was taken as closed`);
   await say(io, SIZES[outline.size]);
-  if (outline.path.closed) await sayCorners(io, corners);
+  await sayCorners(io, corners);
   await say(
     io,
     `working edge: ${formatLength(length, MM_TENTH)} (${formatLength(length, INCH_SIXTEENTH)}) long, ` +
       `${plural(sections, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}` +
       `${found.turnedOver ? ', turned over so that the foot runs on the left' : ''}`,
   );
+  await say(io, levelWords(found));
   await say(io, `${output.name}: the template, in ${units}`);
   if (options.json)
     await printJson(io, {
@@ -71,12 +74,15 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
       file: output.name,
       id: outline.id ?? null,
       closed: outline.path.closed,
+      joined: outline.joined,
       size: outline.size,
       tolerance: within,
       length,
       sections,
       pieces: template.edge.pieces.length,
       turnedOver: found.turnedOver,
+      level: found.level,
+      skew: (found.skew * 180) / Math.PI,
       corners: corners.map((c) => ({ x: c.point.x, y: -c.point.y })),
     });
 };

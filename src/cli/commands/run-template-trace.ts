@@ -1,7 +1,7 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { type Problem, ProblemError, plural, quoted } from '../../document/index.ts';
+import { ProblemError, plural, quoted } from '../../document/index.ts';
 import {
   boxHeight,
   boxWidth,
@@ -15,12 +15,13 @@ import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { paintOverlay } from '../../output/overlay/index.ts';
 import { withMaker } from '../../output/png/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
-import { readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
+import { notAnEdge, readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
 import {
   alongNearest,
   endDoubts,
   findWorkingEdge,
   type LineSide,
+  levelWords,
   outlineDoubt,
   photoDoubt,
   type Traced,
@@ -107,7 +108,13 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     // The file that its lines would name is never written: what helps is the picture.
     await overlay.write(picture);
     await say(io, `${overlay.name}: the outline, with a number at each corner, and in red the working edge`);
-    throw new ProblemError([notAnEdge(name, reading.problems)]);
+    const inPicture = (p: Point): string => {
+      const { x, y } = traced.traced.toPixels(p);
+      return `${Math.round(x)},${Math.round(y)} in the picture`;
+    };
+    const { hint, ...problem } = notAnEdge(found, reading.problems, inPicture);
+    const better = 'a scan in grey at 300 dpi shows corners best';
+    throw new ProblemError([{ ...problem, place: { file: name }, hint: `${hint}; ${better}` }]);
   }
   await writeTogether(io, [
     [output, text],
@@ -129,14 +136,6 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       ...asData(traced.traced, found, reading.template),
     });
 };
-
-const notAnEdge = (scan: string, [first]: readonly Problem[]): Problem => ({
-  code: 'no-working-edge',
-  place: { file: scan },
-  message: 'what was found cannot be the edge of a template',
-  ...(first === undefined ? {} : { found: first.message }),
-  hint: 'say where its two ends are with --heel and --crown; a scan in grey at 300 dpi shows corners best',
-});
 
 /** The picture of what was found lies beside the template that was asked for, and is called after it. */
 const overlayBeside = (scan: string, output: string | undefined): string =>
@@ -220,8 +219,6 @@ const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undef
 
 const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
 
-const degrees = (radians: number): string => `${((radians * 180) / Math.PI).toFixed(1)}°`;
-
 const describe = (traced: Traced, found: WorkingEdge, template: Template): readonly string[] => {
   const { outline } = traced;
   const box = pathBox(movePath(outline.path, found.motion));
@@ -240,9 +237,7 @@ const describe = (traced: Traced, found: WorkingEdge, template: Template): reado
     `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
     `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
     `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,
-    found.skew === undefined
-      ? 'no long straight side; laid level from heel to crown end'
-      : `laid level by the long straight side, which was turned by ${degrees(found.skew)}`,
+    levelWords(found),
     ...(found.turnedOver ? ['turned over, so that the foot runs on the left'] : []),
   ];
 };
@@ -256,7 +251,8 @@ const asData = (traced: Traced, found: WorkingEdge, template: Template): object 
   pixelsPerMm: traced.pixelsPerMm,
   corners: traced.outline.corners.map((c) => ({ picture: traced.toPixels(c.point) })),
   deviation: traced.outline.deviation,
-  skew: found.skew === undefined ? null : (found.skew * 180) / Math.PI,
+  level: found.level,
+  skew: (found.skew * 180) / Math.PI,
   turnedOver: found.turnedOver,
   sections: sectionsOf(template, pathLength(template.edge)).length,
   pieces: template.edge.pieces.length,

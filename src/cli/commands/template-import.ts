@@ -40,7 +40,8 @@ Examples:
 
 An open path runs from the heel to the crown end, the foot on its left, unless --foot says right. Of a closed one
 the long straight side is taken for the back, and a straight side at either end of it for a cut end; the rest is
-the working edge. Its corners are numbered and listed, so that --heel and --crown can say it otherwise.
+the working edge. The corners are numbered and listed, so that --heel and --crown can say it otherwise. Ends that
+nearly meet are joined. The edge is laid level by the long straight side, or from the heel to the crown end.
 The drawing is taken as a browser paints it: what is not seen is left out, unless --id names it. What cannot be
 followed is refused with its place: transforms in styles or about a point of their own (transform-origin), masks, clip
 paths that cut the path. Text and pictures in the drawing are not read, and nothing beyond this one file.`;
