@@ -53,29 +53,16 @@ export const unitWords = (style: LengthStyle): string =>
 const eachOrOne = (texts: readonly string[]): string =>
   texts.every((t) => t === texts[0]) ? (texts[0] ?? '') : texts.join(', ');
 
-/**
- * Lengths (mm) that lie within half a rounding step are printed as one, their middle: else two that are alike could
- * come out a whole step apart.
- */
-const printed = (values: readonly number[], style: LengthStyle): readonly number[] => {
-  const least = Math.min(...values);
-  const most = Math.max(...values);
-  return most - least < stepOf(style) / 2 ? values.map(() => (least + most) / 2) : values;
-};
-
-/** `3 5/8 to 3 11/16`, or one length where all come out alike. */
+/** `3 5/8 to 3 11/16`, or one length where all come out alike: each is rounded as the drawing and the marks have it. */
 export const rangeWords = (values: readonly number[], style: LengthStyle): string => {
-  const all = printed(values, style);
-  const least = bareLength(Math.min(...all), style);
-  const most = bareLength(Math.max(...all), style);
+  const least = bareLength(Math.min(...values), style);
+  const most = bareLength(Math.max(...values), style);
   return least === most ? least : `${least} to ${most}`;
 };
 
 /** How far apart (mm) lengths are as `rangeWords` prints them. */
-export const printedSpread = (values: readonly number[], style: LengthStyle): number => {
-  const all = printed(values, style);
-  return roundLength(Math.max(...all), style) - roundLength(Math.min(...all), style);
-};
+export const printedSpread = (values: readonly number[], style: LengthStyle): number =>
+  roundLength(Math.max(...values), style) - roundLength(Math.min(...values), style);
 
 /**
  * Distances about as small as the foot, such as from a notch to the needle: to 1/32 in or half a millimetre, since
@@ -122,20 +109,15 @@ export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): s
 };
 
 export const spanWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(printed(spansOf(fit), style).map((span) => bareLength(span, style)));
+  eachOrOne(spansOf(fit).map((span) => bareLength(span, style)));
 
 /** The sides' depths, and the corner's where there is one and it is not the same. */
 export const depthWords = (fit: Fit, style: LengthStyle): string => {
-  const depths = printed(depthsOf(fit), style).map((d) => bareLength(d, style));
+  const depths = depthsOf(fit).map((d) => bareLength(d, style));
   if (depths.every((d) => d === depths[0])) return depths[0]!;
   if (!fit.corner) return depths.join(', ');
   return `${eachOrOne(depths.slice(0, -1))}; corner ${depths.at(-1)}`;
 };
 
 export const gapWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(
-    printed(
-      fit.sides.map((s) => s.seat.gap),
-      style,
-    ).map((gap) => bareLength(gap, style)),
-  );
+  eachOrOne(fit.sides.map((s) => bareLength(s.seat.gap, style)));

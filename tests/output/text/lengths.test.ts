@@ -1,18 +1,27 @@
 /** Lengths in tables: columns that agree with each other, and small distances fine enough to be told apart. */
 
 import { describe, expect, it } from 'vitest';
-import { CM_TENTH, INCH_SIXTEENTH, MM_HALF, MM_TENTH, MM_WHOLE } from '../../../src/length/index.ts';
+import {
+  CM_TENTH,
+  formatLength,
+  INCH_SIXTEENTH,
+  MM_HALF,
+  MM_TENTH,
+  MM_WHOLE,
+} from '../../../src/length/index.ts';
 import { printedSpread, rangeWords, smallLength } from '../../../src/output/text/index.ts';
 
 /** mm */
 const INCH = 25.4;
 
 describe('a range of lengths', () => {
-  it('is one length where the lengths differ by less than half a step, whichever side of a tie they lie', () => {
+  it('says each length as the drawing rounds it, also where a tie lies between two that are nearly the same', () => {
     // 2 29/32 in lies halfway between 2 7/8 and 2 15/16.
-    const alike = [2.905 * INCH, 2.909 * INCH];
-    expect(rangeWords(alike, INCH_SIXTEENTH)).toBe('2 15/16');
-    expect(printedSpread(alike, INCH_SIXTEENTH)).toBe(0);
+    const near = [2.905 * INCH, 2.909 * INCH];
+    expect(near.map((mm) => formatLength(mm, INCH_SIXTEENTH))).toEqual(['2 7/8 in', '2 15/16 in']);
+    expect(rangeWords(near, INCH_SIXTEENTH)).toBe('2 7/8 to 2 15/16');
+    expect(printedSpread(near, INCH_SIXTEENTH)).toBeCloseTo(INCH / 16, 9);
+    expect(rangeWords([2.909 * INCH, 2.95 * INCH], INCH_SIXTEENTH)).toBe('2 15/16');
   });
 
   it('differs by what it prints', () => {
