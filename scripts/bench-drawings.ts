@@ -102,8 +102,13 @@ const drawn = (name: string, text: string): readonly Kept[] => {
   ];
 };
 
-const differences = (a: readonly Kept[], b: readonly Kept[]): readonly string[] => {
-  if (a.length !== b.length) return [`${a.length} items before, ${b.length} now`];
+/** Items of different words may change places within their layer; those of the same words stay in their order. */
+const inOrder = (items: readonly Kept[]): readonly Kept[] =>
+  items.toSorted(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
+
+const differences = (before: readonly Kept[], after: readonly Kept[]): readonly string[] => {
+  if (before.length !== after.length) return [`${before.length} items before, ${after.length} now`];
+  const [a, b] = [inOrder(before), inOrder(after)];
   return a.flatMap(([what, numbers], i): readonly string[] => {
     const [now, others] = b[i]!;
     if (now !== what) return [`“${what}” is “${now}”`];

@@ -335,9 +335,9 @@ export const MUTATIONS = [
   },
   {
     name: 'marks rounded twice: a rounded share, repeated',
-    file: 'src/swag/marking.ts',
-    from: 'const share = 2 * pose.halfSpan + gap;',
-    to: 'const share = roundLength(2 * pose.halfSpan + gap, style);',
+    file: 'src/swag/design.ts',
+    from: 'const share = (run.length - 2 * inset) / fit.repeats;',
+    to: 'const share = Math.round((run.length - 2 * inset) / fit.repeats);',
     test: 'tests/swag/marking.test.ts',
   },
   {
@@ -357,8 +357,8 @@ export const MUTATIONS = [
   {
     name: 'a side by itself as long as the one opposite',
     file: 'src/swag/design.ts',
-    from: 'alone === a || alone === b ? lengthOf(alone) :',
-    to: 'alone === undefined && alone === a ? lengthOf(alone) :',
+    from: 's.run.name === alone ?',
+    to: 's.run.name === alone && alone === undefined ?',
     test: 'tests/drawing/scope.test.ts',
   },
   {
@@ -678,15 +678,15 @@ export const MUTATIONS = [
   },
   {
     name: 'card: the tape from the left corner for the right',
-    file: 'src/swag/marking.ts',
-    from: "fromInner = { top: 'top left'",
-    to: "fromInner = { top: 'top right'",
+    file: 'src/swag/field.ts',
+    from: "inner: { top: 'top left'",
+    to: "inner: { top: 'top right'",
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a border leads',
   },
   {
     name: 'card: the tape from the other corner of a side, outer seam',
-    file: 'src/swag/marking.ts',
+    file: 'src/swag/field.ts',
     from: "right: 'bottom right', bottom: 'bottom left', left: 'top left' }",
     to: "right: 'top right', bottom: 'bottom left', left: 'top left' }",
     test: 'tests/physical/card-on-cloth.test.ts',

@@ -9,9 +9,7 @@ import {
   type Design,
   type Placed,
   placedPath,
-  roundFrame,
 } from '../swag/index.ts';
-import { ringCircles, ringMarkItems } from './draw-ring.ts';
 import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
@@ -34,15 +32,11 @@ export interface DrawOptions {
 
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
-  const ring = roundFrame(design);
   return {
     title: options.title,
     layers: {
       fill: scope.halves.flatMap((h) => fillItems(design, scope, h, options.fills?.get(h) ?? [])),
-      border: [
-        ...scope.stretches.flatMap((s) => seamItems(design, s)),
-        ...(ring ? ringCircles(design, ring, scope.halves) : []),
-      ],
+      border: scope.stretches.flatMap((s) => seamItems(design, s)),
       template: options.ghosts === false ? [] : ghosts(scope),
       channel: scope.halves.flatMap((h) =>
         channelItems(h, options.channels?.get(h) ?? options.channels?.get(h.cell) ?? []),
@@ -51,7 +45,6 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
       marks: [
         ...scope.stretches.flatMap((s) => markItems(design, s, size)),
         ...cornerMarks(design, scope, size, options.channels),
-        ...(ring ? ringMarkItems(design, ring, scope.halves, size) : []),
       ],
       notes: scope.stretches.flatMap((s) => tearNotes(design, s, size)),
     },

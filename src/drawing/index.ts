@@ -16,7 +16,7 @@ export {
 } from './filling.ts';
 export { etchedAlignment, ghostItems } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
-export { type Scope, scopeOf } from './scope.ts';
+export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';
 export {

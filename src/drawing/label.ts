@@ -7,7 +7,10 @@ import type { WordRole } from './role.ts';
 /** A line of words and the next, as a share of their size. */
 const LEADING = 1.25;
 
-/** A label that stands upright for a reader whose seam is at the bottom, and never on its head. */
+/**
+ * A label that stands upright for a reader whose seam is at the bottom, and never on its head: on its base line, or
+ * with its middle at its place.
+ */
 export const label = (
   motion: Motion,
   at: Point,
@@ -15,9 +18,13 @@ export const label = (
   size: number,
   role: WordRole,
   bold: boolean,
+  middled = false,
 ): TextItem => {
   const angle = uprightAngle(angleOf(motion, at));
-  return { ...text(move(motion, at), words, size, role), angle, ...(bold ? { bold } : {}) };
+  const upright: Motion = { flip: false, angle, ...move(motion, at) };
+  // Letters stand on their base line: half their height is taken off on the side that is down.
+  const base = move(upright, { x: 0, y: middled ? -0.35 * size : 0 });
+  return { ...text(base, words, size, role), angle, ...(bold ? { bold } : {}) };
 };
 
 /** An angle from half a turn back to half a turn on, or the same line read from its other end. */

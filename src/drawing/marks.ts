@@ -1,14 +1,27 @@
 /** The marks that go on the fabric, with their names: start, centre and stop of each swag, guide lines, corners. */
 
-import { add, move, movePath, polyline, subtract } from '../geometry/index.ts';
+import {
+  add,
+  compose,
+  type Motion,
+  move,
+  movePath,
+  ORIGIN,
+  polyline,
+  shift,
+  subtract,
+  turn,
+} from '../geometry/index.ts';
 import {
   type Cell,
   type Channel,
   type Design,
+  frameAt,
   type Placed,
   type PlacedSide,
   placingOf,
   repeatMarks,
+  repeatMotions,
 } from '../swag/index.ts';
 import type { Facts, Item } from './drawing.ts';
 import { label, labelLines, text } from './label.ts';
@@ -19,71 +32,126 @@ import type { Scope, Stretch } from './scope.ts';
 const TICK = 5;
 /** Words beside a tick, as a share of the labels' size. */
 const SMALL_LABEL = 0.75;
+
+/** Where the lines across a run and the words beside them lie: levels and distances along it, mm. */
+interface MarkLook {
+  /** Which way levels lead away from the centre that the run is bent about; 1 on a straight one. */
+  readonly out: 1 | -1;
+  readonly centre: readonly [from: number, to: number];
+  /** From the centre to a start or stop mark. */
+  readonly ray: readonly [from: number, to: number] | undefined;
+  /** Of a repeat's name, and of `start` and `stop`, which stand so far inside their swag, where there is room. */
+  readonly name: number;
+  readonly words: { readonly level: number; readonly aside: number } | undefined;
+  /** Whether words are middled on their level, and do not stand on it. */
+  readonly middled: boolean;
+}
+
 /** Sizes of a label that `start`, a repeat's name and `stop` need beside one another. */
 const ROOM_FOR_WORDS = 12;
 
 /** Where the words beside the marks of a side stand: on the near side of the seam, clear of the ticks. */
 const wordsAt = (near: number, size: number): number => near - TICK - 1.4 * size;
 
+/** Along a seam the words of all marks stand in one line, and centre lines end at the far seam: beyond it an end of a line could cost a sheet of its own. */
+const straightLook = ({ field }: Design, span: number, size: number): MarkLook => {
+  const { from, to } = field.across;
+  const below = wordsAt(from, size);
+  // Each beside its own tick, so that where neighbours meet it reads “stop | start”. Narrow swags have room for their own name only.
+  const words = span < ROOM_FOR_WORDS * size ? undefined : { level: below, aside: SMALL_LABEL * 2.2 * size };
+  return { out: 1, centre: [from - TICK, to], ray: undefined, name: below, words, middled: false };
+};
+
+/** Start and stop are named where their swag is this many times wider than a letter is high. */
+const ROOM_FOR_NAMES = 9;
+
+/** Round a centre every mark has its ray; repeats are named beyond all stitching, start and stop where swags turn their backs. */
+const bentLook = ({ field }: Design, curvature: number, span: number, size: number): MarkLook => {
+  const out = curvature < 0 ? 1 : -1;
+  const small = SMALL_LABEL * size;
+  const radius = 1 / Math.abs(curvature);
+  const end = field.across.to + out * TICK;
+  const level =
+    field.from === 'inner' ? Math.min(0, field.near) - TICK - 0.6 * small : end + out * 0.7 * small;
+  const away = radius + out * level;
+  const words =
+    span > ROOM_FOR_NAMES * small && away >= size
+      ? { level, aside: (1.7 * small * radius) / away }
+      : undefined;
+  const { from } = field.across;
+  return {
+    out,
+    centre: [from, end],
+    ray: [from, -out * TICK],
+    name: end + out * 1.1 * size,
+    words,
+    middled: true,
+  };
+};
+
 /** Start, stop and centre marks of the repeats on a stretch, with their names. */
 export const markItems = (design: Design, { side, repeats }: Stretch, size: number): readonly Item[] => {
-  const { field } = design;
-  const near = -field.startMargin;
-  const far = field.width - field.startMargin;
+  const { run, fit } = side;
+  const near = -design.field.startMargin;
   const items: Item[] = [];
-  const upright = (x: number, y0: number, y1: number, role: LineRole, facts: Facts): void => {
-    items.push({
-      kind: 'path',
-      path: movePath(
-        polyline([
-          { x, y: y0 },
-          { x, y: y1 },
-        ]),
-        side.motion,
-      ),
-      role,
-      facts,
-    });
-  };
   for (const index of repeats) {
     const { start, centre, stop } = repeatMarks(side, index);
-    const repeat = `${side.run.name} ${index + 1}`;
-    upright(start, near - TICK, near + TICK, 'startMark', { repeat, mark: 'start' });
-    upright(stop, near - TICK, near + TICK, 'stopMark', { repeat, mark: 'stop' });
-    // To the far seam and no farther: beyond it an end of a line could cost a sheet of its own.
-    upright(centre, near - TICK, far, 'centreLine', { repeat, mark: 'centre' });
-    const below = wordsAt(near, size);
-    items.push(label(side.motion, { x: centre, y: below }, repeat, size, 'label', true));
-    // Each beside its own tick, so that where neighbours meet it reads “stop | start”.
-    const small = SMALL_LABEL * size;
-    // Narrow swags have room for their own name only.
-    if (stop - start < ROOM_FOR_WORDS * size) continue;
-    const aside = SMALL_LABEL * 2.2 * size;
-    items.push(label(side.motion, { x: start + aside, y: below }, 'start', small, 'label', false));
-    items.push(label(side.motion, { x: stop - aside, y: below }, 'stop', small, 'label', false));
+    const look =
+      run.curvature === 0
+        ? straightLook(design, stop - start, size)
+        : bentLook(design, run.curvature, fit.seat.span, size);
+    const { out } = look;
+    const repeat = `${run.name} ${index + 1}`;
+    const across = (x: number, [from, to]: readonly [number, number], role: LineRole, mark: string): void => {
+      const path = polyline([
+        { x: 0, y: from },
+        { x: 0, y: to },
+      ]);
+      const facts: Facts = { repeat, mark };
+      items.push({ kind: 'path', path: movePath(path, frameAt(run, x)), role, facts });
+    };
+    const write = (x: number, level: number, words: string, height: number, bold: boolean): void => {
+      const place = compose(frameAt(run, x), shift(0, level));
+      const upright = out > 0 ? place : compose(place, turn(Math.PI));
+      items.push(label(upright, ORIGIN, words, height, 'label', bold, look.middled));
+    };
+    const tick = [near - out * TICK, near + out * TICK] as const;
+    across(start, tick, 'startMark', 'start');
+    across(stop, tick, 'stopMark', 'stop');
+    across(centre, look.centre, 'centreLine', 'centre');
+    if (look.ray) for (const x of [start, stop]) across(x, look.ray, 'ray', 'ray');
+    write(centre, look.name, repeat, size, true);
+    if (!look.words) continue;
+    const { level, aside } = look.words;
+    write(start + aside, level, 'start', SMALL_LABEL * size, false);
+    write(stop - aside, level, 'stop', SMALL_LABEL * size, false);
   }
   items.push(...guideItems(side, repeats));
   return items;
 };
 
-/** The line along which a flat of the template is laid, where that is how the template is set. */
+/** The line along which a flat of the template is laid, where that is how the template is set: square to each join. */
 const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item[] => {
-  const height = placingOf(side.cell).guide;
-  if (height === undefined) return [];
-  return repeats.map((index) => {
-    const { start, stop } = repeatMarks(side, index);
-    return {
+  const { run, cell } = side;
+  const { guide } = placingOf(cell);
+  if (guide === undefined) return [];
+  return repeats.flatMap((index) => {
+    const [first, second] = repeatMotions(side, index);
+    const line = (length: number, motion: Motion): Item => ({
       kind: 'path',
       path: movePath(
         polyline([
-          { x: start, y: height },
-          { x: stop, y: height },
+          { x: 0, y: guide },
+          { x: length, y: guide },
         ]),
-        side.motion,
+        motion,
       ),
       role: 'guideLine',
-      facts: { repeat: `${side.run.name} ${index + 1}`, mark: 'guide' },
-    };
+      facts: { repeat: `${run.name} ${index + 1}`, mark: 'guide' },
+    });
+    // Between parallel joins the lines of the two halves are one.
+    if (run.curvature === 0) return [line(2 * cell.crown.x, first)];
+    return [line(cell.crown.x, first), line(cell.crown.x, second)];
   });
 };
 
@@ -144,6 +212,7 @@ const ROOM_FOR_TEAR_WORDS = 26;
  */
 export const tearNotes = (design: Design, { side, from, to }: Stretch, size: number): readonly Item[] => {
   const isWhole = from <= 0 && to >= side.run.length;
+  const { place } = side.run;
   const { tear } = side;
   if (!tear || tear.after >= side.fit.repeats || !isWhole) return [];
   const { start, centre } = repeatMarks(side, tear.after);
@@ -151,8 +220,8 @@ export const tearNotes = (design: Design, { side, from, to }: Stretch, size: num
   const small = SMALL_LABEL * size;
   if (centre - start > ROOM_FOR_TEAR_WORDS * size) {
     const at = { x: start + TEAR_WORDS_FROM * size, y };
-    return [label(side.motion, at, TEAR_WORDS.join(' '), small, 'note', false)];
+    return [label(place, at, TEAR_WORDS.join(' '), small, 'note', false)];
   }
   const at = { x: start - tear.by / 2, y: y - 1.6 * size };
-  return labelLines(side.motion, at, TEAR_WORDS, small, 'note');
+  return labelLines(place, at, TEAR_WORDS, small, 'note');
 };

@@ -1,11 +1,11 @@
 /** How much of a design a picture shows: all of it, one side, one repeat, or a corner with its neighbours. */
 
-import { type Design, designOf, isRound, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
+import { type Design, designOf, isClosed, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
 
 export interface Scope {
   readonly label: string;
   readonly halves: readonly Placed[];
-  /** None in a round frame. For each side shown, the stretch of its start line as drawn, mm from its left end, and the repeats on it. */
+  /** For each side shown, the stretch of its start line as drawn, mm from its left end, and the repeats on it. */
   readonly stretches: readonly Stretch[];
 }
 
@@ -22,28 +22,21 @@ export type Scoped =
   | { readonly ok: false; readonly known: readonly string[] };
 
 /** What may be asked for, in the words that the answer to a wrong one gives. */
-const scopeNames = (design: Design): readonly string[] =>
-  isRound(design.fit) ? ['all', 'repeat', 'frame 1'] : scopeNamesOfRuns(design);
-
-const scopeNamesOfRuns = (design: Design): readonly string[] => [
+const scopeNames = (design: Design): readonly string[] => [
   'all',
-  'side',
+  ...(design.sides.some((s) => isClosed(s.run)) ? [] : ['side']),
   'repeat',
   ...(design.sides.length > 1 ? ['corner', ...design.sides.map((s) => s.run.name)] : []),
   ...design.sides.map((s) => `${s.run.name} 1`),
   ...cornersOf(design),
 ];
 
-/** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`); of a round frame `all`, `repeat`, or a repeat (`frame 2`). */
+/** Takes `all`, `side`, `repeat`, `corner`, a side (`top`), a repeat (`top 2`), or a corner (`corner top right`); a round frame is one side. */
 export const scopeOf = (whole: Design, wanted: string): Scoped => {
   const name = wanted
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ');
-  if (isRound(whole.fit)) {
-    const scope = ringScope(whole, name);
-    return scope ? { ok: true, design: whole, scope } : { ok: false, known: scopeNames(whole) };
-  }
   const alone = whole.sides.find((s, i) => s.run.name === name || (name === 'side' && i === 0));
   const design = alone ? designOf(whole.field, whole.fit, alone.run.name) : whole;
   const first = design.sides[0]!;
@@ -60,40 +53,29 @@ export const scopeOf = (whole: Design, wanted: string): Scoped => {
   return found ? { ok: true, design, scope: found } : { ok: false, known: scopeNames(design) };
 };
 
-/** A round frame has no start line to show a stretch of: its picture goes by the swags that are shown. */
-const ringScope = (design: Design, name: string): Scope | undefined => {
-  if (name === 'all' || name === 'side')
-    return { label: 'the whole frame', halves: design.halves, stretches: [] };
-  const repeat = name === 'repeat' ? 'frame 1' : name;
-  const halves = design.halves.filter((h) => h.repeat === repeat);
-  return halves.length > 0 ? { label: `one repeat, ${repeat}`, halves, stretches: [] } : undefined;
-};
-
-const lengthOf = (side: PlacedSide): number => side.run.length + (side.tear?.by ?? 0);
 const allRepeats = (side: PlacedSide): readonly number[] =>
   Array.from({ length: side.fit.repeats }, (_, i) => i);
 
-const wholeScope = (design: Design): Scope => ({
-  label: `the whole ${design.sides.length === 1 ? 'strip' : design.field.around.kind === 'block' ? 'frame' : 'border'}`,
+export const wholeScope = (design: Design): Scope => ({
+  label: `the whole ${design.field.name}`,
   halves: design.halves,
-  stretches: design.sides.map((side) => ({ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) })),
+  stretches: design.sides.map((side) => ({ side, from: 0, to: side.run.drawn, repeats: allRepeats(side) })),
 });
 
 const sideScope = (design: Design, side: PlacedSide): Scope => ({
-  label: side.run.name === 'strip' ? 'the whole strip' : `the ${side.run.name} side`,
+  label: design.sides.length === 1 ? `the whole ${design.field.name}` : `the ${side.run.name} side`,
   halves: design.halves.filter((h) => h.side === side.run.name),
-  stretches: [{ side, from: 0, to: lengthOf(side), repeats: allRepeats(side) }],
+  stretches: [{ side, from: 0, to: side.run.drawn, repeats: allRepeats(side) }],
 });
 
 const repeatScope = (design: Design, side: PlacedSide, index: number): Scope | undefined => {
   if (!(index >= 0 && index < side.fit.repeats)) return undefined;
-  const { start, stop } = repeatMarks(side, index);
-  const half = side.fit.seat.gap / 2;
+  const { join, centre } = repeatMarks(side, index);
   const repeat = `${side.run.name} ${index + 1}`;
   return {
     label: `one repeat, ${repeat}`,
     halves: design.halves.filter((h) => h.repeat === repeat),
-    stretches: [{ side, from: start - half, to: stop + half, repeats: [index] }],
+    stretches: [{ side, from: join, to: 2 * centre - join, repeats: [index] }],
   };
 };
 
@@ -106,33 +88,26 @@ const namedScope = (design: Design, name: string): Scope | undefined => {
 };
 
 /** The corners as pairs of sides: the first ends, seen from the seam, where the second begins. */
-const cornerPairs = (design: Design): readonly (readonly [PlacedSide, PlacedSide])[] => {
-  const { sides, field } = design;
-  if (sides.length < 4) return [];
-  const step = field.from === 'outer' ? sides.length - 1 : 1;
-  return sides.map((s, i) => [s, sides[(i + step) % sides.length]!]);
-};
-
-const pairName = (a: PlacedSide, b: PlacedSide): string => {
-  const upright = (s: PlacedSide): boolean => s.run.name === 'left' || s.run.name === 'right';
-  return upright(a) ? `${b.run.name} ${a.run.name}` : `${a.run.name} ${b.run.name}`;
-};
+const cornerPairs = ({ sides }: Design): readonly (readonly [PlacedSide, PlacedSide])[] =>
+  sides.flatMap((side) => {
+    const next = sides.find((s) => s !== side && s.run.name === side.run.next);
+    return next ? [[side, next]] : [];
+  });
 
 const cornersOf = (design: Design): readonly string[] =>
-  cornerPairs(design).map(([a, b]) => `corner ${pairName(a, b)}`);
+  cornerPairs(design).map(([, after]) => `corner ${after.run.begins}`);
 
 const cornerScope = (design: Design, name: string | undefined): Scope | undefined => {
-  const pair = cornerPairs(design).find(([a, b]) => `corner ${pairName(a, b)}` === name);
+  const pair = cornerPairs(design).find(([, { run }]) => `corner ${run.begins}` === name);
   if (!pair) return undefined;
   const [before, after] = pair;
   const last = before.fit.repeats - 1;
-  const half = before.fit.seat.gap / 2;
   const repeats = [`${before.run.name} ${last + 1}`, `${after.run.name} 1`];
   return {
-    label: `the ${pairName(before, after)} corner with a repeat on each side`,
+    label: `the ${after.run.begins} corner with a repeat on each side`,
     halves: design.halves.filter((h) => h.repeat === name || repeats.includes(h.repeat)),
     stretches: [
-      { side: before, from: repeatMarks(before, last).start - half, to: lengthOf(before), repeats: [last] },
+      { side: before, from: repeatMarks(before, last).join, to: before.run.drawn, repeats: [last] },
       { side: after, from: 0, to: repeatMarks(after, 0).stop + after.fit.seat.gap / 2, repeats: [0] },
     ],
   };

@@ -29,8 +29,8 @@ import {
   reversePath,
   subtract,
 } from '../geometry/index.ts';
-import { cellLines, centreMirror, joinOf } from './cell-lines.ts';
-import type { Cell, Design, Placed } from './design.ts';
+import { cellLines, joinOf } from './cell-lines.ts';
+import { type Cell, centreMirror, type Design, type Placed } from './design.ts';
 
 export interface MirrorLine {
   readonly at: Point;

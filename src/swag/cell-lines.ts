@@ -9,7 +9,6 @@ import {
   angleOf,
   arcBetween,
   line,
-  mirror,
   move,
   ORIGIN,
   type Piece,
@@ -17,7 +16,7 @@ import {
   polar,
   subtract,
 } from '../geometry/index.ts';
-import type { Cell, Design } from './design.ts';
+import { type Cell, centreMirror, type Design } from './design.ts';
 import { type Circling, circlingOf } from './seat.ts';
 
 export interface CellLines {
@@ -39,9 +38,6 @@ export const cellLines = (cell: Cell, design: Design): CellLines => {
   const circle = circlingOf(cell.centre, cell.crown);
   return circle ? roundLines(cell, design, circle) : straightLines(cell, design);
 };
-
-/** The mirror in a cell's centre line, in the cell's frame. */
-export const centreMirror = (cell: Cell) => mirror(cell.crown, cell.mirror);
 
 const straightLines = (cell: Cell, design: Design): CellLines => {
   const over = centreMirror(cell);

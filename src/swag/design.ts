@@ -13,7 +13,6 @@
  */
 
 import {
-  angleOf,
   type Contact,
   compose,
   type Motion,
@@ -24,13 +23,12 @@ import {
   pathLength,
   shift,
   slicePath,
-  subtract,
-  TURN,
   turn,
 } from '../geometry/index.ts';
-import type { Field, Run, SideName } from './field.ts';
+import type { Field } from './field.ts';
 import type { CornerFit, Fit, SideFit } from './fit.ts';
-import { circlingOf, crownOf, laidPath, type Seat } from './seat.ts';
+import { frameAt, type Run, reachAlong } from './run.ts';
+import { crownOf, laidPath, type Seat } from './seat.ts';
 
 export type Half = 'first' | 'second';
 
@@ -52,6 +50,9 @@ export interface Cell {
   readonly centre: Point | undefined;
 }
 
+/** The mirror in a cell's centre line, in the cell's frame. */
+export const centreMirror = (cell: Cell): Motion => mirror(cell.crown, cell.mirror);
+
 /** One copy of a cell on the quilt. */
 export interface Placed {
   readonly cell: Cell;
@@ -60,15 +61,13 @@ export interface Placed {
   readonly half: Half;
   /** From the cell's frame to the quilt's. */
   readonly motion: Motion;
-  readonly side: SideName;
+  readonly side: string;
 }
 
 export interface PlacedSide {
   readonly run: Run;
   readonly fit: SideFit;
   readonly cell: Cell;
-  /** From the side's frame (x along its start line from its left end, y into the border) to the quilt's. */
-  readonly motion: Motion;
   /** mm along the start line before the first repeat's join: the corner's offset, or 0. */
   readonly inset: number;
   /** Where opposite sides differ: how far the rest of a shorter side is moved on, and after which repeat. */
@@ -88,27 +87,21 @@ export interface Design {
  * Lays a fit on the quilt. A side that is asked for alone is laid at its own length, however long the side opposite
  * is; the other sides are then not to be drawn.
  */
-export const designOf = (field: Field, fit: Fit, alone?: SideName): Design => {
-  const cornerCell = fit.corner && cellOf('corner', fit.corner.seat);
-  const frames = sideFrames(field, fit, alone);
-  const sides = fit.sides.map((s, i): PlacedSide => {
-    const frame = frames[i]!;
-    const by = frame.length - s.run.length;
+export const designOf = (field: Field, fit: Fit, alone?: string): Design => {
+  const sides = fit.sides.map((s): PlacedSide => {
+    const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
+    const by = run.drawn - run.length;
     return {
-      run: s.run,
+      run,
       fit: s,
-      cell: cellOf(s.run.name, s.seat),
-      motion: frame.motion,
+      cell: cellOf(run.name, s.seat),
       inset: fit.corner ? fit.corner.toCorner + s.seat.gap / 2 : 0,
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
     };
   });
-  const halves = [
-    ...sides.flatMap(sideHalves),
-    ...(cornerCell && fit.corner ? cornerHalves(sides, fit.corner, cornerCell, frames) : []),
-  ];
-  const cells = [...sides.map((s) => s.cell), ...(cornerCell ? [cornerCell] : [])];
-  const corner = cornerCell && fit.corner ? { fit: fit.corner, cell: cornerCell } : undefined;
+  const corner = fit.corner && { fit: fit.corner, cell: cellOf('corner', fit.corner.seat) };
+  const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
+  const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
   return { field, fit, cells, sides, corner, halves };
 };
 
@@ -123,137 +116,57 @@ const cellOf = (name: string, seat: Seat): Cell => ({
   centre: seat.centre,
 });
 
-interface Frame {
-  readonly motion: Motion;
-  /** mm of the start line as drawn: that of the longer of two opposite sides, or of the one that stands alone. */
-  readonly length: number;
-}
-
-const sideFrames = (field: Field, fit: Fit, alone: SideName | undefined): readonly Frame[] => {
-  if (field.corners === 'none') {
-    return fit.sides.map(({ run, seat }) => ({
-      motion: seat.centre ? uprightCrown(seat, seat.centre) : shift(0, field.startMargin),
-      length: run.length,
-    }));
-  }
-  const lengthOf = (name: SideName): number => field.runs.find((r) => r.name === name)!.length;
-  const longer = (a: SideName, b: SideName): number =>
-    alone === a || alone === b ? lengthOf(alone) : Math.max(lengthOf(a), lengthOf(b));
-  const wide = longer('top', 'bottom');
-  const high = longer('left', 'right');
-  const out = field.from === 'outer' ? field.width - field.startMargin : field.startMargin;
-  // Where the corner squares are left free the runs stop beside the inner corners, without reaching over.
-  const over = field.corners === 'open' ? 0 : out;
-  const w = wide - 2 * over;
-  const h = high - 2 * over;
-  const quarter = Math.PI / 2;
-  const at = (x: number, y: number, angle: number): Motion => ({ flip: false, angle, x, y });
-  // Seen from the inner seam a border runs clockwise, from the outer seam counterclockwise.
-  const inner = {
-    top: at(-over, h + out, 0),
-    right: at(w + out, h + over, -quarter),
-    bottom: at(w + over, -out, 2 * quarter),
-    left: at(-out, -over, quarter),
-  };
-  const outer = {
-    top: at(w + over, h + out, 2 * quarter),
-    right: at(w + out, -over, quarter),
-    bottom: at(-over, -out, 0),
-    left: at(-out, h + over, -quarter),
-  };
-  const frames = field.from === 'outer' ? outer : inner;
-  return field.runs.map((r) => {
-    const name = r.name as keyof typeof frames;
-    return { motion: frames[name], length: name === 'top' || name === 'bottom' ? wide : high };
-  });
-};
-
-/** From the cell's frame of a round run's first swag: the centre at the origin, the crown straight above it. */
-const uprightCrown = (seat: Seat, centre: Point): Motion => {
-  const up = angleOf(subtract(crownOf(seat), centre));
-  return compose(turn(Math.PI / 2 - up), shift(-centre.x, -centre.y));
-};
-
 /** A half that runs to the right from x, and one that runs to the left from x. */
 const rightFrom = (x: number): Motion => shift(x, 0);
 const leftFrom = (x: number): Motion => ({ flip: true, angle: Math.PI, x, y: 0 });
 
 const sideHalves = (side: PlacedSide): readonly Placed[] => {
-  const { run, fit, cell, motion } = side;
-  const placed: Placed[] = [];
-  const circle = circlingOf(cell.centre, cell.crown);
-  for (let i = 0; i < fit.repeats; i++) {
-    const repeat = `${run.name} ${i + 1}`;
-    const shared = { cell, repeat, side: run.name };
-    if (circle) {
-      // Outward swags follow one another clockwise, as on a border, inward ones counterclockwise.
-      const first = compose(turn((circle.sense * i * TURN) / fit.repeats), motion);
-      placed.push({ ...shared, half: 'first', motion: first });
-      placed.push({ ...shared, half: 'second', motion: compose(first, mirror(cell.crown, cell.mirror)) });
-      continue;
-    }
-    const { start, stop } = repeatMarks(side, i);
-    placed.push({ ...shared, half: 'first', motion: compose(motion, rightFrom(start)) });
-    placed.push({ ...shared, half: 'second', motion: compose(motion, leftFrom(stop)) });
-  }
-  return placed;
+  const { run, fit, cell } = side;
+  return Array.from({ length: fit.repeats }, (_, i) => i).flatMap((i): readonly Placed[] => {
+    const shared = { cell, repeat: `${run.name} ${i + 1}`, side: run.name };
+    const [first, second] = repeatMotions(side, i);
+    return [
+      { ...shared, half: 'first', motion: first },
+      { ...shared, half: 'second', motion: second },
+    ];
+  });
 };
 
-/** Where a repeat's start, centre and stop lie as drawn, mm along the side's start line from its left end. */
+/** Where a repeat's two halves lie: from their cell's frame to the quilt's. */
+export const repeatMotions = (side: PlacedSide, index: number): readonly [Motion, Motion] => {
+  const { run, cell } = side;
+  // On a bent run the cell's frame lies square to the join, and its start on the run as well.
+  const dip = cell.centre ? 1 / run.curvature - cell.centre.y : 0;
+  const first = compose(frameAt(run, repeatMarks(side, index).join), shift(-cell.join, dip));
+  return [first, compose(first, centreMirror(cell))];
+};
+
+/** Where a repeat's join, start, centre and stop lie as drawn, mm along the side's run from its beginning. */
 export const repeatMarks = (
-  side: PlacedSide,
+  { run, inset, fit, tear }: Omit<PlacedSide, 'cell'>,
   index: number,
-): { start: number; centre: number; stop: number } => {
-  const { pose, gap } = side.fit.seat;
-  const share = 2 * pose.halfSpan + gap;
-  const moved = side.tear && index >= side.tear.after ? side.tear.by : 0;
-  const start = side.inset + index * share + gap / 2 + moved;
-  return { start, centre: start + pose.halfSpan, stop: start + 2 * pose.halfSpan };
+): { join: number; start: number; centre: number; stop: number } => {
+  const share = (run.length - 2 * inset) / fit.repeats;
+  const join = inset + index * share + (tear && index >= tear.after ? tear.by : 0);
+  const centre = join + share / 2;
+  const reach = reachAlong(run, fit.seat.span);
+  return { join, start: centre - reach, centre, stop: centre + reach };
 };
 
 /** Each corner's first half ends the side on its left (seen from the seam), its second half begins the next. */
 const cornerHalves = (
   sides: readonly PlacedSide[],
-  corner: CornerFit,
-  cell: Cell,
-  frames: readonly Frame[],
-): readonly Placed[] => {
-  const placed: Placed[] = [];
-  const count = sides.length;
-  const back = corner.toCorner;
-  for (let i = 0; i < count; i++) {
-    const side = sides[i]!;
-    const next = sides.find((s) => sameCorner(side, frames[i]!, s))!;
-    const repeat = `corner ${cornerName(side.run.name, next.run.name)}`;
-    placed.push({
-      cell,
-      repeat,
-      half: 'first',
-      motion: compose(side.motion, rightFrom(frames[i]!.length - back)),
-      side: side.run.name,
-    });
-    placed.push({
-      cell,
-      repeat,
-      half: 'second',
-      motion: compose(next.motion, leftFrom(back)),
-      side: next.run.name,
-    });
-  }
-  return placed;
-};
-
-/** The side that starts, as seen from the seam, where this one ends. */
-const sameCorner = (side: PlacedSide, frame: Frame, other: PlacedSide): boolean => {
-  const end = compose(side.motion, shift(frame.length, 0));
-  return other !== side && Math.hypot(end.x - other.motion.x, end.y - other.motion.y) < SAME_CORNER;
-};
-
-/** Corners of a drawn border are whole inches apart, so a micrometre tells them apart. */
-const SAME_CORNER = 1e-3;
-
-const cornerName = (a: SideName, b: SideName): string =>
-  a === 'top' || a === 'bottom' ? `${a} ${b}` : `${b} ${a}`;
+  { fit: { toCorner }, cell }: NonNullable<Design['corner']>,
+): readonly Placed[] =>
+  sides.flatMap(({ run }): readonly Placed[] => {
+    const next = sides.find((s) => s.run.name === run.next)!.run;
+    const shared = { cell, repeat: `corner ${next.begins}` };
+    const [ends, begins] = [rightFrom(run.drawn - toCorner), leftFrom(toCorner)];
+    return [
+      { ...shared, half: 'first', motion: compose(run.place, ends), side: run.name },
+      { ...shared, half: 'second', motion: compose(next.place, begins), side: next.name },
+    ];
+  });
 
 /** The part of a stretch of contact that a cell uses: for telling a person where the foot pauses or cannot reach. */
 export const cellContacts = (cell: Cell): readonly Contact[] => {

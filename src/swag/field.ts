@@ -3,10 +3,10 @@
  * and what happens at the corners.
  */
 
-import type { Layout } from '../plan/index.ts';
+import type { Motion } from '../geometry/index.ts';
+import { type Layout, SIDES, type Side } from '../plan/index.ts';
+import { type Run, straightRun } from './run.ts';
 
-/** The one line of a frame, which closes round its motif, is called by its own name. */
-export type SideName = 'strip' | 'frame' | 'top' | 'right' | 'bottom' | 'left';
 export type Corners = 'none' | 'turn' | 'meet' | 'open';
 
 /** A line along the band, a level (mm) square from the line that the swags start on. */
@@ -35,15 +35,9 @@ export interface Motif {
   readonly away: number;
 }
 
-export interface Run {
-  readonly name: SideName;
-  /** mm of the line that the swags of this side start on, corner to corner. */
-  readonly length: number;
-  /** mm of the seam beside it. */
-  readonly seam: number;
-}
-
 export interface Field {
+  /** What a person calls the band. */
+  readonly name: 'strip' | 'border' | 'frame';
   readonly runs: readonly Run[];
   readonly corners: Corners;
   readonly from: 'inner' | 'outer';
@@ -60,14 +54,14 @@ export interface Field {
   readonly around: Around;
   /** All lines of the band, from the near one. */
   readonly lines: readonly BandLine[];
+  /** The levels from which and to which centre lines are drawn. */
+  readonly across: { readonly from: number; readonly to: number };
   /** The levels between which cloth is quilted: swags leave the near one, or hold to it with their inward channels. */
   readonly near: number;
   readonly far: number;
   /** Whether the far level is the band's end, and not only as far as channels reach. */
   readonly isBounded: boolean;
 }
-
-const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 
 /** The field of a strip or a border. Every length in mm. */
 export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
@@ -76,6 +70,7 @@ export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
   const startMargin = fromOuter ? layout.margin.outer : layout.margin.inner;
   const farMargin = fromOuter ? layout.margin.inner : layout.margin.outer;
   const ground = {
+    name: isBlock ? ('frame' as const) : layout.kind,
     from: fromOuter ? ('outer' as const) : ('inner' as const),
     width: layout.width,
     startMargin,
@@ -83,24 +78,73 @@ export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
     room: layout.width - startMargin - farMargin,
     mitre: fromOuter ? (3 * Math.PI) / 4 : Math.PI / 4,
     lines: straightLines(fromOuter ? 'outer' : 'inner', isBlock, layout.width, startMargin, farMargin),
+    across: { from: -startMargin, to: layout.width - startMargin },
     near: 0,
     far: layout.width - startMargin - farMargin,
     isBounded: true,
   };
-  if (layout.kind === 'strip') {
-    const run: Run = { name: 'strip', length: layout.length, seam: layout.length };
-    return { ...ground, runs: [run], corners: 'none', around: { kind: 'nothing' } };
-  }
+  if (layout.kind === 'strip')
+    return {
+      ...ground,
+      runs: [straightRun('strip', layout.length, startMargin)],
+      corners: 'none',
+      around: { kind: 'nothing' },
+    };
+  const { corners, inner, round } = layout;
+  return { ...ground, runs: borderRuns({ ...ground, corners }, inner), corners, around: { kind: round } };
+};
+
+/** Which corner each side begins at, seen from the seam that its swags leave from: clockwise from the inner one. */
+const BEGINS: Readonly<Record<Field['from'], Readonly<Record<Side, string>>>> = {
+  inner: { top: 'top left', right: 'top right', bottom: 'bottom right', left: 'bottom left' },
+  outer: { top: 'top right', right: 'bottom right', bottom: 'bottom left', left: 'top left' },
+};
+
+/**
+ * The four runs of a border whose inner sides are so long (mm), on four square corners. The inner rectangle's lower
+ * left corner is the quilt's origin; of two opposite sides that differ both are drawn as long as the longer.
+ */
+export const borderRuns = (
+  { from, width, startMargin, corners }: Pick<Field, 'from' | 'width' | 'startMargin' | 'corners'>,
+  inner: Readonly<Record<Side, number>>,
+): readonly Run[] => {
+  const fromOuter = from === 'outer';
   // The inner seam's corners and the start line's corners lie on the mitres: one width on, two widths longer.
-  const outward = fromOuter ? layout.width - startMargin : startMargin;
-  const runs = SIDES.map((name): Run => {
-    const inner = layout.inner[name];
-    const seam = fromOuter ? inner + 2 * layout.width : inner;
-    // Where the corner square is left free, a run is as long as the inner side, whichever seam it leaves from.
-    const length = layout.corners === 'open' ? inner : inner + 2 * outward;
-    return { name, length, seam };
+  const out = fromOuter ? width - startMargin : startMargin;
+  // Where the corner square is left free, a run is as long as the inner side, whichever seam it leaves from.
+  const over = corners === 'open' ? 0 : out;
+  const w = Math.max(inner.top, inner.bottom);
+  const h = Math.max(inner.left, inner.right);
+  const quarter = Math.PI / 2;
+  const at = (x: number, y: number, angle: number): Motion => ({ flip: false, angle, x, y });
+  const placesAt = (w: number, h: number): Readonly<Record<Side, Motion>> =>
+    fromOuter
+      ? {
+          top: at(w + over, h + out, 2 * quarter),
+          right: at(w + out, -over, quarter),
+          bottom: at(-over, -out, 0),
+          left: at(-out, h + over, -quarter),
+        }
+      : {
+          top: at(-over, h + out, 0),
+          right: at(w + out, h + over, -quarter),
+          bottom: at(w + over, -out, 2 * quarter),
+          left: at(-out, -over, quarter),
+        };
+  return SIDES.map((name, i): Run => {
+    const isAcross = name === 'top' || name === 'bottom';
+    return {
+      name,
+      length: inner[name] + 2 * over,
+      seam: fromOuter ? inner[name] + 2 * width : inner[name],
+      curvature: 0,
+      begins: BEGINS[from][name],
+      next: SIDES[(i + (fromOuter ? 3 : 1)) % 4],
+      place: placesAt(w, h)[name],
+      alone: (isAcross ? placesAt(inner[name], h) : placesAt(w, inner[name]))[name],
+      drawn: (isAcross ? w : h) + 2 * over,
+    };
   });
-  return { ...ground, runs, corners: layout.corners, around: { kind: layout.round } };
 };
 
 /** The two seams, and where there are margins the start line and the far one. */

@@ -1,6 +1,6 @@
 /** What the search finds: a way to make the swags, laid into every side of a field, and how good it looks. */
 
-import type { Run } from './field.ts';
+import type { Run } from './run.ts';
 import type { Seat } from './seat.ts';
 import type { Way } from './setting.ts';
 

@@ -7,6 +7,7 @@ import { pathLength } from '../geometry/index.ts';
 import { type Design, designOf } from './design.ts';
 import type { Field } from './field.ts';
 import type { Fit } from './fit.ts';
+import { straightRun } from './run.ts';
 import { withoutRepeats } from './same-line.ts';
 import { scoreOf } from './score.ts';
 import { NEIGHBOUR_ROOM, type Seat, seat } from './seat.ts';
@@ -131,9 +132,10 @@ const ROUNDS = 12;
 
 const stripOf = (way: Way, laid: Seat, share: number): Design => {
   const length = REPEATS * share;
-  const run = { name: 'strip', length, seam: length } as const;
+  const run = straightRun('strip', length, 0);
   const width = laid.pose.top + NEIGHBOUR_ROOM;
   const field: Field = {
+    name: 'strip',
     runs: [run],
     corners: 'none',
     from: 'inner',
@@ -147,6 +149,7 @@ const stripOf = (way: Way, laid: Seat, share: number): Design => {
       { role: 'seam', name: 'inner seam', level: 0 },
       { role: 'seam', name: 'far seam', level: width },
     ],
+    across: { from: 0, to: width },
     near: 0,
     far: width,
     isBounded: true,

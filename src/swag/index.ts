@@ -12,7 +12,6 @@ export {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
-export { centreMirror } from './cell-lines.ts';
 export { type ChannelSetting, channelSetting } from './channel-setting.ts';
 export {
   CHANNEL_SIDES,
@@ -30,6 +29,7 @@ export { bestChoices, type Choice, type Counts, countsBetween } from './counts.t
 export {
   type Cell,
   cellContacts,
+  centreMirror,
   type Design,
   designOf,
   type Half,
@@ -38,17 +38,17 @@ export {
   placedPath,
   placedStretch,
   repeatMarks,
+  repeatMotions,
 } from './design.ts';
 export { describeFault } from './edge-problem.ts';
 export {
   type Around,
   type BandLine,
+  borderRuns,
   type Corners,
   type Field,
   fieldOf,
   type Motif,
-  type Run,
-  type SideName,
 } from './field.ts';
 export { type CornerFit, depthsOf, type Fit, isRound, type SideFit, spansOf, spreadOf } from './fit.ts';
 export { type FrameSize, frameSize } from './frame-size.ts';
@@ -63,15 +63,8 @@ export { type LineStanding, type Placing, placingOf, type Standing } from './pla
 export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { wedgeOf } from './ring.ts';
-export {
-  type RingMark,
-  type RingMarkKind,
-  type RingMeasures,
-  type RoundFrame,
-  ringMarks,
-  ringMeasures,
-  roundFrame,
-} from './ring-marks.ts';
+export { type RingMeasures, type RoundFrame, ringMeasures, roundFrame } from './round-frame.ts';
+export { frameAt, isClosed, levelPath, type Run, straightRun } from './run.ts';
 export { fitRuns, type Miss, pastCorner, sharesCorner, type Tried } from './runs.ts';
 export { type Score, scoreOf, scoreOfRing, smallnessOf } from './score.ts';
 export { MOST_COUNT, type Ranked, type Search, searchFits } from './search.ts';

@@ -6,9 +6,8 @@
  */
 
 import { type LengthStyle, roundLength, stepOf } from '../length/index.ts';
-import type { Design, PlacedSide } from './design.ts';
-import type { SideName } from './field.ts';
-import { roundFrame } from './ring-marks.ts';
+import { type Design, type PlacedSide, repeatMarks } from './design.ts';
+import { isClosed } from './run.ts';
 
 export type MarkKind = 'corner stop' | 'start' | 'centre' | 'stop' | 'corner start' | 'end';
 
@@ -23,29 +22,30 @@ export interface Mark {
 }
 
 export interface SideMarks {
-  readonly side: SideName;
-  /** Where the distances start: `top left`, or for a strip its left end. */
+  readonly side: string;
+  /** Where the distances start: `top left`, a strip's left end, a closed run's first centre line. */
   readonly corner: string;
   /** mm along the start line. */
   readonly length: number;
+  /** Of the start line, 1/mm: a distance times this is an angle seen from the centre it is bent about. */
+  readonly curvature: number;
   readonly marks: readonly Mark[];
 }
 
-/**
- * The marks of every side, in the order in which a person meets them. `style` says how they are rounded. A round
- * frame has no sides to lay a tape along: its marks are `ringMarks`.
- */
+/** The marks of every side, in the order in which a person meets them. `style` says how they are rounded. */
 export const marksOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
-  roundFrame(design) ? [] : design.sides.map((side) => sideMarks(design, side, style));
+  design.sides.map((side) => sideMarks(design, side, style));
 
 const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMarks => {
-  const { length, name } = side.run;
-  const { pose, gap } = side.fit.seat;
-  const share = 2 * pose.halfSpan + gap;
+  const { length, name, begins, curvature } = side.run;
+  const asMeasured = { ...side, tear: undefined };
+  // A closed run has no end to begin at: it is measured from its first crown, all the way round.
+  const zero = isClosed(side.run) ? repeatMarks(asMeasured, 0).centre : undefined;
   const marks: Mark[] = [];
-  const put = (kind: MarkKind, at: number, repeat?: number): void => {
-    const isEnd = Math.abs(at - length) < SAME_MARK;
+  const put = (kind: MarkKind, along: number, repeat?: number): void => {
+    const at = zero === undefined ? along : roundTo(along - zero, length);
     const last = marks.at(-1);
+    const isEnd = Math.abs(at - length) < SAME_MARK;
     if (isEnd) marks.push({ kind, repeat, at: length, rounded: length });
     // The corner's mark and the last stop come from two chains of sums: one place has one number.
     else if (last && Math.abs(at - last.at) < SAME_MARK) marks.push({ ...last, kind, repeat });
@@ -54,25 +54,23 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
   const toCorner = design.corner?.fit.toCorner;
   if (toCorner !== undefined) put('corner stop', toCorner);
   for (let i = 0; i < side.fit.repeats; i++) {
-    // From join to join, so that without a gap a stop mark and the next start mark are one number.
-    put('start', side.inset + i * share + gap / 2, i + 1);
-    put('centre', side.inset + (i + 0.5) * share, i + 1);
-    put('stop', side.inset + (i + 1) * share - gap / 2, i + 1);
+    const { start, centre, stop } = repeatMarks(asMeasured, i);
+    put('start', start, i + 1);
+    put('centre', centre, i + 1);
+    put('stop', stop, i + 1);
   }
   if (toCorner !== undefined) put('corner start', length - toCorner);
-  put('end', length);
-  return { side: name, corner: startCorner(design, name), length, marks };
+  if (zero === undefined) put('end', length);
+  return { side: name, corner: begins, length, curvature, marks };
 };
 
 /** Marks nearer than this (mm) are one mark: rounding of a chain of closed forms. */
 const SAME_MARK = 1e-6;
 
-/** The corner at a side's left end, seen from the seam that its swags leave from. */
-const startCorner = (design: Design, name: SideName): string => {
-  if (name === 'strip' || name === 'frame') return 'left end';
-  const fromInner = { top: 'top left', right: 'top right', bottom: 'bottom right', left: 'bottom left' };
-  const fromOuter = { top: 'top right', right: 'bottom right', bottom: 'bottom left', left: 'top left' };
-  return (design.field.from === 'outer' ? fromOuter : fromInner)[name];
+/** A distance round a closed run of a length: a hair before the full turn is none at all. */
+const roundTo = (along: number, length: number): number => {
+  const at = along - length * Math.floor(along / length);
+  return at < SAME_MARK || length - at < SAME_MARK ? 0 : at;
 };
 
 /** The most that a mark is away from its true place, mm: half the rounding step. */

@@ -15,6 +15,7 @@
  */
 
 import {
+  compose,
   distance,
   farthestFrom,
   meetingsWithLine,
@@ -26,13 +27,16 @@ import {
   PIVOT_LIMIT,
   type Point,
   polar,
+  shift,
   subtract,
+  TURN,
   turn,
 } from '../geometry/index.ts';
 import { cutShape } from './cut.ts';
 import type { BandLine, Field } from './field.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
+import type { Run } from './run.ts';
 import { gapFor, keepsGap, type Seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf, type Shape } from './shape.ts';
@@ -222,15 +226,15 @@ const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Re
   if (out > ring.within + FIT_NOISE) return misses({ kind: 'too-wide', by: out - ring.within });
   return fits({
     seat: { way, shape, pose, gap, mirror, centre, span, depth },
-    field: bandOf(ring, startRadius, nearest, farthest, span + gap),
+    field: bandOf(ring, startRadius, nearest, farthest),
   });
 };
 
 /** Some cloth beyond the outermost channel, mm. */
 const BEYOND = 1;
 
-/** The band of a frame: levels are measured from the circle that its swags start on. `share` is a swag and its gap, mm straight. */
-const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: number, share: number): Field => {
+/** The band of a frame: levels are measured from the circle that its swags start on. */
+const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: number): Field => {
   const { from, motif, clear, within, count } = ring;
   const isLimited = Number.isFinite(within);
   const outward = from === 'inner';
@@ -245,7 +249,8 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
   });
   const width = farthest - clear;
   return {
-    runs: [ringRun(count * share)],
+    name: 'frame',
+    runs: [ringRun(count, senseOf(ring) / startRadius)],
     corners: 'none',
     from,
     width,
@@ -268,13 +273,30 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
       ...(clear > motif ? [circle('clear', 'clear circle', clear)] : []),
       ...(isLimited ? [circle('limit', 'limit', within)] : []),
     ],
+    across: { from: levelOf(motif), to: levelOf(farthest + awayFromMotif(ring)) },
     near: levelOf(nearRadius),
     far: levelOf(farRadius),
     isBounded: !outward || isLimited,
   };
 };
 
-export const ringRun = (length: number): Field['runs'][number] => ({ name: 'frame', length, seam: length });
+/** The one run of a frame: its centre at the quilt's origin, its first crown straight above it. */
+export const ringRun = (count: number, curvature: number): Run => {
+  const length = TURN / Math.abs(curvature);
+  const up = curvature < 0 ? 0 : Math.PI;
+  const place = compose(turn(up - (curvature * length) / (2 * count)), shift(0, -1 / curvature));
+  return {
+    name: 'frame',
+    length,
+    seam: length,
+    curvature,
+    begins: 'first centre line',
+    next: 'frame',
+    place,
+    alone: place,
+    drawn: length,
+  };
+};
 
 /**
  * How far (mm) from its start stitching crosses the ray through the start on the side that the swag turns its

@@ -8,11 +8,12 @@
 
 import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
 import { bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
-import type { Field, Run } from './field.ts';
+import type { Field } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
+import type { Run } from './run.ts';
 import { worthOf } from './score.ts';
 import {
   bulgeFor,

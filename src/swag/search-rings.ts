@@ -30,7 +30,13 @@ export const searchRings = (plan: Plan, layout: Frame, stitchings: readonly Stit
           const fit: Fit = { way, sides, corner: undefined };
           results.push({ field, fit, score: scoreOfRing(fit, field) });
         }
-        if (found.misfit) misses.push({ way, run: ringRun(0), repeats: ring.count, misfit: found.misfit });
+        if (found.misfit)
+          misses.push({
+            way,
+            run: ringRun(ring.count, 1 / ring.clear),
+            repeats: ring.count,
+            misfit: found.misfit,
+          });
       }
   results.sort((a, b) => a.score.cost - b.score.cost);
   return { results: withoutRepeats(results), misses: results.length > 0 ? [] : misses, tried };

@@ -2,6 +2,7 @@
 
 export { titleOfFile } from './file-title.ts';
 export { templateFromSvg } from './from-svg.ts';
+export { notAnEdge } from './not-an-edge.ts';
 export { readTemplate } from './read.ts';
 export { templateJsonSchema } from './schema.ts';
 export { type AlignmentLine, type Section, sectionsOf, type Template } from './template.ts';

@@ -41,8 +41,8 @@ describe.each(designs)('%s', (_, whole) => {
     expect(side.run.length - last).toBeCloseTo(first, 6);
     expect(scope.halves.length).toBe(2 * side.fit.repeats + (design.corner ? 2 : 0));
     // All that is shown lies on the start line as drawn, from its one end to its other.
-    const begin = move(side.motion, { x: 0, y: 0 });
-    const end = move(side.motion, { x: side.run.length, y: 0 });
+    const begin = move(side.run.place, { x: 0, y: 0 });
+    const end = move(side.run.place, { x: side.run.length, y: 0 });
     for (const h of scope.halves) {
       const start = move(h.motion, { x: 0, y: 0 });
       const along =

@@ -45,7 +45,7 @@ const { properties } = planJsonSchema() as { readonly properties: Readonly<Recor
 const planOf = (text: string): Plan => {
   const reading = readPlan(text, 'plan.yaml');
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.plan;
+  return reading.parts[0].plan;
 };
 const STRIP = 'template: a\nlayout: { strip: { length: 1500 mm, width: 150 mm } }\n';
 const [inInches, inCm] = [planOf(STRIP), planOf(`${STRIP}units: cm\n`)];

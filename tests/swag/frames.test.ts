@@ -21,12 +21,12 @@ import {
   type Design,
   designFromPlan,
   designOf,
+  marksOf,
   placedChannels,
   placedPath,
   type Ranked,
   type RoundFrame,
   regionsOf,
-  ringMarks,
   ringMeasures,
   roundFrame,
 } from '../../src/swag/index.ts';
@@ -340,10 +340,13 @@ describe('marks', () => {
   test('rays are whole shares of a turn, in the order of the swags', () => {
     const plan = frame('count: 8, around: 9, clearance: 1/2');
     const best = search(plan, PROFILES).results.find((r) => r.score.gap === 0)!;
-    const marks = ringMarks(designOf(best.field, best.fit));
+    const [marked] = marksOf(designOf(best.field, best.fit), plan.marks.style);
+    const { marks, curvature } = marked!;
     expect(marks).toHaveLength(24);
     const of = (kind: string): number[] =>
-      marks.filter((m) => m.kind === kind).map((m) => Math.round((m.angle * 180e6) / Math.PI) / 1e6);
+      marks
+        .filter((m) => m.kind === kind)
+        .map((m) => Math.round((m.at * Math.abs(curvature) * 180e6) / Math.PI) / 1e6);
     expect(of('centre')).toEqual([0, 45, 90, 135, 180, 225, 270, 315]);
     expect(of('stop')).toEqual([22.5, 67.5, 112.5, 157.5, 202.5, 247.5, 292.5, 337.5]);
     expect(of('start')).toEqual([337.5, 22.5, 67.5, 112.5, 157.5, 202.5, 247.5, 292.5]);

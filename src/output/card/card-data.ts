@@ -5,13 +5,13 @@ import {
   channelSetting,
   type Design,
   markError,
-  marksOf,
   outOfReach,
   pausesOf,
   placingOf,
   threadFor,
 } from '../../swag/index.ts';
 import { lengthOf } from './card.ts';
+import { tapesOf } from './mark-words.ts';
 
 import { ringAsData } from './ring-words.ts';
 
@@ -34,7 +34,7 @@ export const cardAsData = (design: Design, plan: Plan): object => {
     direction: shape.direction,
     startLine: { fromSeam: field.startMargin, seam: field.from },
     markError: markError(plan.marks.style),
-    sides: marksOf(design, plan.marks.style).map((side) => ({
+    sides: tapesOf(design, plan.marks.style).map((side) => ({
       side: side.side,
       from: side.corner,
       length: side.length,

@@ -8,14 +8,13 @@ import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
   isRound,
-  marksOf,
   type SideMarks,
   type StitchedLength,
   stitchedLength,
 } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 import { channelBlocks } from './channel-words.ts';
-import { MARKS_INTRO, marksTable } from './mark-words.ts';
+import { MARKS_INTRO, marksTable, tapesOf } from './mark-words.ts';
 import { ringMarkBlocks } from './ring-words.ts';
 import { guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
 import { summaryLines } from './summary-words.ts';
@@ -52,7 +51,7 @@ export const cardWith = (
   length: StitchedLength,
 ): Card => {
   const { style } = plan.marks;
-  const marks = marksOf(design, style);
+  const marks = tapesOf(design, style);
   const sections: readonly CardSection[] = [
     { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
     {

@@ -2,9 +2,13 @@
 
 import type { LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import type { Design, Mark, MarkKind, SideMarks } from '../../swag/index.ts';
+import { type Design, type Mark, type MarkKind, marksOf, type SideMarks } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
+
+/** The sides whose marks are measured with a tape laid along them. */
+export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
+  marksOf(design, style).filter(({ curvature }) => curvature === 0);
 
 export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
   return (

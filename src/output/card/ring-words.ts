@@ -5,9 +5,10 @@ import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
   frameSize,
+  type MarkKind,
+  marksOf,
   type Placing,
   type RoundFrame,
-  ringMarks,
   ringMeasures,
   roundFrame,
   type Setting,
@@ -103,6 +104,12 @@ const settingSteps = (
   }
 };
 
+/** The marks of a bent run as rays from its centre: radians from the first centre line, in the order of the swags. */
+const raysOf = (design: Design, style: LengthStyle) =>
+  marksOf(design, style).flatMap(({ marks, curvature }) =>
+    marks.map(({ kind, repeat, at }) => ({ kind, repeat, angle: at * Math.abs(curvature) })),
+  );
+
 /** The rays with their distances, and how to find them with and without a protractor. */
 export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
   const ring = roundFrame(design);
@@ -111,14 +118,14 @@ export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): read
   const text = (words: string): CardBlock => ({ kind: 'text', text: words });
   const length = (mm: number): string => formatLength(mm, style);
   const { count } = ring;
-  const marks = ringMarks(design);
-  const angleOf = (repeat: string, kind: 'start' | 'centre' | 'stop'): string => {
-    const mark = marks.find((m) => m.repeat === repeat && m.kind === kind);
-    return mark ? degrees(mark.angle) : '';
+  const rays = raysOf(design, style);
+  const angleOf = (repeat: number, kind: MarkKind): string => {
+    const ray = rays.find((r) => r.repeat === repeat && r.kind === kind);
+    return ray ? degrees(ray.angle) : '';
   };
   const rows = Array.from({ length: count }, (_, i): readonly string[] => {
-    const repeat = `frame ${i + 1}`;
-    return [String(i + 1), angleOf(repeat, 'start'), angleOf(repeat, 'centre'), angleOf(repeat, 'stop')];
+    const n = i + 1;
+    return [String(n), angleOf(n, 'start'), angleOf(n, 'centre'), angleOf(n, 'stop')];
   });
   return [
     text(
@@ -162,11 +169,11 @@ export const ringAsData = (design: Design, style: LengthStyle): object | null =>
     step: step * DEGREES,
     half: half * DEGREES,
     rounded: lengths,
-    rays: ringMarks(design).map(({ kind, repeat, angle, radius }) => ({
+    rays: raysOf(design, style).map(({ kind, repeat, angle }) => ({
       kind,
-      repeat,
+      repeat: `frame ${repeat}`,
       angle: angle * DEGREES,
-      radius,
+      radius: kind === 'centre' ? ring.crownRadius : ring.startRadius,
     })),
   };
 };

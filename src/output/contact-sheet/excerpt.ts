@@ -1,14 +1,14 @@
 /** What a small picture of a design shows: a corner with its neighbours, or the first repeats of a strip. */
 
-import { type Scope, scopeOf } from '../../drawing/index.ts';
-import { type Design, isRound, repeatMarks } from '../../swag/index.ts';
+import { type Scope, scopeOf, wholeScope } from '../../drawing/index.ts';
+import { type Design, isClosed, repeatMarks } from '../../swag/index.ts';
 
 /** Two repeats show a swag and its join; more would make all pictures smaller. */
 const STRIP_REPEATS = 2;
 
 export const excerptOf = (design: Design): Scope => {
-  if (isRound(design.fit)) return { label: 'the whole frame', halves: design.halves, stretches: [] };
   const [first] = design.sides;
+  if (first && isClosed(first.run)) return wholeScope(design);
   if (design.sides.length === 1 && first) {
     const count = Math.min(STRIP_REPEATS, first.fit.repeats);
     const repeats = Array.from({ length: count }, (_, i) => i);

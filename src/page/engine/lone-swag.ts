@@ -10,6 +10,7 @@ import { type Drawing, drawDesign, type Scope, scopeOf } from '../../drawing/ind
 import { move, ORIGIN, type Point, subtract } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
+  borderRuns,
   crownPose,
   type Design,
   designOf,
@@ -19,6 +20,7 @@ import {
   type Ranked,
   roundFrame,
   type Seat,
+  straightRun,
   straightSeat,
   toCornerOf,
 } from '../../swag/index.ts';
@@ -73,7 +75,7 @@ const repeatOf = (design: Design): Scope => {
 const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag => {
   const share = 2 * seat.pose.halfSpan + seat.gap;
   const known = field.runs.find((r) => r.name === name)?.name ?? 'strip';
-  const run = { name: known, length: share, seam: share };
+  const run = straightRun(known, share, field.startMargin);
   const own: Field = { ...field, runs: [run], corners: 'none' };
   const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: undefined });
   const { halfSpan } = seat.pose;
@@ -95,7 +97,9 @@ const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =>
   const toCorner = toCornerOf(field, seat.pose);
   const offset = toCorner + seat.gap / 2;
   const length = 2 * offset + 2 * beside.pose.halfSpan + beside.gap;
-  const runs = field.runs.map((run) => ({ ...run, length, seam: length }));
+  const { length: now, seam } = field.runs[0]!;
+  const inner = length - now + (field.from === 'inner' ? seam : seam - 2 * field.width);
+  const runs = borderRuns(field, { top: inner, right: inner, bottom: inner, left: inner });
   const design = designOf(
     { ...field, runs },
     {
@@ -116,16 +120,19 @@ const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =>
       { side: after, from: 0, to: offset, repeats: [] },
     ],
   };
-  const ground = move(before.motion, { x: length, y: 0 });
+  const ground = move(before.run.place, { x: length, y: 0 });
   // On the mitre, one deeper is one on along each of the two sides.
-  const along = subtract(move(before.motion, { x: length + 1, y: 1 }), ground);
-  const ahead = subtract(move(before.motion, { x: length - 1, y: 1 }), ground);
+  const along = subtract(move(before.run.place, { x: length + 1, y: 1 }), ground);
+  const ahead = subtract(move(before.run.place, { x: length - 1, y: 1 }), ground);
   return {
     ...drawn(design, scope, plan),
     moved: { x: -ground.x, y: -ground.y },
     ground,
     deeper: field.from === 'inner' ? along : ahead,
-    ends: [move(before.motion, { x: length - toCorner, y: 0 }), move(after.motion, { x: toCorner, y: 0 })],
+    ends: [
+      move(before.run.place, { x: length - toCorner, y: 0 }),
+      move(after.run.place, { x: toCorner, y: 0 }),
+    ],
   };
 };
 

@@ -1,18 +1,12 @@
-/**
- * Where the marks of a round frame go: each on a ray from the centre, at a distance along it.
- *
- * Rays are told by their angle from the first swag's centre line, which is drawn straight up, in the order in
- * which the swags follow one another. Distances are rounded once, each by itself. Angles are exact: without a
- * gap they are whole shares of the full turn.
- */
+/** A round frame's figures, as a person sees and measures it from the motif's centre. */
 
-import { angleOf, move, ORIGIN, type Point, positiveAngle, TURN } from '../geometry/index.ts';
+import { TURN } from '../geometry/index.ts';
 import { type LengthStyle, roundLength } from '../length/index.ts';
 import type { Design } from './design.ts';
 import type { Motif } from './field.ts';
 import { type Circling, circlingOf, crownOf } from './seat.ts';
 
-/** A frame round a motif, as a person sees it from the motif's centre. Lengths in mm. */
+/** Lengths in mm. */
 export interface RoundFrame extends Circling, Omit<Motif, 'kind'> {
   readonly count: number;
   readonly from: 'inner' | 'outer';
@@ -32,47 +26,6 @@ export const roundFrame = ({ field, fit }: Pick<Design, 'field' | 'fit'>): Round
   const outward = from === 'inner' ? around.away : around.towards;
   return { ...circle, ...around, count: side.repeats, from, span, depth, outward };
 };
-
-export type RingMarkKind = 'start' | 'centre' | 'stop';
-
-export interface RingMark {
-  readonly kind: RingMarkKind;
-  /** `frame 1` */
-  readonly repeat: string;
-  readonly point: Point;
-  /** Of its ray in the drawing: radians, counterclockwise from the x axis. */
-  readonly direction: number;
-  /** From the first swag's centre line, in the order of the swags: radians in [0, 2π). */
-  readonly angle: number;
-  /** From the centre, mm, exact. */
-  readonly radius: number;
-}
-
-/** The marks of all swags in their order; none for a design that is not round. */
-export const ringMarks = (design: Design): readonly RingMark[] => {
-  const ring = roundFrame(design);
-  if (!ring) return [];
-  const { sense } = ring;
-  const mark = (kind: RingMarkKind, repeat: string, point: Point, radius: number): RingMark => {
-    const direction = angleOf(point);
-    const turned = positiveAngle(sense * (direction - Math.PI / 2));
-    // A hair before the full turn is none at all.
-    const angle = turned < SAME_RAY || TURN - turned < SAME_RAY ? 0 : turned;
-    return { kind, repeat, point, direction, angle, radius };
-  };
-  return design.halves.flatMap((half) => {
-    const { repeat, motion, cell } = half;
-    const start = move(motion, ORIGIN);
-    if (half.half === 'second') return [mark('stop', repeat, start, ring.startRadius)];
-    return [
-      mark('start', repeat, start, ring.startRadius),
-      mark('centre', repeat, move(motion, cell.crown), ring.crownRadius),
-    ];
-  });
-};
-
-/** Rays nearer than this (radians) are one ray: rounding of a turn. */
-const SAME_RAY = 1e-9;
 
 /** What a person measures for a frame: three distances from the centre, and chords between neighbouring marks. */
 export interface RingMeasures {
