@@ -23,6 +23,8 @@ export type Around = { readonly kind: 'nothing' | 'quilt' | 'block' } | Motif;
 /** A motif that a round frame closes round; radii are from its centre. */
 export interface Motif {
   readonly kind: 'motif';
+  /** How many swags close round it. */
+  readonly count: number;
   readonly radius: number;
   /** Of the circle that is kept clear, and of the limit; Infinity where there is none. */
   readonly clear: number;

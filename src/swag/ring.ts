@@ -32,11 +32,14 @@ import {
   TURN,
   turn,
 } from '../geometry/index.ts';
+import { FEWEST_IN_FRAME, type Frame, MOST_IN_FRAME } from '../plan/index.ts';
 import { cutShape } from './cut.ts';
 import type { BandLine, Field } from './field.ts';
+import type { Fit } from './fit.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
 import type { Run } from './run.ts';
+import type { Miss } from './runs.ts';
 import { gapFor, keepsGap, type Seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf, type Shape } from './shape.ts';
@@ -58,32 +61,57 @@ export interface Ring {
   readonly gap: number | 'auto';
 }
 
-export interface RingSeat {
+/** What a plan asks for, for each count that it leaves open. `outward` and `inward` are the channels' reaches, mm. */
+export const ringsOf = (
+  layout: Frame,
+  outward: number,
+  inward: number,
+  gap: number | 'auto',
+): readonly Ring[] => {
+  const [fewest, most] = layout.count ? [layout.count, layout.count] : [FEWEST_IN_FRAME, MOST_IN_FRAME];
+  return Array.from({ length: most - fewest + 1 }, (_, i) => ({
+    count: fewest + i,
+    motif: layout.around / 2,
+    clear: layout.around / 2 + layout.clearance,
+    within: layout.within === undefined ? Number.POSITIVE_INFINITY : layout.within / 2,
+    from: layout.from,
+    outward,
+    inward,
+    gap,
+  }));
+};
+
+interface RingSeat {
   readonly seat: Seat;
   /** The band that it makes round its motif. */
   readonly field: Field;
 }
 
-export interface RingTried {
-  readonly fits: readonly RingSeat[];
-  readonly misfit: Misfit | undefined;
-}
-
 /** Half of a swag's share of the full turn: the angle between its mirrors. */
-export const wedgeOf = ({ count }: Pick<Ring, 'count'>): number => Math.PI / count;
+const wedgeOf = ({ count }: Pick<Ring, 'count'>): number => Math.PI / count;
 
-/** All frames of one way: none, one, or a few poses that close just as tightly. */
-export const fitRing = (way: Way, ring: Ring): RingTried => {
+/** All frames of one way: for each count none, one, or a few poses that close just as tightly. */
+export const fitRings = (way: Way, rings: readonly Ring[]) => {
   const near = nearnessOf(way.shape.path.pieces);
-  const tried =
-    way.tilt === undefined ? ringByCrown(way, ring, near) : [ringByTilt(way, way.tilt, ring, near)];
-  const found: RingSeat[] = [];
-  let misfit: Misfit | undefined;
-  for (const result of tried) {
-    if (result.ok) found.push(result.value);
-    else if (!misfit || result.misfit.by < misfit.by) misfit = result.misfit;
+  const fits: { readonly field: Field; readonly fit: Fit }[] = [];
+  const misses: Miss[] = [];
+  for (const ring of rings) {
+    const tried =
+      way.tilt === undefined ? ringByCrown(way, ring, near) : [ringByTilt(way, way.tilt, ring, near)];
+    let misfit: Misfit | undefined;
+    let isFound = false;
+    for (const result of tried) {
+      if (result.ok) {
+        const { seat, field } = result.value;
+        const sides = [{ run: field.runs[0]!, repeats: ring.count, seat }];
+        fits.push({ field, fit: { way, sides, corner: undefined } });
+        isFound = true;
+      } else if (!misfit || result.misfit.by < misfit.by) misfit = result.misfit;
+    }
+    if (misfit && !isFound)
+      misses.push({ way, run: ringRun(ring.count, 1 / ring.clear), repeats: ring.count, misfit });
   }
-  return { fits: found, misfit: found.length > 0 ? undefined : misfit };
+  return { fits, misses: () => misses, tried: rings.length };
 };
 
 /** mm that channels reach from the stitching towards the motif, and away from it. */
@@ -257,9 +285,10 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
     startMargin: 0,
     farMargin: 0,
     room: width,
-    mitre: Math.PI / 2 - wedgeOf(ring) / 2,
+    mitre: Math.PI / 2,
     around: {
       kind: 'motif',
+      count,
       radius: motif,
       clear,
       within,

@@ -8,7 +8,6 @@ import { type Circling, circlingOf, crownOf } from './seat.ts';
 
 /** Lengths in mm. */
 export interface RoundFrame extends Circling, Omit<Motif, 'kind'> {
-  readonly count: number;
   readonly from: 'inner' | 'outer';
   readonly span: number;
   readonly depth: number;
@@ -24,7 +23,7 @@ export const roundFrame = ({ field, fit }: Pick<Design, 'field' | 'fit'>): Round
   if (around.kind !== 'motif' || !circle) return undefined;
   const { span, depth } = side.seat;
   const outward = from === 'inner' ? around.away : around.towards;
-  return { ...circle, ...around, count: side.repeats, from, span, depth, outward };
+  return { ...circle, ...around, from, span, depth, outward };
 };
 
 /** What a person measures for a frame: three distances from the centre, and chords between neighbouring marks. */

@@ -8,7 +8,6 @@
 import type { Field } from './field.ts';
 import { depthsOf, type Fit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
-import { wedgeOf } from './ring.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
 
@@ -58,8 +57,9 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
   let sum: Figures | undefined;
   for (const { seat } of fit.sides) sum = add(sum, seat);
   const { gap } = sum!;
-  // The corner's gaps are those of its sides.
-  if (fit.corner) sum = add(sum, { ...fit.corner.seat, gap: 0, span: Number.POSITIVE_INFINITY });
+  // The corner's gaps are those of its sides, and its span is told along two of them.
+  const { narrowest } = sum!;
+  if (fit.corner) sum = { ...add(sum, { ...fit.corner.seat, gap: 0 }), narrowest };
   const all = sum!;
   return {
     spread: all.deepest - all.shallowest,
@@ -93,7 +93,7 @@ export interface Costing {
 }
 
 export const worthOf = (way: Way, field: Field, outward: number): Costing => {
-  const base = plainness({ way }) + (field.corners === 'meet' || field.corners === 'open' ? BARE_CORNER : 0);
+  const base = plainness(way) + shapeCost(field);
   const { clearance } = way.shape.stitching.stitched;
   const lasting = (f: Figures): number => {
     const lean = f.lean / (Math.PI / 4);
@@ -108,9 +108,11 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
   };
   const unused = (top: number): number => USE_WEIGHT * (1 - Math.min(1, useOf(top, field, outward)));
   return {
-    add: (sum, { pose, gap, span, depth }) => {
-      const lean = Math.abs(leanOf(pose.tilt));
-      const drape = offDrape(depth / (2 * pose.halfSpan));
+    add: (sum, { pose, gap, span, depth, centre, mirror }) => {
+      // Halfway between the mirrors of a bent run it runs square to the middle of the two.
+      const level = centre ? (mirror - Math.PI / 2) / 2 : 0;
+      const lean = Math.abs(leanOf(pose.tilt - level));
+      const drape = offDrape(depth / span);
       const gapShare = gap / span;
       if (!sum)
         return {
@@ -146,8 +148,12 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
 /** What depths cost that go from `least` to `most` (mm), as a share of the deepest. */
 export const spreadCost = (least: number, most: number): number => SPREAD_WEIGHT * sightOf(1 - least / most);
 
-const useOf = (top: number, field: Field, outward: number): number =>
-  top / Math.max(field.room, outward) + outward / field.room;
+/** Of a band that is made to fit its swags, what they use of its limit, where there is one. */
+const useOf = (top: number, { room, around }: Field, outward: number): number => {
+  if (around.kind !== 'motif') return top / Math.max(room, outward) + outward / room;
+  const { clear, within, farthest, away } = around;
+  return Number.isFinite(within) ? (farthest + away - clear) / (within - clear) : 1;
+};
 
 /** A frame much narrower than its motif is a string round it, and one much wider drowns it: shares of its radius. */
 const NARROW_FRAME = 0.2;
@@ -157,30 +163,15 @@ const PROPORTION_WEIGHT = 1;
 const ROUND_COUNT = 6;
 const TOO_FEW_WEIGHT = 0.12;
 
-/** The same for a round frame, which has one depth: what counts is its shape, and its size to its motif and limit. */
-export const scoreOfRing = (fit: Fit, { around, from }: Field): Score => {
-  if (around.kind !== 'motif') throw new Error('A round frame without its motif');
-  const { clear, within, farthest } = around;
-  const { repeats: count, seat } = fit.sides[0]!;
-  const { pose, gap, span, depth } = seat;
-  const reach = farthest + around.away;
-  const use = Number.isFinite(within) ? (reach - clear) / (within - clear) : 1;
+/** What a band costs whatever lies on it: bare corners, too few swags round a motif, and a size that does not suit it. */
+const shapeCost = ({ corners, around }: Field): number => {
+  const bare = corners === 'meet' || corners === 'open' ? BARE_CORNER : 0;
+  if (around.kind !== 'motif') return bare;
+  const { count, clear, within, farthest } = around;
   const band = (farthest - clear) / clear;
   const proportion = Math.max(0, band / WIDE_FRAME - 1, NARROW_FRAME / Math.max(band, NARROW_FRAME / 10) - 1);
-  // Halfway between its mirrors a frame runs square to the middle of the two.
-  const level = ((from === 'inner' ? -1 : 1) * wedgeOf({ count })) / 2;
-  const lean = Math.abs(leanOf(pose.tilt - level)) / (Math.PI / 4);
-  const cost =
-    USE_WEIGHT * (1 - Math.min(1, use)) +
-    (Number.isFinite(within) ? 0 : PROPORTION_WEIGHT * proportion) +
-    (GAP_WEIGHT * gap) / span +
-    (gap > FIT_NOISE ? BROKEN_LINE : 0) +
-    TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - count) +
-    LEAN_WEIGHT * lean * lean +
-    DRAPE_WEIGHT * offDrape(depth / span) +
-    SMALL_WEIGHT * smallnessOf(fit) +
-    plainness(fit);
-  return { spread: 0, use: Math.min(1, use), gap, cost };
+  const size = Number.isFinite(within) ? 0 : PROPORTION_WEIGHT * proportion;
+  return bare + size + TOO_FEW_WEIGHT * Math.max(0, ROUND_COUNT - count);
 };
 
 /**
@@ -204,8 +195,7 @@ const smallness = (span: number, depth: number, clearance: number): number =>
 const offDrape = (ratio: number): number =>
   Math.max(0, ratio / STEEP_DRAPE - 1, FLAT_DRAPE / Math.max(ratio, FLAT_DRAPE / 10) - 1);
 
-const plainness = ({ way }: Pick<Fit, 'way'>): number => {
-  const { shape, setting } = way;
+const plainness = ({ shape, setting }: Way): number => {
   const { sections } = shape.stitching;
   const start = (shape.from.section ?? 1) - 1;
   const end = sections.length - (shape.to.section ?? sections.length);

@@ -8,11 +8,11 @@ import type { Counts } from './counts.ts';
 import { type Field, fieldOf } from './field.ts';
 import type { Fit } from './fit.ts';
 import { missesOf } from './missed.ts';
+import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import { type Score, scoreOf } from './score.ts';
-import { searchRings } from './search-rings.ts';
-import type { SeatRules } from './seat.ts';
+import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { fitTurns } from './turns.ts';
 import { waysOf } from './ways.ts';
@@ -37,52 +37,56 @@ export const MOST_COUNT = 40;
 
 /** Searches all templates. */
 export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {
-  if (plan.layout.kind === 'frame') return searchRings(plan, plan.layout, stitchings);
-  const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
+  const outward = reach(plan.channels.outward);
   const results: Ranked[] = [];
+  const missed: (() => readonly Miss[])[] = [];
   let tried = 0;
   const grounds = groundsOf(plan);
   for (const stitching of stitchings) {
     const ways = waysOf(stitching, plan);
-    for (const { field, rules, counts } of grounds) {
-      const fitWay = field.corners === 'turn' ? fitTurns : fitRuns;
+    for (const ground of grounds)
       for (const way of ways) {
-        const found = fitWay(way, field, rules, counts, outward);
+        const found = ground(way);
         tried += found.tried;
-        for (const fit of found.fits) results.push({ field, fit, score: scoreOf(fit, field, outward) });
+        for (const { field, fit } of found.fits)
+          results.push({ field, fit, score: scoreOf(fit, field, outward) });
+        if (results.length === 0) missed.push(found.misses);
       }
-    }
   }
   results.sort((a, b) => a.score.cost - b.score.cost);
-  const misses =
-    results.length > 0
-      ? []
-      : grounds.flatMap(({ field, rules, counts }) =>
-          stitchings.flatMap((s) => waysOf(s, plan).flatMap((way) => missesOf(way, field, rules, counts))),
-        );
+  const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
   return { results: withoutRepeats(results), misses, tried };
 };
 
-/** A field with what a plan asks of it. */
-interface Ground {
-  readonly field: Field;
-  readonly rules: SeatRules;
-  readonly counts: readonly Counts[];
-}
+/** A band with what a plan asks of it: what a way makes there, and, where that is nothing, by how much it misses. */
+type Ground = (way: Way) => {
+  readonly fits: readonly Pick<Ranked, 'field' | 'fit'>[];
+  readonly misses: () => readonly Miss[];
+  readonly tried: number;
+};
 
 const groundsOf = (plan: Plan): readonly Ground[] => {
-  const { layout } = plan;
-  if (layout.kind === 'frame') return [];
-  const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
+  const { layout, channels, swag } = plan;
+  const gap = swag.gap ?? 'auto';
+  const outward = reach(channels.outward);
+  if (layout.kind === 'frame') {
+    const rings = ringsOf(layout, outward, reach(channels.inward), gap);
+    return [(way) => fitRings(way, rings)];
+  }
   const fields =
     layout.kind === 'border' && layout.cornersAreOpen
       ? (['turn', 'meet'] as const).map((corners) => fieldOf({ ...layout, corners }))
       : [fieldOf(layout)];
-  return fields.map((field) => ({
-    field,
-    rules: { room: field.room - outward, gap: plan.swag.gap ?? 'auto' },
-    counts: countsOf(plan, field),
-  }));
+  return fields.map((field): Ground => {
+    const rules = { room: field.room - outward, gap };
+    const counts = countsOf(plan, field);
+    const fitWay = field.corners === 'turn' ? fitTurns : fitRuns;
+    return (way) => {
+      const { fits, tried } = fitWay(way, field, rules, counts, outward);
+      const misses = () => missesOf(way, field, rules, counts);
+      return { fits: fits.map((fit) => ({ field, fit })), misses, tried };
+    };
+  });
 };
 
 const countsOf = (plan: Plan, field: Field): readonly Counts[] =>
@@ -91,3 +95,5 @@ const countsOf = (plan: Plan, field: Field): readonly Counts[] =>
     const exactly = given && (given.length === 1 ? given[0] : given[i]);
     return exactly === undefined ? { upTo: MOST_COUNT } : { exactly };
   });
+
+const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);
