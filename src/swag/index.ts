@@ -54,6 +54,7 @@ export { type CornerFit, depthsOf, type Fit, isRound, type SideFit, spansOf, spr
 export { type FrameSize, frameSize } from './frame-size.ts';
 export { type Designed, designFromPlan, type Searched, searchPlan } from './from-plan.ts';
 export { type Gallery, type GallerySwag, galleryOf } from './gallery.ts';
+export { type Change, leastSteps, MOST_WIDER, WIDER } from './layout-changes.ts';
 export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
 export { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 export { changeFor, describeMisfit, describeMiss, nearestMisses } from './near-miss.ts';
@@ -82,7 +83,7 @@ export {
 } from './seat.ts';
 export { leanOf, type Setting, tiltOf, type Way } from './setting.ts';
 export { type Direction, type Shape, shapeOf, shortened, type TemplateSide } from './shape.ts';
-export { type Change, leastSteps, MOST_WIDER, smallestChange, WIDER } from './smallest-change.ts';
+export { smallestChange } from './smallest-change.ts';
 export {
   endStops,
   type Flat,

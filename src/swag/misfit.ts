@@ -9,6 +9,8 @@ export type Misfit =
   | { readonly kind: 'bulges'; readonly by: number; readonly bulge: number }
   /** It passes below the start line, into the margin or the seam. */
   | { readonly kind: 'dips'; readonly by: number }
+  /** Round a centre: its crowns do not point the way that they should. */
+  | { readonly kind: 'points-away'; readonly by: number; readonly wanted: 'outward' | 'inward' }
   /** It crosses its own centre line (or, at a corner, the mitre). */
   | { readonly kind: 'past-centre'; readonly by: number }
   /** It reaches, outward channels included, into the far margin. */

@@ -29,8 +29,10 @@ export const nearestMisses = (misses: readonly Miss[]): readonly Miss[] => {
 /** The parts of a problem that tell of a miss: what was tried, how it fails, and what would make it fit. */
 export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'hint'> => {
   const { shape } = miss.way;
-  const on = miss.run.name === 'strip' || miss.run.name === 'frame' ? '' : ` on the ${miss.run.name} side`;
-  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${miss.run.name === 'frame' ? 'swags' : miss.repeats === 1 ? 'repeat' : 'repeats'}${on}`;
+  const { name, next } = miss.run;
+  const on = next === undefined || next === name ? '' : ` on the ${name} side`;
+  const swags = next === name ? 'swags' : miss.repeats === 1 ? 'repeat' : 'repeats';
+  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${swags}${on}`;
   return { found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan)}`, hint: changeFor(miss, plan) };
 };
 
@@ -46,9 +48,9 @@ export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
     case 'bulges':
       return `it bulges past its start, and neighbours would need a gap ${by} wider`;
     case 'dips':
-      if (plan.layout.kind === 'frame')
-        return `its crowns do not point ${plan.layout.from === 'inner' ? 'outward' : 'inward'}, by ${by}`;
       return `the stitching dips ${by} below the line it starts on`;
+    case 'points-away':
+      return `its crowns do not point ${misfit.wanted}, by ${by}`;
     case 'past-centre':
       return `the stitching passes its centre line by ${by}`;
     case 'too-deep':

@@ -234,7 +234,10 @@ const checkRing = (way: Way, { shape, pose, gap, centre }: Laid, ring: Ring): Re
   const startRadius = norm(centre);
   const crownRadius = distance(centre, crown);
   const depth = senseOf(ring) * (startRadius - crownRadius);
-  if (!(depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -depth) });
+  if (!(depth > FIT_NOISE)) {
+    const wanted = ring.from === 'inner' ? 'outward' : 'inward';
+    return misses({ kind: 'points-away', by: Math.max(FIT_NOISE, -depth), wanted });
+  }
   const beyond = -senseOf(ring) * centre.y;
   if (!(beyond < -FIT_NOISE)) return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, beyond) });
   const mirror = mirrorOf(ring);

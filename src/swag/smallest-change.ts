@@ -4,42 +4,28 @@
  */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import type { Plan, Spot } from '../plan/index.ts';
-import { otherCount, otherMotif, smallerClearance, widerLimit } from './frame-changes.ts';
+import { type Plan, SIDES, type Side, type Spot } from '../plan/index.ts';
+import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
 import type { Way } from './setting.ts';
 import type { Stop } from './stitching.ts';
-
-export interface Change {
-  /** In words and in the plan's own keys: `9 repeats instead of 8`. */
-  readonly text: string;
-  /** The plan with the change, and with the near miss's way fixed. */
-  readonly plan: Plan;
-}
 
 /** The first change that makes a near miss fit; undefined where none of them does. */
 export const smallestChange = (miss: Miss, plan: Plan): Change | undefined => {
   const base = withWay(plan, miss.way);
   const { stitching } = miss.way.shape;
   const tries = (changed: Plan): Search => searchFits(changed, [stitching]);
-  const fits = (changed: Plan): boolean => tries(changed).results.length > 0;
-  const { layout } = base;
-  if (layout.kind === 'frame')
-    return (
-      otherCount(base, layout, tries) ??
-      roomierGap(base, tries) ??
-      smallerClearance(base, layout, tries) ??
-      widerLimit(base, layout, tries) ??
-      otherWays(base, miss.way).find((c) => fits(c.plan)) ??
-      otherMotif(base, layout, tries)
-    );
-  for (const change of plainChanges(base, plan, miss)) if (fits(change.plan)) return change;
+  const firstOf = (changes: readonly Change[]): Change | undefined =>
+    changes.find((c) => tries(c.plan).results.length > 0);
   return (
+    otherCount(base, tries) ??
+    firstOf(plainChanges(base, plan, miss)) ??
     roomierGap(base, tries) ??
-    smallerMargin(base, fits) ??
-    otherWays(base, miss.way).find((c) => fits(c.plan)) ??
-    widerBorder(base, fits)
+    lessClear(base, tries) ??
+    widerLimit(base, tries) ??
+    firstOf(otherWays(base, miss.way)) ??
+    otherSize(base, tries)
   );
 };
 
@@ -73,7 +59,7 @@ const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => 
   const given = plan.swag.repeats;
   if (!given) return [];
   const changes: Change[] = [];
-  const side = SIDES.indexOf(miss.run.name);
+  const side = SIDES.indexOf(miss.run.name as Side);
   for (let off = 1; off <= MOST_OFF; off++) {
     for (const by of [off, -off]) {
       const repeats = given.map((n, i) => (given.length === 1 || i === side ? n + by : n));
@@ -90,7 +76,6 @@ const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => 
   return changes;
 };
 
-const SIDES: readonly string[] = ['top', 'right', 'bottom', 'left'];
 /** A count farther off is another border altogether. */
 const MOST_OFF = 4;
 
@@ -107,70 +92,6 @@ const roomierGap = (base: Plan, tries: (plan: Plan) => Search): Change | undefin
   if (tries(plan).results.length > 0)
     return { text: `a gap of ${formatLength(rounded, style)} instead of ${formatLength(gap, style)}`, plan };
   return { text: `gap: auto instead of ${formatLength(gap, style)}`, plan: withSwag(base, { gap: 'auto' }) };
-};
-
-/** A smaller margin on the far side, by as few of the ruler's steps as will do. */
-const smallerMargin = (base: Plan, fits: (plan: Plan) => boolean): Change | undefined => {
-  const { layout } = base;
-  if (layout.kind === 'frame') return undefined;
-  const far = layout.kind === 'border' && layout.from === 'outer' ? 'inner' : 'outer';
-  const { style } = base.marks;
-  const step = stepOf(style);
-  const was = layout.margin[far];
-  const withMargin = (steps: number): Plan => {
-    const less = Math.max(0, roundLength(was - steps * step, style));
-    return { ...base, layout: { ...layout, margin: { ...layout.margin, [far]: less } } };
-  };
-  const steps = leastSteps(Math.ceil(was / step), (n) => fits(withMargin(n)));
-  if (steps === undefined) return undefined;
-  const plan = withMargin(steps);
-  const is = plan.layout.kind === 'frame' ? 0 : plan.layout.margin[far];
-  const name = layout.kind === 'border' && layout.round === 'block' ? 'clearance' : 'margin';
-  const kept = is > 0 ? `a ${name} of ${formatLength(is, style)}` : `no ${name}`;
-  return { text: `${kept} instead of ${formatLength(was, style)} at the ${far} seam`, plan };
-};
-
-/** A wider border, for want of anything smaller. */
-const widerBorder = (base: Plan, fits: (plan: Plan) => boolean): Change | undefined => {
-  const { layout } = base;
-  if (layout.kind === 'frame') return undefined;
-  const { style } = base.marks;
-  const wider = (steps: number): Plan => ({
-    ...base,
-    layout: { ...layout, width: layout.width + steps * WIDER },
-  });
-  const steps = leastSteps(MOST_WIDER, (n) => fits(wider(n)));
-  if (steps === undefined) return undefined;
-  if (layout.kind === 'border' && layout.round === 'block') {
-    const across = (width: number): string =>
-      formatLength(Math.max(layout.inner.top, layout.inner.left) + 2 * width, style);
-    return {
-      text: `a limit of ${across(layout.width + steps * WIDER)} across instead of ${across(layout.width)}`,
-      plan: wider(steps),
-    };
-  }
-  return {
-    text: `a width of ${formatLength(layout.width + steps * WIDER, style)} instead of ${formatLength(layout.width, style)}`,
-    plan: wider(steps),
-  };
-};
-
-/** A border is cut wider by quarter inches (mm). */
-export const WIDER = 6.35;
-/** Up to eight inches wider. */
-export const MOST_WIDER = 32;
-
-/** The fewest steps from 1 to `most` that serve, taking it that more never serve less. */
-export const leastSteps = (most: number, serves: (steps: number) => boolean): number | undefined => {
-  if (!(most >= 1) || !serves(most)) return undefined;
-  let low = 0;
-  let high = most;
-  while (high - low > 1) {
-    const mid = (low + high) >> 1;
-    if (serves(mid)) high = mid;
-    else low = mid;
-  }
-  return high;
 };
 
 /** Other stretches of the edge, the template's other side or end, another setting, other corners. */
