@@ -2,25 +2,19 @@
 
 import { zlibSync } from 'fflate';
 import { baseName, ProblemError, plural } from '../../document/index.ts';
-import { drawPlan, drawTemplate, type Scope, SHEET, scopeOf, styled } from '../../drawing/index.ts';
+import { drawTemplate, SHEET, styled } from '../../drawing/index.ts';
+import { audition } from '../../jobs/audition.ts';
 import { cardSheets } from '../../jobs/card-sheets.ts';
 import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
 import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
 import type { Part } from '../../jobs/part.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
-import {
-  hasRegion,
-  TRIAL_REGIONS,
-  trialsFor,
-  writeAudition,
-  writeEmptyFrames,
-} from '../../output/audition/index.ts';
 import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS } from '../../output/mockup/index.ts';
 import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
 import { DEFAULT_MARGIN, evenMargins, layOut, type Orientation, PAPERS } from '../../pagination/index.ts';
-import { type Design, describeFault, stitchTemplate } from '../../swag/index.ts';
+import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
 import { excerpt } from './excerpt.ts';
 import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
@@ -57,7 +51,19 @@ export const print = async (
       return printed(fit, 'card', await cardSheets(fit.plan.title, [fit], { paper: choices.paper }, means));
     case 'audition':
     case 'frames':
-      return printed(fit, what, await audition(fit, what === 'frames', choices, fonts));
+      return printed(
+        fit,
+        what,
+        await audition(
+          fit,
+          {
+            show: choices.show,
+            empty: what === 'frames' ? EMPTY_FRAMES : undefined,
+            pages: { paper: choices.paper },
+          },
+          means,
+        ),
+      );
     case 'contact':
       return printed(fit, 'choices', await contact(fit, choices, fonts));
     default:
@@ -79,54 +85,10 @@ const printed = (
 
 type Old = { readonly bytes: Uint8Array; readonly words: string };
 
-const shown = (whole: Design, name: string): { design: Design; scope: Scope } => {
-  const scoped = scopeOf(whole, name);
-  if (scoped.ok) return scoped;
-  throw new ProblemError([
-    { code: 'no-such-part', message: 'this part is not in the design', expected: scoped.known.join(', ') },
-  ]);
-};
-
 const setups = (
   { paper }: PaperChoices,
   ways: readonly Orientation[] = ['portrait', 'landscape'],
 ): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
-
-const audition = async (
-  { plan, design: whole }: ChosenFit,
-  empty: boolean,
-  choices: PaperChoices,
-  fonts: Fonts,
-): Promise<Old> => {
-  const { design, scope } = shown(whole, choices.show ?? 'repeat');
-  const { channels } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
-  const { title, units, marks } = plan;
-  const options = {
-    title,
-    units,
-    style: marks.style,
-    setups: setups(choices),
-    channels,
-    reduction: undefined,
-    deflate,
-    fonts,
-  };
-  const regions = TRIAL_REGIONS.filter((r) => r !== 'corner' && hasRegion(design, scope, plan, r));
-  const trials = regions.flatMap((region) =>
-    trialsFor(design, scope, plan, { region, fills: undefined, spacings: [] }),
-  );
-  const written = empty
-    ? await writeEmptyFrames(design, scope, EMPTY_FRAMES, options)
-    : await writeAudition(design, scope, trials, options);
-  if (!written)
-    throw new ProblemError([
-      { code: 'too-large', message: 'the swag is larger than the page', hint: 'take larger paper' },
-    ]);
-  const what = empty
-    ? plural(EMPTY_FRAMES, 'empty frame')
-    : `${plural(trials.length, 'fill')} to choose from`;
-  return { bytes: written.bytes, words: `${what}, ${plural(written.pages, 'page')} of ${written.paper}` };
-};
 
 const contact = async ({ plan, results }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Old> => {
   const kept = results.slice(0, CONTACTS);

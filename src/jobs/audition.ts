@@ -1,0 +1,144 @@
+/** Small copies of the swags side by side: the empty frame, and the frame with each fill; or empty frames to draw in. */
+
+import { type Problem, ProblemError, plural } from '../document/index.ts';
+import { drawPlan } from '../drawing/index.ts';
+import type { Fill } from '../fill/index.ts';
+import {
+  hasRegion,
+  REGION_WORDS,
+  suitsRegion,
+  TRIAL_REGIONS,
+  type Trial,
+  type TrialRegion,
+  trialsFor,
+  writeAudition,
+  writeEmptyFrames,
+} from '../output/audition/index.ts';
+import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/index.ts';
+import type { Plan } from '../plan/index.ts';
+import { type Made, type Means, pdfMeans } from './made.ts';
+import { type PagesWanted, pageSetups } from './pages.ts';
+import { type Part, refuseUnknownFills, type Shown, shownOf } from './part.ts';
+import { unprintable } from './unprintable.ts';
+
+export interface AuditionWanted {
+  /** What of the design; what is usual where it is undefined. */
+  readonly show?: string | undefined;
+  /** Each region that the plan has, where it is undefined. */
+  readonly region?: TrialRegion | undefined;
+  /** All that suit a region, where it is undefined. */
+  readonly fills?: readonly Fill[] | undefined;
+  /** mm; the plan's or the usual ones where there are none. */
+  readonly spacings?: readonly number[] | undefined;
+  /** So many empty frames on one page, and no fills. */
+  readonly empty?: number | undefined;
+  /** True size over the pictures' size; as large as a few pages hold, where it is undefined. */
+  readonly reduction?: number | undefined;
+  readonly pages: PagesWanted;
+}
+
+export interface Audition extends Made {
+  readonly shown: Shown;
+  readonly trials: readonly Trial[];
+  readonly written: WrittenPictures;
+}
+
+/** Throws a ProblemError for what is not in the design, where there is nothing to fill, and for paper that is too small. */
+export const audition = async (part: Part, wanted: AuditionWanted, means: Means): Promise<Audition> => {
+  refuseUnknownFills(part);
+  const { plan, design: whole, templates } = part;
+  const { region, empty, reduction } = wanted;
+  if (region === 'corner' && !whole.corner) throw nothingToFill(plan, region);
+  const shown = shownOf(whole, wanted.show ?? (region === 'corner' ? 'corner' : 'repeat'));
+  const { design, scope } = shown;
+  const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
+  const trials = empty === undefined ? allTrials(shown, plan, wanted) : [];
+  const sheet = {
+    title: plan.title,
+    units: plan.units,
+    style: plan.marks.style,
+    setups: pageSetups(wanted.pages),
+    channels: base.channels,
+    reduction,
+    ...(await pdfMeans(means)),
+  };
+  const written =
+    empty === undefined
+      ? await writeAudition(design, scope, trials, sheet)
+      : await writeEmptyFrames(design, scope, empty, sheet);
+  if (!written)
+    throw new ProblemError([reduction === undefined && empty !== 1 ? PAGE_TOO_SMALL : FRAME_TOO_LARGE]);
+  const what =
+    empty === undefined ? `${plural(trials.length, 'fill')} to choose from` : plural(empty, 'empty frame');
+  return {
+    bytes: written.bytes,
+    words: `${what}, ${pagesWords(written)}`,
+    notices: [...base.messages, ...(await unprintable(plan.title, templates, means))],
+    summary: [],
+    corrections: [],
+    shown,
+    trials,
+    written,
+  };
+};
+
+/** Every region that is asked for with every fill for it; a problem where that is nothing. */
+const allTrials = (
+  { design, scope }: Shown,
+  plan: Plan,
+  { region, fills, spacings = [] }: AuditionWanted,
+): readonly Trial[] => {
+  const shown = TRIAL_REGIONS.filter((r) => (region === undefined ? r !== 'corner' : r === region)).filter(
+    (r) => hasRegion(design, scope, plan, r),
+  );
+  if (shown.length === 0) throw nothingToFill(plan, region);
+  const trials = shown.flatMap((r) => {
+    // Without a region each fill goes where it belongs; with one, what is named is tried there.
+    const here = region === undefined ? fills?.filter((f) => suitsRegion(f, r)) : fills;
+    return trialsFor(design, scope, plan, { region: r, fills: here, spacings });
+  });
+  if (trials.length === 0)
+    throw new ProblemError([
+      {
+        code: 'nothing-suits',
+        message: 'what is named is for channels, and there are none',
+        found: (fills ?? []).map((f) => f.name).join(', '),
+      },
+    ]);
+  return trials;
+};
+
+const nothingToFill = (plan: Plan, region: TrialRegion | undefined): ProblemError => {
+  const { outward, inward } = plan.channels;
+  const hints: Readonly<Record<TrialRegion, string | undefined>> = {
+    swag: undefined,
+    background:
+      plan.layout.kind === 'frame' && plan.layout.within === undefined
+        ? 'outside a frame it needs a limit, such as within: 16'
+        : undefined,
+    channel:
+      outward.length + inward.length === 0
+        ? 'give the plan channels, such as channels: { outward: [1/4] }'
+        : undefined,
+    corner: 'only a border whose corners turn has swags there, and what is shown must hold one',
+  };
+  const hint = region && hints[region];
+  return new ProblemError([
+    {
+      code: 'nothing-to-fill',
+      message: `there is nothing to fill: ${region ? REGION_WORDS[region] : 'this design'}`,
+      ...(hint === undefined ? {} : { hint }),
+    },
+  ]);
+};
+
+const FRAME_TOO_LARGE: Problem = {
+  code: 'frame-too-large',
+  message: 'the frame is larger than the page at this scale',
+  hint: 'take larger paper, or show less',
+};
+
+const pagesWords = ({ pages, paper, reductions }: WrittenPictures): string => {
+  const scales = [...new Set(reductions)].map((r) => (r === 1 ? 'true size' : `1:${r}`));
+  return `${plural(pages, 'page')} of ${paper}, ${scales.length > 1 ? 'at' : scales[0] === 'true size' ? 'at' : 'to the scale'} ${scales.join(' and ')}`;
+};
