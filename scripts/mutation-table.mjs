@@ -481,10 +481,10 @@ export const MUTATIONS = [
   },
   {
     name: 'a gap written down as less than it is',
-    file: 'src/output/plan-file/plan-with-fit.ts',
+    file: 'src/jobs/take-fit.ts',
     from: 'Math.ceil(widest / step)',
     to: 'Math.floor(widest / step)',
-    test: 'tests/output/plan-file/plan-with-fit.test.ts',
+    test: 'tests/jobs/take-fit.test.ts',
   },
   {
     name: 'what is left of a side added to a gap in figures',

@@ -2,6 +2,7 @@
 
 import { plural } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
+import type { Units } from '../length/index.ts';
 import { CAUTIONS } from '../output/mockup/index.ts';
 import { writeSheetsCounted } from '../output/pdf/index.ts';
 import { type LayOutOptions, layOut, type SheetPlan } from '../pagination/index.ts';
@@ -16,13 +17,13 @@ export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections
 export const tapedSheets = async (
   drawing: StyledDrawing,
   words: { readonly title: string; readonly summary: readonly string[] },
-  layout: LayOutOptions & Required<Pick<LayOutOptions, 'units'>>,
+  layout: LayOutOptions & { readonly units: Units },
   means: Means,
 ): Promise<TapedSheets> => {
   const sheets = layOut(drawing, layout);
   const { bytes, pages } = await writeSheetsCounted(drawing, sheets, {
     ...words,
-    units: layout.units ?? 'in',
+    units: layout.units,
     cautions: CAUTIONS,
     ...(await pdfMeans(means)),
   });

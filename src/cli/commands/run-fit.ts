@@ -2,19 +2,12 @@
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { ProblemError } from '../../document/index.ts';
+import { fitsOf, nearestFits, nothingFits } from '../../jobs/fits.ts';
+import type { Made } from '../../jobs/made.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
-import { planWithFit } from '../../output/plan-file/index.ts';
+import { takeFit } from '../../jobs/take-fit.ts';
 import { fitTableLines } from '../../output/text/index.ts';
-import type { Plan } from '../../plan/index.ts';
-import {
-  describeMiss,
-  type Miss,
-  nearestMisses,
-  noWayHint,
-  type Ranked,
-  searchPlan,
-  smallestChange,
-} from '../../swag/index.ts';
+import type { Miss, Ranked } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
 import { fitAsData, missAsData } from '../fit-data.ts';
@@ -22,8 +15,8 @@ import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
+import { readSheetOptions } from '../sheets.ts';
 import { type PlanFiles, readPlanFiles } from '../steps.ts';
-import { sayUnprintable } from '../unprintable.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { FitOptions } from './fit.ts';
@@ -31,10 +24,6 @@ import type { FitOptions } from './fit.ts';
 const USUALLY_SHOWN = 10;
 /** More than anyone looks through, and pictures of them still fit a few pages. */
 const MOST_SHOWN = 100;
-/** Near misses that are told; the rest are farther off. */
-const NEAREST = 5;
-/** Near misses for which a change is looked for: each takes some searches. */
-const LOOKED_AT = 15;
 /** Characters of a line: what terminals and printouts hold. */
 const LINE = 100;
 
@@ -45,10 +34,8 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const files = await readPlanFiles(io, file, options.part);
   refuseUnknownFills(files);
   const { plan } = files;
-  const searched = searchPlan(plan, files.templates);
-  if (!searched.ok) throw new ProblemError(searched.problems.map(files.placed));
-  const { results, misses } = searched.search;
-  if (results.length === 0) return nothingFits(io, files, helpedFirst(nearestMisses(misses), plan), options);
+  const { results, misses } = fitsOf(files);
+  if (results.length === 0) return refuse(io, files, misses, options);
   if (take !== undefined && take > results.length)
     throw wrongValue('--take', 'there are not so many', {
       found: String(take),
@@ -70,13 +57,6 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   }
 };
 
-/** The nearest for which a change is known come before nearer ones that nothing helps. */
-const helpedFirst = (nearest: readonly Miss[], plan: Plan): readonly Miss[] => {
-  const looked = nearest.slice(0, LOOKED_AT);
-  const helped = looked.filter((miss) => smallestChange(miss, plan) !== undefined);
-  return [...helped, ...looked.filter((miss) => !helped.includes(miss))].slice(0, NEAREST);
-};
-
 const checkOptions = (options: FitOptions): void => {
   const { take, output, inPlace, json, sheet } = options;
   checkOutputOption({ ...(output === undefined ? {} : { output }), json: json ?? false }, 'yaml');
@@ -90,35 +70,21 @@ const checkOptions = (options: FitOptions): void => {
   if (output === '-' && sheet === '-') throw wrongValue('--sheet', 'two files cannot both go to stdout');
 };
 
-const nothingFits = async (
+const refuse = async (
   io: Io,
-  { plan, placed }: PlanFiles,
-  nearest: readonly Miss[],
+  files: PlanFiles,
+  misses: readonly Miss[],
   options: FitOptions,
 ): Promise<never> => {
+  const nearest = nearestFits(misses, files.plan);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
       found: 0,
       results: [],
-      nearest: nearest.map((miss) => missAsData(miss, plan)),
+      nearest: nearest.map((miss) => missAsData(miss, files.plan)),
     });
-  throw new ProblemError([
-    placed({
-      code: 'nothing-fits',
-      key: 'layout',
-      message: 'nothing fits this layout',
-      ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}),
-    }),
-    ...nearest.map((miss, i) => {
-      const { found, hint } = describeMiss(miss, plan);
-      return {
-        code: 'nearest',
-        message: `nearest ${i + 1}: ${found?.replace(/^nearest: /, '') ?? ''}`,
-        ...(hint === undefined ? {} : { hint }),
-      };
-    }),
-  ]);
+  throw new ProblemError(nothingFits(files, nearest));
 };
 
 interface Taken {
@@ -141,39 +107,39 @@ const writeResults = async (
   const outputs: readonly Output[] = await openOutputs(io, wanted, files.inputs);
   const parts: (readonly [Output, string | Uint8Array])[] = [];
   const said: string[] = [];
+  const notices: string[] = [];
   if (options.sheet !== undefined) {
     // Only a sheet waits for what writes PDF.
-    const { fitSheet } = await import('./fit-sheet.ts');
-    const { bytes, words } = await fitSheet(files, shown, options);
-    parts.push([outputs[0]!, bytes]);
-    said.push(`${outputs[0]!.name}: ${words}`);
+    const made = await sheetOf(files, shown, options);
+    parts.push([outputs[0]!, made.bytes]);
+    notices.push(...made.notices);
+    said.push(`${outputs[0]!.name}: ${made.words}`);
   }
   if (taken) {
     const output = outputs.at(-1)!;
-    parts.push([output, takenText(io, file, files, taken, output.name)]);
+    parts.push([
+      output,
+      takeFit(files.text, files, taken.ranked, (template) => pathFrom(io, template, file, output.name)),
+    ]);
     said.push(`${output.name}: the plan with result ${taken.number}, everything decided`);
   }
   await writeTogether(io, parts);
-  if (options.sheet !== undefined) await sayUnprintable(io, files.plan.title, files.templates);
-  for (const line of said) await say(io, line);
+  for (const line of [...notices, ...said]) await say(io, line);
+};
+
+const sheetOf = async (files: PlanFiles, shown: readonly Ranked[], options: FitOptions): Promise<Made> => {
+  const [{ contactSheet }, { MEANS }] = await Promise.all([
+    import('../../jobs/contact-sheet.ts'),
+    import('../means.ts'),
+  ]);
+  const { units, paper } = files.plan;
+  return contactSheet(files, shown, readSheetOptions(options, units, paper), MEANS);
 };
 
 const takenOutput = (file: string, { text }: PlanFiles, { number }: Taken, options: FitOptions): Wanted =>
   options.inPlace
     ? { asked: file, was: text }
     : { asked: options.output, usual: defaultName(file, `fit-${number}`, 'yaml'), handwork: true };
-
-const takenText = (
-  io: Io,
-  file: string,
-  { plan, text, templates }: PlanFiles,
-  { ranked }: Taken,
-  to: string,
-): string => {
-  const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
-  const template = pathFrom(io, plan.templates[index]!, file, to);
-  return planWithFit(text, { plan, ranked, template });
-};
 
 /** A template's path is meant from its plan's folder: from where the new plan will lie it may be another. */
 const pathFrom = (io: Io, template: string, from: string, to: string): string => {

@@ -1,3 +1,3 @@
 /** A chosen fit as a complete plan, in the person's own file. */
 
-export { planWithFit } from './plan-with-fit.ts';
+export { planSaying, type TakenFit } from './plan-saying.ts';

@@ -4,9 +4,10 @@
  */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
+import { fitsOf } from '../../jobs/fits.ts';
 import type { Part } from '../../jobs/part.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import { choicesOf, designFromPlan, designOf, type Ranked, searchPlan } from '../../swag/index.ts';
+import { choicesOf, designFromPlan, designOf, type Ranked } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
 import { limitInTheWay } from './block-limit.ts';
 import type { Input, OwnTemplate } from './messages.ts';
@@ -85,12 +86,13 @@ export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan =
 export const readOwn = ({ name, text }: OwnTemplate): ReturnType<typeof readTemplate> =>
   readTemplate(text, fileOf(name));
 
+/** The page shows a problem beside the field that its key names. */
+const placed = (problem: Problem): Problem => problem;
+
 /** Throws a ProblemError where the plan cannot be read or nothing fits it. */
 export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
   const read = readInput(input);
-  const searched = searchPlan(read.plan, read.templates);
-  if (!searched.ok) throw new ProblemError(searched.problems);
-  const { results } = searched.search;
+  const { results } = fitsOf({ ...read, placed });
   if (results.length === 0) {
     // Where there is nothing to rank, the library itself says why, and what would fit.
     const limit = limitInTheWay(read.plan, read.templates);
@@ -129,8 +131,7 @@ export const chosenFit = keepLast(
       key,
       index,
       design: designOf(ranked.field, ranked.fit),
-      // The page shows a problem beside the field that its key names.
-      placed: (problem) => problem,
+      placed,
     };
   },
   (input) => JSON.stringify([input.plan, input.own, input.taken]),

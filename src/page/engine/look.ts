@@ -3,16 +3,16 @@
 import { ProblemError, plural } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
 import { cardWithoutFills } from '../../jobs/card.ts';
+import { excerpt } from '../../jobs/excerpt.ts';
+import { takeFit } from '../../jobs/take-fit.ts';
 import { formatLength } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
-import { planWithFit } from '../../output/plan-file/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { choicesOf, depthsOf, placedChannels, spansOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
-import { excerpt } from './excerpt.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
 import { PLAN_FILE, troubleOf } from './trouble.ts';
@@ -121,7 +121,6 @@ export const words = (input: Input): readonly CardSection[] => cardWithoutFills(
 
 /** The plan with everything decided, in the visitor's own words where they say the same. */
 export const decided = (input: Input): string => {
-  const { plan, ranked, templates } = chosenFit(input);
-  const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
-  return planWithFit(input.plan, { plan, ranked, template: plan.templates[index]! });
+  const fit = chosenFit(input);
+  return takeFit(input.plan, fit, fit.ranked);
 };

@@ -5,18 +5,17 @@ import { baseName, ProblemError, plural } from '../../document/index.ts';
 import { drawTemplate, SHEET, styled } from '../../drawing/index.ts';
 import { audition } from '../../jobs/audition.ts';
 import { cardSheets } from '../../jobs/card-sheets.ts';
+import { contactSheet } from '../../jobs/contact-sheet.ts';
 import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
 import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
 import type { Part } from '../../jobs/part.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
-import { captionOf, scaleWords, writeContactSheet } from '../../output/contact-sheet/index.ts';
 import { CAUTIONS } from '../../output/mockup/index.ts';
-import { type PageSetup, pageSetup, writeSheets } from '../../output/pdf/index.ts';
-import { DEFAULT_MARGIN, evenMargins, layOut, type Orientation, PAPERS } from '../../pagination/index.ts';
+import { writeSheets } from '../../output/pdf/index.ts';
+import { layOut } from '../../pagination/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
-import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
-import { excerpt } from './excerpt.ts';
+import { chosenFit, readOwn } from './desk.ts';
 import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
 import { findTemplate } from './profiles.ts';
 
@@ -65,53 +64,23 @@ export const print = async (
         ),
       );
     case 'contact':
-      return printed(fit, 'choices', await contact(fit, choices, fonts));
+      return printed(
+        fit,
+        'choices',
+        await contactSheet(fit, fit.results.slice(0, CONTACTS), { paper: choices.paper }, means),
+      );
     default:
       return what satisfies never;
   }
 };
 
 /** What was made, with its name and what is said of it. */
-const printed = (
-  { plan, name }: Part,
-  kind: FileKind,
-  { bytes, words, notices = [] }: Pick<Made, 'bytes' | 'words'> & Partial<Made>,
-): Printed => ({
+const printed = ({ plan, name }: Part, kind: FileKind, { bytes, words, notices }: Made): Printed => ({
   name: proposedName({ called: calledAfter(plan.title), part: name, kind }),
   bytes,
   words,
   notices,
 });
-
-type Old = { readonly bytes: Uint8Array; readonly words: string };
-
-const setups = (
-  { paper }: PaperChoices,
-  ways: readonly Orientation[] = ['portrait', 'landscape'],
-): readonly PageSetup[] => ways.map((way) => pageSetup(PAPERS[paper], way, evenMargins(DEFAULT_MARGIN)));
-
-const contact = async ({ plan, results }: ChosenFit, choices: PaperChoices, fonts: Fonts): Promise<Old> => {
-  const kept = results.slice(0, CONTACTS);
-  const candidates = kept.map((ranked, i) => {
-    const { drawing } = excerpt(ranked, plan);
-    return { number: i + 1, drawing, caption: captionOf(ranked, plan.marks.style) };
-  });
-  const { title, units } = plan;
-  const written = await writeContactSheet(candidates, {
-    title,
-    summary:
-      `${plural(kept.length, 'way')} to make the swags, the best first. ` +
-      `Each shows ${excerpt(kept[0]!, plan).scope.label}.`,
-    units,
-    setups: setups(choices),
-    deflate,
-    fonts,
-  });
-  return {
-    bytes: written.bytes,
-    words: `${plural(kept.length, 'picture')}, ${plural(written.pages, 'page')} of ${written.paper}. ${scaleWords(written.reduction)}`,
-  };
-};
 
 /** The foot that most have: the outline itself does not depend on it. Common practice, no source. */
 const USUAL_CLEARANCE = MM_PER_INCH / 4;

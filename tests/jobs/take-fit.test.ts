@@ -2,11 +2,11 @@
 
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { planWithFit } from '../../../src/output/plan-file/index.ts';
-import { type Plan, readPlan } from '../../../src/plan/index.ts';
-import { choicesOf, type Ranked, type Search, searchPlan } from '../../../src/swag/index.ts';
-import type { Template } from '../../../src/template/index.ts';
-import { PROFILES, templateOf } from '../../swag/fit-helpers.ts';
+import { takeFit } from '../../src/jobs/take-fit.ts';
+import { type Plan, readPlan } from '../../src/plan/index.ts';
+import { choicesOf, type Ranked, type Search, searchPlan } from '../../src/swag/index.ts';
+import type { Template } from '../../src/template/index.ts';
+import { PROFILES, templateOf } from '../swag/fit-helpers.ts';
 
 /** A template with two flats, two etched lines, and a section whose name is also that of a line. */
 const ODD = templateOf(
@@ -41,7 +41,7 @@ const searched = (plan: Plan): Search => {
 };
 
 const taken = (text: string, ranked: Ranked): string =>
-  planWithFit(text, { plan: read(text), ranked, template: ranked.fit.way.shape.stitching.template.name });
+  takeFit(text, { plan: read(text), templates: templatesOf(read(text)) }, ranked);
 
 /** All figures of a fit, to be compared to the last bit. */
 const figures = ({ field, fit }: Ranked) => ({

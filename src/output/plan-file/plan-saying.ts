@@ -1,18 +1,13 @@
 /**
- * Writes a chosen fit into the text of the plan that it was found with, so that the plan says every choice and
- * gives that design again.
+ * Writes a chosen fit into the text of the plan that it was found with, so that the plan says every choice.
  *
  * What the fit does not decide stays byte for byte as the person wrote it, and so does what a value says already.
  * A plan in JSON stays JSON.
- *
- * The gap is the one choice that is a length, and rounded it would move every mark. So it is said by a rule
- * where one gives it again, `0` or `auto`, which is found out by searching with the new plan; only where
- * neither does is it written as a length, to GAP_DIGITS.
  */
 
 import { type Change, type Written, withValues } from '../../document/index.ts';
-import { type Plan, readPlan, type Spot } from '../../plan/index.ts';
-import { type Choices, choicesOf, type Fit, type Ranked, searchPlan } from '../../swag/index.ts';
+import type { Plan, Spot } from '../../plan/index.ts';
+import { type Choices, choicesOf, type Ranked } from '../../swag/index.ts';
 
 export interface TakenFit {
   readonly plan: Plan;
@@ -21,44 +16,8 @@ export interface TakenFit {
   readonly template: string;
 }
 
-/** `text` is a plan that has been read without a problem. */
-export const planWithFit = (text: string, taken: TakenFit): string => {
-  let written = text;
-  for (const gap of gapsToSay(taken)) {
-    written = planSaying(text, taken, gap);
-    if (givesAgain(written, taken.ranked.fit)) break;
-  }
-  return written;
-};
-
-/** In the order in which a person would rather read them; undefined leaves what the plan says. */
-const gapsToSay = ({ plan, ranked }: TakenFit): readonly (string | number | undefined)[] => {
-  const { gap } = plan.swag;
-  const widest = Math.max(...ranked.fit.sides.map((s) => s.seat.gap));
-  const step = 10 ** -GAP_DIGITS;
-  // Never less than it is: swags that bulge need all of it.
-  const length = Math.ceil(widest / step) * step;
-  const said = gap !== undefined ? [undefined] : widest > 0 ? ['auto'] : [0, 'auto'];
-  return [...said, ...(widest > 0 ? [] : [0]), `${length.toFixed(GAP_DIGITS)} mm`];
-};
-
-/** Of a millimetre: less than a double loses in working out a fit. */
-const GAP_DIGITS = 6;
-
-const givesAgain = (text: string, fit: Fit): boolean => {
-  const reading = readPlan(text, 'plan');
-  if (!reading.ok) return false;
-  const searched = searchPlan(reading.parts[0].plan, [fit.way.shape.stitching.template]);
-  const again = searched.ok ? searched.search.results[0]?.fit : undefined;
-  return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
-};
-
-const depthsAndSpans = ({ sides, corner }: Fit): string =>
-  [...sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])]
-    .map(({ pose, gap }) => [pose.tilt, pose.halfSpan, pose.depth, gap].join(' '))
-    .join('; ');
-
-const planSaying = (
+/** `text` is a plan that has been read without a problem. Undefined for `gap` leaves what the plan says of it. */
+export const planSaying = (
   text: string,
   { plan, ranked, template }: TakenFit,
   gap: string | number | undefined,
@@ -66,8 +25,11 @@ const planSaying = (
   const choices = choicesOf(ranked);
   const { swag, layout } = plan;
   const key = layout.kind === 'border' && layout.round === 'block' ? 'frame' : layout.kind;
-  const changes: Change[] = [[['template'], template]];
-  const put = (path: Change[0], value: Written): number => changes.push([path, value]);
+  // A part's choices are its own, also where others share the template it chose from.
+  const own = plan.part ? ['parts', plan.part.name] : [];
+  const changes: Change[] = [];
+  const put = (path: Change[0], value: Written): number => changes.push([[...own, ...path], value]);
+  put(['template'], template);
   if (choices.corners !== undefined) put(['layout', key, 'corners'], choices.corners);
   if (choices.count !== undefined) put(['layout', 'frame', 'count'], choices.count);
   if (!says(swag.from, choices.from, ranked)) put(['swag', 'from'], choices.from);

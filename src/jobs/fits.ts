@@ -1,0 +1,54 @@
+/** What fits a plan, best first; and where nothing does, what comes nearest. */
+
+import { type Problem, ProblemError } from '../document/index.ts';
+import type { Plan } from '../plan/index.ts';
+import {
+  describeMiss,
+  type Miss,
+  nearestMisses,
+  noWayHint,
+  type Search,
+  searchPlan,
+  smallestChange,
+} from '../swag/index.ts';
+import type { Part } from './part.ts';
+
+/** Near misses that are told; the rest are farther off. */
+const NEAREST = 5;
+/** Near misses for which a change is looked for: each takes some searches. */
+const LOOKED_AT = 15;
+
+/** Throws a ProblemError where there is nothing to search with. */
+export const fitsOf = ({ plan, templates, placed }: Pick<Part, 'plan' | 'templates' | 'placed'>): Search => {
+  const searched = searchPlan(plan, templates);
+  if (!searched.ok) throw new ProblemError(searched.problems.map(placed));
+  return searched.search;
+};
+
+/** The nearest for which a change is known come before nearer ones that nothing helps. */
+export const nearestFits = (misses: readonly Miss[], plan: Plan): readonly Miss[] => {
+  const looked = nearestMisses(misses).slice(0, LOOKED_AT);
+  const helped = looked.filter((miss) => smallestChange(miss, plan) !== undefined);
+  return [...helped, ...looked.filter((miss) => !helped.includes(miss))].slice(0, NEAREST);
+};
+
+/** That nothing fits, and a line for each of the nearest. */
+export const nothingFits = (
+  { plan, placed }: Pick<Part, 'plan' | 'placed'>,
+  nearest: readonly Miss[],
+): readonly Problem[] => [
+  placed({
+    code: 'nothing-fits',
+    key: 'layout',
+    message: 'nothing fits this layout',
+    ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}),
+  }),
+  ...nearest.map((miss, i) => {
+    const { found, hint } = describeMiss(miss, plan);
+    return {
+      code: 'nearest',
+      message: `nearest ${i + 1}: ${found?.replace(/^nearest: /, '') ?? ''}`,
+      ...(hint === undefined ? {} : { hint }),
+    };
+  }),
+];
