@@ -1,81 +1,48 @@
 /** What `template gallery` does. */
 
-import { ProblemError, plural } from '../../document/index.ts';
-import { exactLength, INCH_SIXTEENTH } from '../../length/index.ts';
-import { PAGE_TOO_SMALL, writeGallery } from '../../output/contact-sheet/index.ts';
-import { describeFault, galleryOf, type Stitching, stitchTemplate } from '../../swag/index.ts';
-import { readTemplate } from '../../template/index.ts';
+import { gallery } from '../../jobs/gallery.ts';
+import { asAsked } from '../asked.ts';
 import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
-import { findNamedTemplate } from '../find-template.ts';
 import type { Io } from '../io.ts';
-import { printJson, say } from '../messages.ts';
+import { MEANS } from '../means.ts';
+import { printJson } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { readPages } from '../pages.ts';
-import { readTextFile } from '../read-file.ts';
-import { pdfMeans } from '../render-pdf.ts';
-import { sayUnprintable } from '../unprintable.ts';
+import { sayMade } from '../say-made.ts';
+import { readSheetOptions } from '../sheets.ts';
+import { readTemplateFile } from '../template-file.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { GalleryOptions } from './template-gallery.ts';
 
-/** More pictures than this nobody compares. */
-const MOST_SHOWN = 200;
 const MOST_SPANS = 12;
 
 export const runGallery = async (io: Io, name: string, options: GalleryOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const clearance = readClearance(options.clearance);
   const spans = options.spans === undefined ? [] : readSpans(options.spans);
-  const setups = readPages(options, 'in', 'letter');
-  const source = await readTextFile(io, await findNamedTemplate(io, name));
-  const reading = readTemplate(source.text, source.name);
-  if (!reading.ok) throw new ProblemError(reading.problems);
-  const { template, placeAt } = reading;
-  const stitched = stitchTemplate(template, clearance);
-  if (!stitched.ok)
-    throw new ProblemError([
-      { ...describeFault(template, clearance, stitched.fault), place: placeAt(['edge']) },
-    ]);
-  const { swags: shown, cutShort } = galleryOf(stitched.stitching, spans, MOST_SHOWN);
-  if (shown.length === 0)
-    throw new ProblemError([
-      {
-        code: 'no-swags',
-        message:
-          cutShort === 'too-long'
-            ? `no swag at these spans was found in the time that a gallery takes; ${sectionsOf(stitched.stitching)}`
-            : 'this template makes no swag at these spans',
-        place: placeAt(['edge']),
-        ...(spans.length > 0 ? { hint: 'leave --spans out to see which it makes' } : {}),
-      },
-    ]);
-  const output = await openOutput(io, { asked: options.output, usual: defaultName(source.path, 'gallery') }, [
-    source.path,
-  ]);
-  const written = await writeGallery(
-    shown,
-    template.title,
-    `At a foot clearance of ${exactLength(clearance, INCH_SIXTEENTH)}; two repeats of each, crown on centre.`,
-    { units: 'in', setups, ...(await pdfMeans()) },
+  const pages = readSheetOptions(options, 'in', 'letter');
+  const file = await readTemplateFile(io, name);
+  const usual = defaultName(file.path, 'gallery');
+  const output = await openOutput(io, { asked: options.output, usual }, [file.path]);
+  const made = await asAsked(
+    options,
+    () => gallery(file, { clearance, spans, pages }, MEANS),
+    (problem) =>
+      problem.code === 'no-swags' && spans.length > 0
+        ? { ...problem, hint: 'leave --spans out to see which it makes' }
+        : problem,
   );
-  if (!written) throw new ProblemError([PAGE_TOO_SMALL]);
-  await output.write(written.bytes);
-  await sayUnprintable(io, '', [template]);
-  if (cutShort === 'enough')
-    await say(io, `the first ${shown.length} swags are shown, and there are more; name fewer with --spans`);
-  if (cutShort === 'too-long')
-    await say(io, `only the stretches from the first sections were tried; ${sectionsOf(stitched.stitching)}`);
-  await say(
-    io,
-    `${output.name}: ${plural(shown.length, 'swag')} on ${plural(written.pages, 'page')} of ${written.paper}`,
-  );
+  const { swags, notices } = made;
+  await output.write(made.bytes);
+  const more = `the first ${swags.length} swags are shown, and there are more; name fewer with --spans`;
+  await sayMade(io, output, { ...made, notices: made.hasMore ? [...notices, more] : notices });
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',
       file: output.name,
-      swags: shown.map((swag, i) => ({
+      swags: swags.map((swag, i) => ({
         number: i + 1,
         from: swag.shape.from.label,
         to: swag.shape.to.label,
@@ -87,9 +54,6 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
       })),
     });
 };
-
-const sectionsOf = ({ sections }: Stitching): string =>
-  `the template has ${plural(sections.length, 'section')}`;
 
 const readSpans = (text: string): readonly number[] => {
   const parts = text.split(',').map((part) => part.trim());

@@ -2,7 +2,7 @@
 
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
-import { outline, print } from './print.ts';
+import { print, printOutline } from './print.ts';
 import type { Answering } from './serve.ts';
 
 export const THOROUGH: Answering = {
@@ -11,5 +11,5 @@ export const THOROUGH: Answering = {
   'fill-list': () => fillList(),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
-  outline: ({ name, own, choices, fonts }) => outline(name, own, choices, fonts),
+  outline: ({ name, own, choices, fonts }) => printOutline(name, own, choices, fonts),
 };
