@@ -1,9 +1,7 @@
-/** What a design comes to, in words for the terminal and in numbers for programs. */
+/** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
 import { type Design, frameSize, roundFrame } from '../swag/index.ts';
-
-export { describeDesign } from '../output/mockup/index.ts';
 
 const DEGREES = 180 / Math.PI;
 

@@ -1,12 +1,10 @@
-/** From a drawing and the options about paper to a plan of sheets. */
+/** From the options about paper to what sheets are laid out by. */
 
-import { ProblemError, plural, quoted } from '../document/index.ts';
-import type { StyledDrawing } from '../drawing/index.ts';
+import { quoted } from '../document/index.ts';
 import type { Units } from '../length/index.ts';
 import {
   type LayOutOptions,
   LEAST_MARGIN,
-  layOut,
   PAPER_IDS,
   type PaperId,
   type SheetPlan,
@@ -14,7 +12,7 @@ import {
 import { readMeasured } from './measured.ts';
 import { type FourSides, readLengthOption, readSides, readWord } from './option-values.ts';
 import type { SheetOptions } from './options.ts';
-import { WrongUse, wrongValue } from './wrong-use.ts';
+import { wrongValue } from './wrong-use.ts';
 
 const ORIENTATIONS = ['auto', 'portrait', 'landscape'] as const;
 
@@ -41,46 +39,7 @@ const readMargins = (text: string, units: Units): FourSides => {
   });
 };
 
-/** Which option a problem of the layout is about, where one was given. */
-const OPTION_OF: Readonly<Record<string, keyof SheetOptions>> = {
-  'overlap-too-small': 'overlap',
-  'measured-out-of-range': 'measured',
-};
-
-/** The plan of the sheets. A problem that comes from an option is wrong use, and names the option. */
-export const layOutSheets = (
-  drawing: StyledDrawing,
-  layout: LayOutOptions,
-  options: SheetOptions,
-): SheetPlan => {
-  try {
-    return layOut(drawing, layout);
-  } catch (error) {
-    if (!(error instanceof ProblemError)) throw error;
-    const problems = error.problems.map((problem) => {
-      const option = OPTION_OF[problem.code];
-      const written = option && options[option];
-      return written === undefined ? problem : { ...problem, key: `--${option}`, found: quoted(written) };
-    });
-    if (problems.every((problem) => problem.key?.startsWith('--'))) throw new WrongUse(problems);
-    throw error;
-  }
-};
-
-/** `6 sheets of Letter, landscape, in 2 rows and 3 columns`. */
-export const describeSheets = (plan: SheetPlan): string => {
-  const { length } = plan.sheets;
-  const sheets = `${plural(length, 'sheet')} of ${plan.paper.name}, ${plan.orientation}`;
-  if (length === 1) return sheets;
-  const { skipped, rows, columns } = plan;
-  const empty = skipped.length === 0 ? '' : `, ${plural(skipped.length, 'empty one')} left out`;
-  return `${sheets}, in ${plural(rows, 'row')} and ${plural(columns, 'column')}${empty}`;
-};
-
-/** What the printer is going to print: the sheets, and the cover that shows how they lie. */
-export const pagesWords = (pages: number): string => `${pages} pages with the cover`;
-
-/** The same for programs. */
+/** The sheets for programs. */
 export const sheetsAsData = (plan: SheetPlan): object => ({
   paper: plan.paper.id,
   orientation: plan.orientation,

@@ -1,12 +1,9 @@
 /** What a job is given from where it runs, and what it hands back: bytes, and sentences about them as data. */
 
 import type { Deflate, FontBytes } from '../output/pdf/index.ts';
+import type { Means } from '../output/writers/index.ts';
 
-/** What terminal and page each have in their own way. Asked for late: not every job needs it. */
-export interface Means {
-  readonly deflate: Deflate;
-  readonly fonts: () => Promise<FontBytes>;
-}
+export type { Means } from '../output/writers/index.ts';
 
 export interface Made<Bytes = Uint8Array> {
   readonly bytes: Bytes;

@@ -1,0 +1,44 @@
+/** The design as one picture at true size, as any kind of file that there is a writer for. */
+
+import type { LayerId } from '../drawing/index.ts';
+import { describeDesign } from '../output/mockup/index.ts';
+import type { Writer, PictureWanted as WriterWanted } from '../output/writers/index.ts';
+import { correctionLines } from './correction.ts';
+import { drawnPart } from './drawn-part.ts';
+import type { Made, Means } from './made.ts';
+import { type Part, type Shown, shownOf } from './part.ts';
+import { unprintable } from './unprintable.ts';
+
+export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
+  readonly writer: Writer;
+  /** What of the design; all of it where it is undefined. */
+  readonly show?: string | undefined;
+  readonly without?: readonly LayerId[] | undefined;
+}
+
+export interface Picture extends Made<string | Uint8Array> {
+  readonly shown: Shown;
+}
+
+/** Throws a ProblemError for what is not in the design, fills that are not known, and pictures that are too large. */
+export const picture = async (part: Part, wanted: PictureWanted, means: Means): Promise<Picture> => {
+  const { plan, design, templates } = part;
+  const { writer, show = 'all', without = [], measured, pixels } = wanted;
+  const shown = shownOf(design, show);
+  const drawn = drawnPart(part, shown, without);
+  const { title, units } = plan;
+  const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
+  const { bytes, size } = await writer.write(
+    drawn.drawing,
+    { title, summary, units, without, measured, pixels },
+    means,
+  );
+  return {
+    bytes,
+    words: `${shown.scope.label}, ${size}`,
+    notices: [...drawn.notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
+    summary,
+    corrections: measured ? correctionLines(measured) : [],
+    shown,
+  };
+};

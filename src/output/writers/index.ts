@@ -1,0 +1,29 @@
+/** The kinds of file that a picture of a design can be: a row and a file for each, loaded when it is asked for. */
+
+import type { Writer } from './writer.ts';
+
+export const WRITERS: readonly [Writer, ...Writer[]] = [
+  {
+    name: 'SVG',
+    ending: 'svg',
+    takes: [],
+    hasOurLetters: false,
+    write: async (...asked) => (await import('./svg.ts')).write(...asked),
+  },
+  {
+    name: 'PDF',
+    ending: 'pdf',
+    takes: ['measured'],
+    hasOurLetters: true,
+    write: async (...asked) => (await import('./pdf.ts')).write(...asked),
+  },
+  {
+    name: 'PNG',
+    ending: 'png',
+    takes: ['pixels'],
+    hasOurLetters: true,
+    write: async (...asked) => (await import('./png.ts')).write(...asked),
+  },
+];
+
+export type { Means, Painting, PictureWanted, Writer } from './writer.ts';
