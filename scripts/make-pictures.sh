@@ -14,6 +14,7 @@ page() { # page PDF NUMBER DPI NAME
 
 npx swagwright draw samples/raffle-border.yaml --show corner --without template -o "$out/border.png" --width 1100 2>/dev/null
 npx swagwright draw samples/wreath-frame.yaml --without template,marks -o "$out/frame.png" --width 600 2>/dev/null
+npx swagwright draw samples/lathe-street-quilt.yaml --without template,marks,notes -o "$out/quilt.png" --width 900 2>/dev/null
 npx swagwright mockup samples/guild-strip.yaml -o "$work/sheets.pdf" 2>/dev/null
 page "$work/sheets.pdf" 2 75 sheet
 npx swagwright card samples/raffle-border.yaml -o "$work/card.pdf" 2>/dev/null

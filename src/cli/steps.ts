@@ -2,6 +2,7 @@
 
 import {
   type KeyPath,
+  keyName,
   nearestOf,
   type Place,
   type Problem,
@@ -67,10 +68,11 @@ export const readQuiltFiles = async (
   const read = templateReader(io, file);
   const problems: Problem[] = [];
   const parts: PlanFiles[] = [];
-  for (const { plan, placeAt } of partsNamed(reading.parts, wanted)) {
-    const found = await read(plan.templates, placeAt(['template']));
+  for (const own of partsNamed(reading.parts, wanted)) {
+    const { plan } = own;
+    const found = await read(plan.templates, own.placeAt(['template']));
     problems.push(...found.problems.filter((problem) => !problems.includes(problem)));
-    const placed = (problem: Problem): Problem => placedIn(problem, placeAt, found.places);
+    const placed = (problem: Problem): Problem => placedIn(problem, own, found.places);
     const inputs = [source.path, ...found.paths];
     parts.push({
       name: plan.part?.name,
@@ -83,20 +85,6 @@ export const readQuiltFiles = async (
   }
   if (problems.length > 0) throw new ProblemError(problems);
   return { title: reading.title, parts, inputs: [...new Set(parts.flatMap((part) => part.inputs))] };
-};
-
-/** The only part of a plan, or the only one that was asked for. Throws wrong use where there are several. */
-export const readPlanFiles = async (
-  io: Io,
-  file: string,
-  wanted: readonly string[] | undefined,
-): Promise<PlanFiles> => {
-  const { parts } = await readQuiltFiles(io, file, wanted);
-  const [only, ...others] = parts;
-  if (only && others.length === 0) return only;
-  throw wrongValue('--part', 'this is for one part at a time, and the plan has several', {
-    expected: `one of ${parts.map(({ name }) => name).join(', ')}`,
-  });
 };
 
 /** Reads each template once, whichever parts name it. */
@@ -161,29 +149,21 @@ export const plannedQuilt = async (
   return { ...quilt, parts };
 };
 
-/** The best design of the only part, or of the only one that was asked for. */
-export const planned = async (
-  io: Io,
-  file: string,
-  wanted: readonly string[] | undefined,
-): Promise<Planned> => {
-  const files = await readPlanFiles(io, file, wanted);
-  const made = designFromPlan(files.plan, files.templates);
-  if (!made.ok) throw new ProblemError(made.problems.map(files.placed));
-  return { ...files, design: made.design };
-};
-
-/** Several parts may have the same problem: which one has it is said. */
-const ofPart = (problem: Problem, { name }: PlanFiles): Problem =>
-  name === undefined ? problem : { ...problem, message: `${name}: ${problem.message}` };
+/** Several parts may have the same problem: which one has it is said where no key says it. */
+export const ofPart = (problem: Problem, { name }: Pick<PlanFiles, 'name'>): Problem =>
+  name === undefined || problem.key !== undefined
+    ? problem
+    : { ...problem, message: `${name}: ${problem.message}` };
 
 /** A key as a person reads it, which counts from 1, as the path that it is. */
 const pathOf = (key = ''): KeyPath =>
   key === '' ? [] : key.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) - 1 : step));
 
-const placedIn = (problem: Problem, planPlace: PlaceAt, places: ReadonlyMap<string, PlaceAt>): Problem => {
-  const template = problem.place && places.get(problem.place.file);
-  if (!template && problem.place) return problem;
-  const placeAt = template ?? planPlace;
-  return { ...problem, place: placeAt(pathOf(problem.key)) };
+const placedIn = (problem: Problem, own: PartReading, templates: ReadonlyMap<string, PlaceAt>): Problem => {
+  const key = pathOf(problem.key);
+  const template = problem.place && templates.get(problem.place.file);
+  if (template) return { ...problem, place: template(key) };
+  if (problem.place) return problem;
+  const name = keyName(own.pathOf(key));
+  return { ...problem, place: own.placeAt(key), ...(name !== '' && { key: name }) };
 };

@@ -1,7 +1,7 @@
 /** Several parts of a quilt at true size, in one file: one cover with the quilt, a map for each, and their sheets. */
 
 import { plural } from '../document/index.ts';
-import { drawPlan, drawQuilt, type QuiltPart, SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
+import { SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { writeQuiltSheets } from '../output/pdf/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
@@ -11,6 +11,7 @@ import { drawnPart } from './drawn-part.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
+import { quiltDrawing } from './quilt-picture.ts';
 import { underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -36,7 +37,7 @@ export const quiltMockup = async (
     return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
   });
   const { bytes, pages } = await writeQuiltSheets(
-    quiltPicture(title, parts),
+    coverPicture(title, parts),
     laid.map(({ part, drawing, sheets, summary }) => ({
       name: part.name ?? part.plan.title,
       title: part.plan.title,
@@ -66,12 +67,7 @@ export const quiltMockup = async (
 };
 
 /** The whole quilt for the cover: seams and stitching, without marks and templates, which are too fine there. */
-const quiltPicture = (title: string, parts: readonly Part[]): StyledDrawing => {
-  const whole = parts.flatMap(({ design, plan }): readonly QuiltPart[] => {
-    const { scope } = shownOf(design, 'all');
-    const { drawing } = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
-    return plan.part ? [{ part: plan.part, drawing }] : [];
-  });
-  const picture = styled(drawQuilt(title, whole), SHEET);
-  return shownDrawing(picture, { without: ['template', 'marks', 'notes', 'fill'] });
+const coverPicture = (title: string, parts: readonly Part[]): StyledDrawing => {
+  const without = ['template', 'marks', 'notes', 'fill'] as const;
+  return shownDrawing(styled(quiltDrawing(title, parts, without).drawing, SHEET), { without });
 };

@@ -4,7 +4,6 @@ export { PAPER_IDS, PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 export { CHECK_SIDE } from './check-square.ts';
 export { type Ink, type InkedItem, inkOf, itemTouches, type TextWidth } from './ink.ts';
 export { type LayOutOptions, layOut } from './lay-out.ts';
-export { numbered } from './numbered.ts';
 export {
   DEFAULT_MARGIN,
   evenMargins,
@@ -12,6 +11,7 @@ export {
   type Margins,
   type Orientation,
 } from './margins.ts';
+export { numbered } from './numbered.ts';
 export {
   correctionWords,
   edgesOf,

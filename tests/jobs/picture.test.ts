@@ -11,7 +11,7 @@ import { PROFILES } from '../swag/fit-helpers.ts';
 const partOf = (text: string) => {
   const reading = readPlan(text, 'plan.yaml');
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  const { plan } = reading;
+  const { plan } = reading.parts[0];
   const templates = plan.templates.map((name) => PROFILES.find((t) => t.name === name)!);
   const made = designFromPlan(plan, templates);
   if (!made.ok) throw new Error(JSON.stringify(made.problems));

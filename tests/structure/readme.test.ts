@@ -29,6 +29,7 @@ interface Schema {
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly anyOf?: readonly Schema[];
   readonly items?: Schema;
+  readonly additionalProperties?: Schema;
   readonly enum?: readonly string[];
 }
 
@@ -40,7 +41,16 @@ const namesIn = (schema: Schema): readonly string[] => [
   ...(schema.enum ?? []),
 ];
 
-const { properties } = planJsonSchema() as { readonly properties: Readonly<Record<string, Schema>> };
+/** A plan with one design, and one with parts. */
+const [one, several] = (planJsonSchema() as { readonly anyOf: readonly [Schema, Schema] }).anyOf;
+const alone = one.properties ?? {};
+const { parts } = several.properties ?? {};
+/** What a part holds as one design does has a row of its own. */
+const ofPart = Object.entries(parts?.additionalProperties?.properties ?? {}).filter(([key]) => !alone[key]);
+const properties: Readonly<Record<string, Schema>> = {
+  ...alone,
+  parts: { properties: Object.fromEntries(ofPart) },
+};
 
 const planOf = (text: string): Plan => {
   const reading = readPlan(text, 'plan.yaml');

@@ -16,7 +16,7 @@ import { readLengthOption, readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
-import { planned } from '../steps.ts';
+import { type Planned, plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { AuditionOptions } from './audition.ts';
@@ -28,28 +28,46 @@ const MOST_SCALE = 100;
 export const runAudition = async (io: Io, file: string, options: AuditionOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const choices = readChoices(options);
-  const { inputs, ...part } = await planned(io, file, options.part);
-  const { plan } = part;
+  const { parts } = await plannedQuilt(io, file, options.part);
+  if (parts.length > 1 && options.output !== undefined)
+    throw wrongValue('--output', 'the plan has several parts, and each gets a file of its own', {
+      hint: 'name one with --part',
+    });
+  const data: object[] = [];
+  for (const part of parts) data.push(await auditionPart(io, file, part, choices, options));
+  if (!options.json) return;
+  const units = 'mm and degrees';
+  await printJson(io, parts.length === 1 ? { units, ...data[0] } : { units, parts: data });
+};
+
+/** Writes the pictures of one part, and gives what they hold as data. */
+const auditionPart = async (
+  io: Io,
+  file: string,
+  { inputs, ...part }: Planned,
+  choices: Choices,
+  options: AuditionOptions,
+): Promise<object> => {
+  const { plan, name } = part;
   const spacings = readSpacings(options, plan);
   const pages = readSheetOptions(options, plan.units, plan.paper);
-  const usual = defaultName(file, choices.empty ? 'frames' : 'audition');
+  const usual = defaultName(file, choices.empty ? 'frames' : 'audition', 'pdf', name);
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
   const wanted = { ...choices, show: options.show, spacings, pages };
   const made = await asAsked(options, () => audition(part, wanted, MEANS), saidOf(options, choices));
   await output.write(made.bytes);
   await sayMade(io, output, made);
   const { shown, written, trials } = made;
-  if (options.json)
-    await printJson(io, {
-      units: 'mm and degrees',
-      file: output.name,
-      shows: shown.scope.label,
-      paper: written.paper,
-      pages: written.pages,
-      empty: choices.empty ?? 0,
-      scales: written.reductions.map((r) => `1:${r}`),
-      fills: trials.map(trialAsData),
-    });
+  return {
+    ...(name !== undefined && { part: name }),
+    file: output.name,
+    shows: shown.scope.label,
+    paper: written.paper,
+    pages: written.pages,
+    empty: choices.empty ?? 0,
+    scales: written.reductions.map((r) => `1:${r}`),
+    fills: trials.map(trialAsData),
+  };
 };
 
 interface Choices {

@@ -1,7 +1,11 @@
 /** What `draw` does. */
 
-import { picture } from '../../jobs/picture.ts';
+import type { Made } from '../../jobs/made.ts';
+import { type Picture, picture } from '../../jobs/picture.ts';
+import { quiltPicture } from '../../jobs/quilt-picture.ts';
 import { WRITERS, type Writer } from '../../output/writers/index.ts';
+import type { Plan } from '../../plan/index.ts';
+import type { Design } from '../../swag/index.ts';
 import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
@@ -13,7 +17,7 @@ import { readWhole, readWord } from '../option-values.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
-import { planned } from '../steps.ts';
+import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { DrawOptions } from './draw.ts';
@@ -25,24 +29,31 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const pixels = readPixels(options, writer);
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
   const without = readWithout(options);
-  const { inputs, ...part } = await planned(io, file, options.part);
-  const { plan } = part;
+  const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
+  const { plan, name } = parts[0]!;
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
-  const usual = defaultName(file, undefined, ending);
+  const alone = parts.length === 1;
+  if (!alone && options.show !== undefined)
+    throw wrongValue('--show', 'it is for one part at a time, and the plan has several', {
+      hint: 'name one with --part',
+    });
+  const usual = defaultName(file, undefined, ending, alone ? name : undefined);
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
   const wanted = { writer, show: options.show, without, measured, pixels };
-  const made = await asAsked(options, () => picture(part, wanted, MEANS));
+  const made = await asAsked<Picture | Made<string | Uint8Array>>(options, () =>
+    alone ? picture(parts[0]!, wanted, MEANS) : quiltPicture(title, parts, wanted, MEANS),
+  );
   await output.write(made.bytes);
   await sayMade(io, output, made);
-  const { design, scope } = made.shown;
-  if (options.json)
-    await printJson(io, {
-      units: 'mm and degrees',
-      file: output.name,
-      format: ending,
-      shows: scope.label,
-      ...designAsData(design, outwardReach(plan.channels)),
-    });
+  if (!options.json) return;
+  const head = { units: 'mm and degrees', file: output.name, format: ending };
+  const dataOf = (design: Design, { channels }: Plan): object => designAsData(design, outwardReach(channels));
+  await printJson(
+    io,
+    'shown' in made
+      ? { ...head, shows: made.shown.scope.label, ...dataOf(made.shown.design, plan) }
+      : { ...head, parts: parts.map((part) => ({ part: part.name, ...dataOf(part.design, part.plan) })) },
+  );
 };
 
 const ENDINGS = WRITERS.map(({ ending }) => ending);

@@ -1,7 +1,7 @@
 /** What `fit` does. */
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
-import { ProblemError } from '../../document/index.ts';
+import { type Problem, ProblemError } from '../../document/index.ts';
 import { fitsOf, nearestFits, nothingFits } from '../../jobs/fits.ts';
 import type { Made } from '../../jobs/made.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
@@ -16,7 +16,7 @@ import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readSheetOptions } from '../sheets.ts';
-import { type PlanFiles, readPlanFiles } from '../steps.ts';
+import { ofPart, type PlanFiles, type QuiltFiles, readQuiltFiles } from '../steps.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 import type { FitOptions } from './fit.ts';
@@ -31,7 +31,9 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const most = options.most === undefined ? USUALLY_SHOWN : readWhole('--most', options.most, 1, MOST_SHOWN);
   const take = options.take === undefined ? undefined : readWhole('--take', options.take, 1, 99_999);
   checkOptions(options);
-  const files = await readPlanFiles(io, file, options.part);
+  const quilt = await readQuiltFiles(io, file, options.part);
+  if (quilt.parts.length > 1) return fitParts(io, quilt, most, options);
+  const files = quilt.parts[0]!;
   refuseUnknownFills(files);
   const { plan } = files;
   const { results, misses } = fitsOf(files);
@@ -46,16 +48,53 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   // Nothing is printed before what was asked for is written.
   await writeResults(io, file, files, shown, taken, options);
   if (options.json)
-    await printJson(io, {
-      units: 'mm and degrees',
-      found: results.length,
-      results: shown.map((ranked, i) => fitAsData(ranked, i + 1, plan)),
-    });
+    await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, shown, results.length, misses) });
   else if (take === undefined) {
     const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
   }
 };
+
+/** What fits each part, one after another; the parts that nothing fits are told of at the end. */
+const fitParts = async (io: Io, { parts }: QuiltFiles, most: number, options: FitOptions): Promise<void> => {
+  for (const option of ['take', 'sheet'] as const)
+    if (options[option] !== undefined)
+      throw wrongValue(`--${option}`, 'it is for one part at a time, and the plan has several', {
+        hint: 'name one with --part',
+      });
+  const data: object[] = [];
+  const problems: Problem[] = [];
+  for (const files of parts) {
+    refuseUnknownFills(files);
+    const { results, misses } = fitsOf(files);
+    const { plan, name } = files;
+    if (options.json)
+      data.push({ part: name, ...fitsAsData(files, results.slice(0, most), results.length, misses) });
+    if (results.length === 0)
+      problems.push(
+        ...nothingFits(files, nearestFits(misses, plan)).map((problem) => ofPart(problem, files)),
+      );
+    else if (!options.json)
+      await io.stdout.write(
+        [`${name}:`, ...fitTableLines(results, { most, style: plan.marks.style, width: LINE }), '', ''].join(
+          '\n',
+        ),
+      );
+  }
+  if (options.json) await printJson(io, { units: 'mm and degrees', parts: data });
+  if (problems.length > 0) throw new ProblemError(problems);
+};
+
+const fitsAsData = (
+  { plan }: PlanFiles,
+  shown: readonly Ranked[],
+  found: number,
+  misses: readonly Miss[],
+): object => ({
+  found,
+  results: shown.map((ranked, i) => fitAsData(ranked, i + 1, plan)),
+  ...(found === 0 && { nearest: nearestFits(misses, plan).map((miss) => missAsData(miss, plan)) }),
+});
 
 const checkOptions = (options: FitOptions): void => {
   const { take, output, inPlace, json, sheet } = options;
@@ -77,13 +116,7 @@ const refuse = async (
   options: FitOptions,
 ): Promise<never> => {
   const nearest = nearestFits(misses, files.plan);
-  if (options.json)
-    await printJson(io, {
-      units: 'mm and degrees',
-      found: 0,
-      results: [],
-      nearest: nearest.map((miss) => missAsData(miss, files.plan)),
-    });
+  if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, [], 0, misses) });
   throw new ProblemError(nothingFits(files, nearest));
 };
 
@@ -136,10 +169,15 @@ const sheetOf = async (files: PlanFiles, shown: readonly Ranked[], options: FitO
   return contactSheet(files, shown, readSheetOptions(options, units, paper), MEANS);
 };
 
-const takenOutput = (file: string, { text }: PlanFiles, { number }: Taken, options: FitOptions): Wanted =>
+const takenOutput = (
+  file: string,
+  { text, name }: PlanFiles,
+  { number }: Taken,
+  options: FitOptions,
+): Wanted =>
   options.inPlace
     ? { asked: file, was: text }
-    : { asked: options.output, usual: defaultName(file, `fit-${number}`, 'yaml'), handwork: true };
+    : { asked: options.output, usual: defaultName(file, `fit-${number}`, 'yaml', name), handwork: true };
 
 /** A template's path is meant from its plan's folder: from where the new plan will lie it may be another. */
 const pathFrom = (io: Io, template: string, from: string, to: string): string => {

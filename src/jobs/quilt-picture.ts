@@ -1,0 +1,75 @@
+/** All parts of a quilt where they lie, to scale, as one picture of any kind that there is a writer for. */
+
+import { ProblemError } from '../document/index.ts';
+import {
+  type Drawing,
+  drawPlan,
+  drawQuilt,
+  type LayerId,
+  type QuiltPart,
+  SHEET,
+  styled,
+} from '../drawing/index.ts';
+import { describeDesign } from '../output/mockup/index.ts';
+import { correctionLines } from './correction.ts';
+import type { Made, Means } from './made.ts';
+import { type Part, shownOf } from './part.ts';
+import type { PictureWanted } from './picture.ts';
+import { underName } from './under-name.ts';
+import { unprintable } from './unprintable.ts';
+
+export interface QuiltDrawing {
+  readonly drawing: Drawing;
+  readonly notices: readonly string[];
+}
+
+/** `title` is the quilt's. Throws a ProblemError with all that is wrong with the parts' fills. */
+export const quiltDrawing = (
+  title: string,
+  parts: readonly Part[],
+  without: readonly LayerId[],
+): QuiltDrawing => {
+  const drawn = parts.map((part) => {
+    const { plan, design } = part;
+    const options = { withFills: !without.includes('fill'), ghosts: !without.includes('template') };
+    return { part, ...drawPlan(design, plan, shownOf(design, 'all').scope, options) };
+  });
+  const problems = drawn.flatMap((each) => each.problems.map(each.part.placed));
+  if (problems.length > 0) throw new ProblemError(problems);
+  const placed = drawn.flatMap(({ part, drawing }): readonly QuiltPart[] =>
+    part.plan.part ? [{ part: part.plan.part, drawing }] : [],
+  );
+  return {
+    drawing: drawQuilt(title, placed),
+    notices: drawn.flatMap(({ part, messages }) => underName(part, messages)),
+  };
+};
+
+/** Throws a ProblemError for fills that are not known, and pictures that are too large. */
+export const quiltPicture = async (
+  title: string,
+  parts: readonly Part[],
+  { writer, without = [], measured, pixels }: Omit<PictureWanted, 'show'>,
+  means: Means,
+): Promise<Made<string | Uint8Array>> => {
+  const [first] = parts;
+  if (!first) throw new Error('A quilt without parts');
+  const { drawing, notices } = quiltDrawing(title, parts, without);
+  const summary = parts.flatMap((part) =>
+    underName(part, describeDesign(part.design, part.plan.marks.style, part.plan.channels)),
+  );
+  const { units } = first.plan;
+  const { bytes, size } = await writer.write(
+    styled(drawing, SHEET),
+    { title, summary, units, without, measured, pixels },
+    means,
+  );
+  const templates = parts.flatMap((part) => part.templates);
+  return {
+    bytes,
+    words: `the whole quilt, ${size}`,
+    notices: [...notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
+    summary,
+    corrections: measured ? correctionLines(measured) : [],
+  };
+};

@@ -1,0 +1,232 @@
+/** A plan with parts at the command line: every command takes all of them, or those that are named. */
+
+import { copyFile, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, test } from 'vitest';
+import { emptyFolder, run } from './run.ts';
+
+const SAMPLE = join(import.meta.dirname, '../../samples/lathe-street-quilt.yaml');
+const NAMES = ['wreath', 'corner blocks', 'inner border', 'outer border'];
+const COPIES = [1, 4, 1, 1];
+
+const folderWithQuilt = async (): Promise<string> => {
+  const folder = emptyFolder();
+  await copyFile(SAMPLE, join(folder, 'quilt.yaml'));
+  return folder;
+};
+
+const jsonOf = async (folder: string, ...argv: string[]) => {
+  const { code, out, err } = await run(folder, [...argv, '--json']);
+  expect(code, err).toBe(0);
+  return JSON.parse(out);
+};
+
+describe('mockup', () => {
+  test('prints all parts in one file: a cover, the maps, and each part’s sheets under its number', async () => {
+    const folder = await folderWithQuilt();
+    const bare = ['--without', 'fill,template,channel'];
+    const whole = await jsonOf(folder, 'mockup', 'quilt.yaml', ...bare);
+    expect(whole.file).toBe('quilt-mockup.pdf');
+    expect(whole.parts.map((p: { part: string }) => p.part)).toEqual(NAMES);
+    const labels: string[] = ['Cover', 'Maps'];
+    for (const [i, name] of NAMES.entries()) {
+      const alone = await jsonOf(folder, 'mockup', 'quilt.yaml', '--part', name, ...bare);
+      expect(alone.file).toBe(`quilt-${name.replace(' ', '-')}-mockup.pdf`);
+      const { part: _, ...same } = whole.parts[i];
+      expect({ units: alone.units, file: alone.file, ...same }).toEqual(alone);
+      labels.push(...alone.labels.map((label: string) => `${i + 1}-${label}`));
+    }
+    const data = new Uint8Array(await readFile(join(folder, 'quilt-mockup.pdf')));
+    const doc = await getDocument({ data, verbosity: 0 }).promise;
+    expect(await doc.getPageLabels()).toEqual(labels);
+    // Each sheet says its own label, large, and what it is of.
+    for (const [i, label] of labels.entries()) {
+      const { items } = await (await doc.getPage(i + 1)).getTextContent();
+      const texts = items.flatMap((item) => ('str' in item ? [item.str] : []));
+      if (i < 2) continue;
+      expect(texts).toContain(label);
+      expect(texts.join(' ')).toContain(`Lathe Street lap quilt: ${NAMES[Number(label[0]) - 1]}`);
+    }
+  });
+
+  test('prints several parts that are named, and leaves the others out', async () => {
+    const folder = await folderWithQuilt();
+    const some = await jsonOf(
+      folder,
+      'mockup',
+      'quilt.yaml',
+      '--part',
+      'wreath,inner border',
+      '-o',
+      'some.pdf',
+    );
+    expect(some.parts.map((p: { part: string }) => p.part)).toEqual(['wreath', 'inner border']);
+  });
+});
+
+describe('draw', () => {
+  test('lays all parts on the quilt, each line with its part, and of copies which', async () => {
+    const folder = await folderWithQuilt();
+    const halves: string[] = [];
+    for (const name of NAMES) {
+      await run(folder, [
+        'draw',
+        'quilt.yaml',
+        '--part',
+        name,
+        '-o',
+        'one.svg',
+        '--without',
+        'fill,template',
+      ]);
+      const one = await readFile(join(folder, 'one.svg'), 'utf8');
+      halves.push(String([...one.matchAll(/data-half="first"/g)].length));
+    }
+    const { code } = await run(folder, ['draw', 'quilt.yaml', '--without', 'fill,template']);
+    expect(code).toBe(0);
+    const svg = await readFile(join(folder, 'quilt.svg'), 'utf8');
+    for (const [i, name] of NAMES.entries()) {
+      const own = [...svg.matchAll(/<path [^>]*data-half="first"[^>]*>/g)].filter(([path]) =>
+        path.includes(`data-part="${name}"`),
+      );
+      expect(own.length).toBe(COPIES[i]! * Number(halves[i]));
+      const copies = new Set(own.map(([path]) => /data-copy="(\d)"/.exec(path)?.[1]));
+      expect(copies).toEqual(COPIES[i] === 1 ? new Set([undefined]) : new Set(['1', '2', '3', '4']));
+    }
+  });
+
+  test('one part alone is called after it', async () => {
+    const folder = await folderWithQuilt();
+    const { left } = await run(folder, ['draw', 'quilt.yaml', '--part', 'corner blocks']);
+    expect(left).toContain('quilt-corner-blocks.svg');
+  });
+});
+
+describe('card', () => {
+  test('has each part’s card as it is by itself, and the thread of all', async () => {
+    const folder = await folderWithQuilt();
+    const all = (await run(folder, ['card', 'quilt.yaml'])).out;
+    const stitched = (text: string): number => Number(/([\d.]+) yd/.exec(text)![1]);
+    let sum = 0;
+    for (const [i, name] of NAMES.entries()) {
+      const alone = (await run(folder, ['card', 'quilt.yaml', '--part', name])).out;
+      expect(all).toContain(alone);
+      expect(alone.includes('Sewn 4 times on the quilt')).toBe(COPIES[i] === 4);
+      sum += COPIES[i]! * stitched(alone.slice(alone.indexOf('Stitched length:')));
+    }
+    const together = all.slice(all.indexOf('Stitching and thread of the whole quilt'));
+    // Each figure is rounded to a tenth of a yard, and one of them counts four times.
+    expect(Math.abs(stitched(together) - sum)).toBeLessThan(0.05 * (1 + 7));
+    expect(together).toMatch(
+      /- corner blocks, 4 times: [\d.]+ yd of stitching; [\d.]+ yd on top and [\d.]+ yd in the bobbin/,
+    );
+  });
+
+  test('on paper each begins a page of its own', async () => {
+    const folder = await folderWithQuilt();
+    const { lines, err } = await run(folder, ['card', 'quilt.yaml', '-o', 'card.pdf']);
+    expect(lines.at(-1), err).toMatch(
+      /^card.pdf: 4 marking cards, and the thread of the whole quilt, \d+ pages of Letter, portrait$/,
+    );
+    const data = new Uint8Array(await readFile(join(folder, 'card.pdf')));
+    const labels = await (await getDocument({ data, verbosity: 0 }).promise).getPageLabels();
+    expect(labels?.filter((label) => label.endsWith('-Card'))).toEqual([
+      '1-Card',
+      '2-Card',
+      '3-Card',
+      '4-Card',
+      '5-Card',
+    ]);
+  });
+});
+
+describe('fit', () => {
+  test('ranks each part, and takes a result into its part alone', async () => {
+    const folder = await folderWithQuilt();
+    const all = await jsonOf(folder, 'fit', 'quilt.yaml', '--most', '3');
+    expect(all.parts.map((p: { part: string }) => p.part)).toEqual(NAMES);
+    const name = 'inner border';
+    const alone = await jsonOf(folder, 'fit', 'quilt.yaml', '--part', name, '--most', '3');
+    expect(all.parts[2]).toEqual({ part: name, found: alone.found, results: alone.results });
+    const { left } = await run(folder, ['fit', 'quilt.yaml', '--part', name, '--take', '3']);
+    expect(left).toContain('quilt-inner-border-fit-3.yaml');
+    const taken = await readFile(join(folder, 'quilt-inner-border-fit-3.yaml'), 'utf8');
+    const written = await readFile(join(folder, 'quilt.yaml'), 'utf8');
+    const from = written.indexOf('  inner border:');
+    const to = written.indexOf('  outer border:');
+    expect(taken.startsWith(written.slice(0, from))).toBe(true);
+    expect(taken.endsWith(written.slice(to))).toBe(true);
+    const again = await jsonOf(folder, 'fit', 'quilt-inner-border-fit-3.yaml', '--part', name);
+    expect(again.results[0].sides).toEqual(alone.results[2].sides);
+  });
+
+  test('of parts that nothing fits each is told, and the others are ranked', async () => {
+    const folder = emptyFolder();
+    const strip = (repeats: number, at: number): string =>
+      `{ at: [0, ${at}], layout: { strip: { length: 40, width: 5 } }, swag: { repeats: ${repeats} } }`;
+    await writeFile(
+      join(folder, 'q.yaml'),
+      `template: baluster\nparts:\n  few: ${strip(4, 0)}\n  many: ${strip(300, 10)}\n`,
+    );
+    const { code, out, err } = await run(folder, ['fit', 'q.yaml']);
+    expect(code).toBe(1);
+    expect(out).toMatch(/^few:\n/);
+    expect(err).toMatch(/^q\.yaml:4:\d+: parts\.many\.layout: nothing fits this layout/m);
+    expect(err).toMatch(/^many: nearest 1: /m);
+  });
+});
+
+describe('audition', () => {
+  test('makes a file for each part', async () => {
+    const folder = await folderWithQuilt();
+    const { left, code } = await run(folder, [
+      'audition',
+      'quilt.yaml',
+      '--empty',
+      '1',
+      '--part',
+      'wreath,corner blocks',
+    ]);
+    expect(code).toBe(0);
+    expect(left).toEqual(['quilt-corner-blocks-frames.pdf', 'quilt-wreath-frames.pdf', 'quilt.yaml']);
+  });
+});
+
+test.each<[string, string[], string]>([
+  [
+    'a part that is not there',
+    ['mockup', 'quilt.yaml', '--part', 'wreth'],
+    '--part: this plan has no such part; found "wreth"; expected one of wreath, corner blocks, inner border, outer border; did you mean "wreath"?',
+  ],
+  [
+    'what to show, of several',
+    ['draw', 'quilt.yaml', '--show', 'top'],
+    '--show: it is for one part at a time, and the plan has several; name one with --part',
+  ],
+  [
+    'a result to take, of several',
+    ['fit', 'quilt.yaml', '--take', '1'],
+    '--take: it is for one part at a time, and the plan has several; name one with --part',
+  ],
+  [
+    'one output for several',
+    ['audition', 'quilt.yaml', '-o', 'a.pdf'],
+    '--output: the plan has several parts, and each gets a file of its own; name one with --part',
+  ],
+])('%s', async (_, argv, expected) => {
+  const { code, lines, left } = await run(await folderWithQuilt(), argv);
+  expect(code).toBe(2);
+  expect(lines).toEqual([expected]);
+  expect(left).toEqual(['quilt.yaml']);
+});
+
+test('a part of a plan without parts', async () => {
+  const folder = emptyFolder();
+  await writeFile(
+    join(folder, 'strip.yaml'),
+    'template: baluster\nlayout: { strip: { length: 36, width: 5 } }\n',
+  );
+  const { code, lines } = await run(folder, ['card', 'strip.yaml', '--part', 'top']);
+  expect([code, ...lines]).toEqual([2, '--part: this plan is one design, without parts']);
+});
