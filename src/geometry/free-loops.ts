@@ -5,7 +5,9 @@
  * nearer to the edge than c; and the kept stretches are linked, end to start, into loops with the free space
  * on their left. In exact arithmetic every kept stretch is part of a loop. Where rounding breaks one, because
  * many elements run through one point or beside one another, the same is done for a clearance larger by a
- * hundredth of the promised accuracy: that parts what coincides, and closes a slot that leaves the foot no play.
+ * hundredth of the promised accuracy: that parts what coincides, and closes a slot that leaves the foot no play. Where
+ * two ways are one within rounding for so long that this does not help, every cut is a place where one way may go on as
+ * the other; what is then in no loop must lie beside one.
  */
 
 import type { BoxTree } from './box-tree.ts';
@@ -76,22 +78,24 @@ export const freeLoops = (
 ): FreeLoops => {
   const near = nearnessOf(obstacle, tree);
   let first: FreeLoops | undefined;
-  for (let k = 0; k <= MOST_NUDGES; k++) {
-    const c = clearance + k * NUDGE;
-    const elements = offsetElements(walk, c, caps);
-    // A larger clearance has its own play in it: a place where that is all there is has none to be asked about.
-    const play = k === 0 ? SLOT_PLAY : 0;
-    const runs = joinedRuns(keptStretches(elements, near.nearer, c, play), elements);
-    const slack = k < MOST_NUDGES / 2 ? LINK : LOOSE_LINK;
-    const linked = linkLoops(
-      runs.map((run) => endsOf(run, elements)),
-      slack,
-    );
-    const found = { elements, loops: linked.map((indices) => loopOf(indices, runs, elements)) };
-    const isClosed = !outside || found.loops.some((l) => l.area < 0);
-    if (isClosed && isComplete(linked, runs, elements, slack)) return found;
-    first ??= found;
-  }
+  for (const isWhole of [true, false])
+    for (let k = 0; k <= MOST_NUDGES; k++) {
+      const c = clearance + k * NUDGE;
+      const elements = offsetElements(walk, c, caps);
+      // A larger clearance has its own play in it: a place where that is all there is has none to be asked about.
+      const play = k === 0 ? SLOT_PLAY : 0;
+      const stretches = keptStretches(elements, near.nearer, c, play, isWhole);
+      const runs = isWhole ? joinedRuns(stretches, elements) : stretches.map((s) => [s]);
+      const slack = k < MOST_NUDGES / 2 ? LINK : LOOSE_LINK;
+      const linked = linkLoops(
+        runs.map((run) => endsOf(run, elements)),
+        slack,
+      );
+      const found = { elements, loops: linked.map((indices) => loopOf(indices, runs, elements)) };
+      const isClosed = !outside || found.loops.some((l) => l.area < 0);
+      if (isClosed && isComplete(linked, runs, found, isWhole ? slack : 0)) return found;
+      first ??= found;
+    }
   return first!;
 };
 
@@ -211,17 +215,26 @@ const begins = (on: Piece, piece: Piece): readonly Crossing[] => {
 /** More pieces than this, each shorter than a step back, are no step but a tangle. */
 const MOST_OVER = 6;
 
-/** Whether every run is in a loop, but for such as fit into the slack of linking. */
+/**
+ * Whether every run is in a loop, but for such as fit into the slack of linking, and where none fits for such as lie
+ * beside a loop: two ways that are one as far as can be told.
+ */
 const isComplete = (
   linked: readonly (readonly number[])[],
   runs: readonly (readonly Stretch[])[],
-  elements: readonly OffsetElement[],
+  { elements, loops }: FreeLoops,
   slack: number,
 ): boolean => {
   const isUsed = new Array<boolean>(runs.length).fill(false);
   for (const indices of linked) for (const i of indices) isUsed[i] = true;
-  return runs.every((run, i) => isUsed[i] || run.every((s) => pieceLength(pieceOf(s, elements)) <= slack));
+  const isBeside = (p: Piece): boolean =>
+    SHARES.every((t) => loops.some((l) => l.pieces.some((q) => distanceToPiece(q, pieceAt(p, t)) <= LINK)));
+  const isSpare = (p: Piece): boolean => (slack > 0 ? pieceLength(p) <= slack : isBeside(p));
+  return runs.every((run, i) => isUsed[i] || run.every((s) => isSpare(pieceOf(s, elements))));
 };
+
+/** Where it is asked whether a stretch lies beside a loop. */
+const SHARES = [0, 0.25, 0.5, 0.75, 1];
 
 export const pieceOf = (s: Stretch, elements: readonly OffsetElement[]): Piece => {
   const { piece } = elements[s.element]!;
@@ -238,6 +251,8 @@ const keptStretches = (
   nearer: (p: Point, reach: number) => boolean,
   c: number,
   play: number,
+  /** Whether stretches of one element that follow on one another are one. */
+  isWhole: boolean,
 ): readonly Stretch[] => {
   const pieces = elements.map((e) => e.piece);
   const smooth = smoothJoints(pieces);
@@ -267,7 +282,8 @@ const keptStretches = (
       const free = known ?? isFree(piece, (t0 + t1) / 2, nearer, c, play);
       if (free) {
         const last = kept.at(-1);
-        if (last?.element === element && last.t1 === t0) kept[kept.length - 1] = { element, t0: last.t0, t1 };
+        if (isWhole && last?.element === element && last.t1 === t0)
+          kept[kept.length - 1] = { element, t0: last.t0, t1 };
         else kept.push({ element, t0, t1 });
       }
       if (i === shares.length - 1 && (t1 - t0) * length > telling) atEnd = free;

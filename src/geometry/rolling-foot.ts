@@ -30,7 +30,7 @@ import { type EdgeFault, findSelfCrossing, findUnsound } from './edge-fault.ts';
 import { type FreeLoops, freeLoops, type Loop, pieceOf, type Stretch } from './free-loops.ts';
 import type { OffsetElement } from './offset-elements.ts';
 import { closedPath, type Path, pathLength, signedArea } from './path.ts';
-import { line, type Piece, reversePiece, startingAt } from './piece.ts';
+import { line, type Piece, pieceLength, reversePiece, startingAt } from './piece.ts';
 import { distance } from './point.ts';
 import { type Contact, findUnreached, type Unreached } from './unreached.ts';
 import { weld } from './weld.ts';
@@ -77,18 +77,11 @@ export const rollFoot = (edge: Path, clearance: number, options: RollOptions = {
   // In the walk's order: the left side, the crown's cap, the other side, the heel's cap.
   const crownCap = elements.findIndex((e) => e.kind === 'cap');
   const isLeft = (s: Stretch): boolean => s.element < crownCap;
-  const first = outer.findIndex((s, i) => isLeft(s) && !isLeft(outer.at(i - 1)!));
-  if (first < 0) return { ok: false, fault: { kind: 'trapped', at: edge.pieces[0]!.from } };
-  const kept: Stretch[] = [];
-  for (let i = 0; i < outer.length; i++) {
-    const s = outer[(first + i) % outer.length]!;
-    if (!isLeft(s)) {
-      const cap = s.element === crownCap && shorten(s, elements, options.roundEnd ?? 0);
-      if (cap) kept.push(cap);
-      break;
-    }
-    kept.push(s);
-  }
+  const kept = longestAlong(outer, isLeft, elements);
+  if (kept.length === 0) return { ok: false, fault: { kind: 'trapped', at: edge.pieces[0]!.from } };
+  const after = outer[(outer.indexOf(kept.at(-1)!) + 1) % outer.length]!;
+  const cap = after.element === crownCap && shorten(after, elements, options.roundEnd ?? 0);
+  if (cap) kept.push(cap);
   const pieces = kept.map((s) => pieceOf(s, elements));
   return { ok: true, value: stitched(kept, pieces, elements, edge, false, clearance) };
 };
@@ -140,6 +133,30 @@ const requireClearance = (clearance: number): void => {
 const outermost = (loops: readonly Loop[]): Loop | undefined => {
   let best: Loop | undefined;
   for (const loop of loops) if (loop.area < (best?.area ?? 0)) best = loop;
+  return best;
+};
+
+/**
+ * Of the stretches of a loop that follow on one another on the left side, the most: none where the loop has none. There
+ * is one way along it, but for hairs of a side that has the other one within rounding.
+ */
+const longestAlong = (
+  loop: readonly Stretch[],
+  isLeft: (s: Stretch) => boolean,
+  elements: readonly OffsetElement[],
+): Stretch[] => {
+  let best: Stretch[] = [];
+  let most = 0;
+  for (let i = 0; i < loop.length; i++) {
+    if (!isLeft(loop[i]!) || isLeft(loop.at(i - 1)!)) continue;
+    const along: Stretch[] = [];
+    let length = 0;
+    for (let k = i; isLeft(loop[k % loop.length]!); k++) {
+      along.push(loop[k % loop.length]!);
+      length += pieceLength(pieceOf(along.at(-1)!, elements));
+    }
+    if (length > most) [best, most] = [along, length];
+  }
   return best;
 };
 

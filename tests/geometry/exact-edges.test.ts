@@ -220,6 +220,45 @@ describe('is rolled along', () => {
         ),
       ],
     ],
+    [
+      // Round three points as near as this the way goes on two circles that are one within rounding for half a thousandth
+      // of a millimetre. Both were kept, the one as the end and the other as the start of a way, and those did not meet.
+      'two kinks of 1e-5 between millionths of a millimetre',
+      1e-4,
+      [
+        step(
+          9.210609290998109e-7,
+          3.8941849581880896e-7,
+          [-1.1682550269259515, 2.7631829820086553, 3, -1.1707963267948966, 3.333333333333333e-7],
+        ),
+        step(
+          9.219819938581787e-7,
+          3.898079052574373e-7,
+          [2.4727508568113095, -5.84876082602247, 6.35, 1.9707866601282298, -1.5748031496062994e-10],
+        ),
+        step(0.000001843050646304995, 7.792081331461808e-7),
+      ],
+    ],
+    [
+      // Back along the whole edge, 1e-9 mm aside and beyond its start. Within rounding the foot also touches a hair of the
+      // first arc at the far end, by itself; the way along the left is the other one, round the outside of the last arc.
+      'a line back past the start of the edge, and an arc of c − 1e-9 after it',
+      1e-4,
+      [
+        step(
+          0.9210610134738005,
+          0.3894182962556002,
+          [3894183.4230865035, -9210609.940028852, 10000000, 1.9707963267948965, -1e-7],
+        ),
+        step(0.9210610130843823, 0.3894182971766612),
+        step(-10.776414105313496, -4.556193480395712),
+        step(
+          -7.573208593854801,
+          4.139541530556765,
+          [-13.249219999559003, 1.2925440754093591, 6.349999999, 5.11238888138469, -4.6474747416911155],
+        ),
+      ],
+    ],
   ] as const)('%s', (_, most, steps) => {
     const pieces = edgeOf(steps);
     const rolled = rollFoot(openPath(pieces), C);
