@@ -9,6 +9,7 @@
  */
 
 import { Delaunay } from 'd3-delaunay';
+import FlatQueue from 'flatqueue';
 import {
   add,
   arc,
@@ -35,7 +36,6 @@ import {
 } from '../geometry/index.ts';
 import type { Circle } from './contact-tour.ts';
 import { MOST_ELEMENTS } from './fill.ts';
-import { heapOf } from './heap.ts';
 import { gridOf } from './point-grid.ts';
 import type { Random } from './random.ts';
 import { resample } from './smooth-path.ts';
@@ -66,7 +66,7 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   const edges = boundary.map((piece) => nearnessOf([piece]));
   const circles: Circle[] = [];
   const grid = gridOf<Circle>(2 * largest);
-  const front = heapOf<Circle>();
+  const front = new FlatQueue<Circle>();
 
   // The cheap question first: most places are taken.
   const free = ({ center, radius }: Circle): boolean =>
@@ -92,7 +92,7 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   const offerAll = (a: Piece, b: Piece, radius: number): void => {
     for (const c of crossings(a, b)) {
       const circle = { center: c.point, radius };
-      if (free(circle)) front.push(probe.distance(c.point) + random.between(0, largest / 2), circle);
+      if (free(circle)) front.push(circle, probe.distance(c.point) + random.between(0, largest / 2));
     }
   };
   const put = (circle: Circle): void => {

@@ -10,6 +10,7 @@
  */
 
 import { Delaunay } from 'd3-delaunay';
+import FlatQueue from 'flatqueue';
 import {
   add,
   distance,
@@ -233,7 +234,7 @@ const ringSpine = (round: readonly Point[], probe: RegionProbe, smoothing: numbe
   return closedCurveThrough(coarse);
 };
 
-/** Dijkstra's method with a sorted insertion queue: skeletons are thin, so the queue stays short. */
+/** Dijkstra's method. */
 const farthest = (
   s: Skeleton,
   start: number,
@@ -242,22 +243,20 @@ const farthest = (
   const far = new Map<number, number>([[start, 0]]);
   const from = new Map<number, number>();
   const done = new Set<number>();
-  const queue: { node: number; length: number }[] = [{ node: start, length: 0 }];
+  const queue = new FlatQueue();
+  queue.push(start, 0);
   let last = start;
-  while (queue.length > 0) {
-    const { node, length } = queue.pop()!;
+  for (let node = queue.pop(); node !== undefined; node = queue.pop()) {
     if (done.has(node)) continue;
     done.add(node);
     last = node;
     if (node === goal) break;
     for (const to of s.next[node]!) {
-      const there = length + distance(s.at[node]!, s.at[to]!);
+      const there = far.get(node)! + distance(s.at[node]!, s.at[to]!);
       if (!(there < (far.get(to) ?? Number.POSITIVE_INFINITY))) continue;
       far.set(to, there);
       from.set(to, node);
-      let i = queue.length;
-      while (i > 0 && queue[i - 1]!.length < there) i--;
-      queue.splice(i, 0, { node: to, length: there });
+      queue.push(to, there);
     }
   }
   const path = [last];
