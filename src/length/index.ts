@@ -1,5 +1,6 @@
 /** Lengths as people write them, and as they like to read them. Millimetres inside, always. */
 
+export { lengthsApart, numberApart } from './apart.ts';
 export {
   CM_TENTH,
   exactLength,

@@ -6,7 +6,15 @@
 import { type Problem, ProblemError } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
-import type { Units } from '../length/index.ts';
+import {
+  CM_TENTH,
+  formatLength,
+  INCH_SIXTEENTH,
+  type LengthStyle,
+  lengthsApart,
+  MM_TENTH,
+  type Units,
+} from '../length/index.ts';
 import { PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
@@ -74,14 +82,15 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   const margins = marginsFrom(options.margins);
   const overlap = options.overlap ?? DEFAULT_OVERLAP;
   const measured = options.measured ?? UNMEASURED;
-  check(marginProblems(margins), measuredProblems(measured), overlapProblems(overlap));
+  const style = STYLES[options.units ?? 'in'];
+  check(marginProblems(margins, style), measuredProblems(measured), overlapProblems(overlap, style));
 
   const ink = inkOf(drawing, options.textWidth ?? roughTextWidth);
   if (isEmptyBox(ink.box))
     check([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
 
   const layouts = layoutsFor(paper, margins, overlap, options.orientation ?? 'auto');
-  for (const { live } of layouts) check(liveProblems(live, paper, overlap));
+  for (const { live } of layouts) check(liveProblems(live, paper, overlap, style));
 
   const most = options.mostSheets ?? MOST_SHEETS;
   check(sizeProblems(ink, layouts, paper, most));
@@ -89,7 +98,7 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   const { layout, tiling, grid } = isCorrected(measured)
     ? corrected(ink, first, measured, paper, most)
     : first;
-  check(liveProblems(layout.live, paper, overlap));
+  check(liveProblems(layout.live, paper, overlap, style));
   const rules = rulesFor(layout.live, options.units === undefined || options.units === 'in' ? 'in' : 'mm');
   const shared: PerAxis = layout.turned
     ? { x: tiling.y.overlap, y: tiling.x.overlap }
@@ -337,13 +346,13 @@ const check = (...problems: readonly (readonly Problem[])[]): void => {
 /** Lengths typed as 1/4 in may come out a hair below it. */
 const LENGTH_NOISE = 1e-9;
 
-const marginProblems = (margins: Margins): Problem[] =>
+const marginProblems = (margins: Margins, style: LengthStyle): Problem[] =>
   Object.entries(margins)
     .filter(([, value]) => !(value >= LEAST_MARGIN - LENGTH_NOISE && Number.isFinite(value)))
     .map(([side, value]) => ({
       code: 'margin-too-small',
       message: `the ${side} margin is nearer to the paper's edge than printers reach`,
-      found: `${value} mm`,
+      found: foundWords(value, LEAST_MARGIN, style),
       expected: 'at least 1/4 in (6.35 mm)',
     }));
 
@@ -358,27 +367,33 @@ const measuredProblems = (measured: PerEdge): Problem[] =>
       hint: 'print again at 100 % / actual size, and measure that print',
     }));
 
-const overlapProblems = (overlap: number): Problem[] =>
+const overlapProblems = (overlap: number, style: LengthStyle): Problem[] =>
   overlap >= LEAST_OVERLAP - LENGTH_NOISE && Number.isFinite(overlap)
     ? []
     : [
         {
           code: 'overlap-too-small',
           message: 'the overlap is too narrow to tape',
-          found: `${overlap} mm`,
+          found: foundWords(overlap, LEAST_OVERLAP, style),
           expected: 'at least 1/4 in (6.35 mm)',
         },
       ];
 
-const liveProblems = (live: Box, paper: Paper, overlap: number): Problem[] => {
+/** Short of a limit; what is no length is said as it is. */
+const foundWords = (mm: number, limit: number, style: LengthStyle): string =>
+  Number.isFinite(mm) ? lengthsApart(mm, limit, style)[0] : String(mm);
+
+const STYLES: Readonly<Record<Units, LengthStyle>> = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_TENTH };
+
+const liveProblems = (live: Box, paper: Paper, overlap: number, style: LengthStyle): Problem[] => {
   const least = Math.max(leastLive(overlap), 3 * overlap);
   if (boxWidth(live) >= least && boxHeight(live) >= least) return [];
   return [
     {
       code: 'no-room-on-paper',
       message: `the margins and the overlap leave too little of a sheet of ${paper.name} to print on`,
-      found: `${boxWidth(live).toFixed(1)} × ${boxHeight(live).toFixed(1)} mm`,
-      expected: `at least ${least.toFixed(1)} mm each way`,
+      found: [boxWidth(live), boxHeight(live)].map((mm) => lengthsApart(mm, least, style)[0]).join(' × '),
+      expected: `at least ${formatLength(least, style)} each way`,
       hint: 'take smaller margins, a smaller overlap or a larger paper',
     },
   ];

@@ -9,7 +9,7 @@ import {
   type SourceDocument,
   valueAt,
 } from '../document/index.ts';
-import { formatLength, INCH_SIXTEENTH, type LengthStyle } from '../length/index.ts';
+import { formatLength, INCH_SIXTEENTH, type LengthStyle, lengthsApart } from '../length/index.ts';
 import { LEAST_ROOM } from './limits.ts';
 import type { Plan } from './plan.ts';
 
@@ -23,9 +23,9 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
   const say = (mm: number): string => formatLength(mm, style);
   const found = [
     ...templates(plan),
-    ...room(plan, say),
+    ...room(plan, style),
     ...opposite(plan, say),
-    ...frame(plan, say),
+    ...frame(plan, style),
     ...swag(plan),
   ];
   return found.map(({ path, ...problem }) => ({
@@ -67,28 +67,32 @@ const templates = ({ templates: names }: Plan): Found[] =>
 /** What is said to be enough is enough, though halves and margins are added up in another order, mm. */
 const NOISE = 1e-9;
 
-const room = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+const room = ({ layout }: Plan, style: LengthStyle): Found[] => {
   if (layout.kind === 'frame') return [];
   const { margin, width, kind } = layout;
   const taken = margin.inner + margin.outer;
   if (taken <= width - LEAST_ROOM + NOISE) return [];
   if (kind === 'border' && layout.round === 'block') {
     const block = Math.max(layout.inner.top, layout.inner.left);
+    const needed = block + 2 * (margin.inner + LEAST_ROOM);
+    const [found, least] = lengthsApart(block + 2 * width, needed, style);
     return [
       {
         path: ['layout', 'frame', 'within'],
         message: 'the limit leaves no room for swags round the block',
-        found: say(block + 2 * width),
-        expected: `at least ${say(block + 2 * (margin.inner + LEAST_ROOM))}`,
+        found,
+        expected: `at least ${least}`,
       },
     ];
   }
+  const say = (mm: number): string => formatLength(mm, style);
+  const [together, most] = lengthsApart(taken, Math.max(0, width - LEAST_ROOM), style);
   return [
     {
       path: ['layout', kind, 'margin'],
       message: `the margins leave no room for swags in a width of ${say(width)}`,
-      found: `${say(margin.inner)} and ${say(margin.outer)}`,
-      expected: `at most ${say(Math.max(0, width - LEAST_ROOM))} together`,
+      found: `${say(margin.inner)} and ${say(margin.outer)}, ${together} together`,
+      expected: `at most ${most} together`,
     },
   ];
 };
@@ -121,16 +125,17 @@ const opposite = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
   });
 };
 
-const frame = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {
   if (layout.kind !== 'frame' || layout.within === undefined) return [];
   const least = layout.around + 2 * layout.clearance;
   if (layout.within > least) return [];
+  const [found, most] = lengthsApart(layout.within, least, style);
   return [
     {
       path: ['layout', 'frame', 'within'],
       message: 'the frame must lie round its motif',
-      found: say(layout.within),
-      expected: `more than ${say(least)}`,
+      found,
+      expected: `more than ${most}`,
     },
   ];
 };

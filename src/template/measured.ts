@@ -27,7 +27,15 @@ import {
   subtract,
   turnBetween,
 } from '../geometry/index.ts';
-import { formatLength, INCH_SIXTYFOURTH, type LengthStyle, MM_TENTH, type Units } from '../length/index.ts';
+import {
+  formatLength,
+  INCH_SIXTYFOURTH,
+  type LengthStyle,
+  lengthsApart,
+  MM_TENTH,
+  numberApart,
+  type Units,
+} from '../length/index.ts';
 import type { EdgeReading, EdgeStepFault } from './edge.ts';
 
 export interface MeasuredPoint {
@@ -59,7 +67,6 @@ export const edgeFromPoints = (
   tolerance: number = MEASURED_TOLERANCE,
   units: Units = 'mm',
 ): EdgeReading => {
-  const say: Say = (mm) => formatLength(mm, STYLES[units]);
   if (points.length < 3)
     return {
       ok: false,
@@ -88,7 +95,7 @@ export const edgeFromPoints = (
     let to = from + 1;
     while (to < last && !points[to]!.corner) to++;
     const run = points.slice(from, to + 1).map((p) => p.at);
-    const made = fitRun(run, tolerance, say);
+    const made = fitRun(run, tolerance, units);
     if (made.ok) {
       for (const piece of made.pieces) {
         pieces.push(piece);
@@ -111,6 +118,11 @@ const STYLES: Readonly<Record<Units, LengthStyle>> = {
 };
 
 /** Points are quoted, so that nobody has to know whether counting starts at 0 or at 1. */
+const sayIn =
+  (units: Units): Say =>
+  (mm) =>
+    formatLength(mm, STYLES[units]);
+
 const pointWords = ({ x, y }: Point, say: Say): string => `[${say(x)}, ${say(y)}]`;
 
 /** The chord of the run that a piece belongs to, by its middle. */
@@ -121,7 +133,8 @@ type Fitted =
   | { readonly ok: true; readonly pieces: readonly Piece[] }
   | { readonly ok: false; readonly faults: readonly EdgeStepFault[] };
 
-const fitRun = (run: readonly Point[], tolerance: number, say: Say): Fitted => {
+const fitRun = (run: readonly Point[], tolerance: number, units: Units): Fitted => {
+  const say = sayIn(units);
   const [a, b, c] = run as [Point, Point, Point];
   if (run.length === 2) return { ok: true, pieces: [line(a, b)] };
   const misses = missesWithout(run, TEST_FAIRNESS);
@@ -134,7 +147,7 @@ const fitRun = (run: readonly Point[], tolerance: number, say: Say): Fitted => {
   if (run.length === 3) {
     return { ok: true, pieces: [arcByRise(a, c, riseThrough(a, b, c))] };
   }
-  const thin = findThin(run, misses, tolerance, say);
+  const thin = findThin(run, misses, tolerance, units);
   if (thin.length > 0) return { ok: false, faults: thin };
   return { ok: true, pieces: fairest(run, tolerance) };
 };
@@ -248,6 +261,8 @@ const findOutlier = (
   };
 };
 
+const inDegrees = (radians: number): number => (radians * 180) / Math.PI;
+
 /** Hints count points from 1, as people do. */
 const COARSE = 'too few points to tell how the edge bends';
 
@@ -257,13 +272,14 @@ const findCoarse = (run: readonly Point[], say: Say): readonly EdgeStepFault[] =
     const after = run[i + 1];
     if (!before || !after) return [];
     const turned = Math.abs(turnBetween(subtract(p, before), subtract(after, p)));
-    if (turned <= (run.length === 3 ? MOST_ARC_TURN : MOST_TURN)) return [];
+    const most = run.length === 3 ? MOST_ARC_TURN : MOST_TURN;
+    if (turned <= most) return [];
     return [
       {
         step: i,
         message: COARSE,
-        found: `a turn of ${Math.round((turned * 180) / Math.PI)}° at ${pointWords(p, say)}`,
-        expected: `at most ${run.length === 3 ? 100 : 50}°`,
+        found: `a turn of ${numberApart(inDegrees(turned), inDegrees(most), 0)}° at ${pointWords(p, say)}`,
+        expected: `at most ${Math.round(inDegrees(most))}°`,
         hint: 'measure one more on each side of it; if the edge has a corner here write [x, y, corner]',
       },
     ];
@@ -273,18 +289,19 @@ const findThin = (
   run: readonly Point[],
   misses: readonly number[],
   tolerance: number,
-  say: Say,
+  units: Units,
 ): readonly EdgeStepFault[] => {
   const worst = misses.reduce((a, m, i) => (m > misses[a]! ? i : a), 0);
   const miss = misses[worst]! / HALVING_GAIN;
   if (!(miss > tolerance)) return [];
+  const [doubt, most] = lengthsApart(miss, tolerance, STYLES[units]);
   const longer = distance(run[worst - 1]!, run[worst]!) > distance(run[worst]!, run[worst + 1]!);
   return [
     {
       step: worst,
       message: COARSE,
-      found: `about ${say(miss)} in doubt at ${pointWords(run[worst]!, say)}`,
-      expected: `at most ${say(tolerance)}`,
+      found: `about ${doubt} in doubt at ${pointWords(run[worst]!, sayIn(units))}`,
+      expected: `at most ${most}`,
       hint: `measure one more between this point and the one ${longer ? 'before' : 'after'} it`,
     },
   ];

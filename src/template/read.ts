@@ -25,7 +25,14 @@ import {
   pathLength,
   pathStart,
 } from '../geometry/index.ts';
-import { formatLength, INCH_SIXTEENTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
+import {
+  formatLength,
+  INCH_SIXTEENTH,
+  lengthsApart,
+  MM_PER_INCH,
+  MM_TENTH,
+  type Units,
+} from '../length/index.ts';
 import { findBreaks } from './breaks.ts';
 import {
   type Edge,
@@ -142,16 +149,19 @@ const stepProblem = (
 /** What can only be told of the whole edge. The first that is found makes the rest pointless. */
 const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units: Units): Problem[] => {
   const length = pathLength(path);
-  const say = (mm: number): string =>
-    mm <= A_KILOMETRE
-      ? formatLength(mm, units === 'in' ? INCH_SIXTEENTH : MM_TENTH)
-      : 'more than a kilometre';
-  const size = (message: string, expected: string): Problem[] => [
-    problemAt(document, ['edge'], 'edge', message, { found: say(length), expected }),
-  ];
-  if (!(length >= SHORTEST_EDGE))
-    return size('the edge is too short', `at least ${say(SHORTEST_EDGE)} in all`);
-  if (!(length <= LONGEST_EDGE)) return size('the edge is too long', `at most ${say(LONGEST_EDGE)} in all`);
+  const style = units === 'in' ? INCH_SIXTEENTH : MM_TENTH;
+  const say = (mm: number): string => formatLength(mm, style);
+  const size = (message: string, which: string, limit: number): Problem[] => {
+    const [found, expected] =
+      length <= A_KILOMETRE
+        ? lengthsApart(length, limit, style)
+        : (['more than a kilometre', say(limit)] as const);
+    return [
+      problemAt(document, ['edge'], 'edge', message, { found, expected: `${which} ${expected} in all` }),
+    ];
+  };
+  if (!(length >= SHORTEST_EDGE)) return size('the edge is too short', 'at least', SHORTEST_EDGE);
+  if (!(length <= LONGEST_EDGE)) return size('the edge is too long', 'at most', LONGEST_EDGE);
   const { minX, minY, maxX, maxY } = pathBox(path);
   if (!(Math.max(-minX, -minY, maxX, maxY) <= FARTHEST))
     return [

@@ -20,6 +20,7 @@ import {
   signedArea,
   spacedPathData,
 } from '../geometry/index.ts';
+import { numberApart } from '../length/index.ts';
 import { cutOf } from './svg-cut.ts';
 import { isSimilarity, type Matrix, multiply, sizeOf, throughSimilarity } from './svg-matrix.ts';
 import { readSvgShapes, type SvgShape, type SvgShapes } from './svg-shapes.ts';
@@ -110,7 +111,7 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
       message: 'the path is not of a size that a template has',
       ...(longer >= SHORTEST
         ? { found: `${lengthWords(best.length)} of line`, expected: 'at most 10 m' }
-        : { found: `${longer.toFixed(1)} mm across`, expected: 'at least 10 mm' }),
+        : { found: `${numberApart(longer, SHORTEST, 1)} mm across`, expected: 'at least 10 mm' }),
       hint: 'say what one unit of the drawing measures, such as --scale 1mm',
     });
   const { path, shape } = best;
@@ -129,7 +130,7 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
 };
 
 const lengthWords = (mm: number): string =>
-  mm <= 1e6 ? `${(mm / 1000).toFixed(1)} m` : 'more than a kilometre';
+  mm <= 1e6 ? `${numberApart(mm / 1000, LONGEST / 1000, 1)} m` : 'more than a kilometre';
 
 const refuse = (problem: Problem): SvgOutlineResult => ({ ok: false, problem });
 

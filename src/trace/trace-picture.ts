@@ -2,6 +2,7 @@
 
 import type { Problem } from '../document/index.ts';
 import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
+import { numberApart } from '../length/index.ts';
 import { type Blob, blobsOf } from './blobs.ts';
 import {
   CAPTURE_INSET,
@@ -134,7 +135,7 @@ const traceScan = (
     return refuse({
       code: 'too-coarse',
       message: 'the scan is too coarse',
-      found: `${Math.round(pixelsPerMm * 25.4)} dots per inch`,
+      found: `${numberApart(pixelsPerMm * 25.4, 100, 0)} dots per inch`,
       expected: 'at least 100 dots per inch; 300 is best',
       hint: 'if the file says it wrong, give what the scanner was set to with --dpi',
     });
@@ -252,7 +253,7 @@ const refuse = (problem: Problem): TraceResult => ({ ok: false, problem });
 const notTrusted = (capture: Capture): Problem => ({
   code: 'photo-not-trusted',
   message: "the capture sheet's marks do not lie where they should, so the outline cannot be trusted",
-  found: `marks ${capture.misfit.toFixed(2)} mm off, by which the outline may be ${capture.expected.toFixed(1)} mm off`,
+  found: `marks ${capture.misfit.toFixed(2)} mm off, by which the outline may be ${numberApart(capture.expected, MOST_EXPECTED, 1)} mm off`,
   expected: `an outline ${MOST_EXPECTED} mm off at most`,
   hint: betterPhoto(capture),
 });

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { ProblemError } from '../../src/document/index.ts';
 import { line, move, openPath, point, polyline } from '../../src/geometry/index.ts';
-import { inkOf, layOut, PAPERS, type SheetPlan, type Side } from '../../src/pagination/index.ts';
+import {
+  inkOf,
+  type LayOutOptions,
+  layOut,
+  PAPERS,
+  type SheetPlan,
+  type Side,
+} from '../../src/pagination/index.ts';
 import { holdsInk } from '../../src/pagination/ink.ts';
 import { onFile } from './on-file.ts';
 import { drawingOf, scatter, stroked, swagBorder, swagStrip } from './sample-drawings.ts';
@@ -266,6 +273,28 @@ describe('what a printer does is undone per axis', () => {
 
 describe('mistakes', () => {
   const small = rectangle(50, 50);
+  it('are told in the units of the plan, and what was found is not what is expected', () => {
+    const told = (options: Partial<LayOutOptions>): string => {
+      try {
+        layOut(small, { paper: 'letter', ...options });
+        return 'laid out';
+      } catch (error) {
+        return error instanceof Error ? error.message : '';
+      }
+    };
+    // Letter, 8 1/2 by 11 in, less 3 in on each side leaves 2 1/2 by 5 in; 4 mm is 0.157 in.
+    expect(told({ margins: 3 * 25.4, units: 'in' })).toMatch(
+      /found 2 1\/2 in × 5 in; expected at least \S.* in each way/,
+    );
+    expect(told({ margins: 80, units: 'mm' })).toMatch(
+      /found 55\.9 mm × 119\.4 mm; expected at least \S+ mm each way/,
+    );
+    expect(told({ overlap: 4, units: 'in' })).toMatch(/found 3\/16 in; expected at least 1\/4 in/);
+    expect(told({ overlap: 6.34, units: 'in' })).toMatch(
+      /found 6\.34 mm; expected at least 1\/4 in \(6\.35 mm\)/,
+    );
+  });
+
   it('are problems with a code each', () => {
     expect(problemsOf(() => layOut(small, { paper: 'letter', margins: 6 }))).toEqual([
       'margin-too-small',

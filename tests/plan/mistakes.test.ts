@@ -91,7 +91,7 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     'margin: 1/2',
     'margin: 3',
     [
-      'plan.yaml:10:13: layout.border.margin: the margins leave no room for swags in a width of 6 in; found 3 in and 3 in; expected at most 5 3/4 in together',
+      'plan.yaml:10:13: layout.border.margin: the margins leave no room for swags in a width of 6 in; found 3 in and 3 in, 6 in together; expected at most 5 3/4 in together',
     ],
   ],
   [

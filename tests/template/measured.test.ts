@@ -159,6 +159,40 @@ describe('what is wrong with points is said where it is', () => {
   });
 });
 
+describe('what is found and what is expected are told apart', () => {
+  test('of points that leave the curve in doubt by a hair more than they may', () => {
+    const told: string[] = [];
+    // A wave with four points to its half, higher and higher: the doubt grows from nothing through the limit.
+    for (let rise = 0.4; rise < 0.8; rise += 0.005) {
+      const points = Array.from({ length: 13 }, (_, i) => [
+        i / 2,
+        (rise * Math.sin((i * Math.PI) / 4)).toFixed(4),
+      ]);
+      told.push(...problems(file(JSON.stringify(points))).filter((line) => line.includes('in doubt')));
+    }
+    const figures = told.map((line) => [
+      /about (.+) in doubt/.exec(line)?.[1],
+      /at most (.+?);/.exec(line)?.[1],
+    ]);
+    // 1/64 in is 0.396875 mm.
+    expect(figures.some(([, most]) => most?.startsWith('1/64 in (0.4'))).toBe(true);
+    for (const [found, most] of figures) expect(found).not.toBe(most);
+  });
+
+  test('of an edge a hair too long', () => {
+    const text = 'units: in\nedge:\n  - start: [0, 0]\n  - line: { to: [120.02, 0] }\n';
+    expect(problems(text)[0]).toMatch(/too long; found 120 1\/32 in; expected at most 120 in in all$/);
+  });
+
+  test('of a turn half a degree too sharp', () => {
+    // Three points mean an arc up to a turn of 100°: the chord's slope turns from 50.2° to -50.2°.
+    const up = Math.tan((50.2 * Math.PI) / 180);
+    expect(problems(file(`[[0, 0], [2, ${2 * up}], [4, 0]]`))[0]).toMatch(
+      /found a turn of 100\.4° at .*; expected at most 100°/,
+    );
+  });
+});
+
 test('a template that is written is read as it was', () => {
   const reading = readTemplate(
     'units: mm\nedge:\n  - start: [0, 0]\n  - arc: { to: [40, 10], rise: 8 }\n  - line: { to: [70, 10] }\n  - arc: { to: [90, 0], rise: -3 }\n',

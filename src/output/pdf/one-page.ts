@@ -3,7 +3,7 @@
 import { type Problem, ProblemError } from '../../document/index.ts';
 import type { StyledDrawing } from '../../drawing/index.ts';
 import { boxHeight, boxWidth, growBox, isEmptyBox, shift } from '../../geometry/index.ts';
-import type { Units } from '../../length/index.ts';
+import { numberApart, type Units } from '../../length/index.ts';
 import {
   edgesOf,
   factorsFor,
@@ -103,7 +103,7 @@ const sizeProblems = (width: number, height: number): Problem[] => {
     {
       code: 'page-too-large',
       message: 'the drawing is too large for one page of a PDF',
-      found: `${Math.round(width)} × ${Math.round(height)} mm`,
+      found: `${[width, height].map((mm) => numberApart(mm, MOST_POINTS / POINTS_PER_MM, 0)).join(' × ')} mm`,
       expected: 'at most 200 in (5080 mm) each way',
       hint: 'print true-size sheets instead, or a part of it (one repeat, one side, a corner)',
     },
