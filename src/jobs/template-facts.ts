@@ -2,7 +2,7 @@
 
 import { plural } from '../document/index.ts';
 import { distance, pathEnd, pathStart, pieceDirection, pieceLength, turnBetween } from '../geometry/index.ts';
-import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH } from '../length/index.ts';
+import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH, roundLength } from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 
@@ -14,6 +14,12 @@ const tightest = (template: Template): number | undefined => {
   const radii = template.edge.pieces.flatMap((p) => (p.kind === 'arc' ? [p.radius] : []));
   return radii.length > 0 ? Math.min(...radii) : undefined;
 };
+
+/** A radius that a ruler would read as nothing is a corner, drawn as a tiny curve. */
+const tightestWords = (radius: number): string =>
+  roundLength(radius, INCH_SIXTEENTH) > 0
+    ? `tightest curve: radius ${both(radius)}`
+    : `tightest curve: a corner, rounded by less than ${radius < 0.1 ? '0.1 mm' : '1/32 in (0.8 mm)'}`;
 
 /** A corner that turns by less than this (radians) may have been meant to be smooth: a traced one is taken so. */
 const SLIGHT = (20 * Math.PI) / 180;
@@ -65,7 +71,7 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
         )),
     ...toldOf(slightCorners(stitching), 'such corners', (line) => line),
     ...toldOf(flats, 'flats', (f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
-    ...(radius === undefined ? [] : [`tightest curve: radius ${both(radius)}`]),
+    ...(radius === undefined ? [] : [tightestWords(radius)]),
     ...(unreached.length === 0
       ? [`the foot reaches the whole edge at a clearance of ${both(stitched.clearance)}`]
       : []),

@@ -360,6 +360,19 @@ describe('template FILE and gallery', () => {
     expect(baluster.lines.filter((l) => l.startsWith('the foot does not reach')).length).toBe(2);
   });
 
+  it.each([
+    // A quarter circle between two sides at a right angle, of so many mm: its rise is r (1 − 1/√2) over r√2.
+    [0.08, 'tightest curve: a corner, rounded by less than 0.1 mm'],
+    [0.5, 'tightest curve: a corner, rounded by less than 1/32 in (0.8 mm)'],
+    [1.5, 'tightest curve: radius 1/16 in (1.5 mm)'],
+  ])('calls a curve of %s mm what it is', async (r, line) => {
+    const folder = emptyFolder();
+    const rise = r * (1 - Math.SQRT1_2);
+    const text = `units: mm\nedge:\n  - start: [0, 0]\n  - line: { to: [60, 0] }\n  - arc: { to: [${60 + r}, ${-r}], rise: ${rise.toFixed(6)} }\n  - line: { to: [${60 + r}, -20] }\n`;
+    await writeFile(join(folder, 'a.yaml'), text);
+    expect((await run(folder, ['template', 'a.yaml'])).lines).toContain(line);
+  });
+
   it('shows swags whose span and depth make up their chord, at the spans that are asked for', async () => {
     const folder = emptyFolder();
     const ran = await run(folder, ['template', 'gallery', 'baluster', '--spans', '7,9', '--json']);
