@@ -468,8 +468,8 @@ export const MUTATIONS = [
   {
     name: 'a near miss told by half',
     file: 'src/swag/near-miss.ts',
-    from: 'formatLength(misfit.by, style) : ',
-    to: 'formatLength(misfit.by / 2, style) : ',
+    from: 'formatLength(told, style) : ',
+    to: 'formatLength(told / 2, style) : ',
     test: 'tests/swag/wrong-fits.test.ts',
   },
   {

@@ -32,10 +32,10 @@ export const missAsData = (miss: Miss, plan: Plan): object => {
     side: shape.side,
     direction: shape.direction,
     on: miss.run.name,
-    repeats: miss.repeats,
+    repeats: miss.repeats ?? null,
     misfit: miss.misfit.kind,
     by: miss.misfit.by,
-    why: describeMisfit(miss.misfit, plan),
+    why: describeMisfit(miss.misfit, plan, miss.repeats),
     change: changeFor(miss, plan),
   };
 };

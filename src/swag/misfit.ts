@@ -3,7 +3,7 @@
 export type Misfit =
   /** The half span is longer than the chord: the template does not reach. */
   | { readonly kind: 'too-short'; readonly by: number }
-  /** Nothing is left of the length for a swag of this count, gap and corner. */
+  /** Nothing is left of the length for a swag of this count, gap and corner; `by` is what each of them lacks. */
   | { readonly kind: 'no-length'; readonly by: number }
   /** The stitching bulges back past its start farther than the gap allows. */
   | { readonly kind: 'bulges'; readonly by: number; readonly bulge: number }

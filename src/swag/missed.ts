@@ -20,7 +20,11 @@ export const missesOf = (
   counts: readonly Counts[],
 ): readonly Miss[] => {
   const offset = field.corners === 'turn' ? cornerFor(way, field, rules) : { by: 0 };
-  if (offset.misfit) return [{ way, run: field.runs[0]!, repeats: 1, misfit: offset.misfit }];
+  if (offset.misfit) {
+    const [first] = counts;
+    const repeats = first && 'exactly' in first ? first.exactly : undefined;
+    return [{ way, run: field.runs[0]!, repeats, misfit: offset.misfit }];
+  }
   const bySide = field.runs.flatMap((run, i): Miss[] => {
     const length = run.length - 2 * offset.by;
     const tried = nearCounts(counts[i]!, way, length).map((repeats) => {

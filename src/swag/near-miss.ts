@@ -1,6 +1,6 @@
 /** Where nothing fits: what came nearest, and the smallest change that makes it fit. */
 
-import type { Problem } from '../document/index.ts';
+import { type Problem, plural } from '../document/index.ts';
 import { formatLength, roundLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
@@ -31,15 +31,21 @@ export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'h
   const { shape } = miss.way;
   const { name, next } = miss.run;
   const on = next === undefined || next === name ? '' : ` on the ${name} side`;
-  const swags = next === name ? 'swags' : miss.repeats === 1 ? 'repeat' : 'repeats';
-  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}, ${miss.repeats} ${swags}${on}`;
-  return { found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan)}`, hint: changeFor(miss, plan) };
+  const { repeats } = miss;
+  const count = repeats === undefined ? '' : `, ${plural(repeats, next === name ? 'swag' : 'repeat')}${on}`;
+  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}${count}`;
+  return {
+    found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan, repeats)}`,
+    hint: changeFor(miss, plan),
+  };
 };
 
-export const describeMisfit = (misfit: Misfit, plan: Plan): string => {
+/** `repeats` of it stand on the side. */
+export const describeMisfit = (misfit: Misfit, plan: Plan, repeats = 1): string => {
   // What rounds to nothing still keeps it from fitting.
   const { style } = plan.marks;
-  const by = roundLength(misfit.by, style) > 0 ? formatLength(misfit.by, style) : 'a hair';
+  const told = misfit.kind === 'no-length' ? repeats * misfit.by : misfit.by;
+  const by = roundLength(told, style) > 0 ? formatLength(told, style) : 'a hair';
   switch (misfit.kind) {
     case 'too-short':
       return `the span is ${by} longer than the template can reach`;

@@ -33,7 +33,8 @@ import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsO
 export interface Miss {
   readonly way: Way;
   readonly run: Run;
-  readonly repeats: number;
+  /** Undefined where what is in the way is the corner, whatever the count. */
+  readonly repeats: number | undefined;
   readonly misfit: Misfit;
 }
 

@@ -94,7 +94,7 @@ const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
   let gap = rules.gap === 'auto' ? 0 : rules.gap;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
-    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
+    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -2 * halfSpan });
     if (!(halfSpan <= shape.chord)) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
     const bulge = bulgeAt(shape, riseFor(shape, halfSpan));
     const wanted = gapFor({ bulge }, rules.gap);
@@ -140,7 +140,7 @@ const seatByTilt = (way: Way, tilt: number, share: number, rules: SeatRules): Re
   let gap = least;
   for (let round = 0; round < TILT_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
-    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -halfSpan });
+    if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -2 * halfSpan });
     const shape = shapeToLine(way, halfSpan);
     if (!shape) return misses({ kind: 'past-centre', by: Math.max(FIT_NOISE, whole.halfSpan - halfSpan) });
     const pose = tiltedPose(shape, tilt);

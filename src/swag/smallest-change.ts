@@ -72,7 +72,10 @@ const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => 
       });
     }
   }
-  changes.push({ text: 'repeats: auto', plan: withSwag(base, { repeats: undefined }) });
+  changes.push({
+    text: `repeats: auto instead of ${given.join(', ')}`,
+    plan: withSwag(base, { repeats: undefined }),
+  });
   return changes;
 };
 

@@ -1,7 +1,13 @@
 /** Where nothing fits, what is told must be true: the change, made to the plan, makes it fit. */
 
 import { describe, expect, test } from 'vitest';
-import { describeMisfit, nearestMisses, noWayHint, smallestChange } from '../../src/swag/index.ts';
+import {
+  describeMisfit,
+  describeMiss,
+  nearestMisses,
+  noWayHint,
+  smallestChange,
+} from '../../src/swag/index.ts';
 import { planOf, profile, search } from './fit-helpers.ts';
 
 const strip = (more: string, length = '60 in', width = 6, margin = '1/2 in'): string =>
@@ -98,6 +104,43 @@ describe('where a plan leaves no way at all', () => {
     expect(found.results).toEqual([]);
     expect(found.misses).toEqual([]);
     expect(noWayHint(plan)).toMatch(expected);
+  });
+});
+
+describe('the counts and figures of a near miss', () => {
+  const missesFor = (text: string) => {
+    const plan = planOf(text);
+    const { results, misses } = search(plan, [profile('newel')]);
+    expect(results).toEqual([]);
+    return nearestMisses(misses).map((miss) => ({ miss, ...describeMiss(miss, plan) }));
+  };
+
+  test('are those of the plan where a corner is in the way, and never a count that nobody named', () => {
+    // The crown end of a newel hangs too deep for a border of 2 in.
+    const swag = 'from: 1, to: crown, side: inside, direction: heel-first, setting: crown-on-centre';
+    const atCorner = (more: string) =>
+      missesFor(border(`swag: { ${swag}${more} }`, 'turn', 2)).filter(
+        ({ found }) => !/\d+ swags?/.test(found!),
+      );
+    const counted = atCorner(', repeats: 5');
+    expect(counted.length).toBeGreaterThan(0);
+    for (const { found, hint } of counted) {
+      expect(found).toContain(', 5 repeats on the top side: ');
+      if (hint?.includes('auto')) expect(hint).toBe('repeats: auto instead of 5');
+    }
+    const free = atCorner('').filter(({ miss }) => miss.repeats === undefined);
+    expect(free.length).toBeGreaterThan(0);
+    for (const { found } of free) expect(found).not.toContain('repeat');
+  });
+
+  test('are those of the whole side where it is too short', () => {
+    // 30 swags with gaps of 2 in want 60 in of a strip of 40, were they of no width at all: 20 in too short.
+    const told = missesFor(
+      strip('swag: { from: 1, to: crown, setting: crown-on-centre, repeats: 30, gap: 2 }', '40 in'),
+    );
+    expect(told.map(({ found }) => found).join('\n')).toContain(
+      '30 repeats: the side is 20 in too short for it',
+    );
   });
 });
 
