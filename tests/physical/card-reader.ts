@@ -396,10 +396,14 @@ const readRays = (texts: readonly string[], table: CardTable, unit: number): Ray
 
 const readGuides = (intro: string, table: CardTable): Read['guides'] => {
   const ends = intro.match(
-    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it/,
+    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it(?:; of the far end, past or before the centre line(, which at the corner is the mitre: measure square to it)?)?; “up” is from /,
   );
   if (!ends) throw new Error(`Not understood: ${intro}`);
   const heads = table.columns.map((c) => c.head);
+  // The mitre is a slant: a distance from it means nothing without the way that it is measured.
+  const corner = table.rows.find((row) => row[0] === 'corner')?.[heads.indexOf('far end along')] ?? '-';
+  if (corner !== '-' && ends[3] === undefined)
+    throw new Error(`It is not said how far "${corner}" is measured: ${intro}`);
   return {
     near: ends[1]!,
     far: ends[2],

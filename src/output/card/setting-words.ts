@@ -231,7 +231,11 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
   });
   const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
   const level = isRound(design.fit) ? ringLevelWords(design) : `the ${seamName(field)}`;
-  const centre = far === undefined ? '' : '; of the far end, past or before the centre line';
+  // Its two halves meet on the mitre, and not on a line square to the seam.
+  const corner = placings.some((p) => p.crown && p.cell.name === 'corner')
+    ? ', which at the corner is the mitre: measure square to it'
+    : '';
+  const centre = far === undefined ? '' : `; of the far end, past or before the centre line${corner}`;
   const lettered =
     lines.length > 0
       ? ` A lettered line is told by where it crosses the ${isRound(design.fit) ? 'same' : 'start'} line.`
