@@ -4,6 +4,8 @@
  */
 
 import type { Command } from 'commander';
+import { WRITERS } from '../output/writers/index.ts';
+import { eitherOf } from './either-of.ts';
 import type { Io } from './io.ts';
 
 /** Adds a command's arguments, options and help, and says what it does when it is called. */
@@ -39,7 +41,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   },
   {
     name: 'draw',
-    summary: 'draw the design as one picture: SVG, PDF or PNG',
+    summary: `draw the design as one picture: ${eitherOf(WRITERS.map(({ name }) => name))}`,
     load: async () => (await import('./commands/draw.ts')).defineDraw,
   },
   {

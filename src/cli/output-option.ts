@@ -1,5 +1,6 @@
 /** `-o`: what can be told about it before anything is read. */
 
+import { WRITERS } from '../output/writers/index.ts';
 import type { OutputOptions } from './options.ts';
 import { wrongValue } from './wrong-use.ts';
 
@@ -19,7 +20,10 @@ export const checkOutputOption = ({ output, json }: OutputOptions, format: strin
 };
 
 /** Endings that promise something; any other is the user's own affair. */
-const OTHER_KINDS = new Set(['svg', 'pdf', 'png', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'txt']);
+const OTHER_KINDS = new Set([
+  ...WRITERS.map(({ ending }) => ending),
+  ...['pdf', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'txt'],
+]);
 
 /** In small letters and without its point. */
 export const endingOf = (name: string): string | undefined =>

@@ -1,6 +1,8 @@
 /** `draw PLAN`: the whole design as one picture. */
 
+import { WRITERS } from '../../output/writers/index.ts';
 import type { Define } from '../command-list.ts';
+import { eitherOf } from '../either-of.ts';
 import {
   addJson,
   addOutput,
@@ -23,13 +25,17 @@ export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, S
 export const defineDraw: Define = (command, io) => {
   command
     .description(
-      'Draw the whole design as one picture at true size: SVG (one group a layer, in mm), PDF (one page) ' +
-        'or PNG.',
+      `Draw the whole design as one picture at true size: ${eitherOf(
+        WRITERS.map(({ name, about }) => (about === undefined ? name : `${name} (${about})`)),
+      )}.`,
     )
     .argument('<plan>', 'the plan file (YAML)');
   addOutput(command, 'the picture to write', "the plan's name and .svg");
   command
-    .option('--format <format>', "svg, pdf or png (default: by the ending of the output's name)")
+    .option(
+      '--format <format>',
+      `${eitherOf(WRITERS.map(({ ending }) => ending))} (default: by the ending of the output's name)`,
+    )
     .option('--dpi <number>', 'dots per inch of a PNG (default: 150, less for a large one)')
     .option('--width <pixels>', 'width of a PNG in pixels, instead of --dpi')
     .option(

@@ -8,6 +8,7 @@ import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
+import { eitherOf } from '../either-of.ts';
 import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { MEANS } from '../means.ts';
@@ -75,10 +76,6 @@ const readFormat = ({ format, output }: DrawOptions): Writer => {
     expected: `${eitherOf(ENDINGS.map((e) => `.${e}`))}, or --format`,
   });
 };
-
-/** `.svg, .pdf or .png` */
-const eitherOf = (words: readonly string[]): string =>
-  [words.slice(0, -1).join(', '), ...words.slice(-1)].filter((part) => part !== '').join(' or ');
 
 const refuseUnlessFor = (option: string, what: Writer['takes'][number], writer: Writer): void => {
   if (writer.takes.includes(what)) return;

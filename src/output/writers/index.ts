@@ -5,6 +5,7 @@ import type { Writer } from './writer.ts';
 export const WRITERS: readonly [Writer, ...Writer[]] = [
   {
     name: 'SVG',
+    about: 'one group a layer, in mm',
     ending: 'svg',
     takes: [],
     hasOurLetters: false,
@@ -12,6 +13,7 @@ export const WRITERS: readonly [Writer, ...Writer[]] = [
   },
   {
     name: 'PDF',
+    about: 'one page',
     ending: 'pdf',
     takes: ['measured'],
     hasOurLetters: true,

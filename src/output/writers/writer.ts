@@ -41,6 +41,8 @@ export type Write = (drawing: StyledDrawing, wanted: PictureWanted, means: Means
 export interface Writer {
   /** As it is said: `SVG`. */
   readonly name: string;
+  /** What help says of it, in a few words. */
+  readonly about?: string;
   /** Of its files, and as it is asked for. */
   readonly ending: string;
   /** What else it may be told. */
