@@ -1,18 +1,18 @@
 /** The foot that commands about a template alone take from their `--clearance`, within the limits that plans have. */
 
 import { quoted } from '../document/index.ts';
+import { USUAL_CLEARANCE } from '../jobs/template-facts.ts';
 import { formatLength, INCH_SIXTEENTH } from '../length/index.ts';
 import { LIMITS } from '../plan/index.ts';
 import { readLengthOption } from './option-values.ts';
 import { wrongValue } from './wrong-use.ts';
 
-/** Common practice, no source: the radius of a round ruler foot of half an inch. */
-const USUAL_CLEARANCE = '1/4 in';
 /** A limit of 1/16 in lets 1.5875 mm pass (mm). */
 const NOISE = 1e-9;
 
 /** mm; a bare number is in inches. */
-export const readClearance = (text: string = USUAL_CLEARANCE): number => {
+export const readClearance = (text: string | undefined): number => {
+  if (text === undefined) return USUAL_CLEARANCE;
   const clearance = readLengthOption('--clearance', text, 'in', 'positive');
   const { least, most } = LIMITS.clearance;
   if (clearance >= least - NOISE && clearance <= most + NOISE) return clearance;

@@ -8,7 +8,7 @@ import type { Output } from './write-set.ts';
 export const sayMade = async (
   io: Io,
   { name }: Pick<Output, 'name'>,
-  { notices, summary, words, corrections }: Omit<Made, 'bytes'>,
+  { notices = [], summary = [], words, corrections = [] }: Omit<Made, 'bytes'>,
 ): Promise<void> => {
   for (const line of [...notices, ...summary]) await say(io, line);
   await say(io, `${name}: ${words}`);

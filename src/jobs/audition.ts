@@ -74,8 +74,6 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
     bytes: written.bytes,
     words: `${what}, ${pagesWords(written)}`,
     notices: [...base.messages, ...(await unprintable(plan.title, templates, means))],
-    summary: [],
-    corrections: [],
     shown,
     trials,
     written,

@@ -14,8 +14,5 @@ export const captureSheet = async (paper: (typeof CAPTURE_PAPERS)[number], means
   return {
     bytes: await writeCaptureSheet({ setup, ...(await pdfMeans(means)) }),
     words: `one sheet of ${PAPERS[paper].name}; print it at 100 % / actual size`,
-    notices: [],
-    summary: [],
-    corrections: [],
   };
 };

@@ -29,6 +29,5 @@ export const cardSheets = async (
     summary: parts.flatMap((part) =>
       underName(part, describeDesign(part.design, part.plan.marks.style, part.plan.channels)),
     ),
-    corrections: [],
   };
 };

@@ -49,9 +49,6 @@ export const textCard = (title: string, parts: readonly Part[]): Made<string> =>
     .map(({ card }) => writeTextCard(card, LINE))
     .join('\n\n'),
   words: cardWords(parts.length),
-  notices: [],
-  summary: [],
-  corrections: [],
 });
 
 /** What a file of cards holds. */

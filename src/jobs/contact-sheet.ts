@@ -33,7 +33,5 @@ export const contactSheet = async (
     bytes: sheet.bytes,
     words: `${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
     notices: await unprintable(plan.title, templates, means),
-    summary: [],
-    corrections: [],
   };
 };

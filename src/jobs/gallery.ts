@@ -21,6 +21,7 @@ export interface GalleryWanted {
 }
 
 export interface Gallery extends Made {
+  readonly notices: readonly string[];
   readonly swags: readonly GallerySwag[];
   /** Whether there are more than are shown. */
   readonly hasMore: boolean;
@@ -62,8 +63,6 @@ export const gallery = async (
         ? [`only the stretches from the first sections were tried; ${sectionsWords(stitching)}`]
         : []),
     ],
-    summary: [],
-    corrections: [],
     swags,
     hasMore: cutShort === 'enough',
   };

@@ -3,9 +3,8 @@
 import type { LayerId } from '../drawing/index.ts';
 import { describeDesign } from '../output/mockup/index.ts';
 import type { Writer, PictureWanted as WriterWanted } from '../output/writers/index.ts';
-import { correctionLines } from './correction.ts';
 import { drawnPart } from './drawn-part.ts';
-import type { Made, Means } from './made.ts';
+import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
 import { unprintable } from './unprintable.ts';
 

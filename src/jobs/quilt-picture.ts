@@ -11,8 +11,7 @@ import {
   styled,
 } from '../drawing/index.ts';
 import { describeDesign } from '../output/mockup/index.ts';
-import { correctionLines } from './correction.ts';
-import type { Made, Means } from './made.ts';
+import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
 import { underName } from './under-name.ts';

@@ -6,8 +6,7 @@ import type { Units } from '../length/index.ts';
 import { CAUTIONS } from '../output/mockup/index.ts';
 import { writeSheetsCounted } from '../output/pdf/index.ts';
 import { type LayOutOptions, layOut, type SheetPlan } from '../pagination/index.ts';
-import { correctionLines } from './correction.ts';
-import { type Made, type Means, pdfMeans } from './made.ts';
+import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 
 export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections' | 'summary'> {
   readonly sheets: SheetPlan;

@@ -2,9 +2,22 @@
 
 import { plural } from '../document/index.ts';
 import { distance, pathEnd, pathStart, pieceDirection, pieceLength, turnBetween } from '../geometry/index.ts';
-import { formatLength, INCH_SIXTEENTH, INCH_THIRTYSECOND, MM_TENTH, roundLength } from '../length/index.ts';
+import {
+  formatLength,
+  INCH_SIXTEENTH,
+  INCH_THIRTYSECOND,
+  MM_PER_INCH,
+  MM_TENTH,
+  roundLength,
+} from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
+
+/**
+ * The foot that most have (mm), for what is said of a template without a plan. Common practice, no source: the radius of
+ * a round ruler foot of half an inch.
+ */
+export const USUAL_CLEARANCE = MM_PER_INCH / 4;
 
 /** Both systems, because a template's file may be in either and a ruler shows what it shows. */
 const both = (mm: number): string => `${formatLength(mm, INCH_SIXTEENTH)} (${formatLength(mm, MM_TENTH)})`;

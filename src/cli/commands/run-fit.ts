@@ -145,7 +145,7 @@ const writeResults = async (
     // Only a sheet waits for what writes PDF.
     const made = await sheetOf(files, shown, options);
     parts.push([outputs[0]!, made.bytes]);
-    notices.push(...made.notices);
+    notices.push(...(made.notices ?? []));
     said.push(`${outputs[0]!.name}: ${made.words}`);
   }
   if (taken) {

@@ -9,9 +9,8 @@ import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
 import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
 import { outline } from '../../jobs/outline.ts';
-import type { Part } from '../../jobs/part.ts';
-import { MM_PER_INCH } from '../../length/index.ts';
-import { chosenFit, readOwn } from './desk.ts';
+import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
+import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
 import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
 import { findTemplate } from './profiles.ts';
 
@@ -25,6 +24,34 @@ const EMPTY_FRAMES = 3;
 /** As many as a page of letter shows large enough to choose by. */
 const CONTACTS = 12;
 
+interface Job {
+  readonly kind: FileKind;
+  readonly make: (fit: ChosenFit, choices: PaperChoices, means: Means) => Promise<Made>;
+}
+
+const JOBS: Readonly<Record<PrintKind, Job>> = {
+  sheets: {
+    kind: 'mockup',
+    make: (fit, { show, ...layout }, means) => mockup(fit, { show, layout }, means),
+  },
+  card: {
+    kind: 'card',
+    make: (fit, pages, means) => cardSheets(fit.plan.title, [fit], pages, means),
+  },
+  audition: {
+    kind: 'audition',
+    make: (fit, { show, ...pages }, means) => audition(fit, { show, pages }, means),
+  },
+  frames: {
+    kind: 'frames',
+    make: (fit, { show, ...pages }, means) => audition(fit, { show, pages, empty: EMPTY_FRAMES }, means),
+  },
+  contact: {
+    kind: 'choices',
+    make: (fit, pages, means) => contactSheet(fit, fit.results.slice(0, CONTACTS), pages, means),
+  },
+};
+
 export const print = async (
   input: Input,
   what: PrintKind,
@@ -32,56 +59,11 @@ export const print = async (
   fonts: Fonts,
 ): Promise<Printed> => {
   const fit = chosenFit(input);
-  const means = meansWith(fonts);
-  switch (what) {
-    case 'sheets':
-      return printed(
-        fit,
-        'mockup',
-        await mockup(
-          fit,
-          { show: choices.show, layout: { paper: choices.paper, measured: choices.measured } },
-          means,
-        ),
-      );
-    case 'card':
-      return printed(fit, 'card', await cardSheets(fit.plan.title, [fit], { paper: choices.paper }, means));
-    case 'audition':
-    case 'frames':
-      return printed(
-        fit,
-        what,
-        await audition(
-          fit,
-          {
-            show: choices.show,
-            empty: what === 'frames' ? EMPTY_FRAMES : undefined,
-            pages: { paper: choices.paper },
-          },
-          means,
-        ),
-      );
-    case 'contact':
-      return printed(
-        fit,
-        'choices',
-        await contactSheet(fit, fit.results.slice(0, CONTACTS), { paper: choices.paper }, means),
-      );
-    default:
-      return what satisfies never;
-  }
+  const { kind, make } = JOBS[what];
+  const { bytes, words, notices = [] } = await make(fit, choices, meansWith(fonts));
+  const name = proposedName({ called: calledAfter(fit.plan.title), part: fit.name, kind });
+  return { name, bytes, words, notices };
 };
-
-/** What was made, with its name and what is said of it. */
-const printed = ({ plan, name }: Part, kind: FileKind, { bytes, words, notices }: Made): Printed => ({
-  name: proposedName({ called: calledAfter(plan.title), part: name, kind }),
-  bytes,
-  words,
-  notices,
-});
-
-/** The foot that most have: the outline itself does not depend on it. Common practice, no source. */
-const USUAL_CLEARANCE = MM_PER_INCH / 4;
 
 /** A template's outline at true size, to lay the acrylic on. */
 export const printOutline = async (
@@ -95,7 +77,7 @@ export const printOutline = async (
   const reading = readOwn({ name: found.file, text: found.template.text });
   if (!reading.ok) throw new ProblemError(reading.problems);
   const wanted = { clearance: USUAL_CLEARANCE, layout: { paper, measured } };
-  const { bytes, words, notices } = await outline(reading, wanted, meansWith(fonts));
+  const { bytes, words, notices = [] } = await outline(reading, wanted, meansWith(fonts));
   const { title } = reading.template;
   return {
     name: proposedName({ called: baseName(found.file), kind: 'outline' }),

@@ -1,7 +1,8 @@
 /** The templates to choose from, each by its picture: its edge, and what the needle stitches round it. */
 
 import { drawTemplate } from '../../drawing/index.ts';
-import { MM_PER_INCH, type Units } from '../../length/index.ts';
+import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
+import type { Units } from '../../length/index.ts';
 import { describeFault, stitchTemplate } from '../../swag/index.ts';
 import { readOwn } from './desk.ts';
 import { edgeWords } from './edge-words.ts';
@@ -9,9 +10,6 @@ import type { OwnTemplate, ShelfCard } from './messages.ts';
 import { pictureOf } from './picture.ts';
 import { fileOf, PROFILES } from './profiles.ts';
 import { troubleOf } from './trouble.ts';
-
-/** The foot that most have: the picture shows about where the needle goes, and the plan's own foot decides. Common practice, no source. */
-const USUAL_CLEARANCE = MM_PER_INCH / 4;
 
 export const shelf = (own: readonly OwnTemplate[], units: Units = 'in'): readonly ShelfCard[] => [
   ...PROFILES.map((p) => cardOf(p.name, { name: `${p.name}.yaml`, text: p.text }, units)),
