@@ -90,7 +90,8 @@ export const channelsOf = (
   const swag = wholeSwag(cell);
   const stitching = neighbour ? withNeighbour(swag, neighbour) : [swag];
   const along = nearnessOf(cell.path.pieces);
-  const sides = cell.centre && cell.join < 0 ? cellSides(cell, design) : undefined;
+  // Where the start lies off the near level, and beside a gap, a line at a distance may go round it.
+  const sides = cell.join < 0 && design.field.near < 0 ? cellSides(cell, design) : undefined;
   return CHANNEL_SIDES.flatMap((side) => {
     const reaches = reachesOf(channels[side]);
     return channels[side].map((width, i): Channel => {
