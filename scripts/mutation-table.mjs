@@ -473,6 +473,20 @@ export const MUTATIONS = [
     test: 'tests/swag/wrong-fits.test.ts',
   },
   {
+    name: 'seams that run on at every corner as at a square one',
+    file: 'src/drawing/seams.ts',
+    from: '1 / Math.tan(field.mitre)',
+    to: 'Math.sign(Math.tan(field.mitre))',
+    test: 'tests/swag/hexagon.test.ts',
+  },
+  {
+    name: 'a cell at a corner that leans as at a square one',
+    file: 'src/swag/cell-areas.ts',
+    from: 'x - field.room / Math.tan(field.mitre)',
+    to: 'x - field.room',
+    test: 'tests/swag/hexagon.test.ts',
+  },
+  {
     name: 'two runs that lie on one another at a corner',
     file: 'src/swag/runs.ts',
     from: 'MOST_DOUBLED = 25.4;',

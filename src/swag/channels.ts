@@ -147,9 +147,8 @@ export const placedChannels = (
 
 /** The corner's half beside a side's first and last, the side's half beside a corner's, the next side's over a mitre. */
 const surroundingsOf = (half: Placed, design: Design): Surroundings => {
-  const { corner, sides, field } = design;
-  const index = sides.findIndex((s) => s.run.name === half.side);
-  const side = sides[index];
+  const { corner, sides } = design;
+  const side = sides.find((s) => s.run.name === half.side);
   const ends = mitredEnds(half, design);
   if (!side) return { ends };
   const { gap } = side.fit.seat;
@@ -159,10 +158,8 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   if (corner && half.cell === corner.cell)
     return { neighbour: { cell: side.cell, line: join, moved: 0 }, ends };
   if (corner && isLast) return { neighbour: { cell: corner.cell, line: join, moved: 0 }, ends };
-  if (!ends.own) return { ends };
-  // Sides come in the order top, right, bottom, left, which from the outer seam is against the way they run.
-  const step = isFirst === (field.from === 'inner') ? -1 : 1;
-  const next = sides[(index + step + sides.length) % sides.length]!;
+  const next = sides.find(({ run }) => (isFirst ? run.next === half.side : run.name === side.run.next));
+  if (!ends.own || !next) return { ends };
   const moved = half.cell.join - next.cell.join;
   return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design), moved }, ends };
 };

@@ -39,7 +39,7 @@ export interface Motif {
 
 export interface Field {
   /** What a person calls the band. */
-  readonly name: 'strip' | 'border' | 'frame';
+  readonly name: string;
   readonly runs: readonly Run[];
   readonly corners: Corners;
   readonly from: 'inner' | 'outer';

@@ -65,7 +65,7 @@ export { crownPose, type Pose, pastMirror, tiltedPose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { type RingMeasures, type RoundFrame, ringMeasures, roundFrame } from './round-frame.ts';
 export { frameAt, isClosed, levelPath, type Run, straightRun } from './run.ts';
-export { fitRuns, type Miss, pastCorner, sharesCorner, type Tried } from './runs.ts';
+export { fitRuns, type Miss, type Tried } from './runs.ts';
 export { type Score, scoreOf, smallnessOf } from './score.ts';
 export { MOST_COUNT, type Ranked, type Search, searchFits } from './search.ts';
 export {

@@ -108,11 +108,12 @@ const sideFit = (
 /** What keeps a swag of a run from standing beside its neighbour's, along the run and at a corner that they share. */
 export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
   const { shape, pose, gap } = seated;
-  const over = sharesCorner(field) ? pastCorner(shape.support, pose.tilt, gap) : 0;
+  const mitre = sharesCorner(field) ? Math.PI - field.mitre : undefined;
+  const over = mitre === undefined ? 0 : pastCorner(shape.support, pose.tilt, gap, mitre);
   if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
   const beside = Math.max(
     doubledAlong(seated, Math.PI / 2),
-    sharesCorner(field) ? doubledAlong(seated, (3 * Math.PI) / 4 - Math.PI / 2) : 0,
+    mitre === undefined ? 0 : doubledAlong(seated, mitre),
   );
   return beside > MOST_DOUBLED ? { kind: 'doubled', by: beside - MOST_DOUBLED, along: beside } : undefined;
 };
@@ -152,20 +153,21 @@ const doubledAlong = (seated: Seat, angle: number): number => {
 };
 
 /** From the outer seam, two runs that meet at a corner lean over the same cloth. */
-export const sharesCorner = (field: Field): boolean => field.from === 'outer' && field.corners === 'meet';
+const sharesCorner = (field: Field): boolean => field.from === 'outer' && field.corners === 'meet';
 
-/** How far (mm) the first half of a run passes the mitre of its corner, which lies half a gap before its start. */
-export const pastCorner = (
+/** How far (mm) the first half of a run passes the mitre of its corner, half a gap before its start, at an angle (radians) to the start line. */
+const pastCorner = (
   support: (ux: number, uy: number) => number,
   tilt: number,
   gap: number,
+  mitre: number,
 ): number => {
   const c = Math.cos(tilt);
   const s = Math.sin(tilt);
-  // The mitre leaves the corner at 45°: beyond it is the direction (−1, 1)/√2, seen from the first start.
-  const nx = -Math.SQRT1_2;
-  const ny = Math.SQRT1_2;
-  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.SQRT1_2;
+  // Beyond it is the direction that turns left from the mitre's own.
+  const nx = -Math.sin(mitre);
+  const ny = Math.cos(mitre);
+  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.sin(mitre);
 };
 
 interface Depths {
@@ -189,7 +191,8 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths =
   let windows = windowsOf(limits, Math.PI / 2);
   const upright = uprightRise(limits);
   if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
-  if (sharesCorner(field) && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, Math.PI / 4));
+  if (sharesCorner(field) && rules.gap === 0)
+    windows = clip(windows, 0, riseBelow(limits, Math.PI - field.mitre));
   if (windows.length === 0) return NONE;
   const { chord } = shape;
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
