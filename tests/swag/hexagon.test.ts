@@ -5,7 +5,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { drawPlan, type PathItem, SHEET, scopeOf, styled } from '../../src/drawing/index.ts';
+import type { PathItem } from '../../src/drawing/drawing.ts';
+import { drawPlan, SHEET, scopeOf, styled } from '../../src/drawing/index.ts';
 import {
   distance,
   movePath,
