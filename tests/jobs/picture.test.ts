@@ -1,6 +1,7 @@
 /** A kind of picture is one row: whoever adds one writes no more than it, and is given what every writer is. */
 
 import { expect, test } from 'vitest';
+import { COMMANDS } from '../../src/cli/command-list.ts';
 import { picture } from '../../src/jobs/picture.ts';
 import { WRITERS, type Writer } from '../../src/output/writers/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
@@ -49,4 +50,9 @@ test('every kind has an ending and a name of its own', () => {
   expect(new Set(WRITERS.map((w) => w.ending)).size).toBe(WRITERS.length);
   expect(new Set(WRITERS.map((w) => w.name)).size).toBe(WRITERS.length);
   for (const { ending } of WRITERS) expect(ending).toMatch(/^[a-z]+$/);
+});
+
+test('the list of commands names every kind', () => {
+  const { summary } = COMMANDS.find(({ name }) => name === 'draw')!;
+  expect(summary.split(': ')[1]?.split(/, | or /)).toEqual(WRITERS.map((w) => w.name));
 });
