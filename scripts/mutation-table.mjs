@@ -494,6 +494,21 @@ export const MUTATIONS = [
     test: 'tests/swag/neighbours.test.ts',
   },
   {
+    name: 'jobs: a card for a plan whose fill there is not',
+    file: 'src/jobs/part.ts',
+    from: 'if (problems.length > 0) throw',
+    to: 'if (problems.length > 9) throw',
+    test: 'tests/page/answers.test.ts',
+    only: 'a fill that there is not',
+  },
+  {
+    name: 'jobs: layers that are left out come to the writer',
+    file: 'src/jobs/picture.ts',
+    from: '{ title, summary, units, without, measured, pixels }',
+    to: '{ title, summary, units, without: [], measured, pixels }',
+    test: 'tests/jobs/picture.test.ts',
+  },
+  {
     name: 'a gap written down as less than it is',
     file: 'src/jobs/take-fit.ts',
     from: 'Math.ceil(widest / step)',
