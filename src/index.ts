@@ -3,8 +3,10 @@
  * the step before. Nothing here reads files, the clock, or chance; give the bytes in, get the bytes out.
  *
  * ```
- * readPlan → readTemplate → searchPlan → designOf → drawDesign → layOut → writeSheets
+ * readPlan → readTemplate → designFromPlan → drawPlan → styled → layOut → writeSheets
  * ```
+ *
+ * `samples/from-code.mjs` goes this way once.
  */
 
 export { describeProblem, type Place, type Problem, ProblemError } from './document/index.ts';
@@ -13,11 +15,14 @@ export {
   type DrawOptions,
   drawDesign,
   drawPlan,
+  drawQuilt,
   drawTemplate,
   fillDesign,
   LAYERS,
   type LayerId,
+  SHEET,
   scopeOf,
+  styled,
 } from './drawing/index.ts';
 export { FILLS, type Fill, type FillOptions, type FillResult, fillNamed } from './fill/index.ts';
 export {
@@ -35,7 +40,7 @@ export { type Trial, trialsFor, writeAudition, writeEmptyFrames } from './output
 export { type OnePageOptions, type SheetsOptions, writeOnePage, writeSheets } from './output/pdf/index.ts';
 export { writeSvg } from './output/svg/index.ts';
 export { layOut, PAPERS, type SheetPlan } from './pagination/index.ts';
-export { type Plan, readPlan } from './plan/index.ts';
+export { type Part, type PartReading, type Plan, readPlan } from './plan/index.ts';
 export {
   channelsOf,
   type Design,

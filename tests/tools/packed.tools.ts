@@ -29,7 +29,7 @@ const reading = readPlan('', 'plan.yaml');
 const template = readTemplate('', 't.yaml');
 export const foot = (plan: Plan): number => plan.foot.clearance;
 export const title = (t: Template): string => t.title ?? t.name;
-if (reading.ok && template.ok) foot(reading.plan) + title(template.template).length;
+if (reading.ok && template.ok) foot(reading.parts[0].plan) + title(template.template).length;
 `;
 
 const check = (): string => {
@@ -67,6 +67,20 @@ describe('the packed package', () => {
     expect(check()).toBe('');
     const names = "import('swagwright').then((all) => console.log(Object.keys(all).join()))";
     expect(run(process.execPath, '-e', names)).toContain('readPlan');
+  });
+
+  it('the worked example of its use from code runs, and gives what the figures say', () => {
+    writeFileSync(join(folder, 'example.mjs'), readFileSync(join(own, 'samples/from-code.mjs')));
+    const lines = run(process.execPath, 'example.mjs', 'strip.svg').trim().split('\n');
+    // A strip of 40 in has five swags of 8 in that touch: a mark every 4 in, and the stop of one starts the next.
+    const swags = [1, 2, 3, 4, 5].flatMap((n) => [
+      `strip, swag ${n}, start at ${8 * n - 8} in`,
+      `strip, swag ${n}, centre at ${8 * n - 4} in`,
+      `strip, swag ${n}, stop at ${8 * n} in`,
+    ]);
+    expect(lines).toEqual([...swags, 'strip, end at 40 in', 'strip.svg: Spindle strip']);
+    const svg = readFileSync(join(folder, 'strip.svg'), 'utf8');
+    expect(svg.match(/data-half="first"/g)?.length).toBeGreaterThanOrEqual(5);
   });
 
   it('the check of its types sees a mistake', () => {
