@@ -14,7 +14,7 @@ import type { BoxTree } from './box-tree.ts';
 import { type Crossing, crossings, shareOf, TOUCH } from './crossing.ts';
 import { cutShares, smoothJoints } from './cuts.ts';
 import { linkLoops, type Run } from './loops.ts';
-import { distanceToPiece, nearnessOf } from './nearness.ts';
+import { distanceToPiece, liesAlong, nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
 import { signedArea } from './path.ts';
 import { type Piece, pieceAt, pieceDirection, pieceLength, trimPiece } from './piece.ts';
@@ -227,14 +227,10 @@ const isComplete = (
 ): boolean => {
   const isUsed = new Array<boolean>(runs.length).fill(false);
   for (const indices of linked) for (const i of indices) isUsed[i] = true;
-  const isBeside = (p: Piece): boolean =>
-    SHARES.every((t) => loops.some((l) => l.pieces.some((q) => distanceToPiece(q, pieceAt(p, t)) <= LINK)));
-  const isSpare = (p: Piece): boolean => (slack > 0 ? pieceLength(p) <= slack : isBeside(p));
+  const isSpare = (p: Piece): boolean =>
+    slack > 0 ? pieceLength(p) <= slack : loops.some((l) => liesAlong(p, l.pieces, LINK));
   return runs.every((run, i) => isUsed[i] || run.every((s) => isSpare(pieceOf(s, elements))));
 };
-
-/** Where it is asked whether a stretch lies beside a loop. */
-const SHARES = [0, 0.25, 0.5, 0.75, 1];
 
 export const pieceOf = (s: Stretch, elements: readonly OffsetElement[]): Piece => {
   const { piece } = elements[s.element]!;

@@ -15,12 +15,12 @@ const SAME_PLACE = 1e-9;
 
 /**
  * Loops as lists of indices into `runs`. A run leads on to the one that starts nearest to its end, within the slack (mm); where
- * several start at one place, the sharpest left turn keeps to the same free space. A run that leads nowhere,
- * or that nothing leads to, is in no loop.
+ * several start at one place, the sharpest left turn keeps to the same free space. A run that leads nowhere, but to such
+ * a run, or that nothing leads to, is in no loop, and where another starts beside it that one is taken.
  */
 export const linkLoops = (runs: readonly Run[], slack: number): readonly (readonly number[])[] => {
   const byX = runs.map((_, i) => i).sort((i, j) => runs[i]!.from.x - runs[j]!.from.x);
-  const next = runs.map((run) => follower(runs, byX, run, slack));
+  const next = followers(runs, byX, slack);
   const seen = new Uint8Array(runs.length);
   const loops: number[][] = [];
   for (let i = 0; i < runs.length; i++) {
@@ -38,7 +38,29 @@ export const linkLoops = (runs: readonly Run[], slack: number): readonly (readon
   return loops;
 };
 
-const follower = (runs: readonly Run[], byX: readonly number[], run: Run, slack: number): number => {
+/** What each run leads on to, −1 for a dead end. */
+const followers = (runs: readonly Run[], byX: readonly number[], slack: number): readonly number[] => {
+  const isDead = new Uint8Array(runs.length);
+  const next = runs.map((run) => follower(runs, byX, run, slack, isDead));
+  for (let more = next.includes(-1); more; ) {
+    more = false;
+    for (let i = 0; i < next.length; i++) if (next[i]! < 0) isDead[i] = 1;
+    for (let i = 0; i < next.length; i++) {
+      if (isDead[i] || !isDead[next[i]!]) continue;
+      next[i] = follower(runs, byX, runs[i]!, slack, isDead);
+      if (next[i]! < 0) more = true;
+    }
+  }
+  return next;
+};
+
+const follower = (
+  runs: readonly Run[],
+  byX: readonly number[],
+  run: Run,
+  slack: number,
+  isDead: Uint8Array,
+): number => {
   let low = 0;
   let high = byX.length;
   while (low < high) {
@@ -53,6 +75,7 @@ const follower = (runs: readonly Run[], byX: readonly number[], run: Run, slack:
     const index = byX[k]!;
     const { from } = runs[index]!;
     if (from.x > run.to.x + slack) break;
+    if (isDead[index]) continue;
     const away = distance(from, run.to);
     if (!(away <= slack)) continue;
     // A run shorter than the slack ends near its own start; that alone does not make it a loop.

@@ -5,7 +5,7 @@
  */
 
 import { type BoxTree, boxTreeOf } from './box-tree.ts';
-import { inWedge, type Piece } from './piece.ts';
+import { inWedge, type Piece, pieceAt } from './piece.ts';
 import { lengthOf, type Point } from './point.ts';
 
 export interface Nearness {
@@ -72,6 +72,13 @@ export const nearnessOf = (pieces: readonly Piece[], tree: BoxTree = boxTreeOf(p
     nearest: (p) => search(p, Number.POSITIVE_INFINITY, false),
   };
 };
+
+/** Whether a piece lies along others, as far as its ends and three places between tell; `within` is in mm. */
+export const liesAlong = (p: Piece, others: readonly Piece[], within: number): boolean =>
+  [0, 0.25, 0.5, 0.75, 1].every((t) => {
+    const at = pieceAt(p, t);
+    return others.some((q) => distanceToPiece(q, at) <= within);
+  });
 
 /** Distance (mm) from a point to a piece. */
 export const distanceToPiece = (p: Piece, at: Point): number => {

@@ -20,7 +20,7 @@
 import { cutShares } from './cuts.ts';
 import { findUnsound } from './edge-fault.ts';
 import { linkLoops, type Run } from './loops.ts';
-import { nearnessOf } from './nearness.ts';
+import { liesAlong, nearnessOf } from './nearness.ts';
 import { type OffsetElement, offsetElements } from './offset-elements.ts';
 import { closedPath, type Path } from './path.ts';
 import { type Piece, pieceAt, pieceDirection, pieceLength, reversePiece, trimPiece } from './piece.ts';
@@ -283,7 +283,11 @@ const linkedRegion = (
 ): { readonly region: Region; readonly complete: boolean } => {
   const loops = linkLoops(pieces.map(runOf), slack);
   const used = new Set(loops.flat());
-  const complete = pieces.every((p, i) => used.has(i) || pieceLength(p) <= slack);
+  // Where lines cross at a small angle both are kept for a while beyond that, and are one as far as can be told.
+  const taken = pieces.filter((_, i) => used.has(i));
+  const complete = pieces.every(
+    (p, i) => used.has(i) || pieceLength(p) <= slack || liesAlong(p, taken, ALONG),
+  );
   const paths = loops.map((indices) =>
     closedPath(indices.map((k, i) => ({ ...pieces[k]!, from: pieces[indices.at(i - 1)!]!.to }))),
   );

@@ -74,7 +74,11 @@ export const recoverLoop = (
   const runs = runsOf(points, owners);
   if (runs.length === 1) return closedPath(wholeLoop(runs[0]!));
   const joints = runs.map((run, i) => jointOf(runs[(i + runs.length - 1) % runs.length]!, run));
-  const pieces = runs.flatMap((run, i) => piecesOf(run, joints[i]!, joints[(i + 1) % runs.length]!));
+  const pieces = runs.flatMap((run, i) => {
+    const { start, end } = joints[i]!;
+    const bridge = distance(end, start) > LEAST_PIECE ? [line(end, start)] : [];
+    return [...bridge, ...piecesOf(run, start, joints[(i + 1) % runs.length]!.end)];
+  });
   return closedPath(pieces);
 };
 
@@ -129,18 +133,33 @@ const runsOf = (points: readonly Point[], owners: readonly (Carrier | undefined)
   return runs;
 };
 
+/** Where a run ends and the next one starts. */
+interface Joint {
+  readonly end: Point;
+  readonly start: Point;
+}
+
 /**
- * Where a run begins: the crossing of its carrier with the one before that lies nearest to the polygon's
- * corner.
+ * Where a run begins: the crossing of its carrier with the one before that lies nearest to the polygon's corner. Where
+ * they miss one another by a hair each keeps to its own: a long line led to the other would be off it all along.
  */
-const jointOf = (before: Run, run: Run): Point => {
+const jointOf = (before: Run, run: Run): Joint => {
   const corner = run.points[0]!;
-  if (!before.carrier || !run.carrier) {
-    const only = before.carrier ?? run.carrier;
+  const at = jointAt(before.carrier, run.carrier, corner);
+  const isOn = (c: Carrier | undefined): boolean => !c || at === corner || off(c, at) <= LEAST_PIECE;
+  return {
+    end: isOn(before.carrier) ? at : onto(before.carrier!, at),
+    start: isOn(run.carrier) ? at : onto(run.carrier!, at),
+  };
+};
+
+const jointAt = (before: Carrier | undefined, after: Carrier | undefined, corner: Point): Point => {
+  if (!before || !after) {
+    const only = before ?? after;
     return only ? onto(only, corner) : corner;
   }
   let best: Point | undefined;
-  for (const c of crossings(probeOf(before.carrier, corner), probeOf(run.carrier, corner), JOINT_SLACK))
+  for (const c of crossings(probeOf(before, corner), probeOf(after, corner), JOINT_SLACK))
     if (!best || distance(c.point, corner) < distance(best, corner)) best = c.point;
   return best && distance(best, corner) <= JOINT_REACH ? best : corner;
 };

@@ -229,6 +229,18 @@ describe('booleans keep lines and arcs', () => {
       runs(100, 4),
     );
   });
+
+  it('a rectangle’s side that misses a circle by a hair stays where it is', () => {
+    // Its top runs 4e-7 mm above the circle, from right over the circle's own top. It was led down to the circle there, and
+    // the area lacked half of 4e-7 mm times its 25 mm.
+    const [low, wide] = [4e-7, 25];
+    const a = regionOf([rect(0, low, wide, 1)]);
+    const b = regionOf([disc(0, 0, 1)]);
+    // All of the circle, and of the rectangle what lies beyond its upper right quarter.
+    const shared = (Math.PI / 2 - Math.asin(low) - low * Math.sqrt(1 - low * low)) / 2;
+    expect(regionArea(uniteRegions(a, b))).toBeCloseTo(Math.PI + wide - shared, 9);
+    expect(regionArea(subtractRegion(a, b))).toBeCloseTo(wide - shared, 9);
+  });
 });
 
 describe('insets', () => {
