@@ -531,7 +531,7 @@ export const MUTATIONS = [
   },
   {
     name: 'card: above for below, beside the start line',
-    file: 'src/output/card/setting-words.ts',
+    file: 'src/output/card/mark-words.ts',
     from: "up < 0 ? 'below' : 'above'",
     to: "up < 0 ? 'above' : 'below'",
     test: 'tests/physical/card-on-cloth.test.ts',
@@ -539,7 +539,7 @@ export const MUTATIONS = [
   },
   {
     name: 'card: nearer to the centre for farther from it',
-    file: 'src/output/card/setting-words.ts',
+    file: 'src/output/card/ring-words.ts',
     from: "? 'nearer to the centre' : 'farther from the centre'",
     to: "? 'farther from the centre' : 'nearer to the centre'",
     test: 'tests/physical/card-on-cloth.test.ts',
@@ -594,14 +594,6 @@ export const MUTATIONS = [
     only: 'a strip',
   },
   {
-    name: "card: a wreath's template face down for face up",
-    file: 'src/output/card/ring-words.ts',
-    from: "? 'turned over, face down' : 'face up'",
-    to: "? 'face up' : 'turned over, face down'",
-    test: 'tests/physical/card-on-cloth.test.ts',
-    only: 'a wreath',
-  },
-  {
     name: 'card: inside for outside',
     file: 'src/output/card/setting-words.ts',
     from: "    shape.side === 'inside'\n",
@@ -643,7 +635,7 @@ export const MUTATIONS = [
   },
   {
     name: 'card: a guide line on the wrong side of the seam',
-    file: 'src/output/card/step-words.ts',
+    file: 'src/output/card/mark-words.ts',
     from: "up < 0 ? ', on the side towards you' : ''",
     to: "up > 0 ? ', on the side towards you' : ''",
     test: 'tests/physical/card-on-cloth.test.ts',
@@ -692,16 +684,16 @@ export const MUTATIONS = [
   {
     name: 'card: a line along the ray for square to it',
     file: 'src/output/card/ring-words.ts',
-    from: "        setting.laid === 'square'\n",
-    to: "        setting.laid !== 'square'\n",
+    from: ': `along ${ray}`',
+    to: ': `through the start mark, square to ${ray}`',
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a wreath',
   },
   {
     name: 'card: a line along the seam for square to it',
     file: 'src/output/card/setting-words.ts',
-    from: "      return setting.laid === 'square'\n",
-    to: "      return setting.laid !== 'square'\n",
+    from: 'words.line[setting.laid]',
+    to: "words.line[setting.laid === 'along' ? 'square' : 'along']",
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a strip',
   },

@@ -7,7 +7,7 @@ import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
-  isRound,
+  roundFrame,
   type SideMarks,
   type StitchedLength,
   stitchedLength,
@@ -52,6 +52,7 @@ export const cardWith = (
 ): Card => {
   const { style } = plan.marks;
   const marks = tapesOf(design, style);
+  const ring = roundFrame(design);
   const sections: readonly CardSection[] = [
     { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
     {
@@ -62,8 +63,8 @@ export const cardWith = (
     {
       id: 'marks',
       heading: 'Marks',
-      blocks: isRound(design.fit)
-        ? ringMarkBlocks(design, plan)
+      blocks: ring
+        ? ringMarkBlocks(design, ring, style)
         : [
             { kind: 'text', text: MARKS_INTRO(design, plan) },
             ...marks.map((side) => marksTable(side, style)),

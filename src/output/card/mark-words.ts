@@ -5,6 +5,7 @@ import type { Plan } from '../../plan/index.ts';
 import { type Design, type Mark, type MarkKind, marksOf, type SideMarks } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
+import { type BandWords, SLIDE } from './step-words.ts';
 
 /** The sides whose marks are measured with a tape laid along them. */
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
@@ -41,6 +42,37 @@ export const seamName = ({ corners, from, around }: Design['field']): string => 
 /** The same in a word, where it is clear which is meant. */
 export const nearLine = ({ from, around }: Design['field']): string =>
   around.kind !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
+
+/** Everything is measured from a seam, with a tape laid along it. */
+export const straightWords = ({ cells, field }: Design, length: (mm: number) => string): BandWords => {
+  const { startMargin } = field;
+  const seam = seamName(field);
+  const near = nearLine(field);
+  const heights = [...new Set(cells.map((c) => length(startMargin + c.crown.y)))];
+  return {
+    ground:
+      startMargin > 0
+        ? `Draw the start line ${length(startMargin)} from the ${seam}. The stitching starts and ends on it.`
+        : `The stitching starts and ends on the ${seam}.`,
+    near,
+    towards: `the ${near} towards you`,
+    crown: heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says',
+    line: {
+      square: `on the start mark, square to the ${near}${SLIDE}`,
+      along: `along the ${lineName(field)}${SLIDE} at the start mark`,
+    },
+    // Beyond the seam the guide line is nearer to her, and may be the seam.
+    guide: (fromStart) => {
+      const up = startMargin + fromStart;
+      const away = length(Math.abs(up));
+      if (away === length(0)) return `The guide line is the ${seam} itself`;
+      return `Draw a guide line ${away} from the ${seam}${up < 0 ? ', on the side towards you' : ''}`;
+    },
+    up: (up) => `${up < 0 ? 'below' : 'above'} the ${lineName(field)}`,
+    level: `the ${seam}`,
+    crossed: 'start',
+  };
+};
 
 const COLUMNS: CardTable['columns'] = [
   { head: 'swag', align: 'left' },

@@ -1,21 +1,17 @@
 /** The card of a round frame, in words: everything is measured from its centre, along rays. */
 
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
-  frameSize,
   type MarkKind,
   marksOf,
-  type Placing,
   type RoundFrame,
   ringMeasures,
   roundFrame,
-  type Setting,
 } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardBlock } from './block.ts';
-import { flatWords, swingWords } from './step-words.ts';
+import { type BandWords, SLIDE } from './step-words.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -28,80 +24,31 @@ const HALF_UP = 1e-6;
 
 const circling = ({ from }: RoundFrame): string => (from === 'inner' ? 'clockwise' : 'counterclockwise');
 
-export const ringSizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
-  const ring = roundFrame(design);
-  const size = frameSize(design);
-  if (!ring || !size) return [];
-  const channels = ring.away > 0 ? ', channels included' : '';
-  return [
-    `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
-  ];
-};
-
-/** Where the first half starts, how the template lies for it (`stands` says what of it at the start mark), and how it is set. */
-export const ringSettingWords = (
-  design: Design,
-  ring: RoundFrame,
-  placing: Placing,
-  stands: string,
-  length: (mm: number) => string,
-): readonly string[] => {
-  const { setting, shape } = design.fit.way;
+/** Everything is measured from the motif's centre, along rays. */
+export const roundWords = (design: Design, ring: RoundFrame, length: (mm: number) => string): BandWords => {
   const inward = ring.from === 'outer';
-  const inside = inward ? 'between stitching and outer edge' : 'between stitching and motif';
-  const lies =
-    shape.side === 'inside' ? `inside the swag, ${inside}` : 'outside the swag, beyond the stitching';
-  const face = placing.firstTurnedOver ? 'turned over, face down' : 'face up';
-  return [
-    `Mark the centre of the motif: all distances are from it. Start and stop marks are ${length(ring.startRadius)} from it, crowns ${length(ring.crownRadius)}.`,
-    `First half, from the start mark to the centre line, with the motif ${inward ? 'away from you' : 'towards you'}: the template lies ${lies}, ${face}, ${stands}`,
-    settingSteps(setting, design, ring, placing, length),
-  ];
-};
-
-/** With a gap the template is set by the ray between neighbours, which is not the start mark's own. */
-const rayWords = (design: Design, own = 'the start mark’s'): string =>
-  hasGap(design) ? 'the ray halfway between neighbours' : `${own} ray`;
-
-const hasGap = (design: Design): boolean => (design.sides[0]?.fit.seat.gap ?? 0) > 0;
-
-/** The line from which a template's places are measured outward or inward. */
-export const ringLevelWords = (design: Design): string =>
-  `the line through the start mark square to ${rayWords(design, 'its')}`;
-
-const settingSteps = (
-  setting: Setting,
-  design: Design,
-  ring: RoundFrame,
-  placing: Placing,
-  length: (mm: number) => string,
-): string => {
-  switch (setting.kind) {
-    case 'crown-on-centre':
-      return swingWords(
-        design.fit.way.shape,
-        `on the centre line, ${length(ring.crownRadius)} from the centre`,
-      );
-    case 'alignment-line': {
-      const where =
-        setting.laid === 'square'
-          ? hasGap(design)
-            ? `through the start mark, parallel to ${rayWords(design)}`
-            : `along ${rayWords(design)}`
-          : `through the start mark, square to ${rayWords(design)}`;
-      return `Lay line ${setting.line.name} ${where}, and slide the template along it until the edge meets the foot at the start mark.`;
-    }
-    case 'flat-on-guide': {
-      const guide = placing.guide ?? 0;
-      const farther = guide > 0 === (ring.from === 'inner');
-      return (
-        `Draw a guide line square to ${rayWords(design)}, ${length(Math.abs(guide))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark` +
-        flatWords(setting.flat.label, placing, length)
-      );
-    }
-    default:
-      return setting satisfies never;
-  }
+  const hasGap = (design.sides[0]?.fit.seat.gap ?? 0) > 0;
+  // With a gap the template is set by the ray between neighbours, which is not the start mark's own.
+  const ray = hasGap ? 'the ray halfway between neighbours' : 'the start mark’s ray';
+  const startRay = hasGap ? `through the start mark, parallel to ${ray}` : `along ${ray}`;
+  return {
+    ground: `Mark the centre of the motif: all distances are from it. Start and stop marks are ${length(ring.startRadius)} from it, crowns ${length(ring.crownRadius)}.`,
+    near: inward ? 'outer edge' : 'motif',
+    towards: `the motif ${inward ? 'away from you' : 'towards you'}`,
+    crown: `${length(ring.crownRadius)} from the centre`,
+    line: {
+      square: `${startRay}${SLIDE} at the start mark`,
+      along: `through the start mark, square to ${ray}${SLIDE} at the start mark`,
+    },
+    guide: (up) => {
+      const farther = up > 0 === (ring.from === 'inner');
+      return `Draw a guide line square to ${ray}, ${length(Math.abs(up))} ${farther ? 'farther from' : 'nearer to'} the centre than the start mark`;
+    },
+    // There is no line to be above or below.
+    up: (up) => (up < 0 !== inward ? 'nearer to the centre' : 'farther from the centre'),
+    level: `the line through the start mark square to ${ray.replace('the start mark’s', 'its')}`,
+    crossed: 'same',
+  };
 };
 
 /** The marks of a bent run as rays from its centre: radians from the first centre line, in the order of the swags. */
@@ -111,10 +58,13 @@ const raysOf = (design: Design, style: LengthStyle) =>
   );
 
 /** The rays with their distances, and how to find them with and without a protractor. */
-export const ringMarkBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
-  const ring = roundFrame(design);
+export const ringMarkBlocks = (
+  design: Design,
+  ring: RoundFrame,
+  style: LengthStyle,
+): readonly CardBlock[] => {
   const measures = ringMeasures(design, style);
-  if (!ring || !measures) return [];
+  if (!measures) return [];
   const text = (words: string): CardBlock => ({ kind: 'text', text: words });
   const length = (mm: number): string => formatLength(mm, style);
   const { count } = ring;

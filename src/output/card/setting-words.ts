@@ -5,7 +5,6 @@ import { type Plan, SIDES } from '../../plan/index.ts';
 import {
   type Cell,
   type Design,
-  isRound,
   outOfReach,
   type Placing,
   pausesOf,
@@ -17,44 +16,38 @@ import {
 } from '../../swag/index.ts';
 import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './block.ts';
-import { capital, nearLine, seamName } from './mark-words.ts';
-import { ringLevelWords, ringSettingWords } from './ring-words.ts';
-import { flatWords, guideWords, swingWords } from './step-words.ts';
+import { capital, seamName, straightWords } from './mark-words.ts';
+import { roundWords } from './ring-words.ts';
+import { type BandWords, flatWords, swingWords } from './step-words.ts';
 
 const point = (text: string): CardBlock => ({ kind: 'point', text });
 
+/** From a seam with a tape, or from a centre with a ruler and a protractor. */
+const bandWords = (design: Design, length: (mm: number) => string): BandWords => {
+  const ring = roundFrame(design);
+  return ring ? roundWords(design, ring, length) : straightWords(design, length);
+};
+
 export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
-  const { field, fit } = design;
   const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
-  const seam = seamName(field);
-  const near = nearLine(field);
+  const words = bandWords(design, length);
   const placings = design.cells.map(placingOf);
   const placing = placings[0]!;
-  const { shape, setting } = fit.way;
-  const startsAt =
-    field.startMargin > 0
-      ? `Draw the start line ${length(field.startMargin)} from the ${seam}. The stitching starts and ends on it.`
-      : `The stitching starts and ends on the ${seam}.`;
+  const { shape, setting } = design.fit.way;
   const lies =
     shape.side === 'inside'
-      ? `inside the swag, between stitching and ${near}`
+      ? `inside the swag, between stitching and ${words.near}`
       : 'outside the swag, beyond the stitching';
   const stands = `${atStart(shape)} at the start mark.${beyondWords(placings, style)}`;
-  const ring = roundFrame(design);
-  const first = ring
-    ? ringSettingWords(design, ring, placing, stands, length).map(point)
-    : [
-        point(startsAt),
-        point(
-          `First half, from the start mark to the centre line, with the ${near} towards you: the template lies ${lies}, ` +
-            `${faceWords(placing.firstTurnedOver)}, ${stands}`,
-        ),
-        point(settingSteps(setting, design, placing, length)),
-      ];
   return [
-    ...first,
-    ...backWords(design, placings, plan).map(point),
+    point(words.ground),
+    point(
+      `First half, from the start mark to the centre line, with ${words.towards}: the template lies ${lies}, ` +
+        `${faceWords(placing.firstTurnedOver)}, ${stands}`,
+    ),
+    point(settingSteps(setting, shape, placing, words, length)),
+    ...backWords(placings, plan, words).map(point),
     point(
       `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
@@ -83,24 +76,18 @@ const beyondWords = (placings: readonly Placing[], style: LengthStyle): string =
 
 const settingSteps = (
   setting: Setting,
-  { cells, field, fit }: Design,
+  shape: Shape,
   placing: Placing,
+  words: BandWords,
   length: (mm: number) => string,
 ): string => {
-  const { shape } = fit.way;
-  const seam = seamName(field);
   switch (setting.kind) {
-    case 'crown-on-centre': {
-      const heights = [...new Set(cells.map((c) => length(field.startMargin + c.crown.y)))];
-      const how = heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says';
-      return swingWords(shape, `on the centre line, ${how}`);
-    }
+    case 'crown-on-centre':
+      return swingWords(shape, `on the centre line, ${words.crown}`);
     case 'alignment-line':
-      return setting.laid === 'square'
-        ? `Lay line ${setting.line.name} on the start mark, square to the ${nearLine(field)}, and slide the template along it until the edge meets the foot.`
-        : `Lay line ${setting.line.name} along the ${field.startMargin > 0 ? 'start line' : seam}, and slide the template along it until the edge meets the foot at the start mark.`;
+      return `Lay line ${setting.line.name} ${words.line[setting.laid]}.`;
     case 'flat-on-guide':
-      return `${guideWords(field.startMargin + (placing.guide ?? 0), seam, length)}${flatWords(setting.flat.label, placing, length)}`;
+      return `${words.guide(placing.guide ?? 0)}${flatWords(setting.flat.label, placing, length)}`;
     default:
       return setting satisfies never;
   }
@@ -108,9 +95,9 @@ const settingSteps = (
 
 /** A place on the edge is never on the start mark itself: the foot stands between. Which way is told as in the table. */
 const backWords = (
-  design: Design,
   placings: readonly Placing[],
   { marks: { style }, foot }: Plan,
+  words: BandWords,
 ): readonly string[] => {
   const [first] = placings;
   if (!first?.start) return [];
@@ -121,7 +108,7 @@ const backWords = (
       : '';
   const away =
     back - foot.clearance < SAME_AS_FOOT ? exactLength(foot.clearance, style) : smallLength(back, style);
-  const wheres = new Set(placings.map(({ start }) => (start ? whereWords(start, design, style) : '')));
+  const wheres = new Set(placings.map(({ start }) => (start ? whereWords(start, words, style) : '')));
   // Each side leans the template a little differently.
   const where =
     wheres.size === 1 ? `: ${[...wheres].join()}` : '; the table of guide lines says where on each side';
@@ -132,21 +119,14 @@ const backWords = (
 };
 
 /** `3 mm past the start mark and 5.5 mm below the start line` */
-const whereWords = ({ along, up }: Standing, design: Design, style: LengthStyle): string => {
+const whereWords = ({ along, up }: Standing, words: BandWords, style: LengthStyle): string => {
   const [past, height] = [along, up].map((mm) => bare(Math.abs(mm), style));
   return [
     past === '0' ? '' : `${past} ${style.unit} ${pastOrBefore(along)} the start mark`,
-    height === '0' ? '' : `${height} ${style.unit} ${upWords(up, design)}`,
+    height === '0' ? '' : `${height} ${style.unit} ${words.up(up)}`,
   ]
     .filter((text) => text !== '')
     .join(' and ');
-};
-
-/** On a frame that closes round its motif there is no line to be above or below. */
-const upWords = (up: number, { fit, field }: Design): string => {
-  if (isRound(fit))
-    return up < 0 === (field.from === 'inner') ? 'nearer to the centre' : 'farther from the centre';
-  return `${up < 0 ? 'below' : 'above'} the ${field.startMargin > 0 ? 'start line' : seamName(field)}`;
 };
 
 /** So little (mm) farther than the clearance is the clearance: rounding of lengths. */
@@ -213,7 +193,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
   const rows = placings.map((p): readonly string[] => {
     const at = p.start ?? p.end;
     return [
-      p.cell.name === 'strip' || p.cell.name === 'frame' ? 'each' : p.cell.name,
+      placings.length === 1 ? 'each' : p.cell.name,
       fromMark(at.along, style),
       fromSeam(field.startMargin + at.up, style),
       ...p.lines.slice(0, lines.length).map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
@@ -230,16 +210,14 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     ];
   });
   const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
-  const level = isRound(design.fit) ? ringLevelWords(design) : `the ${seamName(field)}`;
+  const { level, crossed } = bandWords(design, (mm) => formatLength(mm, style));
   // Its two halves meet on the mitre, and not on a line square to the seam.
   const corner = placings.some((p) => p.crown && p.cell.name === 'corner')
     ? ', which at the corner is the mitre: measure square to it'
     : '';
   const centre = far === undefined ? '' : `; of the far end, past or before the centre line${corner}`;
   const lettered =
-    lines.length > 0
-      ? ` A lettered line is told by where it crosses the ${isRound(design.fit) ? 'same' : 'start'} line.`
-      : '';
+    lines.length > 0 ? ` A lettered line is told by where it crosses the ${crossed} line.` : '';
   return [
     {
       kind: 'text',

@@ -13,12 +13,27 @@ export const swingWords = ({ direction, from, to }: Shape, crown: string): strin
   );
 };
 
-/** Where the guide line lies: beyond the seam it is nearer to her, and may be the seam. */
-export const guideWords = (up: number, seam: string, length: (mm: number) => string): string => {
-  const away = length(Math.abs(up));
-  if (away === length(0)) return `The guide line is the ${seam} itself`;
-  return `Draw a guide line ${away} from the ${seam}${up < 0 ? ', on the side towards you' : ''}`;
-};
+/** What differs from band to band in how a template is set: what is measured from, and what it is called. */
+export interface BandWords {
+  /** What is drawn first, and where swags start. */
+  readonly ground: string;
+  /** What lies on the near side of the stitching, and which way she has the cloth before her. */
+  readonly near: string;
+  readonly towards: string;
+  /** Where on the centre line the crown is. */
+  readonly crown: string;
+  /** Where an etched line is laid, and how the template is then slid. */
+  readonly line: { readonly square: string; readonly along: string };
+  /** How a guide line is drawn, so far (mm) up from the start line. */
+  readonly guide: (up: number) => string;
+  /** Which way a place lies that is so far (mm) up from the start line. */
+  readonly up: (up: number) => string;
+  /** What “up” is told from, and the line that an etched one is seen to cross. */
+  readonly level: string;
+  readonly crossed: string;
+}
+
+export const SLIDE = ', and slide the template along it until the edge meets the foot';
 
 /**
  * The end of a sentence about a guide line. Along a flat the foot meets the edge everywhere: only the template's end

@@ -1,10 +1,9 @@
 /** What is made, in the lines under the card's title. */
 
-import { exactLength } from '../../length/index.ts';
+import { exactLength, formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type Design, depthsOf, spansOf } from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, roundFrame, spansOf } from '../../swag/index.ts';
 import { highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
-import { ringSizeWords } from './ring-words.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { field, fit } = design;
@@ -30,8 +29,18 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
     `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}.`,
-    ...ringSizeWords(design, plan),
+    ...sizeWords(design, plan),
     ...copiesWords(plan),
+  ];
+};
+
+const sizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
+  const ring = roundFrame(design);
+  const size = frameSize(design);
+  if (!ring || !size) return [];
+  const channels = ring.away > 0 ? ', channels included' : '';
+  return [
+    `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
   ];
 };
 
