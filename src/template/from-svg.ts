@@ -3,10 +3,10 @@
 import { type Problem, quoted } from '../document/index.ts';
 import { CURVE_TOLERANCE, type Point } from '../geometry/index.ts';
 import {
-  cornersOf,
   type EdgeChoice,
   findWorkingEdge,
   type MarkedCorner,
+  numberedCorners,
   type SvgOutline,
   svgOutline,
   type WorkingEdge,
@@ -67,7 +67,7 @@ export const templateFromSvg = (svg: string, options: SvgImport): FromSvgResult 
     const read = svgOutline(svg, { id, unitMm, tolerance: within, file: name });
     if (!read.ok) return refuse(read.problem);
     const { outline } = read;
-    const corners = cornersOf(outline.path);
+    const corners = numberedCorners(outline.path);
     const chosen = findWorkingEdge(outline.path, corners, choice);
     if (!chosen.ok) return refuse(outline.placed(chosen.problem), corners);
     const { found } = chosen;

@@ -10,6 +10,8 @@ interface Shape {
   readonly inner: Blob | undefined;
   /** Patches right inside the shape: holes in a filled one, ink within a line. */
   readonly inside: readonly Blob[];
+  /** Smaller shapes beside it. */
+  readonly leftOut: readonly Blob[];
 }
 
 export type ShapeResult =
@@ -60,13 +62,19 @@ export const findShape = (
   }
   if (second && second.size >= SECOND_SHARE * first.size) return refuse(TWO);
   const inside = blobs.filter((b) => b.around === first.index);
-  if (kind === 'solid') return { ok: true, shape: { kind, outer: first.blob, inner: undefined, inside } };
+  const isWithin = (blob: Blob): boolean => {
+    for (let at = blob.around; at >= 0; at = blobs[at]!.around) if (at === first.index) return true;
+    return false;
+  };
+  const leftOut = whole.map((c) => c.blob).filter((b) => b !== first.blob && !isWithin(b));
+  if (kind === 'solid')
+    return { ok: true, shape: { kind, outer: first.blob, inner: undefined, inside, leftOut } };
   const inner = inside.reduce((a, b) => (b.area > a.area ? b : a), inside[0]!);
   if (!inner || !(inner.area >= SOLID_SHARE * first.size)) return refuse(OPEN_LINE);
   const innerIndex = blobs.indexOf(inner);
   return {
     ok: true,
-    shape: { kind, outer: first.blob, inner, inside: blobs.filter((b) => b.around === innerIndex) },
+    shape: { kind, outer: first.blob, inner, inside: blobs.filter((b) => b.around === innerIndex), leftOut },
   };
 };
 

@@ -34,6 +34,8 @@ export interface TraceOptions {
 
 export interface Traced {
   readonly kind: 'solid' | 'line';
+  /** Where smaller shapes lie that were left out, in pixels. */
+  readonly leftOut: readonly Point[];
   /** The width of a drawn line, mm. */
   readonly lineWidth: number | undefined;
   readonly source: 'scan' | 'capture-sheet';
@@ -201,6 +203,7 @@ const traceShape = (
     ok: true,
     traced: {
       kind: shape.kind,
+      leftOut: shape.leftOut.map((b) => ({ x: (b.minX + b.maxX) / 2, y: (b.minY + b.maxY) / 2 })),
       lineWidth,
       source,
       capture,

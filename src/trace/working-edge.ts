@@ -71,19 +71,24 @@ export interface MarkedCorner {
   readonly point: Point;
 }
 
-/** The joints at which a path turns, a closed one also where it closes; of an open one its ends too. */
+/** The joints at which a path turns, a closed one also where it closes. */
 export const cornersOf = (path: Path): readonly MarkedCorner[] => {
   const found: MarkedCorner[] = [];
   let at = 0;
   path.pieces.forEach((piece, i) => {
     const before = i > 0 ? path.pieces[i - 1] : path.closed ? path.pieces.at(-1) : undefined;
-    const turned = before && turnBetween(pieceDirection(before, 1), pieceDirection(piece, 0));
-    if (turned === undefined || Math.abs(turned) > OUTLINE_CORNER) found.push({ at, point: piece.from });
+    const turned = before ? turnBetween(pieceDirection(before, 1), pieceDirection(piece, 0)) : 0;
+    if (Math.abs(turned) > OUTLINE_CORNER) found.push({ at, point: piece.from });
     at += pieceLength(piece);
   });
-  const end = path.pieces.at(-1)?.to;
-  if (end && !path.closed) found.push({ at, point: end });
   return found;
+};
+
+/** The corners that a person may name by their numbers: the ends of an open outline are some too. */
+export const numberedCorners = (path: Path): readonly MarkedCorner[] => {
+  const [first, last] = [path.pieces[0], path.pieces.at(-1)];
+  if (path.closed || !first || !last) return cornersOf(path);
+  return [{ at: 0, point: first.from }, ...cornersOf(path), { at: pathLength(path), point: last.to }];
 };
 
 /** A side is straight when its middle is off by no more than this (mm), or this share of its length. */
@@ -95,6 +100,8 @@ const BACK_SHARE = 0.2;
 const SQUARE_WITHIN = (50 * Math.PI) / 180;
 /** A place that a person points at is meant to be the corner if it is this near (mm). */
 const SNAP = 2;
+/** A place that is farther than this (mm) from the outline was never meant to be on it. */
+const FARTHEST = 10;
 
 interface Side {
   /** Along the outline, mm; `to` may lie beyond the whole where the side goes over the start. */
@@ -103,7 +110,7 @@ interface Side {
   readonly chord: Point;
 }
 
-/** `outline` runs clockwise with y up, or is open; corners are those of `cornersOf`, or as the trace found them. */
+/** `outline` runs clockwise with y up, or is open; corners are those of `numberedCorners`, or as the trace found them. */
 export const findWorkingEdge = (
   outline: Path,
   corners: readonly MarkedCorner[],
@@ -125,8 +132,8 @@ const edgeOfClosed = (
   let clockwise: boolean;
   if (choice.heel || choice.crown) {
     if (!choice.heel || !choice.crown) return refuse(BOTH);
-    const a = placeAlong(outline, corners, choice.heel);
-    const b = placeAlong(outline, corners, choice.crown);
+    const a = placeAlong(outline, corners, choice.heel, '--heel');
+    const b = placeAlong(outline, corners, choice.crown, '--crown');
     if (typeof a !== 'number') return refuse(a);
     if (typeof b !== 'number') return refuse(b);
     heel = a;
@@ -164,8 +171,8 @@ const edgeOfOpen = (
   choice: EdgeChoice,
 ): WorkingEdgeResult => {
   const whole = pathLength(outline);
-  const heel = choice.heel ? placeAlong(outline, corners, choice.heel) : 0;
-  const crown = choice.crown ? placeAlong(outline, corners, choice.crown) : whole;
+  const heel = choice.heel ? placeAlong(outline, corners, choice.heel, '--heel') : 0;
+  const crown = choice.crown ? placeAlong(outline, corners, choice.crown, '--crown') : whole;
   if (typeof heel !== 'number') return refuse(heel);
   if (typeof crown !== 'number') return refuse(crown);
   const stretch = slicePath(outline, Math.min(heel, crown), Math.max(heel, crown));
@@ -178,7 +185,7 @@ const edgeOfOpen = (
 const backBeside = (outline: Path, heel: number, crown: number): Point | undefined => {
   const whole = pathLength(outline);
   const [first, last] = [Math.min(heel, crown), Math.max(heel, crown)];
-  const beside = straightSides(outline, cornersOf(outline), whole).filter(
+  const beside = straightSides(outline, numberedCorners(outline), whole).filter(
     (s) => s.to <= first + 1e-6 || (s.from >= last - 1e-6 && s.to <= whole + 1e-6),
   );
   const back = longestOf(beside);
@@ -260,19 +267,30 @@ const placeAlong = (
   outline: Path,
   corners: readonly MarkedCorner[],
   place: PlaceOnOutline,
+  option: '--heel' | '--crown',
 ): number | Problem => {
   if (place.kind === 'corner') {
     const corner = corners[place.number - 1];
     if (corner) return corner.at;
     return {
       code: 'no-such-corner',
+      key: option,
       message: 'the outline has no corner of this number',
       found: String(place.number),
       expected: corners.length > 0 ? `1 to ${corners.length}, or a place as x,y` : 'a place as x,y',
     };
   }
   const near = corners.find((c) => distance(c.point, place.point) <= SNAP);
-  return near ? near.at : alongNearest(outline, place.point);
+  if (near) return near.at;
+  const away = nearnessOf(outline.pieces).distance(place.point);
+  if (away <= FARTHEST) return alongNearest(outline, place.point);
+  return {
+    code: 'off-the-outline',
+    key: option,
+    message: 'this place is not on the outline',
+    found: `a place ${Math.round(away)} mm away from it`,
+    expected: `one on it, or within ${FARTHEST} mm`,
+  };
 };
 
 /** The length along a path of its point nearest to a point, mm. */

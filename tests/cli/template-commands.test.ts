@@ -219,6 +219,55 @@ describe('template trace', () => {
   });
 });
 
+describe('what does nothing, or lies elsewhere, is not passed over', () => {
+  /** Two filled shapes with straight backs; the second has a sixth of the first one's area: 300 and 1800 mm². */
+  const two = (c: Context, mm: number): void => {
+    c.fillRect(20 * mm, 20 * mm, 60 * mm, 30 * mm);
+    c.fillRect(20 * mm, 60 * mm, 30 * mm, 10 * mm);
+  };
+  const traced = async (draw: typeof two, ...args: string[]) => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'a.png'), picture(draw));
+    return run(folder, ['template', 'trace', 'a.png', '--dpi', '200', ...args]);
+  };
+  const ENDS = ['--heel', '1', '--crown', '2'];
+
+  it('says that there were two shapes, and which was taken', async () => {
+    // The middle of the second, (35, 65) mm at 200 dots per inch, is at 275.6, 511.8.
+    const ran = await traced(two, ...ENDS);
+    expect(ran.lines.find((line) => line.includes('shapes'))).toMatch(
+      /^there are 2 shapes in the picture: the largest was taken, and what lies at 27[56],51[12] was left out$/,
+    );
+    const one = await traced(rectangle, ...ENDS);
+    expect(one.code).toBe(0);
+    expect(one.err).not.toContain('left out');
+  });
+
+  it.each([
+    [
+      ['--measured', '1.98,2'],
+      '--measured: it does nothing here; found a scan, whose size its dots per inch say; expected a photograph of the capture sheet',
+    ],
+    [
+      ['--line', 'inner'],
+      '--line: it does nothing here; found a filled shape; expected a line drawn round the template',
+    ],
+  ])('%s that does nothing for a scan of a filled shape is wrong use', async (args, line) => {
+    const ran = await traced(rectangle, ...ENDS, ...args);
+    expect(ran).toMatchObject({ code: 2, lines: [line], left: ['a.png'] });
+  });
+
+  it('refuses ends that lie nowhere near the outline', async () => {
+    // The rectangle from (30, 20) to (90, 50) mm: (500, 520) pixels are (63.5, 66.0) mm, 16 below its lower side.
+    const ran = await traced(rectangle, '--heel', '500,520', '--crown', '2');
+    expect(ran.code).toBe(1);
+    expect(ran.lines.at(-1)).toBe(
+      'a.png: --heel: this place is not on the outline; found a place 16 mm away from it; expected one on it, or within 10 mm',
+    );
+    expect(ran.left).not.toContain('a.yaml');
+  });
+});
+
 describe('a scan in line art', () => {
   /** Ink and paper only, at 300 dots per inch: a wave over a straight side, 85 mm long. */
   const lineArt = (high: number, waves: number): Buffer => {

@@ -1,7 +1,7 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { ProblemError, plural, quoted } from '../../document/index.ts';
+import { ProblemError, plural, quoted, series } from '../../document/index.ts';
 import {
   boxHeight,
   boxWidth,
@@ -74,6 +74,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     sheetScale: { x: measured.short, y: measured.long },
   });
   if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
+  refuseIdle(options, traced.traced);
   const { outline } = traced.traced;
   const chosen = findWorkingEdge(outline.path, outline.corners, readEdgeChoice(options, traced.traced.toMm));
   const picture = overlayOf(file, traced.traced, chosen.ok ? chosen.found : undefined);
@@ -155,6 +156,26 @@ const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
     throw wrongValue('--overlay', 'the overlay is a PNG file', { found: quoted(overlay) });
 };
 
+/** What does nothing for this picture was meant to do something. Throws wrong use. */
+const refuseIdle = ({ measured, line, dpi }: TraceCommandOptions, { source, kind }: Traced): void => {
+  const idle = 'it does nothing here';
+  if (measured !== undefined && source === 'scan')
+    throw wrongValue('--measured', idle, {
+      found: 'a scan, whose size its dots per inch say',
+      expected: 'a photograph of the capture sheet',
+    });
+  if (dpi !== undefined && source === 'capture-sheet')
+    throw wrongValue('--dpi', idle, {
+      found: 'a photograph of the capture sheet, whose marks say the size',
+      expected: 'a scan',
+    });
+  if (line !== undefined && kind === 'solid')
+    throw wrongValue('--line', idle, {
+      found: 'a filled shape',
+      expected: 'a line drawn round the template',
+    });
+};
+
 const readTolerance = (text: string): number => {
   const mm = readLengthOption('--tolerance', text, 'mm', 'positive');
   if (mm >= LEAST_TOLERANCE && mm <= MOST_TOLERANCE) return mm;
@@ -234,6 +255,7 @@ const describe = (traced: Traced, found: WorkingEdge, template: Template): reado
       : `a photograph of the capture sheet, its marks ${(traced.capture?.misfit ?? 0).toFixed(2)} mm off at most; expect ${(traced.capture?.expected ?? 0).toFixed(1)} mm`;
   return [
     `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
+    ...leftOutWords(traced),
     `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
     `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
     `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,
@@ -242,9 +264,22 @@ const describe = (traced: Traced, found: WorkingEdge, template: Template): reado
   ];
 };
 
+const leftOutWords = ({ leftOut }: Traced): readonly string[] => {
+  if (leftOut.length === 0) return [];
+  const places = leftOut.slice(0, MOST_LEFT_OUT).map(({ x, y }) => `${Math.round(x)},${Math.round(y)}`);
+  const more = leftOut.length - places.length;
+  return [
+    `there are ${leftOut.length + 1} shapes in the picture: the largest was taken, and what lies at ${series(places)}${more > 0 ? ` and ${more} more` : ''} was left out`,
+  ];
+};
+
+/** Places that are listed. */
+const MOST_LEFT_OUT = 5;
+
 const asData = (traced: Traced, found: WorkingEdge, template: Template): object => ({
   found: traced.kind,
   source: traced.source,
+  leftOut: traced.leftOut,
   lineWidth: traced.lineWidth ?? null,
   marksMisfit: traced.capture?.misfit ?? null,
   expectedError: traced.capture?.expected ?? null,
