@@ -4,18 +4,23 @@ import { WRITERS } from '../output/writers/index.ts';
 import type { OutputOptions } from './options.ts';
 import { wrongValue } from './wrong-use.ts';
 
-/** stdout carries one thing only, and a file is what its name says. */
-export const checkOutputOption = ({ output, json }: OutputOptions, format: string): void => {
+/** Of `--output`, or of `--sheet` where that says a second file. stdout carries one thing only, and a file is what its name says. */
+export const checkOutputOption = (
+  { output, json }: OutputOptions,
+  format: string,
+  option: '--output' | '--sheet' = '--output',
+): void => {
   if (output === undefined) return;
-  if (output === '') throw wrongValue('--output', 'the name of the file is empty');
+  if (output === '') throw wrongValue(option, 'the name of the file is empty');
   if (output === '-' && json)
-    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
+    throw wrongValue(option, 'the file and --json cannot both go to stdout', {
       hint: 'give the file a name',
     });
   const ending = endingOf(output);
   if (ending !== undefined && OTHER_KINDS.has(ending) && ending !== format)
-    throw wrongValue('--output', `this is a file of another kind (${format.toUpperCase()})`, {
+    throw wrongValue(option, `what is written is ${format.toUpperCase()}`, {
       found: `the ending .${ending}`,
+      expected: `.${format}`,
     });
 };
 

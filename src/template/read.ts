@@ -75,6 +75,8 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
   const reading = readDocument(text, fileName, TEXTS);
   if (!reading.ok) return reading;
   const { document } = reading;
+  const misplaced = wholeEdgeAsStep(document);
+  if (misplaced) return { ok: false, problems: [misplaced] };
   const checked = checkDocument(document, templateSchema(unitsOf(document)));
   if (!checked.ok) return checked;
   const file = checked.value;
@@ -100,6 +102,30 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
     placeAt: (keyPath) => placeOf(document, keyPath),
   };
 };
+
+/** `edge: - points: …`: a dash too many, and the schema would speak of the keys of steps. */
+const wholeEdgeAsStep = (document: SourceDocument): Problem | undefined => {
+  const edge = valueAt(document, ['edge']);
+  if (!Array.isArray(edge)) return undefined;
+  for (const [i, step] of edge.entries())
+    for (const [key, example] of WHOLE_EDGES)
+      if (typeof step === 'object' && step !== null && Object.hasOwn(step, key))
+        return problemAt(
+          document,
+          ['edge', i, key],
+          'misplaced-key',
+          `${key} is a whole edge, and no step of one`,
+          {
+            expected: `edge: { ${key}: ${example} }, with no dash before ${key} and no steps beside it`,
+          },
+        );
+  return undefined;
+};
+
+const WHOLE_EDGES = [
+  ['points', '[[0, 0], [1, 3/4], [2, 1]]'],
+  ['svg', '"M 0 0 L 100 0"'],
+] as const;
 
 const readEdge = (file: TemplateFile): EdgeReading => {
   const { edge } = file;

@@ -155,7 +155,7 @@ describe('mistakes', () => {
       '--scale: the frame is larger than the page at this scale; found 1; take larger paper with --paper, or show less with --show',
     ],
     [STRIP, ['--spacing', '1/64'], 2, '--spacing: no spacing for quilting; found '],
-    [STRIP, ['-o', 'sheet.svg'], 2, '--output: this is a file of another kind (PDF); found the ending .svg'],
+    [STRIP, ['-o', 'sheet.svg'], 2, '--output: what is written is PDF; found the ending .svg; expected .pdf'],
   ];
 
   test.each(CASES)('%#: %j', async (plan, options, code, message) => {

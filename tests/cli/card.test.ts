@@ -56,7 +56,7 @@ describe('card', () => {
 
   it.each([
     [['--paper', 'a4'], /^--paper: it is for a PDF; name one with -o/],
-    [['-o', 'card.svg'], /^--output: this is a file of another kind/],
+    [['-o', 'card.svg'], /^--output: what is written is /],
     [['-o', '-', '--json'], /^--output: the file and --json cannot both go to stdout/],
   ])('%j is wrong use', async (options, line) => {
     const ran = await run(await folderWith(), ['card', 'sampler.yaml', ...options]);

@@ -192,7 +192,12 @@ describe('fit', () => {
     [['--most', 'all'], /^--most: /],
     [['-o', 'chosen.yaml'], /^--output: it says where --take writes, and there is no --take; .*--sheet$/],
     [['--in-place'], /^--in-place: there is no --take$/],
-    [['--take', '1', '-o', 'a.pdf'], /^--output: this is a file of another kind/],
+    [
+      ['--take', '1', '-o', 'a.pdf'],
+      /^--output: what is written is YAML; found the ending .pdf; expected .yaml$/,
+    ],
+    [['--sheet', 'x.yaml'], /^--sheet: what is written is PDF; found the ending .yaml; expected .pdf$/],
+    [['--sheet', ''], /^--sheet: the name of the file is empty$/],
     [['--sheet', 'a.svg'], /^--output|^--sheet/],
     [['--take', '1', '-o', 'a.yaml', '--in-place'], /^--in-place: it cannot go with --output$/],
     [['--sheet', 'a.pdf', '--paper', 'a5'], /^--paper: not known/],

@@ -97,7 +97,7 @@ describe('wrong use', () => {
     ],
     [
       ['mockup', 'plan.yaml', '-o', 'sheets.svg'],
-      '--output: this is a file of another kind (PDF); found the ending .svg',
+      '--output: what is written is PDF; found the ending .svg; expected .pdf',
     ],
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [

@@ -182,6 +182,18 @@ describe('mistakes in a template', () => {
       ],
     ],
     ['edge: []', ['t.yaml:1:7: edge: too few; found an empty list; expected at least 2 entries']],
+    [
+      'edge:\n  - points: [[0, 0], [1, 1], [2, 0]]',
+      [
+        't.yaml:2:13: edge.1.points: points is a whole edge, and no step of one; expected edge: { points: [[0, 0], [1, 3/4], [2, 1]] }, with no dash before points and no steps beside it',
+      ],
+    ],
+    [
+      'edge: [start: [0, 0], svg: "M 0 0 L 5 5"]',
+      [
+        't.yaml:1:28: edge.2.svg: svg is a whole edge, and no step of one; expected edge: { svg: "M 0 0 L 100 0" }, with no dash before svg and no steps beside it',
+      ],
+    ],
     ['edge: { svg: "L 0 0" }', ['t.yaml:1:7: edge: path data must start with a move (M or m)']],
     [
       'edge: { svg: "M 0 0 L 3 0 L 3 3 Z" }',

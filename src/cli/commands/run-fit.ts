@@ -99,7 +99,7 @@ const fitsAsData = (
 const checkOptions = (options: FitOptions): void => {
   const { take, output, inPlace, json, sheet } = options;
   checkOutputOption({ ...(output === undefined ? {} : { output }), json: json ?? false }, 'yaml');
-  if (sheet !== undefined) checkOutputOption({ output: sheet, json: json ?? false }, 'pdf');
+  if (sheet !== undefined) checkOutputOption({ output: sheet, json: json ?? false }, 'pdf', '--sheet');
   if (take === undefined && output !== undefined)
     throw wrongValue('--output', 'it says where --take writes, and there is no --take', {
       hint: 'add --take and the number of a result; for a contact sheet say --sheet',
