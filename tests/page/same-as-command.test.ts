@@ -44,6 +44,19 @@ const expectSamePages = async (ours: Uint8Array, theirs: Uint8Array): Promise<vo
 
 const choices = { paper: 'letter', measured: undefined, show: undefined } as const;
 
+describe('what is noted', () => {
+  test('how channels go round points, in a plan that has none', async () => {
+    const plan = withValues(FIRST_PLAN, [[['channels'], { points: 'pivot' }]]);
+    const { ran } = await command(plan, 'fit');
+    const why = 'this changes nothing, because the plan has no channels';
+    expect(ran.lines.some((line) => line.endsWith(`channels.points: ${why}`))).toBe(true);
+    const looked = await ask({ kind: 'look', input: inputOf(plan) });
+    expect(looked.chosen?.messages).toEqual([`The choice of how channels go round points: ${why}.`]);
+    const silent = await ask({ kind: 'look', input: inputOf(FIRST_PLAN) });
+    expect(silent.chosen?.messages).toEqual([]);
+  });
+});
+
 describe('what is printed', () => {
   test('sheets', async () => {
     const { file } = await command(FIRST_PLAN, 'mockup', '-o', 'out.pdf');

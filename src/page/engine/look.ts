@@ -1,6 +1,6 @@
 /** What is chosen and how it looks: the answers that the page needs at once. */
 
-import { ProblemError, plural } from '../../document/index.ts';
+import { type Problem, ProblemError, plural } from '../../document/index.ts';
 import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
 import { cardWithoutFills } from '../../jobs/card.ts';
 import { excerpt } from '../../jobs/excerpt.ts';
@@ -24,7 +24,7 @@ export const look = (input: Input): LookAnswer => {
   const facts = factsOf(reading.parts[0].plan);
   try {
     const fit = chosenFit(input);
-    return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit) };
+    return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit, reading.notes) };
   } catch (error) {
     return { problems: troublesOf(error), facts, found: 0, chosen: undefined };
   }
@@ -63,7 +63,7 @@ const addedUp = (list: readonly number[]): readonly number[] => {
   });
 };
 
-const chosenOf = (fit: ChosenFit): Chosen => {
+const chosenOf = (fit: ChosenFit, notes: readonly Problem[]): Chosen => {
   const { design, plan, ranked, key, index } = fit;
   const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
@@ -98,7 +98,7 @@ const chosenOf = (fit: ChosenFit): Chosen => {
     side: choices.side,
     direction: choices.direction,
     quilt: pictureOf(drawing, ['fill', 'notes', 'marks']),
-    messages: endedChannels(channels, plan),
+    messages: [...notes.map((note) => troubleOf(note).text), ...endedChannels(channels, plan)],
   };
 };
 

@@ -27,6 +27,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^layout\.\w+\.margin$/, 'distance from both seams'],
   [/^layout\.\w+\.margin\.(inner|outer)$/, 'distance from the $1 seam'],
   [/^foot\.clearance$/, 'foot clearance'],
+  [/^channels\.points$/, 'choice of how channels go round points'],
   [/^channels\.(outward|inward)(\.\d+)?$/, 'width of a channel'],
 ];
 
@@ -53,6 +54,8 @@ export const plainWords = (told: Told, name = fieldName(told.key)): string => {
       case 'too-small':
       case 'too-large':
         return `The ${name} cannot be ${found}: it must be ${expected}.`;
+      case 'does-nothing':
+        return `The ${name}: ${message}.`;
       default:
     }
   // The limit has a field of its own, and no other figure says so.
