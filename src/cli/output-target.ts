@@ -80,7 +80,7 @@ export const refuseInputs = (
       if (isSameFile(target, { path: real, status }))
         throw refusal(name, {
           code: 'output-is-input',
-          message: 'this file is read for this very work and would be lost',
+          message: 'the command reads this file, and would write over it',
           hint: 'choose another name with -o',
         });
     }

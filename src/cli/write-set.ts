@@ -240,7 +240,7 @@ const refuseHandwork = async (
   if (before === undefined || isSame(await contentOf(io, name, target, MOST_BYTES), before)) return;
   throw refusal(name, {
     code: 'changed-meanwhile',
-    message: 'this file has been changed since the command began; nothing was written',
+    message: 'someone changed this file since the command began; nothing was written',
     hint: 'run it again',
   });
 };

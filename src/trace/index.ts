@@ -13,6 +13,7 @@ export {
   type EdgeChoice,
   findWorkingEdge,
   type MarkedCorner,
+  numberedCorners,
   type PlaceOnOutline,
   type WorkingEdge,
 } from './working-edge.ts';

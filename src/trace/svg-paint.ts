@@ -75,7 +75,7 @@ const isZero = (value: string): boolean => Number.parseFloat(value) === 0;
 const notRead = (property: string, value: string): NotFollowed =>
   new NotFollowed({
     code: 'svg-paint',
-    message: 'whether a part of the drawing is seen cannot be read',
+    message: 'the drawing does not say clearly whether this part of it is seen',
     found: shown(`${property}: ${value}`),
     hint: 'write colours as #rrggbb, or save the template alone as a plain path',
   });

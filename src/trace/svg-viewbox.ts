@@ -21,7 +21,7 @@ export const viewBoxOf = ({ attributes }: SvgNode): ViewBox | undefined => {
     if (alike === undefined) return undefined;
     throw new NotFollowed({
       code: 'svg-viewbox',
-      message: 'an attribute is written in letters that no browser reads',
+      message: 'no browser reads this attribute: capital and small letters count',
       found: shown(alike),
       expected: '"viewBox"',
     });

@@ -457,7 +457,7 @@ describe('what was there before', () => {
       const ran = await run(folder, ['draw', 'sampler.yaml', '-o', name]);
       expect(ran.code).toBe(1);
       expect(ran.lines).toEqual([
-        `${name}: this file is read for this very work and would be lost; choose another name with -o`,
+        `${name}: the command reads this file, and would write over it; choose another name with -o`,
       ]);
     }
     expect(await readFile(join(folder, 'sampler.yaml'), 'utf8')).toBe(PLAN);

@@ -204,7 +204,7 @@ describe('writing a file', () => {
     const names = ['plan.yaml', './plan.yaml', 'soft', 'hard', 'here/plan.yaml', join(folder, 'plan.yaml')];
     for (const name of names)
       expect(await refusal(openOutput(io, { asked: name }, ['other', 'plan.yaml']))).toContain(
-        'would be lost',
+        'would write over it',
       );
     expect(await files.readFile(join(folder, 'plan.yaml'), 'utf8')).toBe('title: kept');
     await write(io, 'other.svg', 'fine', ['plan.yaml']);

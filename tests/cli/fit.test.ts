@@ -157,7 +157,7 @@ describe('fit', () => {
     for (const name of ['raffle.yaml', 'other.yaml', 'spindle.yaml']) {
       const ran = await run(folder, ['fit', 'raffle.yaml', '--take', '1', '-o', name]);
       expect(ran.code).toBe(1);
-      expect(ran.lines).toEqual([expect.stringMatching(/would be lost/)]);
+      expect(ran.lines).toEqual([expect.stringMatching(/would write over it/)]);
     }
     expect(await readFile(join(folder, 'raffle.yaml'), 'utf8')).toBe(PLAN);
     const ran = await run(folder, ['fit', 'raffle.yaml', '--take', '1', '--in-place']);

@@ -153,7 +153,7 @@ describe('a plan that was taken', () => {
     expect(ran).toMatchObject({
       code: 1,
       lines: [
-        `${name}: this file has been changed since the command began; nothing was written; run it again`,
+        `${name}: someone changed this file since the command began; nothing was written; run it again`,
       ],
     });
     expect(readFileSync(join(folder, name), 'utf8')).toBe(saved);
@@ -194,7 +194,7 @@ describe('a sheet and the plan that is taken with it', () => {
     const folder = folderWith();
     for (const [options, line] of [
       [['-o', 'none/plan.yaml'], 'none/plan.yaml: the folder that it should go into does not exist'],
-      [['-o', 'plan.yaml'], 'plan.yaml: this file is read for this very work'],
+      [['-o', 'plan.yaml'], 'plan.yaml: the command reads this file'],
     ] as const) {
       const held = contents(folder);
       const ran = await run(folder, ['fit', 'plan.yaml', '--take', '1', '--sheet', 'sheet.pdf', ...options]);

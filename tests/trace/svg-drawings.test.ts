@@ -85,7 +85,7 @@ describe('inner drawings and the size of the whole', () => {
     ['viewBox="0 0 100 100 9"', 'a viewBox cannot be read; found "0 0 100 100 9"'],
     [
       'viewbox="0 0 100 100"',
-      'an attribute is written in letters that no browser reads; found "viewbox"; expected "viewBox"',
+      'no browser reads this attribute: capital and small letters count; found "viewbox"; expected "viewBox"',
     ],
     ['ViewBox="0 0 100 100"', 'found "ViewBox"; expected "viewBox"'],
     ['viewBox="0 0 100px 100"', 'a viewBox cannot be read; found "0 0 100px 100"'],
@@ -120,7 +120,7 @@ describe('a width or a height that nobody can read', () => {
   test('nor is a viewbox passed over in a drawing within the drawing', () => {
     const inner = '<svg width="100" height="100" viewbox="0 0 10 10"><path d="M0 0H5"/></svg>';
     expect(refusal(drawing(inner))).toMatch(
-      'd.svg:2:1: an attribute is written in letters that no browser reads',
+      'd.svg:2:1: no browser reads this attribute: capital and small letters count',
     );
   });
 });
@@ -305,15 +305,15 @@ describe('what is not followed is refused with its place', () => {
     ],
     [
       '<g fill="none"><path fill="inc" d="M0 0H50"/></g>',
-      'd.svg:2:16: whether a part of the drawing is seen cannot be read; found "fill: inc"',
+      'd.svg:2:16: the drawing does not say clearly whether this part of it is seen; found "fill: inc"',
     ],
     [
       '<line x2="50" stroke="black" visibility="visibel"/>',
-      'd.svg:2:1: whether a part of the drawing is seen cannot be read; found "visibility: visibel"',
+      'd.svg:2:1: the drawing does not say clearly whether this part of it is seen; found "visibility: visibel"',
     ],
     [
       '<g style="display: contents"><path d="M0 0H50"/></g>',
-      'd.svg:2:1: whether a part of the drawing is seen cannot be read',
+      'd.svg:2:1: the drawing does not say clearly whether this part of it is seen',
     ],
   ])('%s', (inside, line) => {
     expect(refusal(drawing(inside))).toContain(line);

@@ -44,8 +44,8 @@ Examples:
 
 If a print comes out a little too large or too small: lay a ruler on it, along the paper's short edge and
 then along its long edge, and say what you read, in this order, also where the sheet is read lying on its
-long edge. (The check square says beside its sides which is which.) The next print makes up for it, held the
-same way round; do not mix the two prints. Measure a print that was made without --measured.
+long edge. (The check square says beside its sides which is which.) The next print makes up for it, its sheets
+turned the same way; do not mix the two prints. Measure a print that was made without --measured.
   --measured 1.98,2                   the 2 in square is 1.98 in along the short edge and 2 in along the long
   --measured "1 31/32, 2"             the same in fractions
   --measured 6in=5.97in,9in=9in       what the long rules say = what your ruler says; this tells more

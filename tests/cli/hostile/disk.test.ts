@@ -176,12 +176,12 @@ describe('a file that is being replaced', () => {
     [
       'the plan itself',
       'plan.yaml',
-      'plan.yaml: this file is read for this very work and would be lost; choose another name with -o',
+      'plan.yaml: the command reads this file, and would write over it; choose another name with -o',
     ],
     [
       'a link to the plan',
       'link.svg',
-      'link.svg: this file is read for this very work and would be lost; choose another name with -o',
+      'link.svg: the command reads this file, and would write over it; choose another name with -o',
     ],
     ['a folder', 'folder.svg', 'folder.svg: this is a folder and not a file; name a file in it'],
     ['a link that leads nowhere', 'dead.svg', 'dead.svg: this is a link that leads nowhere'],
