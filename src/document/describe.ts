@@ -28,6 +28,9 @@ const shown = (key: string): string => quoted(key).slice(1, -1);
 export const series = (words: readonly string[], last: 'and' | 'or' = 'and'): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 
+/** With a capital, to begin a sentence or a heading. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** `1 sheet`, `6 sheets`. */
 export const plural = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;

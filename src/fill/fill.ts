@@ -68,6 +68,26 @@ export const MOST_ELEMENTS = 20_000;
 /** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
 const LEAST_SPACING = 0.5;
 
+/**
+ * What comes of filling each part of a region by itself, and what is to be said of it: of parts that stay empty, and of
+ * those that take more than one line.
+ */
+export const ofParts = (
+  made: readonly (readonly Path[])[],
+  place: 'area' | 'band',
+  thing: string,
+): FillResult => {
+  const paths = made.flat();
+  const empty = made.filter((part) => part.length === 0).length;
+  if (paths.length === 0) return nothing(`the ${place} is too narrow for ${thing} at this spacing`);
+  const continuous = paths.length === made.length - empty;
+  const messages = [
+    ...(empty > 0 ? [`${empty} of ${made.length} parts are too narrow for ${thing} at this spacing`] : []),
+    ...(continuous ? [] : [`${paths.length} lines, because narrow places part the ${place}`]),
+  ];
+  return { paths, continuous, messages };
+};
+
 /** A fill that is asked only for areas that are there, at spacings that are some. */
 export const checked = (fill: Fill): Fill => ({
   ...fill,

@@ -10,7 +10,7 @@ import {
   regionParts,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf, tourOfCircles } from './contact-tour.ts';
-import { checked, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, type FillContext, MOST_ELEMENTS, ofParts } from './fill.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 
@@ -29,11 +29,11 @@ export const pearls: Fill = checked({
   fill: (region, { spacing }, context) => {
     const parts = regionParts(region);
     const rows = parts.map((part) => rowIn(part, spacing, parts.length === 1 ? context : undefined));
-    const paths = rows.flatMap((row) => tourOfCircles(row, contactsOf(row, CONTACT)));
-    const empty = rows.filter((r) => r.length === 0).length;
-    if (empty === parts.length) return nothing('the band is too narrow for a pearl at this spacing');
-    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a pearl`] : [];
-    return { paths, continuous: paths.length === parts.length - empty, messages };
+    return ofParts(
+      rows.map((row) => tourOfCircles(row, contactsOf(row, CONTACT))),
+      'band',
+      'a pearl',
+    );
   },
 });
 

@@ -21,7 +21,7 @@ import {
   scale,
   subtract,
 } from '../geometry/index.ts';
-import { checked, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, type FillContext, MOST_ELEMENTS, ofParts } from './fill.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { axisOf } from './symmetry.ts';
 import { biarc } from './two-arcs.ts';
@@ -36,12 +36,11 @@ export const ribbon: Fill = checked({
   takes: [],
   fill: (region, { spacing }, context) => {
     const parts = regionParts(region);
-    const made = parts.map((part) => ribbonIn(part, spacing, parts.length === 1 ? context : undefined));
-    const paths = made.flat();
-    const empty = made.filter((m) => m.length === 0).length;
-    if (paths.length === 0) return nothing('the band is too narrow for a ribbon at this spacing');
-    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a ribbon`] : [];
-    return { paths, continuous: paths.length <= parts.length, messages };
+    return ofParts(
+      parts.map((part) => ribbonIn(part, spacing, parts.length === 1 ? context : undefined)),
+      'band',
+      'a ribbon',
+    );
   },
 });
 

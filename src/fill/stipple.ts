@@ -23,7 +23,7 @@ import {
   subtract,
   unit,
 } from '../geometry/index.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
 import { closedCurveThrough, resample, smoothedRound } from './smooth-path.ts';
@@ -62,20 +62,11 @@ export const stipple: Fill = checked({
     if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
       return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
-    const paths: Path[] = [];
-    const parts = regionParts(region);
-    let empty = 0;
-    for (const part of parts) {
-      const tours = toursIn(part, spacing, random);
-      paths.push(...tours);
-      if (tours.length === 0) empty++;
-    }
-    if (paths.length === 0) return nothing('the area is too narrow for a line at this spacing');
-    const messages =
-      empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a line at this spacing`] : [];
-    if (paths.length > parts.length - empty)
-      messages.push(`${paths.length} lines, because narrow places part the area`);
-    return { paths, continuous: paths.length <= parts.length, messages };
+    return ofParts(
+      regionParts(region).map((part) => toursIn(part, spacing, random)),
+      'area',
+      'a line',
+    );
   },
 });
 

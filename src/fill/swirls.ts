@@ -28,7 +28,7 @@ import {
   subtract,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf } from './contact-tour.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
 import { biarc } from './two-arcs.ts';
@@ -60,15 +60,11 @@ export const swirls: Fill = checked({
     if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
       return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
-    const parts = regionParts(region);
-    const made = parts.map((part) => swirlsIn(part, spacing, random));
-    const paths = made.flat();
-    const empty = made.filter((m) => m.length === 0).length;
-    if (paths.length === 0) return nothing('the area is too narrow for a swirl at this spacing');
-    const messages = empty > 0 ? [`${empty} of ${parts.length} parts are too narrow for a swirl`] : [];
-    if (paths.length > parts.length - empty)
-      messages.push(`${paths.length} lines, because narrow places part the area`);
-    return { paths, continuous: paths.length <= parts.length, messages };
+    return ofParts(
+      regionParts(region).map((part) => swirlsIn(part, spacing, random)),
+      'area',
+      'a swirl',
+    );
   },
 });
 

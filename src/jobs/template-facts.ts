@@ -1,7 +1,7 @@
 /** What a template can do at one clearance, in words for the terminal and in numbers for programs. */
 
 import { plural } from '../document/index.ts';
-import { distance, pathEnd, pathStart, pieceDirection, pieceLength, turnBetween } from '../geometry/index.ts';
+import { distance, pathEnd, pathLength, pathStart, pieceDirection, turnBetween } from '../geometry/index.ts';
 import {
   formatLength,
   INCH_SIXTEENTH,
@@ -107,7 +107,7 @@ export const templateAsData = (stitching: Stitching): object => {
     thickness: template.thickness ?? null,
     clearance: stitched.clearance,
     edgeLength: stitched.edgeLength,
-    stitchedLength: stitched.path.pieces.reduce((sum, piece) => sum + pieceLength(piece), 0),
+    stitchedLength: pathLength(stitched.path),
     heelToCrownEnd: reach(template),
     tightestRadius: tightest(template) ?? null,
     flats: flatsOf(stitching).map((f) => ({ number: f.number, from: f.from, to: f.to })),

@@ -113,38 +113,29 @@ const arcMeets = (arc: Arc, minX: number, minY: number, maxX: number, maxY: numb
   const { from } = arc;
   if (from.x >= minX && from.x <= maxX && from.y >= minY && from.y <= maxY) return true;
   return (
-    crossesUpright(arc, minX, minY, maxY) ||
-    crossesUpright(arc, maxX, minY, maxY) ||
-    crossesLevel(arc, minY, minX, maxX) ||
-    crossesLevel(arc, maxY, minX, maxX)
+    crosses(arc, true, minX, minY, maxY) ||
+    crosses(arc, true, maxX, minY, maxY) ||
+    crosses(arc, false, minY, minX, maxX) ||
+    crosses(arc, false, maxY, minX, maxX)
   );
 };
 
-const crossesUpright = (arc: Arc, x: number, minY: number, maxY: number): boolean => {
-  const dx = x - arc.center.x;
-  const square = arc.radius * arc.radius - dx * dx;
+/** Whether an arc crosses one side of a rectangle, upright or level. */
+const crosses = (arc: Arc, upright: boolean, level: number, least: number, most: number): boolean => {
+  const { center, radius } = arc;
+  const off = level - (upright ? center.x : center.y);
+  const middle = upright ? center.y : center.x;
+  const square = radius * radius - off * off;
   if (!(square >= 0)) return false;
-  const dy = Math.sqrt(square);
-  const up = arc.center.y + dy;
-  const down = arc.center.y - dy;
+  const far = Math.sqrt(square);
   return (
-    (up >= minY && up <= maxY && onArc(arc, Math.atan2(dy, dx))) ||
-    (down >= minY && down <= maxY && onArc(arc, Math.atan2(-dy, dx)))
+    (middle + far >= least && middle + far <= most && meetsAt(arc, upright, off, far)) ||
+    (middle - far >= least && middle - far <= most && meetsAt(arc, upright, off, -far))
   );
 };
 
-const crossesLevel = (arc: Arc, y: number, minX: number, maxX: number): boolean => {
-  const dy = y - arc.center.y;
-  const square = arc.radius * arc.radius - dy * dy;
-  if (!(square >= 0)) return false;
-  const dx = Math.sqrt(square);
-  const right = arc.center.x + dx;
-  const left = arc.center.x - dx;
-  return (
-    (right >= minX && right <= maxX && onArc(arc, Math.atan2(dy, dx))) ||
-    (left >= minX && left <= maxX && onArc(arc, Math.atan2(dy, -dx)))
-  );
-};
+const meetsAt = (arc: Arc, upright: boolean, off: number, along: number): boolean =>
+  onArc(arc, upright ? Math.atan2(along, off) : Math.atan2(off, along));
 
 const onArc = (arc: Arc, angle: number): boolean => shareOfAngle(arc, angle) !== undefined;
 

@@ -1,6 +1,6 @@
 /** A template from an SVG drawing: one path of it, its working edge, written as a template file and read again. */
 
-import { type Problem, quoted } from '../document/index.ts';
+import { capital, type Problem, quoted } from '../document/index.ts';
 import { CURVE_TOLERANCE, type Point } from '../geometry/index.ts';
 import {
   type EdgeChoice,
@@ -15,6 +15,16 @@ import { notAnEdge } from './not-an-edge.ts';
 import { readTemplate } from './read.ts';
 import type { Template } from './template.ts';
 import { writeTemplate } from './write.ts';
+
+/** What a template is called that was made from a file: `my_corbel-2.svg` is “My corbel 2”. */
+export const titleOfFile = (name: string): string => {
+  const base = name
+    .split(/[\\/]/)
+    .at(-1)!
+    .replace(/\.[a-z0-9]+$/i, '');
+  const words = base.replace(/[_-]+/g, ' ').trim();
+  return words === '' ? 'Template' : capital(words);
+};
 
 /** A file of steps that a person can still read; curves are followed more coarsely until they fit. */
 const MOST_STEPS = 480;

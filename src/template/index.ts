@@ -1,7 +1,6 @@
 /** What a template is, and how one is read from a file. */
 
-export { titleOfFile } from './file-title.ts';
-export { templateFromSvg } from './from-svg.ts';
+export { templateFromSvg, titleOfFile } from './from-svg.ts';
 export { notAnEdge } from './not-an-edge.ts';
 export { readTemplate } from './read.ts';
 export { templateJsonSchema } from './schema.ts';

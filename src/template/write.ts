@@ -5,6 +5,7 @@ import {
   type Path,
   type Piece,
   type Point,
+  pathLength,
   pathStart,
   pieceLength,
   trimPiece,
@@ -64,7 +65,7 @@ interface Step {
 }
 
 const steps = (edge: Path, breaks: TemplateText['breaks']): readonly Step[] => {
-  const whole = edge.pieces.reduce((sum, p) => sum + pieceLength(p), 0);
+  const whole = pathLength(edge);
   const left = breaks.filter(
     (b, i) => b.at > APART && b.at < whole - APART && !(b.at - (breaks[i - 1]?.at ?? -APART) < APART),
   );

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { ofParts } from '../../src/fill/fill.ts';
 import { FILLS, fillNamed } from '../../src/fill/index.ts';
-import { distance, EMPTY_REGION, pathLength, type Region } from '../../src/geometry/index.ts';
+import {
+  distance,
+  EMPTY_REGION,
+  pathLength,
+  point,
+  polyline,
+  type Region,
+} from '../../src/geometry/index.ts';
 import { depthIn, polygonsOf, sample } from './checks.ts';
 import { HARD_REGIONS, SWAG_REGIONS } from './sample-regions.ts';
 
@@ -80,6 +88,30 @@ describe('names', () => {
       code: 'unknown-fill',
       message: 'no fill named "feathre"',
       expected: `one of ${FILLS.map((f) => f.name).join(', ')}`,
+    });
+  });
+});
+
+describe('what is said of a region in parts', () => {
+  const path = polyline([point(0, 0), point(1, 0)]);
+
+  it('a part that takes two lines is not made up for by one that stays empty', () => {
+    expect(ofParts([[path], [path]], 'area', 'a line')).toMatchObject({ continuous: true, messages: [] });
+    expect(ofParts([[], [path]], 'area', 'a line')).toMatchObject({
+      continuous: true,
+      messages: ['1 of 2 parts are too narrow for a line at this spacing'],
+    });
+    expect(ofParts([[], [path, path]], 'area', 'a line')).toMatchObject({
+      continuous: false,
+      messages: [
+        '1 of 2 parts are too narrow for a line at this spacing',
+        '2 lines, because narrow places part the area',
+      ],
+    });
+    expect(ofParts([[], []], 'band', 'a pearl')).toEqual({
+      paths: [],
+      continuous: true,
+      messages: ['the band is too narrow for a pearl at this spacing'],
     });
   });
 });

@@ -10,7 +10,7 @@ import type { Answers } from '../../src/page/engine/messages.ts';
 import { QUICK } from '../../src/page/engine/quick.ts';
 import { answer } from '../../src/page/engine/serve.ts';
 import { THOROUGH } from '../../src/page/engine/thorough.ts';
-import { withValue } from '../../src/page/plan/plan-text.ts';
+import { withValue, withValues } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { FONTS, rawPages } from '../output/pdf/read-back.ts';

@@ -1,5 +1,6 @@
 /** Audition sheets: the empty frame and the frame with each fill side by side; or empty frames to draw in. */
 
+import { capital } from '../../document/index.ts';
 import {
   type Drawing,
   type DrawOptions,
@@ -168,5 +169,3 @@ export const captionOf = (trial: Trial, style: LengthStyle, units: Units): reado
 /** To the whole inch or centimetre: nobody chooses by less. */
 const about = (mm: number, units: Units): string =>
   units === 'in' ? `${Math.round(mm / MM_PER_INCH)} in` : `${Math.round(mm / 10)} cm`;
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

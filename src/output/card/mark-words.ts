@@ -1,5 +1,6 @@
 /** The marks of a side as a table of running distances. */
 
+import { capital } from '../../document/index.ts';
 import type { LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Design, type Mark, type MarkKind, marksOf, type SideMarks } from '../../swag/index.ts';
@@ -108,5 +109,3 @@ export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
 /** A mark at the side's own end is the corner itself, wherever the tape then reads. */
 const markText = (mark: Mark, side: SideMarks, style: LengthStyle): string =>
   mark.at === side.length ? 'end' : bare(mark.rounded, style);
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

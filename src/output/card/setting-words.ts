@@ -1,5 +1,6 @@
 /** How the template is set for the first half and the second, in words; and where hands are moved. */
 
+import { capital } from '../../document/index.ts';
 import { exactLength, formatLength, type LengthStyle } from '../../length/index.ts';
 import { type Plan, SIDES } from '../../plan/index.ts';
 import {
@@ -16,7 +17,7 @@ import {
 } from '../../swag/index.ts';
 import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './block.ts';
-import { capital, seamName, straightWords } from './mark-words.ts';
+import { seamName, straightWords } from './mark-words.ts';
 import { roundWords } from './ring-words.ts';
 import { type BandWords, flatWords, swingWords } from './step-words.ts';
 

@@ -18,8 +18,7 @@ import { LAYERS } from '../../drawing/index.ts';
 import type { Box, Point } from '../../geometry/index.ts';
 import { fingerprint } from './fingerprint.ts';
 import { type Font, fontOf } from './font.ts';
-import { layerGroups } from './layers.ts';
-import { addBookmarks, addPageLabels } from './navigation.ts';
+import { addBookmarks, addPageLabels, layerGroups } from './navigation.ts';
 import { pointsOf } from './numbers.ts';
 import {
   type Correction,

@@ -1,6 +1,29 @@
-/** What a viewer shows beside the pages: their labels and bookmarks. pdf-lib has no calls for them. */
+/** What a viewer shows beside the pages: layers, labels and bookmarks. pdf-lib has no calls for them. */
 
 import { type PDFDocument, PDFHexString, PDFName, type PDFRef } from 'pdf-lib';
+import type { LayerId } from '../../drawing/index.ts';
+
+/**
+ * The drawing's layers as optional-content groups (ISO 32000-1, 8.11), named by their ids. All are on from the
+ * start: some viewers cannot switch them, so nothing that matters may hang on one.
+ */
+export const layerGroups = (doc: PDFDocument, ids: readonly LayerId[]): Map<LayerId, PDFRef> => {
+  const { context } = doc;
+  const groups = new Map<LayerId, PDFRef>();
+  for (const id of ids)
+    groups.set(id, context.register(context.obj({ Type: 'OCG', Name: PDFHexString.fromText(id) })));
+  if (groups.size > 0) {
+    const refs = [...groups.values()];
+    doc.catalog.set(
+      PDFName.of('OCProperties'),
+      context.obj({
+        OCGs: refs,
+        D: { Name: PDFHexString.fromText('Layers'), BaseState: 'ON', ON: refs, OFF: [], Order: refs },
+      }),
+    );
+  }
+  return groups;
+};
 
 /** Each page is called by its sheet's label instead of its number (ISO 32000-1, 12.4.2). */
 export const addPageLabels = (doc: PDFDocument, labels: readonly string[]): void => {

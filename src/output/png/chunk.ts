@@ -1,6 +1,6 @@
 /**
  * Puts a chunk right after the header of a PNG file. Source: Portable Network Graphics specification, W3C 2003,
- * sections 5.3 (chunks), 11.3.4.3 (tEXt) and annex D (the checksum).
+ * sections 5.3 (chunks), 11.3.4.3 (tEXt), 11.3.5.3 (pHYs) and annex D (the checksum).
  */
 
 /** 8 bytes of signature, then the header: 4 of length, 4 of name, 13 of content, 4 of checksum. */
@@ -19,7 +19,7 @@ const chunkOf = (name: string, content: Uint8Array): Uint8Array => {
 };
 
 /** The same picture with one chunk more. Throws when the bytes are no PNG. */
-export const withChunk = (png: Uint8Array, name: string, content: Uint8Array): Uint8Array => {
+const withChunk = (png: Uint8Array, name: string, content: Uint8Array): Uint8Array => {
   if (png.length < AFTER_HEADER || SIGNATURE.some((byte, i) => png[i] !== byte))
     throw new Error('These bytes are no PNG file');
   const chunk = chunkOf(name, content);
@@ -49,3 +49,20 @@ function checksum(bytes: Uint8Array): number {
   }
   return (crc ^ 0xffffffff) >>> 0;
 }
+
+const METRE = 1;
+
+/**
+ * The same file with its size on paper said, so that a program that prints it at 100 % prints it at true size: in
+ * whole pixels per metre (pHYs). Throws when the bytes are no PNG.
+ */
+export const withPhysicalSize = (png: Uint8Array, pixelsPerMm: number): Uint8Array => {
+  const perMetre = Math.round(pixelsPerMm * 1000);
+  if (!(perMetre > 0 && perMetre < 2 ** 31)) throw new Error(`No PNG can have ${pixelsPerMm} pixels per mm`);
+  const content = new Uint8Array(9);
+  const view = new DataView(content.buffer);
+  view.setUint32(0, perMetre);
+  view.setUint32(4, perMetre);
+  view.setUint8(8, METRE);
+  return withChunk(png, 'pHYs', content);
+};

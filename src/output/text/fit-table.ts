@@ -159,15 +159,14 @@ const notes = (
   if (results[0] && isRound(results[0].fit)) return ringNotes(results, shown, style, width);
   const sides = (results[0]?.fit.sides ?? []).map((s) => s.run.name);
   const order = sides.length > 1 ? ` Where sides differ, they stand in the order ${sides.join(', ')}.` : '';
-  const counted =
-    shown.length < results.length
-      ? `The best ${shown.length} of ${results.length} that fit.`
-      : `All ${results.length} that fit.`;
   return [
-    `${counted} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “depth” is that of the crown${haveHigher(shown, style) ? ', “highest” how far the stitching reaches' : ''}; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
+    `${countedWords(results, shown)} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “depth” is that of the crown${haveHigher(shown, style) ? ', “highest” how far the stitching reaches' : ''}; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
     HOW_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };
+
+const countedWords = ({ length }: readonly Ranked[], shown: readonly Ranked[]): string =>
+  shown.length < length ? `The best ${shown.length} of ${length} that fit.` : `All ${length} that fit.`;
 
 const ringNotes = (
   results: readonly Ranked[],
@@ -175,12 +174,8 @@ const ringNotes = (
   style: LengthStyle,
   width: number,
 ): readonly string[] => {
-  const counted =
-    shown.length < results.length
-      ? `The best ${shown.length} of ${results.length} that fit.`
-      : `All ${results.length} that fit.`;
   return [
-    `${counted} Lengths are ${unitWords(style)}. “lies” is where the template lies, seen from the swag; “span” is straight from start to stop, “depth” how much farther from the centre or nearer to it the crown is, “across” the finished frame with its channels; “uses” is how much of the room up to the limit is filled.`,
+    `${countedWords(results, shown)} Lengths are ${unitWords(style)}. “lies” is where the template lies, seen from the swag; “span” is straight from start to stop, “depth” how much farther from the centre or nearer to it the crown is, “across” the finished frame with its channels; “uses” is how much of the room up to the limit is filled.`,
     HOW_RINGS_ARE_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };
