@@ -1,7 +1,7 @@
 /** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { type Design, frameSize, roundFrame } from '../swag/index.ts';
+import { type Design, frameSize } from '../swag/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -12,7 +12,6 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 /** mm and degrees. `outward` is how far outward channels reach beyond the stitching. */
 export const designAsData = (design: Design, outward = 0): object => {
   const { fit } = design;
-  const ring = roundFrame(design);
   const size = frameSize(design, outward);
   return {
     sides: fit.sides.map(({ run, repeats, seat }) => ({
@@ -28,8 +27,14 @@ export const designAsData = (design: Design, outward = 0): object => {
       fit.corner === undefined ? null : { offset: fit.corner.offset, depth: fit.corner.seat.pose.depth },
     ...(size && {
       frame: {
-        ...size,
-        ...(ring && { count: ring.count, startRadius: ring.startRadius, crownRadius: ring.crownRadius }),
+        width: size.width,
+        height: size.height,
+        inside: size.inside,
+        ...(size.round && {
+          count: size.round.count,
+          startRadius: size.round.startRadius,
+          crownRadius: size.round.crownRadius,
+        }),
       },
     }),
   };

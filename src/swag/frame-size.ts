@@ -1,6 +1,7 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
 import type { Design } from './design.ts';
+import { type RoundFrame, roundFrame } from './round-frame.ts';
 
 export interface FrameSize {
   /** mm across, channels included; a round frame is as wide as it is high. */
@@ -8,7 +9,11 @@ export interface FrameSize {
   readonly height: number;
   /** mm across what the frame leaves free in its middle. */
   readonly inside: { readonly width: number; readonly height: number };
+  /** Of a round frame: how many swags, mm from its centre to their starts and crowns, and how far channels reach beyond them. */
+  readonly round?: RoundSize;
 }
+
+export type RoundSize = Pick<RoundFrame, 'count' | 'startRadius' | 'crownRadius' | 'away'>;
 
 /** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm; a round frame's own unless given. */
 export const frameSize = (
@@ -16,13 +21,14 @@ export const frameSize = (
   outward?: number,
 ): FrameSize | undefined => {
   const { around } = field;
-  if (around.kind === 'motif') {
-    const { farthest, nearest, away, towards } = around;
+  const round = roundFrame({ field, fit });
+  if (round) {
+    const { farthest, nearest, away, towards } = round;
     const points =
       field.from === 'inner' ? { away: outward ?? away, towards } : { away, towards: outward ?? towards };
     const across = 2 * (farthest + points.away);
     const inside = 2 * (nearest - points.towards);
-    return { width: across, height: across, inside: { width: inside, height: inside } };
+    return { width: across, height: across, inside: { width: inside, height: inside }, round };
   }
   if (around.kind !== 'block') return undefined;
   const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];

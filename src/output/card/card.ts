@@ -5,18 +5,11 @@
 
 import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import {
-  type Design,
-  roundFrame,
-  type SideMarks,
-  type StitchedLength,
-  stitchedLength,
-} from '../../swag/index.ts';
+import { type Design, type SideMarks, type StitchedLength, stitchedLength } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 import { channelBlocks } from './channel-words.ts';
-import { MARKS_INTRO, marksTable, tapesOf } from './mark-words.ts';
-import { ringMarkBlocks } from './ring-words.ts';
-import { guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
+import { tapesOf } from './mark-words.ts';
+import { bandWords, guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
 import { summaryLines } from './summary-words.ts';
 import { threadBlocks } from './thread-words.ts';
 
@@ -52,7 +45,6 @@ export const cardWith = (
 ): Card => {
   const { style } = plan.marks;
   const marks = tapesOf(design, style);
-  const ring = roundFrame(design);
   const sections: readonly CardSection[] = [
     { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
     {
@@ -63,12 +55,7 @@ export const cardWith = (
     {
       id: 'marks',
       heading: 'Marks',
-      blocks: ring
-        ? ringMarkBlocks(design, ring, style)
-        : [
-            { kind: 'text', text: MARKS_INTRO(design, plan) },
-            ...marks.map((side) => marksTable(side, style)),
-          ],
+      blocks: bandWords(design, style).marks,
     },
     { id: 'pauses', heading: 'Where to pause', blocks: pauseBlocks(design, plan) },
     { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },

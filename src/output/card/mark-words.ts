@@ -1,8 +1,7 @@
 /** The marks of a side as a table of running distances. */
 
 import { capital } from '../../document/index.ts';
-import type { LengthStyle } from '../../length/index.ts';
-import type { Plan } from '../../plan/index.ts';
+import { formatLength, type LengthStyle } from '../../length/index.ts';
 import { type Design, type Mark, type MarkKind, marksOf, type SideMarks } from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
@@ -12,9 +11,9 @@ import { type BandWords, SLIDE } from './step-words.ts';
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
   marksOf(design, style).filter(({ curvature }) => curvature === 0);
 
-export const MARKS_INTRO = ({ field }: Design, { marks }: Plan): string => {
+const introOf = ({ field }: Design, style: LengthStyle): string => {
   return (
-    `Running distances along the ${lineName(field)}, ${unitWords(marks.style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
+    `Running distances along the ${lineName(field)}, ${unitWords(style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
     'everything without lifting it, so that no rounding adds to the next.'
   );
 };
@@ -45,7 +44,9 @@ export const nearLine = ({ from, around }: Design['field']): string =>
   around.kind !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
 
 /** Everything is measured from a seam, with a tape laid along it. */
-export const straightWords = ({ cells, field }: Design, length: (mm: number) => string): BandWords => {
+export const straightWords = (design: Design, style: LengthStyle): BandWords => {
+  const { cells, field } = design;
+  const length = (mm: number): string => formatLength(mm, style);
   const { startMargin } = field;
   const seam = seamName(field);
   const near = nearLine(field);
@@ -72,6 +73,10 @@ export const straightWords = ({ cells, field }: Design, length: (mm: number) => 
     up: (up) => `${up < 0 ? 'below' : 'above'} the ${lineName(field)}`,
     level: `the ${seam}`,
     crossed: 'start',
+    marks: [
+      { kind: 'text', text: introOf(design, style) },
+      ...tapesOf(design, style).map((side, _, all) => marksTable(side, style, all.length === 1)),
+    ],
   };
 };
 
@@ -82,7 +87,7 @@ const COLUMNS: CardTable['columns'] = [
   { head: 'stop', align: 'right' },
 ];
 
-export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
+const marksTable = (side: SideMarks, style: LengthStyle, isOnly: boolean): CardTable => {
   const find = (kind: MarkKind, repeat?: number): string => {
     const mark = side.marks.find((m) => m.kind === kind && m.repeat === repeat);
     return mark ? markText(mark, side, style) : '';
@@ -98,7 +103,7 @@ export const marksTable = (side: SideMarks, style: LengthStyle): CardTable => {
   return {
     kind: 'table',
     name: capital(side.side),
-    title: `${capital(side.side)} ${bare(side.length, style)} ${style.unit}, from ${side.side === 'strip' ? 'its ' : ''}${side.corner}`,
+    title: `${capital(side.side)} ${bare(side.length, style)} ${style.unit}, from ${isOnly ? 'its ' : ''}${side.corner}`,
     columns: COLUMNS,
     rows: hasCorner
       ? [['corner', '', '', find('corner stop')], ...rows, ['corner', find('corner start'), '', '']]

@@ -25,7 +25,8 @@ const HALF_UP = 1e-6;
 const circling = ({ from }: RoundFrame): string => (from === 'inner' ? 'clockwise' : 'counterclockwise');
 
 /** Everything is measured from the motif's centre, along rays. */
-export const roundWords = (design: Design, ring: RoundFrame, length: (mm: number) => string): BandWords => {
+export const roundWords = (design: Design, ring: RoundFrame, style: LengthStyle): BandWords => {
+  const length = (mm: number): string => formatLength(mm, style);
   const inward = ring.from === 'outer';
   const hasGap = (design.sides[0]?.fit.seat.gap ?? 0) > 0;
   // With a gap the template is set by the ray between neighbours, which is not the start mark's own.
@@ -48,6 +49,7 @@ export const roundWords = (design: Design, ring: RoundFrame, length: (mm: number
     up: (up) => (up < 0 !== inward ? 'nearer to the centre' : 'farther from the centre'),
     level: `the line through the start mark square to ${ray.replace('the start mark’s', 'its')}`,
     crossed: 'same',
+    marks: markBlocks(design, ring, style),
   };
 };
 
@@ -58,11 +60,7 @@ const raysOf = (design: Design, style: LengthStyle) =>
   );
 
 /** The rays with their distances, and how to find them with and without a protractor. */
-export const ringMarkBlocks = (
-  design: Design,
-  ring: RoundFrame,
-  style: LengthStyle,
-): readonly CardBlock[] => {
+const markBlocks = (design: Design, ring: RoundFrame, style: LengthStyle): readonly CardBlock[] => {
   const measures = ringMeasures(design, style);
   if (!measures) return [];
   const text = (words: string): CardBlock => ({ kind: 'text', text: words });

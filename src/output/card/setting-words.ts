@@ -24,15 +24,15 @@ import { type BandWords, flatWords, swingWords } from './step-words.ts';
 const point = (text: string): CardBlock => ({ kind: 'point', text });
 
 /** From a seam with a tape, or from a centre with a ruler and a protractor. */
-const bandWords = (design: Design, length: (mm: number) => string): BandWords => {
+export const bandWords = (design: Design, style: LengthStyle): BandWords => {
   const ring = roundFrame(design);
-  return ring ? roundWords(design, ring, length) : straightWords(design, length);
+  return ring ? roundWords(design, ring, style) : straightWords(design, style);
 };
 
 export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
-  const words = bandWords(design, length);
+  const words = bandWords(design, style);
   const placings = design.cells.map(placingOf);
   const placing = placings[0]!;
   const { shape, setting } = design.fit.way;
@@ -211,7 +211,7 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     ];
   });
   const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
-  const { level, crossed } = bandWords(design, (mm) => formatLength(mm, style));
+  const { level, crossed } = bandWords(design, style);
   // Its two halves meet on the mitre, and not on a line square to the seam.
   const corner = placings.some((p) => p.crown && p.cell.name === 'corner')
     ? ', which at the corner is the mitre: measure square to it'

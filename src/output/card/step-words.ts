@@ -3,6 +3,7 @@
  */
 
 import type { Placing, Shape } from '../../swag/index.ts';
+import type { CardBlock } from './card.ts';
 
 /** How the template is swung in: with the foot at the part's two ends, where no other swing has it. */
 export const swingWords = ({ direction, from, to }: Shape, crown: string): string => {
@@ -31,6 +32,8 @@ export interface BandWords {
   /** What “up” is told from, and the line that an etched one is seen to cross. */
   readonly level: string;
   readonly crossed: string;
+  /** How the marks are found, and where they lie. */
+  readonly marks: readonly CardBlock[];
 }
 
 export const SLIDE = ', and slide the template along it until the edge meets the foot';

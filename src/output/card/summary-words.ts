@@ -2,7 +2,7 @@
 
 import { exactLength, formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, roundFrame, spansOf } from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, spansOf } from '../../swag/index.ts';
 import { highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
@@ -35,10 +35,9 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
 };
 
 const sizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
-  const ring = roundFrame(design);
   const size = frameSize(design);
-  if (!ring || !size) return [];
-  const channels = ring.away > 0 ? ', channels included' : '';
+  if (!size?.round) return [];
+  const channels = size.round.away > 0 ? ', channels included' : '';
   return [
     `Finished frame: ${formatLength(size.width, style)} across${channels}; ${formatLength(size.inside.width, style)} across is free inside it.`,
   ];

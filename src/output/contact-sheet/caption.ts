@@ -1,7 +1,7 @@
 /** What stands under a candidate's picture: five lines, short where the counts' sides are not named. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { depthsOf, frameSize, isRound, type Ranked, spansOf } from '../../swag/index.ts';
+import { depthsOf, frameSize, type Ranked, spansOf } from '../../swag/index.ts';
 import {
   bareLength,
   directionWords,
@@ -19,7 +19,7 @@ export const captionOf = (
   const { shape } = fit.way;
   const seats = fit.sides.map((s) => s.seat);
   const spans = spansOf(fit);
-  const across = frameSize({ field, fit })?.width ?? 0;
+  const size = frameSize({ field, fit });
   const gaps = seats.map((s) => s.gap);
   const { unit } = style;
   const corners = field.corners === 'none' ? '' : `, corners ${field.corners}`;
@@ -30,6 +30,6 @@ export const captionOf = (
     `${settingWords(fit, field)}, ${shape.side}, ${directionWords(shape)}`,
     `${swagsWords(fit, naming)}${corners}`,
     `${rangeWords(spans, style)} ${unit} wide${gap}`,
-    `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${isRound(fit) ? `${bareLength(across, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,
+    `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${size?.round ? `${bareLength(size.width, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,
   ];
 };

@@ -3,15 +3,7 @@
 import { plural } from '../../document/index.ts';
 import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
-import {
-  type Design,
-  depthsOf,
-  frameSize,
-  isRound,
-  type Pose,
-  smallnessOf,
-  spansOf,
-} from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
@@ -34,11 +26,17 @@ export const describeDesign = (
 ): readonly string[] => {
   const length = (mm: number): string => formatLength(mm, style);
   const { fit } = design;
-  const ring = isRound(fit);
+  const size = frameSize(
+    design,
+    channels.outward.reduce((a, b) => a + b, 0),
+  );
+  const isRound = size?.round !== undefined;
   const { shape } = fit.way;
   // Lobes may stand higher than the crown between them: then the depth alone would mislead.
   const highest = (pose: Pose): string =>
-    !ring && pose.top - pose.depth > stepOf(style) ? ` at the crown, ${length(pose.top)} at the highest` : '';
+    !isRound && pose.top - pose.depth > stepOf(style)
+      ? ` at the crown, ${length(pose.top)} at the highest`
+      : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
     const { span, depth } = seat;
     const size = `${plural(repeats, 'swag')} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
@@ -47,10 +45,6 @@ export const describeDesign = (
     return `${run.name}: ${size}${gap}`;
   });
   const { corner } = fit;
-  const size = frameSize(
-    design,
-    channels.outward.reduce((a, b) => a + b, 0),
-  );
   const made = [
     partWords(shape),
     settingWords(fit, design.field),
@@ -69,7 +63,7 @@ export const describeDesign = (
     ...smallWords(fit, length),
     ...(size === undefined
       ? []
-      : ring
+      : isRound
         ? [`finished frame: ${length(size.width)} across, ${length(size.inside.width)} free inside`]
         : [
             `finished frame: ${length(size.width)} wide and ${length(size.height)} high, ` +
