@@ -13,7 +13,7 @@ import {
 import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
-import { cornerMarks, markItems, tearNotes } from './marks.ts';
+import { cornerMarks, markItems, TICK, tearNotes } from './marks.ts';
 import type { Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
 import { LABEL_SIZE } from './sheet-style.ts';
@@ -22,6 +22,8 @@ export interface DrawOptions {
   readonly title: string;
   /** Size of labels, mm. */
   readonly labelSize?: number;
+  /** Half the length of a start or stop mark, mm. */
+  readonly tick?: number;
   /** The channels of each cell, or of each half where they are known so closely. */
   readonly channels?: ReadonlyMap<Cell | Placed, readonly Channel[]>;
   /** For each half what fills its whole repeat. */
@@ -32,6 +34,7 @@ export interface DrawOptions {
 
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
+  const tick = options.tick ?? TICK;
   return {
     title: options.title,
     layers: {
@@ -43,8 +46,8 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
       ),
       stitch: scope.halves.map(stitchItem),
       marks: [
-        ...scope.stretches.flatMap((s) => markItems(design, s, size)),
-        ...cornerMarks(design, scope, size, options.channels),
+        ...scope.stretches.flatMap((s) => markItems(design, s, size, tick)),
+        ...cornerMarks(design, scope, size, tick, options.channels),
       ],
       notes: scope.stretches.flatMap((s) => tearNotes(design, s, size)),
     },

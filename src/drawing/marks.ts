@@ -29,7 +29,7 @@ import type { LineRole } from './role.ts';
 import type { Scope, Stretch } from './scope.ts';
 
 /** Half the length of a start or stop mark, mm. */
-const TICK = 5;
+export const TICK = 5;
 /** Words beside a tick, as a share of the labels' size. */
 const SMALL_LABEL = 0.75;
 
@@ -90,7 +90,12 @@ const bentLook = ({ field }: Design, curvature: number, span: number, size: numb
 };
 
 /** Start, stop and centre marks of the repeats on a stretch, with their names. */
-export const markItems = (design: Design, { side, repeats }: Stretch, size: number): readonly Item[] => {
+export const markItems = (
+  design: Design,
+  { side, repeats }: Stretch,
+  size: number,
+  half: number,
+): readonly Item[] => {
   const { run, fit } = side;
   const near = -design.field.startMargin;
   const items: Item[] = [];
@@ -115,7 +120,7 @@ export const markItems = (design: Design, { side, repeats }: Stretch, size: numb
       const upright = out > 0 ? place : compose(place, turn(Math.PI));
       items.push(label(upright, ORIGIN, words, height, 'label', bold, look.middled));
     };
-    const tick = [near - out * TICK, near + out * TICK] as const;
+    const tick = [near - out * half, near + out * half] as const;
     across(start, tick, 'startMark', 'start');
     across(stop, tick, 'stopMark', 'stop');
     across(centre, look.centre, 'centreLine', 'centre');
@@ -160,6 +165,7 @@ export const cornerMarks = (
   design: Design,
   scope: Scope,
   size: number,
+  half: number,
   channels: ReadonlyMap<Cell | Placed, readonly Channel[]> | undefined,
 ): readonly Item[] => {
   const corner = design.corner;
@@ -173,8 +179,8 @@ export const cornerMarks = (
     .flatMap((h): readonly Item[] => {
       const near = -design.field.startMargin;
       const tick = polyline([
-        { x: 0, y: near - TICK },
-        { x: 0, y: near + TICK },
+        { x: 0, y: near - half },
+        { x: 0, y: near + half },
       ]);
       const facts = { repeat: h.repeat, mark: h.half === 'first' ? 'start' : 'stop' };
       const items: Item[] = [

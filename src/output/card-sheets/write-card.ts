@@ -17,8 +17,7 @@ import {
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
-import { drawCornerFigure } from './corner-figure.ts';
-import { drawFigure, figureHeight } from './swag-figure.ts';
+import { drawFigure, figureHeight } from './figure.ts';
 import { drawTable, splitTable, tableHeight } from './table.ts';
 
 export interface CardPdfOptions {
@@ -93,17 +92,14 @@ const drawDesign = (flow: Flow, design: Design): void => {
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
   const forCorner = design.corner ? CORNER_SHARE * width : 0;
   const forSwag = width - forCorner;
-  drawFigure(flow.content, design, { x: setup.live.minX, y: flow.y }, forSwag, most);
-  const height = figureHeight(design, forSwag, most);
-  const cornerHeight = design.corner
-    ? drawCornerFigure(flow.content, design, design.corner, {
-        minX: setup.live.minX + forSwag,
-        maxX: setup.live.maxX,
-        minY: flow.y - most,
-        maxY: flow.y,
-      })
-    : 0;
-  flow.y -= Math.max(height, cornerHeight);
+  const { minX } = setup.live;
+  drawFigure(flow.content, design, 'swag', { x: minX, y: flow.y }, forSwag, most);
+  if (forCorner > 0)
+    drawFigure(flow.content, design, 'corner', { x: minX + forSwag, y: flow.y }, forCorner, most);
+  flow.y -= Math.max(
+    figureHeight(design, 'swag', forSwag, most),
+    forCorner > 0 ? figureHeight(design, 'corner', forCorner, most) : 0,
+  );
 };
 
 const drawSections = (flow: Flow, card: Card): void => {

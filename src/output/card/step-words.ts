@@ -3,7 +3,7 @@
  */
 
 import type { Placing, Shape } from '../../swag/index.ts';
-import type { CardBlock } from './card.ts';
+import type { CardBlock } from './block.ts';
 
 /** How the template is swung in: with the foot at the part's two ends, where no other swing has it. */
 export const swingWords = ({ direction, from, to }: Shape, crown: string): string => {
