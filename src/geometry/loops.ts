@@ -40,9 +40,10 @@ export const linkLoops = (runs: readonly Run[], slack: number): readonly (readon
 
 /** What each run leads on to, −1 for a dead end. */
 const followers = (runs: readonly Run[], byX: readonly number[], slack: number): readonly number[] => {
+  const next = runs.map((run) => follower(runs, byX, run, slack, NO_DEAD_ENDS));
+  if (!next.includes(-1)) return next;
   const isDead = new Uint8Array(runs.length);
-  const next = runs.map((run) => follower(runs, byX, run, slack, isDead));
-  for (let more = next.includes(-1); more; ) {
+  for (let more = true; more; ) {
     more = false;
     for (let i = 0; i < next.length; i++) if (next[i]! < 0) isDead[i] = 1;
     for (let i = 0; i < next.length; i++) {
@@ -54,12 +55,14 @@ const followers = (runs: readonly Run[], byX: readonly number[], slack: number):
   return next;
 };
 
+const NO_DEAD_ENDS: ArrayLike<number> = [];
+
 const follower = (
   runs: readonly Run[],
   byX: readonly number[],
   run: Run,
   slack: number,
-  isDead: Uint8Array,
+  isDead: ArrayLike<number>,
 ): number => {
   let low = 0;
   let high = byX.length;

@@ -6,7 +6,7 @@ import { runs } from '../support/runs.ts';
 
 /**
  * The distance of a piece to a rectangle by brute force: many points of the piece, each against the rectangle.
- * It is never too small, and too large by at most half the spacing of the points.
+ * It is too small by rounding at most, and too large by at most half the spacing of the points.
  */
 const slowDistance = (piece: Piece, box: readonly number[], steps: number): number => {
   const [minX, minY, maxX, maxY] = box as [number, number, number, number];
@@ -19,6 +19,12 @@ const slowDistance = (piece: Piece, box: readonly number[], steps: number): numb
   }
   return least;
 };
+
+/**
+ * A point (mm) of an arc of 0.01 mm round a rectangle that is a point came out 1e-16 mm too near, and the pen was exactly
+ * as wide as that is far. Coordinates up to 57 mm are rounded by less than 1e-14.
+ */
+const ROUNDING = 1e-13;
 
 const reaches = (piece: Piece, half: number, box: readonly number[]): boolean =>
   pieceReaches(piece, half, box[0]!, box[1]!, box[2]!, box[3]!);
@@ -59,7 +65,7 @@ describe('a pen stroke reaches a rectangle', () => {
         const found = reaches(piece, h, b);
         if (found) yes++;
         else no++;
-        if (slow < h || (h === 0 && slow === 0)) expect(found).toBe(true);
+        if (slow < h - ROUNDING || (h === 0 && slow === 0)) expect(found).toBe(true);
         if (slow > h + spacing) expect(found).toBe(false);
       }),
       runs(3000, 11),
