@@ -15,6 +15,7 @@ import {
   isNode,
   isPair,
   isScalar,
+  isSeq,
   Lexer,
   type Node,
   type Pair,
@@ -78,8 +79,8 @@ export const spliced = (text: string, splices: readonly Splice[]): string =>
     .reduce((now, s) => now.slice(0, s.from) + s.text + now.slice(s.to), text);
 
 const saysOtherwise = (doc: Document.Parsed, path: KeyPath, value: Written): boolean => {
-  if (value === undefined) return doc.hasIn(path);
-  const old = doc.getIn(path, true);
+  const old = nodeAt(doc, path);
+  if (value === undefined) return old !== undefined;
   return typeof value === 'object' || !isScalar(old) || old.value !== value;
 };
 
@@ -148,6 +149,13 @@ const put = (text: string, doc: Document.Parsed, path: KeyPath, value: Said): st
   }
   return text;
 };
+
+/** What stands at a path, as the reader of documents finds it: a part that is called 1 has the key '1'. */
+export const nodeAt = (doc: Document.Parsed, path: KeyPath): unknown =>
+  path.reduce<unknown>((node, key) => {
+    if (isMap(node)) return pairOf(node, key)?.value;
+    return isSeq(node) && typeof key === 'number' ? node.items[key] : undefined;
+  }, doc.contents);
 
 const pairOf = (map: YAMLMap, key: unknown): Pair | undefined =>
   map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === String(key));
@@ -221,7 +229,7 @@ const inserted = (text: string, map: YAMLMap, pair: string, onLines: (indent: st
 
 /** A key and its value are taken out, and a group that nothing is left in with them: `swag: {}` says nothing. */
 const cutOut = (text: string, doc: Document.Parsed, path: KeyPath): string => {
-  const map = path.length === 1 ? doc.contents : doc.getIn(path.slice(0, -1), true);
+  const map = nodeAt(doc, path.slice(0, -1));
   if (!isMap(map)) return text;
   if (map.items.length === 1 && path.length > 1) return cutOut(text, doc, path.slice(0, -1));
   const index = map.items.indexOf(pairOf(map, path.at(-1))!);

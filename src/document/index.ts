@@ -4,6 +4,7 @@ export { type Checked, checkDocument, group, jsonSchemaOf, refuse } from './chec
 export { capital, nearestOf, plural, quoted, series } from './describe.ts';
 export {
   type Change,
+  nodeAt,
   parseText,
   type Splice,
   spliced,

@@ -23,16 +23,22 @@ export interface QuiltPart {
   readonly drawing: Drawing;
 }
 
+/** What brings a part's own picture to each of its places on the quilt. */
+export const quiltPlaces = ({ part, drawing }: QuiltPart): readonly Motion[] => {
+  const middle = middleOf(drawing);
+  const turned = compose(turn(part.turn), shift(-middle.x, -middle.y));
+  return part.places.map((at) => compose(shift(at.x, at.y), turned));
+};
+
 /** One picture of all parts, the quilt's middle at the origin. Each item says its part, and of copies which one. */
 export const drawQuilt = (title: string, parts: readonly QuiltPart[]): Drawing => {
-  const copies = parts.flatMap(({ part, drawing }) => {
-    const middle = middleOf(drawing);
-    return part.places.map((at, i) => ({
+  const copies = parts.flatMap(({ part, drawing }) =>
+    quiltPlaces({ part, drawing }).map((motion, i) => ({
       drawing,
-      motion: compose(shift(at.x, at.y), compose(turn(part.turn), shift(-middle.x, -middle.y))),
+      motion,
       facts: { part: part.name, ...(part.places.length > 1 && { copy: `${i + 1}` }) },
-    }));
-  });
+    })),
+  );
   const layer = (id: LayerId): readonly Item[] =>
     copies.flatMap(({ drawing, motion, facts }) =>
       drawing.layers[id].map((item) => {

@@ -2,7 +2,7 @@
 
 export { type DrawOptions, drawDesign } from './draw-design.ts';
 export { drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
-export { drawQuilt, type QuiltPart } from './draw-quilt.ts';
+export { drawQuilt, type QuiltPart, quiltPlaces } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
 export { type Drawing, type Facts, type Item, LAYERS, type LayerId, type TextItem } from './drawing.ts';
 export {

@@ -9,17 +9,24 @@ import type { Part } from '../../jobs/part.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { choicesOf, designFromPlan, designOf, type Ranked } from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
+import { openPart, partsOf } from '../plan/plan-text.ts';
+import { takenIn } from '../plan/state.ts';
 import { limitInTheWay } from './block-limit.ts';
 import type { Input, OwnTemplate } from './messages.ts';
+import { seenFrom, underPart } from './part-words.ts';
 import { fileOf, findTemplate } from './profiles.ts';
 import { PLAN_FILE } from './trouble.ts';
 
-export interface ReadPlan {
+export interface ReadPart {
+  /** The part's; undefined where the plan is one design. */
+  readonly name: string | undefined;
+  /** The title of the whole. */
+  readonly title: string;
   readonly plan: Plan;
   readonly templates: readonly Template[];
 }
 
-export interface Worked extends ReadPlan {
+export interface Worked extends ReadPart {
   readonly results: readonly Ranked[];
   /** By key, in the results' order. */
   readonly keys: readonly string[];
@@ -61,13 +68,37 @@ const keepLast = <K, V>(make: (key: K) => V, textOf: (key: K) => string): ((key:
   };
 };
 
-const filesText = ({ plan, own }: Omit<Input, 'taken'>): string => JSON.stringify([plan, own]);
+export interface ReadQuilt {
+  readonly title: string;
+  readonly plans: readonly [Plan, ...Plan[]];
+  /** The one whose part is open. */
+  readonly open: Plan;
+  /** What a person should know though the plan can be made. */
+  readonly notes: readonly Problem[];
+}
 
-/** Throws a ProblemError with all problems of the plan, or of all its templates. */
-export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan => {
-  const reading = readPlan(text, PLAN_FILE);
-  if (!reading.ok) throw new ProblemError(reading.problems);
-  const { plan } = reading.parts[0];
+/** The plan with all its parts, and nothing of their templates. Throws a ProblemError with all that is wrong with it. */
+export const readQuilt = (input: Input): ReadQuilt => {
+  const reading = readPlan(input.plan, PLAN_FILE);
+  const open = openPart(input);
+  const names = partsOf(input.plan);
+  const seen = (problem: Problem): Problem => seenFrom(open, names, problem);
+  if (!reading.ok) throw new ProblemError(reading.problems.map(seen));
+  const [first, ...others] = reading.parts;
+  const plans = [first.plan, ...others.map(({ plan }) => plan)] as const;
+  return {
+    title: reading.title,
+    plans,
+    open: plans.find(({ part }) => part?.name === open) ?? first.plan,
+    notes: reading.notes.map(seen),
+  };
+};
+
+/** What of an input the search depends on. */
+const searchedText = ({ plan, own, part }: Input): string => JSON.stringify([plan, own, part]);
+
+/** Throws a ProblemError with all that is wrong with the part's templates. */
+const withTemplates = (plan: Plan, title: string, own: Input['own'], placed: Part['placed']): ReadPart => {
   const problems: Problem[] = [];
   const templates: Template[] = [];
   for (const name of plan.templates) {
@@ -79,29 +110,45 @@ export const readInput = ({ plan: text, own }: Omit<Input, 'taken'>): ReadPlan =
       else problems.push(...read.problems);
     }
   }
-  if (problems.length > 0) throw new ProblemError(problems);
-  return { plan, templates };
+  if (problems.length > 0) throw new ProblemError(problems.map(placed));
+  return { name: plan.part?.name, title, plan, templates };
+};
+
+/** The title, where the plan and the templates of all its parts can be read; throws a ProblemError where not. */
+export const checked = (input: Input): string => {
+  const { title, plans } = readQuilt(input);
+  for (const plan of plans) withTemplates(plan, title, input.own, placedIn(plan));
+  return title;
 };
 
 export const readOwn = ({ name, text }: OwnTemplate): ReturnType<typeof readTemplate> =>
   readTemplate(text, fileOf(name));
 
 /** The page shows a problem beside the field that its key names. */
-const placed = (problem: Problem): Problem => problem;
+const atItsField = (problem: Problem): Problem => problem;
+/** One of a part that is not looked at has no field in sight. */
+const placedIn = ({ part }: Plan): Part['placed'] =>
+  part ? (problem) => underPart(part.name, problem) : atItsField;
 
-/** Throws a ProblemError where the plan cannot be read or nothing fits it. */
-export const workedOut = keepLast((input: Omit<Input, 'taken'>): Worked => {
-  const read = readInput(input);
+/** Throws a ProblemError where the templates cannot be read or nothing fits. */
+const workOut = (plan: Plan, title: string, own: Input['own'], placed: Part['placed']): Worked => {
+  const read = withTemplates(plan, title, own, placed);
   const { results } = fitsOf({ ...read, placed });
   if (results.length === 0) {
     // Where there is nothing to rank, the library itself says why, and what would fit.
     const limit = limitInTheWay(read.plan, read.templates);
-    if (limit) throw new ProblemError([limit]);
+    if (limit) throw new ProblemError([placed(limit)]);
     const made = designFromPlan(read.plan, read.templates);
-    throw new ProblemError(made.ok ? [] : made.problems);
+    throw new ProblemError(made.ok ? [] : made.problems.map(placed));
   }
   return { ...read, results, keys: keysOf(results) };
-}, filesText);
+};
+
+/** Of the open part. Throws a ProblemError where the plan cannot be read or nothing fits it. */
+export const workedOut = keepLast((input: Input): Worked => {
+  const { open, title } = readQuilt(input);
+  return workOut(open, title, input.own, atItsField);
+}, searchedText);
 
 /** Of a fit that is no longer there, the best made in the same way is nearest, then the best with the same template. */
 const indexOf = (taken: string | undefined, keys: readonly string[]): number => {
@@ -117,22 +164,41 @@ const indexOf = (taken: string | undefined, keys: readonly string[]): number => 
   return 0;
 };
 
-/** The fit that was taken, or the best one. */
+const choose = (worked: Worked, taken: string | undefined, placed: Part['placed']): ChosenFit => {
+  const index = indexOf(taken, worked.keys);
+  const ranked = worked.results[index]!;
+  const key = worked.keys[index]!;
+  return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit), placed };
+};
+
+/** Of the open part the fit that was taken, or the best one. */
 export const chosenFit = keepLast(
-  (input: Input): ChosenFit => {
-    const worked = workedOut(input);
-    const index = indexOf(input.taken, worked.keys);
-    const ranked = worked.results[index]!;
-    const key = worked.keys[index]!;
-    return {
-      ...worked,
-      name: undefined,
-      ranked,
-      key,
-      index,
-      design: designOf(ranked.field, ranked.fit),
-      placed,
-    };
-  },
-  (input) => JSON.stringify([input.plan, input.own, input.taken]),
+  (input: Input): ChosenFit => choose(workedOut(input), takenIn(input), atItsField),
+  (input) => JSON.stringify([searchedText(input), takenIn(input)]),
 );
+
+/** The same of any part, by its plan, which stays a part's own whichever is open. Throws a ProblemError that names it. */
+export const fitOfPart = (plan: Plan, title: string, input: Input): ChosenFit => {
+  const placed = placedIn(plan);
+  const worked = workOut(plan, title, input.own, placed);
+  return choose(worked, takenIn({ ...input, part: plan.part?.name }), placed);
+};
+
+/** Of every part of a quilt. Throws a ProblemError with all that is wrong with any. */
+export const fitsOfQuilt = (
+  input: Input,
+): { readonly title: string; readonly parts: readonly ChosenFit[] } => {
+  const { title, plans } = readQuilt(input);
+  const problems: Problem[] = [];
+  const parts = plans.flatMap((plan) => {
+    try {
+      return [fitOfPart(plan, title, input)];
+    } catch (error) {
+      if (!(error instanceof ProblemError)) throw error;
+      problems.push(...error.problems);
+      return [];
+    }
+  });
+  if (problems.length > 0) throw new ProblemError(problems);
+  return { title, parts };
+};

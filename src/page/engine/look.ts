@@ -1,7 +1,7 @@
 /** What is chosen and how it looks: the answers that the page needs at once. */
 
-import { type Problem, ProblemError, plural } from '../../document/index.ts';
-import { drawDesign, endedChannels, scopeOf } from '../../drawing/index.ts';
+import { ProblemError, plural } from '../../document/index.ts';
+import { endedChannels } from '../../drawing/index.ts';
 import { cardWithoutFills } from '../../jobs/card.ts';
 import { excerpt } from '../../jobs/excerpt.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
@@ -10,21 +10,26 @@ import type { CardSection } from '../../output/card/index.ts';
 import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
-import { type Plan, readPlan } from '../../plan/index.ts';
-import { choicesOf, depthsOf, placedChannels, spansOf } from '../../swag/index.ts';
-import { type ChosenFit, chosenFit, workedOut } from './desk.ts';
+import type { Plan } from '../../plan/index.ts';
+import { choicesOf, depthsOf, spansOf } from '../../swag/index.ts';
+import { type ChosenFit, chosenFit, fitOfPart, type ReadQuilt, readQuilt, workedOut } from './desk.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
-import { PLAN_FILE, troubleOf } from './trouble.ts';
+import { wholePicture } from './quilt.ts';
+import { troubleOf } from './trouble.ts';
 
 export const look = (input: Input): LookAnswer => {
-  const reading = readPlan(input.plan, PLAN_FILE);
-  if (!reading.ok)
-    return { problems: reading.problems.map(troubleOf), facts: undefined, found: 0, chosen: undefined };
-  const facts = factsOf(reading.parts[0].plan);
+  let quilt: ReadQuilt;
+  try {
+    quilt = readQuilt(input);
+  } catch (error) {
+    return { problems: troublesOf(error), facts: undefined, found: 0, chosen: undefined };
+  }
+  const facts = factsOf(quilt.open, quilt.title);
   try {
     const fit = chosenFit(input);
-    return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit, reading.notes) };
+    const notes = quilt.notes.map((note) => troubleOf(note).text);
+    return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit, notes) };
   } catch (error) {
     return { problems: troublesOf(error), facts, found: 0, chosen: undefined };
   }
@@ -36,12 +41,12 @@ export const troublesOf = (error: unknown): readonly Trouble[] => {
   throw error;
 };
 
-const factsOf = (plan: Plan): PlanFacts => {
+const factsOf = (plan: Plan, title: string): PlanFacts => {
   const widths = (list: readonly number[]): readonly string[] =>
     list.map((mm) => formatLength(mm, plan.marks.style));
   const { swag, fills } = plan;
   return {
-    title: plan.title,
+    title,
     units: plan.units,
     paper: plan.paper,
     layout: plan.layout.kind,
@@ -63,16 +68,13 @@ const addedUp = (list: readonly number[]): readonly number[] => {
   });
 };
 
-const chosenOf = (fit: ChosenFit, notes: readonly Problem[]): Chosen => {
+const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
   const { design, plan, ranked, key, index } = fit;
   const { style } = plan.marks;
   const length = (mm: number): string => formatLength(mm, style);
   const choices = choicesOf(ranked);
   const { shape } = ranked.fit.way;
-  const whole = scopeOf(design, 'all');
-  if (!whole.ok) throw new Error('A design without a whole');
-  const channels = placedChannels(design, plan.channels, whole.scope.halves);
-  const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
+  const { picture, laid, channels } = wholePicture(design, plan);
   const total = ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0);
   return {
     key,
@@ -97,8 +99,9 @@ const chosenOf = (fit: ChosenFit, notes: readonly Problem[]): Chosen => {
     setting: choices.setting,
     side: choices.side,
     direction: choices.direction,
-    quilt: pictureOf(drawing, ['fill', 'notes', 'marks']),
-    messages: [...notes.map((note) => troubleOf(note).text), ...endedChannels(channels, plan)],
+    quilt: picture,
+    laid,
+    messages: [...notes, ...endedChannels(channels, plan)],
   };
 };
 
@@ -119,8 +122,23 @@ export const fits = (input: Input, from: number, count: number): readonly FitCar
 /** The marking card's words, for a plan without fills: those are for the thorough worker, and so is their length. */
 export const words = (input: Input): readonly CardSection[] => cardWithoutFills(chosenFit(input)).sections;
 
-/** The plan with everything decided, in the visitor's own words where they say the same. */
+/**
+ * The plan with everything decided, in the visitor's own words where they say the same. Throws a ProblemError where
+ * nothing fits the open part; another part that nothing fits stays as it is.
+ */
 export const decided = (input: Input): string => {
-  const fit = chosenFit(input);
-  return takeFit(input.plan, fit, fit.ranked);
+  const { plans, open, title } = readQuilt(input);
+  return plans.reduce((text, plan) => {
+    const fit = plan === open ? chosenFit(input) : fitOrNone(plan, title, input);
+    return fit ? takeFit(text, fit, fit.ranked) : text;
+  }, input.plan);
+};
+
+const fitOrNone = (plan: Plan, title: string, input: Input): ChosenFit | undefined => {
+  try {
+    return fitOfPart(plan, title, input);
+  } catch (error) {
+    troublesOf(error);
+    return undefined;
+  }
 };

@@ -21,6 +21,10 @@ export interface Input {
   readonly own: readonly OwnTemplate[];
   /** Which of the plan's fits was taken, by its key; the best one where there is none of that key. */
   readonly taken: string | undefined;
+  /** The part that is open, by its name; the first where there is none of that name. */
+  readonly part?: string | undefined;
+  /** Of a plan with parts, the keys of the fits that were taken, by the parts' names. */
+  readonly takenOf?: Readonly<Record<string, string>> | undefined;
 }
 
 export interface Trouble {
@@ -100,6 +104,21 @@ export interface LookAnswer {
   readonly chosen: Chosen | undefined;
 }
 
+/** Where a part lies on the whole quilt: the six numbers of each of its places (SVG matrices), and what they take. */
+export interface Laid {
+  readonly places: readonly (readonly number[])[];
+  readonly box: Box;
+}
+
+/** Another part than the one that is open, for the picture of the whole quilt. */
+export interface OtherPart {
+  readonly name: string;
+  /** Undefined where it does not work out. */
+  readonly drawn: ({ readonly inks: readonly Ink[] } & Laid) | undefined;
+  /** Why it does not. */
+  readonly problems: readonly Trouble[];
+}
+
 export interface Chosen {
   readonly key: string;
   /** Its place in the ranking, from 1. */
@@ -121,6 +140,8 @@ export interface Chosen {
   readonly side: 'inside' | 'outside';
   readonly direction: 'heel-first' | 'crown-first';
   readonly quilt: Picture;
+  /** Where that lies among the parts of a quilt; undefined where the plan is one design. */
+  readonly laid: Laid | undefined;
   readonly messages: readonly string[];
 }
 
@@ -235,12 +256,16 @@ export interface DrawnTemplate {
   readonly words: string;
 }
 
-export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact';
+export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact' | QuiltPrintKind;
+/** Of all parts of a quilt. */
+export type QuiltPrintKind = 'quilt-sheets' | 'quilt-card';
 
 export type Question =
   | { readonly kind: 'look'; readonly input: Input }
   /** Whether a plan from outside can be read at all. */
   | { readonly kind: 'check'; readonly input: Input }
+  /** The parts that are not open. */
+  | { readonly kind: 'others'; readonly input: Input }
   | { readonly kind: 'fits'; readonly input: Input; readonly from: number; readonly count: number }
   | { readonly kind: 'words'; readonly input: Input }
   | { readonly kind: 'swag'; readonly input: Input; readonly side: string }
@@ -271,6 +296,7 @@ export interface Answers {
   readonly look: LookAnswer;
   /** Its title. */
   readonly check: string;
+  readonly others: readonly OtherPart[];
   readonly fits: readonly FitCard[];
   readonly words: readonly CardSection[];
   readonly swag: SwagAnswer | undefined;

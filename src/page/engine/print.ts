@@ -7,11 +7,21 @@ import { cardSheets } from '../../jobs/card-sheets.ts';
 import { contactSheet } from '../../jobs/contact-sheet.ts';
 import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
-import { calledAfter, type FileKind, proposedName } from '../../jobs/names.ts';
+import { calledAfter, type FileKind, type Naming, proposedName } from '../../jobs/names.ts';
 import { outline } from '../../jobs/outline.ts';
+import type { Part } from '../../jobs/part.ts';
+import { quiltMockup } from '../../jobs/quilt-mockup.ts';
 import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
-import { type ChosenFit, chosenFit, readOwn } from './desk.ts';
-import type { Fonts, Input, OwnTemplate, PaperChoices, Printed, PrintKind } from './messages.ts';
+import { type ChosenFit, chosenFit, fitsOfQuilt, readOwn } from './desk.ts';
+import type {
+  Fonts,
+  Input,
+  OwnTemplate,
+  PaperChoices,
+  Printed,
+  PrintKind,
+  QuiltPrintKind,
+} from './messages.ts';
 import { findTemplate } from './profiles.ts';
 
 /** zlib's own usual level; inflated, the pages are the same at any. */
@@ -29,7 +39,7 @@ interface Job {
   readonly make: (fit: ChosenFit, choices: PaperChoices, means: Means) => Promise<Made>;
 }
 
-const JOBS: Readonly<Record<PrintKind, Job>> = {
+const JOBS: Readonly<Record<Exclude<PrintKind, QuiltPrintKind>, Job>> = {
   sheets: {
     kind: 'mockup',
     make: (fit, { show, ...layout }, means) => mockup(fit, { show, layout }, means),
@@ -52,18 +62,50 @@ const JOBS: Readonly<Record<PrintKind, Job>> = {
   },
 };
 
+interface QuiltJob {
+  readonly kind: FileKind;
+  readonly make: (
+    title: string,
+    parts: readonly Part[],
+    choices: PaperChoices,
+    means: Means,
+  ) => Promise<Made>;
+}
+
+/** Of all parts of a quilt in one file; what of each is shown is what is usual. */
+const QUILT_JOBS: Readonly<Record<QuiltPrintKind, QuiltJob>> = {
+  'quilt-sheets': {
+    kind: 'mockup',
+    make: (title, parts, { show: _, ...layout }, means) => quiltMockup(title, parts, { layout }, means),
+  },
+  'quilt-card': { kind: 'card', make: cardSheets },
+};
+
+const isOfQuilt = (what: PrintKind): what is QuiltPrintKind => what in QUILT_JOBS;
+
 export const print = async (
   input: Input,
   what: PrintKind,
   choices: PaperChoices,
   fonts: Fonts,
 ): Promise<Printed> => {
+  const means = meansWith(fonts);
+  if (isOfQuilt(what)) {
+    const { title, parts } = fitsOfQuilt(input);
+    const { kind, make } = QUILT_JOBS[what];
+    return printed({ called: calledAfter(title), kind }, await make(title, parts, choices, means));
+  }
   const fit = chosenFit(input);
   const { kind, make } = JOBS[what];
-  const { bytes, words, notices = [] } = await make(fit, choices, meansWith(fonts));
-  const name = proposedName({ called: calledAfter(fit.plan.title), part: fit.name, kind });
-  return { name, bytes, words, notices };
+  return printed({ called: calledAfter(fit.title), part: fit.name, kind }, await make(fit, choices, means));
 };
+
+const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed => ({
+  name: proposedName(naming),
+  bytes,
+  words,
+  notices,
+});
 
 /** A template's outline at true size, to lay the acrylic on. */
 export const printOutline = async (

@@ -1,6 +1,6 @@
 /** Where on a template's edge the swag starts and ends: one end is chosen, and the other stays. */
 
-import { type KeyPath, textAt, type Written } from './plan-text.ts';
+import { type KeyPath, type PlanSource, textAt, type Written } from './plan-text.ts';
 
 /** As a plan says them: a section's number, the name of a line, `heel` or `crown`. */
 export interface Ends {
@@ -15,7 +15,7 @@ const asEnd = (written: string | undefined): number | string | undefined =>
   written !== undefined && /^\d{1,3}$/.test(written) ? Number(written) : written;
 
 /** The ends as the plan has them, or where it is silent as the design that is shown has. */
-export const endsNow = (plan: string, shown: Ends): Ends => ({
+export const endsNow = (plan: PlanSource, shown: Ends): Ends => ({
   from: asEnd(textAt(plan, FROM)) ?? shown.from,
   to: asEnd(textAt(plan, TO)) ?? shown.to,
 });
@@ -35,7 +35,7 @@ export const withEnd = (
 /** What is said of ends that nothing fits with, or that no edge has; undefined where that is not what is wrong. */
 export const noneWithBoth = (
   problems: readonly { readonly code?: string; readonly key: string | undefined }[],
-  plan: string,
+  plan: PlanSource,
 ): string | undefined => {
   const from = asEnd(textAt(plan, FROM));
   const to = asEnd(textAt(plan, TO));

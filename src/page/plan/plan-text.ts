@@ -8,6 +8,7 @@ import {
   type Change,
   withValues as changed,
   type KeyPath,
+  nodeAt,
   parseText,
   type Splice,
   spliced,
@@ -18,6 +19,49 @@ import { readLength, type Units } from '../../length/index.ts';
 import { exactly } from './her-units.ts';
 
 export type { KeyPath, Written };
+
+/**
+ * A plan to read from: its text, or with it the part that is open, whose keys are then meant where every part has its
+ * own. A part that is not there, or none, is the first; a plan of one design has none.
+ */
+export type PlanSource = string | { readonly plan: string; readonly part?: string | undefined };
+
+/** The names of the parts, in the plan's order; none where the plan is one design. */
+export const partsOf = (text: string): readonly string[] => keysAt(text, ['parts']);
+
+export const openPart = (from: PlanSource): string | undefined => {
+  if (typeof from === 'string') return undefined;
+  const names = partsOf(from.plan);
+  return names.find((name) => name === from.part) ?? names[0];
+};
+
+/** What each part says for itself; the rest stands at the head of the plan, for all. */
+const OF_PARTS: ReadonlySet<unknown> = new Set(['layout', 'swag', 'channels', 'fills', 'template']);
+
+/** A key's place in the plan: within the open part where each part has its own. */
+export const pathIn = (from: PlanSource, path: KeyPath): KeyPath => {
+  const part = openPart(from);
+  return part !== undefined && OF_PARTS.has(path[0]) ? ['parts', part, ...path] : path;
+};
+
+/** The node at a key. A part without templates of its own has those of all. */
+const nodeIn = (
+  from: PlanSource,
+  path: KeyPath,
+): { readonly doc: Document.Parsed; readonly node: unknown } => {
+  const doc = read(typeof from === 'string' ? from : from.plan);
+  const node = nodeAt(doc, pathIn(from, path));
+  return { doc, node: node === undefined && path[0] === 'template' ? nodeAt(doc, path) : node };
+};
+
+/** All that the plan says but for its open part, to be compared: it changes when what another part is made from does. */
+export const textBesides = (from: Exclude<PlanSource, string>): string => {
+  const open = openPart(from);
+  const { parts, ...shared } = (read(from.plan).toJS({ maxAliasCount: -1 }) ?? {}) as {
+    readonly parts?: object;
+  };
+  return JSON.stringify([shared, Object.entries(parts ?? {}).filter(([name]) => name !== open)]);
+};
 
 /** The text's values. Fields ask for many of one text: it is parsed once for all of them, and never changed. */
 const read = (text: string): Document.Parsed => {
@@ -38,36 +82,42 @@ export const withValues = (text: string, changes: readonly Change[]): string =>
 
 /** `72` is written as a number, `60 1/8` as the text that it is. */
 const plainValue = (value: string | number): string | number =>
-  typeof value === 'string' && /^(0|[1-9]\d{0,8})(\.\d{1,6})?$/.test(value.trim())
+  typeof value === 'string' && /^-?(0|[1-9]\d{0,8})(\.\d{1,6})?$/.test(value.trim())
     ? Number(value)
     : typeof value === 'string'
       ? value.trim()
       : value;
 
 /** What stands at a key, as it is written; undefined where nothing or a group does. */
-export const textAt = (text: string, path: KeyPath): string | undefined => {
-  const node = read(text).getIn(path, true);
+export const textAt = (from: PlanSource, path: KeyPath): string | undefined => {
+  const { node } = nodeIn(from, path);
   return isScalar(node) && node.value !== null ? scalarText(node) : undefined;
 };
 
 /** The entries of a list, or the one that stands there instead of a list. */
-export const listAt = (text: string, path: KeyPath): readonly string[] => {
-  const node = read(text).getIn(path, true);
+export const listAt = (from: PlanSource, path: KeyPath): readonly string[] => {
+  const { node } = nodeIn(from, path);
   if (isSeq(node)) return node.items.flatMap((item) => (isScalar(item) ? [scalarText(item)] : []));
   return isScalar(node) && node.value !== null ? [scalarText(node)] : [];
 };
 
+/** Every template that the plan names, for all its parts and for any. */
+export const templatesOf = (text: string): readonly string[] => [
+  ...new Set([
+    ...listAt(text, ['template']),
+    ...partsOf(text).flatMap((part) => listAt(text, ['parts', part, 'template'])),
+  ]),
+];
+
 /** What stands at a key, as it can be put back; undefined where nothing does. */
-export const groupAt = (text: string, path: KeyPath): Written => {
-  const doc = read(text);
-  const node = doc.getIn(path, true);
+export const groupAt = (from: PlanSource, path: KeyPath): Written => {
+  const { doc, node } = nodeIn(from, path);
   return isMap(node) ? (node.toJS(doc, { maxAliasCount: 0 }) as Written) : undefined;
 };
 
 /** The keys of the group at a path. */
-export const keysAt = (text: string, path: KeyPath): readonly string[] => {
-  const doc = read(text);
-  const node = path.length === 0 ? doc.contents : doc.getIn(path, true);
+export const keysAt = (from: PlanSource, path: KeyPath): readonly string[] => {
+  const { node } = nodeIn(from, path);
   return isMap(node) ? node.items.map((pair) => String(pair.key)) : [];
 };
 
@@ -77,7 +127,7 @@ const scalarText = (node: { readonly value: unknown; readonly source?: string })
 /** The keys under which a plan holds lengths. */
 const LENGTH_KEYS = new Set([
   ...['clearance', 'width', 'length', 'inner', 'outer', 'top', 'right', 'bottom', 'left', 'margin', 'around'],
-  ...['within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing'],
+  ...['within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing', 'at'],
 ]);
 
 /**
@@ -94,7 +144,9 @@ export const withUnits = (text: string, from: Units, to: Units): string => {
       const keys = ancestors.flatMap((a) =>
         'key' in a && isScalar(a.key) && typeof a.key.value === 'string' ? [a.key.value] : [],
       );
-      if (keys.includes('repeats') || !LENGTH_KEYS.has(keys.at(-1) ?? '')) return;
+      // A part may be called anything.
+      const own = keys[0] === 'parts' ? keys.slice(2) : keys;
+      if (own.includes('repeats') || !LENGTH_KEYS.has(own.at(-1) ?? '')) return;
       const read = readLength(written, from, 'any');
       const inNew = read.ok ? exactly(read.mm, to) : undefined;
       const value =

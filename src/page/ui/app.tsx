@@ -9,6 +9,7 @@ import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.ts
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
+import { Parts } from './parts.tsx';
 import { Quilting } from './quilting.tsx';
 import { Said } from './said.tsx';
 import {
@@ -19,6 +20,7 @@ import {
   isOld,
   look,
   notice,
+  partNow,
   redo,
   setPlan,
   shown,
@@ -29,43 +31,48 @@ import {
 import { Swag } from './swag.tsx';
 import { Words } from './words.tsx';
 
-export const App = () => (
-  // The whole page takes dropped files; each thing that drops do has a button too.
-  // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a short cut of the buttons
-  <div
-    class="page"
-    onDragOver={(event) => event.preventDefault()}
-    onDrop={(event) => {
-      event.preventDefault();
-      void takeFiles([...(event.dataTransfer?.files ?? [])]);
-    }}
-  >
-    <a class="skip" href="#measure">
-      To your quilt’s figures
-    </a>
-    <Head />
-    <Notices />
-    <main>
-      <div class="track">
-        <Measure />
-      </div>
-      <div class="beside">
-        <Templates />
-        <Fits />
-      </div>
-      <div class="track">
-        <Swag />
-      </div>
-      <div class="beside">
-        <Quilting />
-        <Words />
-      </div>
-      <Paper />
-    </main>
-    <Foot />
-    <Told />
-  </div>
-);
+export const App = () => {
+  // What is typed or picked in one part is nothing of another: its fields begin anew.
+  const part = partNow.value;
+  return (
+    // The whole page takes dropped files; each thing that drops do has a button too.
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a short cut of the buttons
+    <div
+      class="page"
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault();
+        void takeFiles([...(event.dataTransfer?.files ?? [])]);
+      }}
+    >
+      <a class="skip" href="#measure">
+        To your quilt’s figures
+      </a>
+      <Head />
+      <Notices />
+      <Parts />
+      <main>
+        <div class="track">
+          <Measure key={part} />
+        </div>
+        <div class="beside">
+          <Templates />
+          <Fits />
+        </div>
+        <div class="track">
+          <Swag key={part} />
+        </div>
+        <div class="beside">
+          <Quilting key={part} />
+          <Words />
+        </div>
+        <Paper />
+      </main>
+      <Foot />
+      <Told />
+    </div>
+  );
+};
 
 const Head = () => (
   <header>
@@ -118,7 +125,7 @@ const Title = () => (
       id="title"
       autocomplete="off"
       maxLength={80}
-      value={textAt(state.value.plan, ['title']) ?? look.value?.facts?.title ?? ''}
+      value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
       onInput={(event) => {
         const text = event.currentTarget.value;
         if (text.trim() !== '') edit([[['title'], text]], 'title');

@@ -11,7 +11,7 @@ import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, want
 import { unbroken } from './unbroken.ts';
 
 export const Templates = () => {
-  const chosen = listAt(state.value.plan, ['template']);
+  const chosen = listAt(state.value, ['template']);
   const toggle = (name: string, isOn: boolean): void => {
     const next = isOn ? [...chosen, name] : chosen.filter((n) => n !== name);
     if (next.length === 0) return;
@@ -78,7 +78,7 @@ export const Fits = () => {
   const answer = look.value;
   const found = answer?.found ?? 0;
   const now = shown.value?.key;
-  const decides = keysAt(state.value.plan, ['swag']).length > 0;
+  const decides = keysAt(state.value, ['swag']).length > 0;
   const cards = fitCards.value;
   const isStale = answer !== undefined && isOld.value;
   const chosenIsShown = cards.some((card) => card.key === now);

@@ -15,7 +15,7 @@ import { cannotRead, canRead, unreadAt } from './unread.ts';
 export const keyName = (path: KeyPath): string =>
   path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
 
-export const unitsNow = (): Units => (textAt(state.value.plan, ['units']) as Units | undefined) ?? 'in';
+export const unitsNow = (): Units => (textAt(state.value, ['units']) as Units | undefined) ?? 'in';
 
 interface LengthProps {
   readonly label: string;
@@ -53,7 +53,7 @@ export const LengthField = ({
   const key = keyName(path);
   const unread = unreadAt(key);
   useEffect(() => () => canRead(key), [key]);
-  const written = textAt(state.value.plan, path) ?? usual ?? '';
+  const written = textAt(state.value, path) ?? usual ?? '';
   const wrong = troubles.value.find((p) => concerns(p, key))?.text;
   const { text: shownText, exact } = shownLength(written, unitsNow());
   const more = wrong ?? pairHint(key) ?? (exact === undefined ? hint : `Exactly ${exact}`);
@@ -116,7 +116,7 @@ export const LengthField = ({
 export const CountField = ({ label, path }: { readonly label: string; readonly path: KeyPath }) => {
   const id = useId();
   const typed = useSignal<string | undefined>(undefined);
-  const stands = textAt(state.value.plan, path) ?? '';
+  const stands = textAt(state.value, path) ?? '';
   const written = stands === 'auto' ? '' : stands;
   const key = keyName(path);
   const unread = unreadAt(key);
@@ -202,7 +202,7 @@ export const PlanChoice = ({
 }) => (
   <Choice
     label={label}
-    value={textAt(state.value.plan, path) ?? options[0]![0]}
+    value={textAt(state.value, path) ?? options[0]![0]}
     options={options}
     onChoose={(value) => edit([[path, value === options[0]![0] ? undefined : value]])}
   />

@@ -6,7 +6,7 @@ import { PAPER_IDS } from '../../pagination/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
-import { listAt, textAt } from '../plan/plan-text.ts';
+import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
 import { MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
@@ -57,7 +57,7 @@ const takeFile = async (file: File): Promise<void> => {
     return;
   }
   // Which it is, a reader of either kind says; a plan has a layout and a template an edge.
-  if (/^\s*["']?layout["']?\s*:/m.test(text))
+  if (/^\s*["']?(layout|parts)["']?\s*:/m.test(text))
     await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name, file.name);
   else await takeTemplate(file.name, text);
 };
@@ -100,7 +100,7 @@ const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard |
     return undefined;
   }
   addOwn({ name, text });
-  const chosen = listAt(state.value.plan, ['template']);
+  const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
   say(`The template “${card.title}” is on the shelf, and ticked.`);
   return card;
@@ -163,7 +163,7 @@ export const saveOpenPlan = (): void => {
 };
 
 export const copyLink = async (): Promise<string> => {
-  const fragment = await fragmentOf(state.value, listAt(state.value.plan, ['template']));
+  const fragment = await fragmentOf(state.value, templatesOf(state.value.plan));
   const link = location.href.replace(/#.*$/, '') + fragment;
   try {
     await navigator.clipboard.writeText(link);

@@ -2,7 +2,18 @@
 
 import type { Units } from '../../length/index.ts';
 import { FIRST_FIGURES } from '../plan/first-figures.ts';
-import { groupAt, keysAt, textAt, type Written, withUnits, withValues } from '../plan/plan-text.ts';
+import {
+  groupAt,
+  keysAt,
+  openPart,
+  type PlanSource,
+  pathIn,
+  textAt,
+  type Written,
+  withUnits,
+  withValues,
+} from '../plan/plan-text.ts';
+import { withTaken } from '../plan/state.ts';
 import { replaceState, state } from './store.ts';
 
 export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
@@ -10,13 +21,13 @@ export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
 /** In the plan a frame is a frame, whatever it lies round. */
 const keyOf = (kind: LayoutKind): 'border' | 'strip' | 'frame' => (kind === 'block' ? 'frame' : kind);
 
-export const kindNow = (plan: string): LayoutKind => {
+export const kindNow = (plan: PlanSource): LayoutKind => {
   const [key = 'border'] = keysAt(plan, ['layout']);
   if (key === 'frame') return keysAt(plan, ['layout', 'frame']).includes('block') ? 'block' : 'frame';
   return key === 'strip' ? 'strip' : 'border';
 };
 
-const firstOf = (kind: LayoutKind, plan: string, units: Units): { readonly [key: string]: Written } => {
+const firstOf = (kind: LayoutKind, plan: PlanSource, units: Units): { readonly [key: string]: Written } => {
   const { side, width, margin, motif, limit } = FIRST_FIGURES[units];
   const key = keysAt(plan, ['layout'])[0] ?? '';
   const known = (name: string): string | undefined => textAt(plan, ['layout', key, name]);
@@ -47,7 +58,7 @@ interface Figures {
 const STORE_KEY = 'swagwright.left';
 
 /** The figures of kinds that she has left, for when she comes back: in this visit or, where the browser keeps it, a later one. */
-const left = ((): Map<LayoutKind, Figures> => {
+const left = ((): Map<string, Figures> => {
   try {
     return new Map(JSON.parse(localStorage.getItem(STORE_KEY) ?? '[]'));
   } catch {
@@ -55,8 +66,11 @@ const left = ((): Map<LayoutKind, Figures> => {
   }
 })();
 
+/** Each part of a quilt has its own. */
+const nameOf = (kind: LayoutKind): string => [kind, openPart(state.value) ?? []].flat().join(' of ');
+
 const leave = (kind: LayoutKind, figures: Figures): void => {
-  left.set(kind, figures);
+  left.set(nameOf(kind), figures);
   try {
     localStorage.setItem(STORE_KEY, JSON.stringify([...left]));
   } catch {
@@ -70,15 +84,15 @@ const inUnits = (before: Figures, units: Units): Written =>
 
 /** What was chosen about the swags was chosen for the other layout. */
 export const setKind = (kind: LayoutKind, units: Units): void => {
-  const { plan } = state.value;
-  const now = kindNow(plan);
+  const { value } = state;
+  const now = kindNow(value);
   if (now === kind) return;
-  leave(now, { units, figures: groupAt(plan, ['layout', keyOf(now)]) });
-  const before = left.get(kind);
+  leave(now, { units, figures: groupAt(value, ['layout', keyOf(now)]) });
+  const before = left.get(nameOf(kind));
   const figures = before && inUnits(before, units);
-  const next = withValues(plan, [
-    [['layout'], { [keyOf(kind)]: figures ?? firstOf(kind, plan, units) }],
-    [['swag'], undefined],
+  const next = withValues(value.plan, [
+    [pathIn(value, ['layout']), { [keyOf(kind)]: figures ?? firstOf(kind, value, units) }],
+    [pathIn(value, ['swag']), undefined],
   ]);
-  replaceState({ ...state.value, plan: next, taken: undefined });
+  replaceState({ ...withTaken(value, undefined), plan: next });
 };

@@ -1,14 +1,16 @@
 /** Her figures, each at its own side of the quilt, round a picture that changes with them. */
 
-import { Fragment } from 'preact';
+import { type ComponentChildren, Fragment } from 'preact';
+import { joinBoxes } from '../../geometry/index.ts';
+import type { Laid, Picture } from '../engine/messages.ts';
 import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { needsLimit } from '../plan/plain-words.ts';
 import { keysAt, textAt } from '../plan/plan-text.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
 import { kindNow, type LayoutKind, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
-import { Drawn } from './picture.tsx';
-import { fills, isOld, look, shown, state } from './store.ts';
+import { Drawn, Inks, viewBoxOf } from './picture.tsx';
+import { fills, isOld, look, others, partNow, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 const KINDS: readonly (readonly [LayoutKind, string])[] = [
@@ -26,7 +28,7 @@ const LEADS: Readonly<Record<LayoutKind, string>> = {
 };
 
 export const Measure = () => {
-  const kind = kindNow(state.value.plan);
+  const kind = kindNow(state.value);
   return (
     <Panel
       id="measure"
@@ -76,7 +78,7 @@ interface KindProps {
 
 /** The figures that stand at the picture. One figure for all four sides is how a plan may say it, too. */
 const Figures = ({ kind }: KindProps) => {
-  const { plan } = state.value;
+  const plan = state.value;
   switch (kind) {
     case 'strip':
       return <LengthField class="at-top" label="Length" path={['layout', 'strip', 'length']} />;
@@ -113,7 +115,7 @@ const Figures = ({ kind }: KindProps) => {
 
 /** How much room there is, and of a ring how many swags. */
 const More = ({ kind }: KindProps) => {
-  const { plan } = state.value;
+  const plan = state.value;
   if (kind === 'frame' || kind === 'block')
     return (
       <>
@@ -194,20 +196,16 @@ const QuiltPicture = () => {
   if (!design) return <div class="quilt-picture waiting" aria-hidden="true" />;
   const words = [...design.summary, ...design.lines].join('; ');
   const isStale = isOld.value;
+  const { laid, quilt } = design;
   return (
-    <div class={`quilt-picture${isStale ? ' stale' : ''}`}>
-      <Drawn picture={design.quilt} label={`Picture of the quilt. ${words}`} class="quilt">
-        {fills.value?.quilt.map((copies, i) =>
-          copies.places.map((place) => (
-            <path
-              key={`${i} ${place.join(' ')}`}
-              class="ink fill"
-              d={copies.d}
-              transform={`matrix(${place.join(' ')})`}
-            />
-          )),
-        )}
-      </Drawn>
+    <div class={`quilt-picture${isStale ? ' stale' : ''}${laid ? ' of-parts' : ''}`}>
+      {laid ? (
+        <WholeQuilt design={quilt} laid={laid} label={`Picture of the quilt. ${partNow.value}: ${words}`} />
+      ) : (
+        <Drawn picture={quilt} label={`Picture of the quilt. ${words}`} class="quilt">
+          <FillsThere />
+        </Drawn>
+      )}
       <div class="quilt-middle" aria-hidden="true">
         <p class="big">{design.summary[0]}</p>
         <p>
@@ -223,6 +221,70 @@ const QuiltPicture = () => {
     </div>
   );
 };
+
+const FillsThere = () => (
+  <>
+    {fills.value?.quilt.map((copies, i) =>
+      copies.places.map((place) => (
+        <path
+          key={`${i} ${place.join(' ')}`}
+          class="ink fill"
+          d={copies.d}
+          transform={`matrix(${place.join(' ')})`}
+        />
+      )),
+    )}
+  </>
+);
+
+/** All parts where they lie, to scale: the open one as it is, and the others quieter round it. */
+const WholeQuilt = ({
+  design,
+  laid,
+  label,
+}: {
+  readonly design: Picture;
+  readonly laid: Laid;
+  readonly label: string;
+}) => {
+  const round = others.value.flatMap(({ name, drawn }) =>
+    drawn && name !== partNow.value ? [{ name, drawn }] : [],
+  );
+  const box = round.reduce((b, { drawn }) => joinBoxes(b, drawn.box), laid.box);
+  return (
+    <svg class="drawn quilt" viewBox={viewBoxOf(box)} role="img" aria-label={label}>
+      {round.map(({ name, drawn }) => (
+        <g key={name} class="other-part" data-part={name}>
+          <Copies places={drawn.places}>
+            <Inks inks={drawn.inks} />
+          </Copies>
+        </g>
+      ))}
+      <g class="open-part" data-part={partNow.value}>
+        <Copies places={laid.places}>
+          <FillsThere />
+          <Inks inks={design.inks} />
+        </Copies>
+      </g>
+    </svg>
+  );
+};
+
+const Copies = ({
+  places,
+  children,
+}: {
+  readonly places: Laid['places'];
+  readonly children: ComponentChildren;
+}) => (
+  <>
+    {places.map((place) => (
+      <g key={place.join(' ')} transform={`matrix(${place.join(' ')})`}>
+        {children}
+      </g>
+    ))}
+  </>
+);
 
 /** What came of it, in words: the design, or what is in the way. */
 const Verdict = () => {
@@ -267,6 +329,14 @@ const Verdict = () => {
           {message}
         </p>
       ))}
+      {others.value
+        .filter(({ name }) => name !== partNow.value)
+        .flatMap(({ problems }) => problems)
+        .map(({ text }) => (
+          <p key={text} class="wrong">
+            {text}
+          </p>
+        ))}
     </div>
   );
 };

@@ -46,7 +46,7 @@ const waitsFor = (trouble: Trouble): SideName | undefined => {
 /** Both sides of a pair as she wrote them, the top before the bottom and the left before the right. */
 const pairWords = (side: SideName): string => {
   const [a, b] = side === 'bottom' || side === 'right' ? [OPPOSITE[side], side] : [side, OPPOSITE[side]];
-  const { plan } = state.value;
+  const plan = state.value;
   const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
   const written = (s: SideName): string =>
     `${s} ${shownLength(textAt(plan, ['layout', 'border', 'inner', s]) ?? '', units).text}`;

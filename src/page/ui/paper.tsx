@@ -25,7 +25,19 @@ import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { Said } from './said.tsx';
-import { complain, during, edit, isOld, say, shelf, shown, state, thorough } from './store.ts';
+import {
+  complain,
+  during,
+  edit,
+  isOld,
+  partNames,
+  partNow,
+  say,
+  shelf,
+  shown,
+  state,
+  thorough,
+} from './store.ts';
 import { TrueSize } from './true-size.tsx';
 
 /** Kept in this browser and not in the plan: a correction belongs to one printer and one paper. */
@@ -46,7 +58,7 @@ export const Paper = () => {
   const typed = useSignal(kept.typed);
   const hasTyped = useSignal(false);
   const part = useSignal('');
-  const written = textAt(state.value.plan, ['paper']);
+  const written = textAt(state.value, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
   const units = unitsNow();
   const design = shown.value;
@@ -165,6 +177,7 @@ export const Paper = () => {
               ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
               : nextSheets(measured)}
       </p>
+      {partNow.value === undefined ? null : <h3>{partNow.value}</h3>}
       <ul class="prints">
         {button('sheets', 'True-size sheets', 'to tape together, with a map and a check square on each')}
         {button('card', 'Marking card', 'every mark and setting, for the sewing room')}
@@ -176,11 +189,28 @@ export const Paper = () => {
           <span class="about">lay the acrylic on the glass of a tablet</span>
         </li>
       </ul>
+      {partNames.value.length === 0 ? null : (
+        <>
+          <h3>The whole quilt</h3>
+          <ul class="prints">
+            {button(
+              'quilt-sheets',
+              'True-size sheets of all parts',
+              'in one file, with one cover and a map of each',
+            )}
+            {button(
+              'quilt-card',
+              'Marking cards of all parts',
+              'a card for each, and the thread of the whole quilt',
+            )}
+          </ul>
+        </>
+      )}
       <Said at="paper" />
       <div class="outlines">
         <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
         <div class="steps">
-          {listAt(state.value.plan, ['template']).map((name) => (
+          {listAt(state.value, ['template']).map((name) => (
             <button key={name} type="button" onClick={() => void outline(name)}>
               Outline of {shelf.value.find((c) => c.name === name)?.title ?? name}
             </button>

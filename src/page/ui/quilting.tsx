@@ -22,11 +22,11 @@ export const Quilting = () => (
     <div class="field-row">
       <Channels side="outward" label="Channels outside" />
       <Channels side="inward" label="Channels inside" />
-      {textAt(state.value.plan, ['channels', 'points']) !== undefined ||
+      {textAt(state.value, ['channels', 'points']) !== undefined ||
       (look.value?.facts?.outward.length ?? 0) + (look.value?.facts?.inward.length ?? 0) > 0 ? (
         <Choice
           label="At a point they"
-          value={textAt(state.value.plan, ['channels', 'points']) ?? 'round'}
+          value={textAt(state.value, ['channels', 'points']) ?? 'round'}
           options={[
             ['round', 'roll round it'],
             ['pivot', 'stay a point'],
@@ -43,7 +43,7 @@ export const Quilting = () => (
 const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readonly label: string }) => {
   const id = useId();
   const path = ['channels', side] as const;
-  const written = listAt(state.value.plan, path);
+  const written = listAt(state.value, path);
   const before = useSignal<readonly string[]>([]);
   const typed = useSignal<string | undefined>(undefined);
   const key = `channels.${side}`;
@@ -159,7 +159,7 @@ const Fills = () => {
 
 /** A fill's name, whether it stands alone or with its spacing. */
 const kindAt = (path: readonly (string | number)[]): string =>
-  textAt(state.value.plan, path) ?? textAt(state.value.plan, [...path, 'kind']) ?? '';
+  textAt(state.value, path) ?? textAt(state.value, [...path, 'kind']) ?? '';
 
 const optionsFor = (
   suits: 'area' | 'band',
@@ -196,7 +196,7 @@ const FillChoice = ({
 
 /** One fill for all channels: one for each is a thing for the plan's text. */
 const BandChoice = ({ bands }: { readonly bands: number }) => {
-  const now = kindAt(['fills', 'channels', 0]) || (listAt(state.value.plan, ['fills', 'channels'])[0] ?? '');
+  const now = kindAt(['fills', 'channels', 0]) || (listAt(state.value, ['fills', 'channels'])[0] ?? '');
   return (
     <Choice
       label="In the channels"

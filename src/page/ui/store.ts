@@ -10,14 +10,24 @@ import type {
   FillsAnswer,
   FitCard,
   LookAnswer,
+  OtherPart,
   OwnTemplate,
   ShelfCard,
   SwagAnswer,
   Trouble,
 } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
-import { type KeyPath, textAt, type Written, withValues } from '../plan/plan-text.ts';
-import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText } from '../plan/state.ts';
+import {
+  type KeyPath,
+  openPart,
+  partsOf,
+  pathIn,
+  textAt,
+  textBesides,
+  type Written,
+  withValues,
+} from '../plan/plan-text.ts';
+import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText, withTaken } from '../plan/state.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
 const STORE_KEY = 'swagwright.plan';
@@ -34,6 +44,9 @@ const stored = (): State | undefined => {
 
 const history = signal<History<State>>(beginning(stored() ?? FIRST_STATE));
 export const state = computed(() => history.value.now);
+/** The names of the plan's parts, none where it is one design, and the one that is open. */
+export const partNames = computed(() => partsOf(state.value.plan));
+export const partNow = computed(() => openPart(state.value));
 export const canUndo = computed(() => history.value.past.length > 0 || isUnread.value);
 export const canRedo = computed(() => history.value.future.length > 0);
 
@@ -52,6 +65,8 @@ export const lookFor = signal<State | undefined>(undefined);
 export const isOld = computed(() => (look.value?.problems.length ?? 0) > 0 || isUnread.value);
 /** The last design that worked: what is shown while a figure is half typed. */
 export const shown = signal<NonNullable<LookAnswer['chosen']> | undefined>(undefined);
+/** The parts that are not open, for the picture of the quilt. */
+export const others = signal<readonly OtherPart[]>([]);
 export const shelf = signal<readonly ShelfCard[]>([]);
 export const fitCards = signal<readonly FitCard[]>([]);
 export const wantedFits = signal(SOME_FITS);
@@ -105,12 +120,30 @@ const ABOUT_THIS_FIT: readonly unknown[] = ['swag', 'channels'];
 export const edit = (changes: readonly (readonly [KeyPath, Written])[], about?: string): void => {
   const now = state.value;
   const keeps = changes.every(([path]) => ABOUT_THIS_FIT.includes(path[0]));
-  const taken = keeps ? (shown.value?.key ?? now.taken) : now.taken;
-  commit({ ...now, plan: withValues(now.plan, changes), taken }, about);
+  const kept = keeps && shown.value ? withTaken(now, shown.value.key) : now;
+  const placed = changes.map(([path, value]) => [pathIn(now, path), value] as const);
+  commit({ ...kept, plan: withValues(now.plan, placed) }, about);
 };
 
 export const setPlan = (plan: string): void => commit({ ...state.value, plan });
-export const take = (key: string): void => commit({ ...state.value, taken: key });
+export const take = (key: string): void => commit(withTaken(state.value, key));
+
+/** Looks at another part. That is no change of the plan, and no step to take back. */
+export const openPartNamed = (part: string): void => {
+  const name = partNow.value;
+  if (name === undefined || name === part) return;
+  forgetUnread();
+  // The part that is left stays in the picture, among the others.
+  const { laid, quilt } = shown.value ?? {};
+  if (laid && quilt)
+    others.value = [
+      ...others.value.filter((other) => other.name !== name),
+      { name, drawn: { ...laid, inks: quilt.inks }, problems: [] },
+    ];
+  const { now, ...before } = history.value;
+  history.value = { ...before, now: { ...now, part }, about: undefined };
+};
+
 export const replaceState = (next: State): void => {
   wantedFits.value = SOME_FITS;
   forgetUnread();
@@ -172,8 +205,23 @@ const follow = async (now: State): Promise<void> => {
   });
 };
 
+/** What was shown of one part is nothing of another. */
+const clearShown = (): void =>
+  batch(() => {
+    look.value = undefined;
+    lookFor.value = undefined;
+    shown.value = undefined;
+    swag.value = undefined;
+    fills.value = undefined;
+    fitCards.value = [];
+    wantedFits.value = SOME_FITS;
+    cardWords.value = [];
+    cardWordsFor.value = undefined;
+  });
+
 /** Starts the page's work; called once. */
 export const start = (): void => {
+  partNow.subscribe(clearShown);
   effect(() => {
     const now = state.value;
     try {
@@ -222,6 +270,36 @@ export const start = (): void => {
         cardWords.value = answered.answer;
         cardWordsFor.value = input;
       });
+    });
+  });
+  followOthers();
+};
+
+/** What the other parts are made from: while only the open one changes, they are not asked for again. */
+const madeFrom = computed(() => {
+  const { own, takenOf = {} } = state.value;
+  const taken = Object.entries(takenOf).filter(([name]) => name !== partNow.value);
+  return partNow.value === undefined
+    ? ''
+    : JSON.stringify([partNow.value, textBesides(state.value), own, taken]);
+});
+
+/** The rest of the quilt follows by itself, after what the open part needs. */
+const followOthers = (): void => {
+  let asked: string | undefined;
+  effect(() => {
+    // Without facts the plan cannot be read, and nothing can be said of its parts.
+    if (!look.value?.facts) return;
+    const from = madeFrom.peek();
+    if (from === asked) return;
+    asked = from;
+    if (from === '') {
+      others.value = [];
+      return;
+    }
+    void aside.ask({ kind: 'others', input: state.peek() }).then((answered) => {
+      if (answered.kind === 'answer' && madeFrom.peek() === from) others.value = answered.answer;
+      else if (asked === from) asked = undefined;
     });
   });
 };

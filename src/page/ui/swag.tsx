@@ -165,8 +165,8 @@ const EdgeChoice = ({
   readonly picked: SectionFacts | undefined;
 }) => {
   const design = shown.value!;
-  const ends: Ends = endsNow(state.value.plan, design.ends);
-  const none = look.value ? noneWithBoth(look.value.problems, state.value.plan) : undefined;
+  const ends: Ends = endsNow(state.value, design.ends);
+  const none = look.value ? noneWithBoth(look.value.problems, state.value) : undefined;
   return (
     <div class="edge-choice">
       {none === undefined ? (
