@@ -11,7 +11,7 @@ export const isPath = (name: string): boolean => /[\\/]/.test(name) || /\.(ya?ml
 const ENDING = '.yaml';
 
 /** The names of the templates that come with the program. */
-export const profileNames = async (io: Io): Promise<string[]> => {
+const profileNames = async (io: Io): Promise<string[]> => {
   try {
     const names = await io.files.readdir(io.profiles);
     return names

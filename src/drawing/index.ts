@@ -14,7 +14,7 @@ export {
   USUAL_SEED,
   USUAL_SPACING,
 } from './filling.ts';
-export { etchedAlignment, ghostItems } from './ghost.ts';
+export { etchedAlignment } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';

@@ -7,7 +7,7 @@ import { dot, type Point, polar, subtract } from '../geometry/index.ts';
 import type { Layout, Plan } from './plan.ts';
 
 /** All points at most `radius` (mm) from the hull of `corners`: a rectangle has radius 0, a disc one corner. */
-export interface Shape {
+interface Shape {
   readonly corners: readonly Point[];
   readonly radius: number;
 }

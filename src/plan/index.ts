@@ -8,19 +8,14 @@ export {
   type Channels,
   type CornerTreatment,
   type Fill,
-  type Fills,
   type Frame,
   type Layout,
-  type Margin,
   type Part,
   type Plan,
-  type Seam,
   type SettingName,
   SIDES,
   type Side,
   type Spot,
-  type Strip,
-  type SwagChoices,
 } from './plan.ts';
 export { type PlanReading, readPlan } from './read.ts';
-export { planJsonSchema, planSchema } from './schema.ts';
+export { planJsonSchema } from './schema.ts';

@@ -43,13 +43,13 @@ export interface Part {
 export type Layout = Strip | Border | Frame;
 
 /** Kept clear along the seam that the swags leave from in a strip; in a border, along the quilt and the outside. */
-export interface Margin {
+interface Margin {
   readonly inner: number;
   readonly outer: number;
 }
 
 /** One straight strip with swags along one of its long sides. */
-export interface Strip {
+interface Strip {
   readonly kind: 'strip';
   readonly length: number;
   readonly width: number;
@@ -90,7 +90,7 @@ export interface Frame {
 /** Clockwise from the top, as lists of four are. */
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type Side = (typeof SIDES)[number];
-export type Seam = 'inner' | 'outer';
+type Seam = 'inner' | 'outer';
 export type CornerTreatment = 'turn' | 'meet' | 'open';
 export type SettingName = 'crown-on-centre' | 'alignment-line' | 'flat-on-guide';
 
@@ -103,7 +103,7 @@ export type Spot =
   | { readonly kind: 'crown' };
 
 /** Every choice is undefined where the plan leaves it open. */
-export interface SwagChoices {
+interface SwagChoices {
   readonly from: Spot | undefined;
   readonly to: Spot | undefined;
   readonly setting: SettingName | undefined;
@@ -138,7 +138,7 @@ export interface Fill {
   readonly angle?: number;
 }
 
-export interface Fills {
+interface Fills {
   readonly swag: Fill | undefined;
   readonly background: Fill | undefined;
   readonly corner: Fill | undefined;

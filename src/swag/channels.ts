@@ -70,7 +70,7 @@ export interface Surroundings {
 }
 
 /** The half beyond, and the line in which it is mirrored from its own cell: a join, or a corner's mitre. */
-export interface Neighbour {
+interface Neighbour {
   readonly cell: Cell;
   readonly line: MirrorLine;
   /** mm by which it is moved along the start line first, where its own join lies elsewhere than the line. */

@@ -22,7 +22,6 @@ import {
   type Point,
   pathLength,
   shift,
-  slicePath,
   turn,
 } from '../geometry/index.ts';
 import type { Field } from './field.ts';
@@ -30,7 +29,7 @@ import type { CornerFit, Fit, SideFit } from './fit.ts';
 import { frameAt, type Run, reachAlong } from './run.ts';
 import { crownOf, laidPath, type Seat } from './seat.ts';
 
-export type Half = 'first' | 'second';
+type Half = 'first' | 'second';
 
 /** A half swag between its two mirrors: x along the start line, y into the border, the start at the origin. */
 export interface Cell {
@@ -191,7 +190,3 @@ export const cellContacts = (cell: Cell): readonly Contact[] => {
 
 /** The needle's way of one placed half on the quilt, from its start mark to the crown. */
 export const placedPath = (placed: Placed): Path => movePath(placed.cell.path, placed.motion);
-
-/** The needle's way over a stretch of lengths, on the quilt. */
-export const placedStretch = (placed: Placed, from: number, to: number): Path =>
-  movePath(slicePath(placed.cell.path, from, to), placed.motion);

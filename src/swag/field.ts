@@ -7,7 +7,7 @@ import type { Motion } from '../geometry/index.ts';
 import { type Layout, SIDES, type Side } from '../plan/index.ts';
 import { type Run, straightRun } from './run.ts';
 
-export type Corners = 'none' | 'turn' | 'meet' | 'open';
+type Corners = 'none' | 'turn' | 'meet' | 'open';
 
 /** A line along the band, a level (mm) square from the line that the swags start on. */
 export interface BandLine {
@@ -18,7 +18,7 @@ export interface BandLine {
 }
 
 /** What a band lies round, or beside. All in mm. */
-export type Around = { readonly kind: 'nothing' | 'quilt' | 'block' } | Motif;
+type Around = { readonly kind: 'nothing' | 'quilt' | 'block' } | Motif;
 
 /** A motif that a round frame closes round; radii are from its centre. */
 export interface Motif {

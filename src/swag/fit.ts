@@ -37,5 +37,3 @@ export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] 
 /** Whether its runs are circles. */
 export const isRound = (fit: Pick<Fit, 'sides'>): boolean =>
   fit.sides.some((s) => s.seat.centre !== undefined);
-
-export const spreadOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);

@@ -13,7 +13,7 @@ export interface FrameSize {
   readonly round?: RoundSize;
 }
 
-export type RoundSize = Pick<RoundFrame, 'count' | 'startRadius' | 'crownRadius' | 'away'>;
+type RoundSize = Pick<RoundFrame, 'count' | 'startRadius' | 'crownRadius' | 'away'>;
 
 /** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm; a round frame's own unless given. */
 export const frameSize = (

@@ -30,7 +30,7 @@ export interface Standing extends PlaceName {
 }
 
 /** An etched line as it crosses the start line. */
-export interface LineStanding {
+interface LineStanding {
   readonly line: AlignmentLine;
   /** mm along the start line from the start mark to where the etched line crosses it; undefined where it is parallel. */
   readonly along: number | undefined;

@@ -313,7 +313,7 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
 };
 
 /** The one run of a frame: its centre at the quilt's origin, its first crown straight above it. */
-export const ringRun = (count: number, curvature: number): Run => {
+const ringRun = (count: number, curvature: number): Run => {
   const length = TURN / Math.abs(curvature);
   const up = curvature < 0 ? 0 : Math.PI;
   const place = compose(turn(up - (curvature * length) / (2 * count)), shift(0, -1 / curvature));

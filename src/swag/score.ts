@@ -70,7 +70,7 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
 };
 
 /** What the cost of a fit goes by: of all its sides and corners the worst of each. Lengths in mm. */
-export interface Figures {
+interface Figures {
   readonly top: number;
   readonly lean: number;
   readonly drape: number;

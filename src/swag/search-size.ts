@@ -12,9 +12,9 @@ import { endStops, type Stitching, type Stop } from './stitching.ts';
 import { DIRECTIONS, SIDES, settingsFor, stopsFor } from './ways.ts';
 
 /** Lines and arcs of all half swags: as many take some 10 s and 0.7 GB. Sixty arcs in a row have 400,000. */
-export const MOST_LAID = 500_000;
+const MOST_LAID = 500_000;
 /** Half swags times counts of a round frame: as many take some 12 s. Thirty-five arcs in a row have as many. */
-export const MOST_CLOSED = 160_000;
+const MOST_CLOSED = 160_000;
 
 /** The problem that says so when a search of these templates would be too large. */
 export const tooLarge = (plan: Plan, stitchings: readonly Stitching[]): Problem | undefined => {

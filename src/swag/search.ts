@@ -33,7 +33,7 @@ export interface Search {
 }
 
 /** The most swags that a search puts on a side; a plan may ask for more by number. */
-export const MOST_COUNT = 40;
+const MOST_COUNT = 40;
 
 /** Searches all templates. */
 export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {

@@ -139,7 +139,7 @@ interface Corner {
  * Counts near one common depth, in groups by the count of the longest side: for each count the depth at which
  * that side comes out even, and for the others the whole numbers on either side of what that depth asks for.
  */
-export const promisingCounts = (
+const promisingCounts = (
   way: Way,
   field: Field,
   gap: number,

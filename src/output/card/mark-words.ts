@@ -40,7 +40,7 @@ export const seamName = ({ corners, from, around }: Design['field']): string => 
 };
 
 /** The same in a word, where it is clear which is meant. */
-export const nearLine = ({ from, around }: Design['field']): string =>
+const nearLine = ({ from, around }: Design['field']): string =>
   around.kind !== 'block' ? 'seam' : from === 'inner' ? 'block' : 'outer edge';
 
 /** Everything is measured from a seam, with a tape laid along it. */

@@ -1,3 +1,3 @@
 /** A chosen fit as a complete plan, in the person's own file. */
 
-export { planSaying, type TakenFit } from './plan-saying.ts';
+export { planSaying } from './plan-saying.ts';

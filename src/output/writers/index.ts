@@ -28,4 +28,4 @@ export const WRITERS: readonly [Writer, ...Writer[]] = [
   },
 ];
 
-export type { Means, Painting, PictureWanted, Writer } from './writer.ts';
+export type { Means, PictureWanted, Writer } from './writer.ts';

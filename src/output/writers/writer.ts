@@ -15,7 +15,7 @@ export interface Means {
 }
 
 /** A canvas to paint on, and the picture on it as PNG. */
-export interface Painting {
+interface Painting {
   readonly context: Canvas2D;
   readonly png: () => Promise<Uint8Array>;
 }
@@ -30,7 +30,7 @@ export interface PictureWanted {
   readonly pixels?: Pick<PictureOptions, 'dotsPerInch' | 'widthInPixels'> | undefined;
 }
 
-export interface WrittenPicture {
+interface WrittenPicture {
   readonly bytes: string | Uint8Array;
   /** `one page at true size` */
   readonly size: string;

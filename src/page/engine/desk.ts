@@ -17,7 +17,7 @@ import { seenFrom, underPart } from './part-words.ts';
 import { fileOf, findTemplate } from './profiles.ts';
 import { PLAN_FILE } from './trouble.ts';
 
-export interface ReadPart {
+interface ReadPart {
   /** The part's; undefined where the plan is one design. */
   readonly name: string | undefined;
   /** The title of the whole. */
@@ -40,7 +40,7 @@ export interface ChosenFit extends Worked, Part {
 }
 
 /** What a fit is called from one search to the next: every choice that it makes. */
-export const keyOf = (ranked: Ranked): string => {
+const keyOf = (ranked: Ranked): string => {
   const { corners, from, to, setting, laid, flat, side, direction, repeats, count } = choicesOf(ranked);
   const { name } = ranked.fit.way.shape.stitching.template;
   const words = [name, corners, from, to, setting, laid, flat, side, direction, count ?? repeats.join('-')];

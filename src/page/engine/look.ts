@@ -36,7 +36,7 @@ export const look = (input: Input): LookAnswer => {
 };
 
 /** What a user can be told; anything else is a fault and goes on. */
-export const troublesOf = (error: unknown): readonly Trouble[] => {
+const troublesOf = (error: unknown): readonly Trouble[] => {
   if (error instanceof ProblemError) return error.problems.map(troubleOf);
   throw error;
 };

@@ -82,7 +82,7 @@ export interface PlanFacts {
   readonly decides: boolean;
 }
 
-export interface SideFacts {
+interface SideFacts {
   readonly name: string;
   readonly repeats: number;
 }
@@ -213,7 +213,7 @@ export interface FillsAnswer {
   readonly problems: readonly Trouble[];
 }
 
-export interface FillCopies {
+interface FillCopies {
   readonly d: string;
   readonly places: readonly (readonly number[])[];
 }

@@ -157,11 +157,6 @@ export const savePlan = async (): Promise<void> => {
 const notInIt = (): string =>
   isUnread.value ? ' What cannot be read in a field is not in it: the figure before is.' : '';
 
-/** The plan as it stands, with what is still open left open. */
-export const saveOpenPlan = (): void => {
-  saveAs(planName(), 'text/yaml', state.value.plan);
-};
-
 export const copyLink = async (): Promise<string> => {
   const fragment = await fragmentOf(state.value, templatesOf(state.value.plan));
   const link = location.href.replace(/#.*$/, '') + fragment;
