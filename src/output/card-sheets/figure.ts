@@ -13,9 +13,11 @@ import {
 } from '../../drawing/index.ts';
 import {
   add,
+  arc,
   type Box,
   boxHeight,
   boxWidth,
+  closedPath,
   compose,
   directionAlong,
   inverse,
@@ -33,6 +35,7 @@ import {
   pathStart,
   scale as scaled,
   shift,
+  TURN,
   turn,
 } from '../../geometry/index.ts';
 import {
@@ -413,10 +416,4 @@ const letterPlace = (line: Path, level: number, box: Box): Point | undefined => 
 
 const dot = (content: PageContent, at: Point): void => content.area([circle(at, 0.8)], '#111111');
 
-const circle = (center: Point, radius: number): Path => {
-  const from = { x: center.x + radius, y: center.y };
-  return {
-    closed: true,
-    pieces: [{ kind: 'arc', center, radius, start: 0, sweep: 2 * Math.PI, from, to: from }],
-  };
-};
+const circle = (center: Point, radius: number): Path => closedPath([arc(center, radius, 0, TURN)]);

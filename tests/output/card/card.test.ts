@@ -338,6 +338,21 @@ describe('the card on paper', () => {
     return pages;
   };
 
+  /** Letters of different words lie nowhere on one another. */
+  const expectApart = (items: Awaited<ReturnType<typeof textsOf>>[number]['items']): void => {
+    for (const [i, a] of items.entries())
+      for (const b of items.slice(i + 1)) {
+        const [ax = 0, ay = 0] = a.transform.slice(4) as number[];
+        const [bx = 0, by = 0] = b.transform.slice(4) as number[];
+        // Letters with a white rim are written twice, in one place.
+        if (a.str === b.str && ax === bx && ay === by) continue;
+        const apart = ax + a.width <= bx + 0.5 || bx + b.width <= ax + 0.5;
+        // A line of type takes about three quarters of its size from base line to capitals.
+        const above = Math.abs(ay - by) >= 0.7 * Math.min(a.height, b.height);
+        expect(apart || above, `${a.str} and ${b.str}`).toBe(true);
+      }
+  };
+
   const arc = templateOf('units: in\nedge: [{ start: [0, 0] }, { arc: { to: [1, 0], rise: 1/8 } }]', 'arc');
   const many = made(
     'layout: { strip: { length: 90, width: 3 } }\nswag: { repeats: 40, gap: 0, setting: crown-on-centre }\n',
@@ -398,6 +413,27 @@ describe('the card on paper', () => {
     expect(measures).toBeGreaterThan(50);
   });
 
+  it.each([
+    ['strip: { length: 40, width: 7, margin: 1/4 }', ['start line', 'seam', 'heel']],
+    [
+      'border: { width: 9, inner: 30, margin: 1/2, from: outer, corners: turn }',
+      ['outer seam', 'mitre', 'tape’s 0'],
+    ],
+    ['border: { width: 6, inner: 32, margin: 1/2, corners: meet }', ['inner seam', 'start line', 'heel']],
+    ['frame: { block: 14, clearance: 1/2, within: 24 }', ['edge of the block', 'heel']],
+    ['frame: { count: 8, around: 9, clearance: 1/2, within: 18 }', ['motif', 'heel']],
+    ['frame: { count: 8, around: 14, clearance: 1/2, within: 30, from: outer }', ['motif', 'crown end']],
+  ])('names marks, lines and places in the figures: %s', async (layout, names) => {
+    const card = made(`layout: { ${layout} }\n`, profile('finial'));
+    const [page] = await textsOf((await pdfOf(card, 'letter')).bytes);
+    const { items } = page!;
+    // The figures stand between the summary and the first heading.
+    const first = items.findIndex((t) => t.str === 'Set the template');
+    const found = items.slice(0, first).map((t) => t.str);
+    for (const name of ['start mark', 'stop mark', 'centre line', ...names]) expect(found).toContain(name);
+    expectApart(items.slice(0, first));
+  });
+
   it('sets the figures of the marks in 12 points at least, and no text lies on another', async () => {
     const border = made(
       'layout: { border: { width: 6, inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }, margin: 1/2 } }\n',
@@ -413,17 +449,6 @@ describe('the card on paper', () => {
     const figures = found[1]!.items.filter((t) => marks.has(t.str) && /\d \d/.test(t.str));
     expect(figures.length).toBeGreaterThan(30);
     for (const t of figures) expect(t.height).toBeGreaterThanOrEqual(12);
-    for (const { items } of found)
-      for (const [i, a] of items.entries())
-        for (const b of items.slice(i + 1)) {
-          const [ax = 0, ay = 0] = a.transform.slice(4) as number[];
-          const [bx = 0, by = 0] = b.transform.slice(4) as number[];
-          // Letters with a white rim are written twice, in one place.
-          if (a.str === b.str && ax === bx && ay === by) continue;
-          const apart = ax + a.width <= bx + 0.5 || bx + b.width <= ax + 0.5;
-          // A line of type takes about three quarters of its size from base line to capitals.
-          const above = Math.abs(ay - by) >= 0.7 * Math.min(a.height, b.height);
-          expect(apart || above, `${a.str} and ${b.str}`).toBe(true);
-        }
+    for (const { items } of found) expectApart(items);
   });
 });
