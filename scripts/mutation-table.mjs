@@ -482,7 +482,7 @@ export const MUTATIONS = [
   {
     name: 'a cell at a corner that leans as at a square one',
     file: 'src/swag/cell-areas.ts',
-    from: 'x - field.room / Math.tan(field.mitre)',
+    from: 'x - field.room / Math.tan(mitreAngle(field))',
     to: 'x - field.room',
     test: 'tests/swag/hexagon.test.ts',
   },

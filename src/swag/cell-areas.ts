@@ -31,6 +31,7 @@ import {
 } from '../geometry/index.ts';
 import { cellLines, joinOf } from './cell-lines.ts';
 import { type Cell, centreMirror, type Design, type Placed } from './design.ts';
+import type { Field } from './field.ts';
 
 export interface MirrorLine {
   readonly at: Point;
@@ -55,10 +56,13 @@ export const mitredEnds = (half: Placed, { field, sides }: Design): MitredEnds =
   return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
 };
 
+/** A run without corners ends square. */
+const mitreAngle = (field: Field): number => (field.corners === 'none' ? Math.PI / 2 : field.mitre);
+
 /** The mitre at a cell's own start, where runs meet. */
 export const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
   at: { x: cell.join, y: 0 },
-  angle: Math.PI - field.mitre,
+  angle: Math.PI - mitreAngle(field),
 });
 
 /** The whole swag, in the frame of its first half: the half and its mirror image. */
@@ -159,7 +163,7 @@ const leansOver = ({ field }: Design, ends: MitredEnds): boolean =>
 
 /** The far end of a mitre that leans away from its cell. */
 const mitredEnd = ({ x }: Point, { field }: Design): Point => ({
-  x: x - field.room / Math.tan(field.mitre),
+  x: x - field.room / Math.tan(mitreAngle(field)),
   y: field.room,
 });
 

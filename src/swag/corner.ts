@@ -1,6 +1,6 @@
 /** One half of a swag that turns a corner: its crown on the mitre, its other half on the next side. */
 
-import type { Field } from './field.ts';
+import type { CorneredField, Field } from './field.ts';
 import type { SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bodyOf, leastNeck, neckOf } from './neck.ts';
@@ -20,7 +20,7 @@ export const checkCorner = (
   way: Way,
   pose: Pose,
   gap: number,
-  field: Field,
+  field: CorneredField,
   rules: SeatRules,
 ): Result<Seat> => {
   const { shape } = way;

@@ -4,10 +4,8 @@
  */
 
 import type { Motion } from '../geometry/index.ts';
-import { type Layout, SIDES, type Side } from '../plan/index.ts';
+import { type CornerTreatment, type Layout, SIDES, type Side } from '../plan/index.ts';
 import { type Run, straightRun } from './run.ts';
-
-type Corners = 'none' | 'turn' | 'meet' | 'open';
 
 /** A line along the band, a level (mm) square from the line that the swags start on. */
 export interface BandLine {
@@ -37,11 +35,9 @@ export interface Motif {
   readonly away: number;
 }
 
-export interface Field {
+interface Band {
   /** What a person calls the band. */
   readonly name: string;
-  readonly runs: readonly Run[];
-  readonly corners: Corners;
   readonly from: 'inner' | 'outer';
   /** mm from seam to seam. */
   readonly width: number;
@@ -51,8 +47,6 @@ export interface Field {
   readonly farMargin: number;
   /** mm from the start line to the far margin: what stitching and outward channels may use. */
   readonly room: number;
-  /** The mitre's angle to the start line, seen from a swag that comes to the corner (radians). */
-  readonly mitre: number;
   readonly around: Around;
   /** All lines of the band, from the near one. */
   readonly lines: readonly BandLine[];
@@ -64,6 +58,18 @@ export interface Field {
   /** Whether the far level is the band's end, and not only as far as channels reach. */
   readonly isBounded: boolean;
 }
+
+/** A band of one run, which is open or closes on itself, or of several that come to corners. */
+export type Field = Band & ({ readonly corners: 'none'; readonly runs: readonly [Run] } | Cornered);
+
+interface Cornered {
+  readonly corners: CornerTreatment;
+  readonly runs: readonly Run[];
+  /** The mitre's angle to the start line, seen from a swag that comes to the corner (radians). */
+  readonly mitre: number;
+}
+
+export type CorneredField = Band & Cornered;
 
 /** The field of a strip or a border. Every length in mm. */
 export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
@@ -78,7 +84,6 @@ export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
     startMargin,
     farMargin,
     room: layout.width - startMargin - farMargin,
-    mitre: fromOuter ? (3 * Math.PI) / 4 : Math.PI / 4,
     lines: straightLines(fromOuter ? 'outer' : 'inner', isBlock, layout.width, startMargin, farMargin),
     across: { from: -startMargin, to: layout.width - startMargin },
     near: 0,
@@ -93,7 +98,13 @@ export const fieldOf = (layout: Exclude<Layout, { kind: 'frame' }>): Field => {
       around: { kind: 'nothing' },
     };
   const { corners, inner, round } = layout;
-  return { ...ground, runs: borderRuns({ ...ground, corners }, inner), corners, around: { kind: round } };
+  return {
+    ...ground,
+    runs: borderRuns({ ...ground, corners }, inner),
+    corners,
+    mitre: fromOuter ? (3 * Math.PI) / 4 : Math.PI / 4,
+    around: { kind: round },
+  };
 };
 
 /** Which corner each side begins at, seen from the seam that its swags leave from: clockwise from the inner one. */

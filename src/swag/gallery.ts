@@ -143,7 +143,6 @@ const stripOf = (way: Way, laid: Seat, share: number): Design => {
     startMargin: 0,
     farMargin: 0,
     room: width,
-    mitre: Math.PI / 4,
     around: { kind: 'nothing' },
     lines: [
       { role: 'seam', name: 'inner seam', level: 0 },

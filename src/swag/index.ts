@@ -30,6 +30,7 @@ export {
 export { describeFault } from './edge-problem.ts';
 export {
   borderRuns,
+  type CorneredField,
   type Field,
   fieldOf,
 } from './field.ts';

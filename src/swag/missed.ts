@@ -2,7 +2,7 @@
 
 import { checkCorner, toCornerOf } from './corner.ts';
 import type { Counts } from './counts.ts';
-import type { Field } from './field.ts';
+import type { CorneredField, Field } from './field.ts';
 import type { Misfit } from './misfit.ts';
 import { crownPose, tiltedPose } from './pose.ts';
 import { besideNeighbour, type Miss } from './runs.ts';
@@ -56,7 +56,7 @@ const missOf = (way: Way, share: number, rules: SeatRules, field: Field): Misfit
 };
 
 /** The corner of a way that misses least: its offset (mm), or its misfit. */
-const cornerFor = (way: Way, field: Field, rules: SeatRules): { by: number; misfit?: Misfit } => {
+const cornerFor = (way: Way, field: CorneredField, rules: SeatRules): { by: number; misfit?: Misfit } => {
   let nearest: { by: number; misfit?: Misfit } | undefined;
   const gap = rules.gap === 'auto' ? 0 : rules.gap;
   for (const rise of CORNER_RISES) {

@@ -288,7 +288,6 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
     startMargin: 0,
     farMargin: 0,
     room: width,
-    mitre: Math.PI / 2,
     around: {
       kind: 'motif',
       count,

@@ -108,7 +108,7 @@ const sideFit = (
 /** What keeps a swag of a run from standing beside its neighbour's, along the run and at a corner that they share. */
 export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
   const { shape, pose, gap } = seated;
-  const mitre = sharesCorner(field) ? Math.PI - field.mitre : undefined;
+  const mitre = sharedMitre(field);
   const over = mitre === undefined ? 0 : pastCorner(shape.support, pose.tilt, gap, mitre);
   if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
   const beside = Math.max(
@@ -152,8 +152,9 @@ const doubledAlong = (seated: Seat, angle: number): number => {
   return length;
 };
 
-/** From the outer seam, two runs that meet at a corner lean over the same cloth. */
-const sharesCorner = (field: Field): boolean => field.from === 'outer' && field.corners === 'meet';
+/** From the outer seam, two runs that meet at a corner lean over the same cloth: the mitre's angle there (radians). */
+const sharedMitre = (field: Field): number | undefined =>
+  field.corners === 'meet' && field.from === 'outer' ? Math.PI - field.mitre : undefined;
 
 /** How far (mm) the first half of a run passes the mitre of its corner, half a gap before its start, at an angle (radians) to the start line. */
 const pastCorner = (
@@ -191,8 +192,8 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths =
   let windows = windowsOf(limits, Math.PI / 2);
   const upright = uprightRise(limits);
   if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
-  if (sharesCorner(field) && rules.gap === 0)
-    windows = clip(windows, 0, riseBelow(limits, Math.PI - field.mitre));
+  const mitre = sharedMitre(field);
+  if (mitre !== undefined && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, mitre));
   if (windows.length === 0) return NONE;
   const { chord } = shape;
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));

@@ -80,9 +80,11 @@ const groundsOf = (plan: Plan): readonly Ground[] => {
   return fields.map((field): Ground => {
     const rules = { room: field.room - outward, gap };
     const counts = countsOf(plan, field);
-    const fitWay = field.corners === 'turn' ? fitTurns : fitRuns;
     return (way) => {
-      const { fits, tried } = fitWay(way, field, rules, counts, outward);
+      const { fits, tried } =
+        field.corners === 'turn'
+          ? fitTurns(way, field, rules, counts, outward)
+          : fitRuns(way, field, rules, counts, outward);
       const misses = () => missesOf(way, field, rules, counts);
       return { fits: fits.map((fit) => ({ field, fit })), misses, tried };
     };

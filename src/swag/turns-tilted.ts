@@ -5,7 +5,7 @@
 
 import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
 import { type Counted, type Counts, differAcross } from './counts.ts';
-import type { Field } from './field.ts';
+import type { CorneredField } from './field.ts';
 import type { SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { tiltedPose } from './pose.ts';
@@ -16,7 +16,7 @@ import type { Way } from './setting.ts';
 export const turnsByTilt = (
   way: Way,
   tilt: number,
-  field: Field,
+  field: CorneredField,
   rules: SeatRules,
   counts: readonly Counts[],
 ): Tried => {

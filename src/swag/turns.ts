@@ -13,7 +13,7 @@
 
 import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
 import { type Counts, countsBetween, isLopsided } from './counts.ts';
-import type { Field } from './field.ts';
+import type { CorneredField } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
@@ -40,7 +40,7 @@ import {
  */
 export const fitTurns = (
   way: Way,
-  field: Field,
+  field: CorneredField,
   rules: SeatRules,
   counts: readonly Counts[],
   outward: number,
@@ -57,7 +57,7 @@ interface TurnWindows {
 
 const turnsByCrown = (
   way: Way,
-  field: Field,
+  field: CorneredField,
   rules: SeatRules,
   counts: readonly Counts[],
   outward: number,
@@ -122,7 +122,7 @@ const cheaper = (a: Kept | undefined, b: Kept | undefined): Kept | undefined =>
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
 interface Ground {
   readonly way: Way;
-  readonly field: Field;
+  readonly field: CorneredField;
   readonly gap: number;
   readonly windows: TurnWindows;
 }
@@ -141,7 +141,7 @@ interface Corner {
  */
 const promisingCounts = (
   way: Way,
-  field: Field,
+  field: CorneredField,
   gap: number,
   windows: readonly Window[],
   counts: readonly Counts[],
@@ -283,7 +283,7 @@ const bulgeOf = ({ repeats, rise }: Corner, { way, field, gap }: Ground): number
   return bulgeAt(shape, steepest);
 };
 
-const offsetAt = (chord: number, rise: number, field: Field, gap: number): number =>
+const offsetAt = (chord: number, rise: number, field: CorneredField, gap: number): number =>
   chord * (Math.cos(rise) + depthSign(field) * Math.sin(rise)) + gap / 2;
 
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
@@ -419,7 +419,12 @@ const goldenLeast = (
 /** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */
 const GOLDEN_STEPS = 23;
 
-const layTurn = (way: Way, field: Field, rules: SeatRules & { gap: number }, corner: Corner): Result<Fit> => {
+const layTurn = (
+  way: Way,
+  field: CorneredField,
+  rules: SeatRules & { gap: number },
+  corner: Corner,
+): Result<Fit> => {
   const h = way.shape.chord * Math.cos(corner.rise);
   const pose = crownPose(way.shape, h);
   if (!pose) return misses({ kind: 'too-short', by: h - way.shape.chord });

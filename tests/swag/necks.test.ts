@@ -78,7 +78,7 @@ describe('a swag that turns a corner', () => {
     const lengths = (rise: number): readonly number[] => {
       const pose = crownPose(shape, shape.chord * Math.cos((rise * Math.PI) / 180))!;
       const toCorner = pose.halfSpan - pose.depth;
-      const seat = straightSeat(fit.way, shape, pose, 0, field.mitre);
+      const seat = straightSeat(fit.way, shape, pose, 0, Math.PI / 4);
       const design = designOf(field, { ...fit, corner: { seat, toCorner, offset: toCorner } });
       const corner = design.halves.find((h) => h.cell === design.corner?.cell)!;
       const channels = placedChannels(design, plan.channels, [corner]).get(corner)!;

@@ -97,6 +97,7 @@ const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =>
   const toCorner = toCornerOf(field, seat.pose);
   const offset = toCorner + seat.gap / 2;
   const length = 2 * offset + 2 * beside.pose.halfSpan + beside.gap;
+  if (field.corners === 'none') throw new Error('A corner on a run without one');
   const { length: now, seam } = field.runs[0]!;
   const inner = length - now + (field.from === 'inner' ? seam : seam - 2 * field.width);
   const runs = borderRuns(field, { top: inner, right: inner, bottom: inner, left: inner });

@@ -80,7 +80,9 @@ const misfitOf = (laid: Seat, field: Field, plan: Plan, side: string): Misfit | 
   const rules = { room: field.room - outward, gap: plan.swag.gap ?? 'auto' };
   const { way, pose, gap } = laid;
   const tried =
-    side === CORNER ? checkCorner(way, pose, gap, field, rules) : seat(way, 2 * pose.halfSpan + gap, rules);
+    side === CORNER && field.corners !== 'none'
+      ? checkCorner(way, pose, gap, field, rules)
+      : seat(way, 2 * pose.halfSpan + gap, rules);
   return tried.ok ? undefined : tried.misfit;
 };
 
