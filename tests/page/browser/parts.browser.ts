@@ -1,0 +1,182 @@
+/** A quilt with parts in the browser: one part is open, the whole quilt is in the picture, and all of it goes on paper. */
+
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openedPlan } from '../../../src/cli/opened-plan.ts';
+import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+import { emptyFolder, run, testIo } from '../../cli/run.ts';
+import { rawPages } from '../../output/pdf/read-back.ts';
+import {
+  BUILT,
+  drop,
+  focused,
+  idle,
+  launch,
+  PICTURES,
+  serve,
+  settled,
+  tabTo,
+  told,
+  visit,
+} from './harness.ts';
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  browser = await launch();
+  server = await serve();
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const QUILT = readFileSync(join(import.meta.dirname, '../../../samples/lathe-street-quilt.yaml'), 'utf8');
+const NAMES = ['wreath', 'corner blocks', 'inner border', 'outer border'];
+
+/** What the page keeps of its plan. */
+const kept = (page: Page): Promise<{ plan: string; part?: string }> =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan') ?? '{}'));
+
+const pressed = (page: Page) => page.locator('.parts button[aria-pressed="true"]').textContent();
+
+/** The lines of a part in the picture of the quilt, and how often it lies there. */
+const lines = (page: Page, part: string): Promise<string[]> =>
+  page
+    .locator(`.quilt [data-part="${part}"] path.stitch`)
+    .evaluateAll((paths) => paths.map((path) => path.getAttribute('d') ?? ''));
+
+const inPicture = async (page: Page): Promise<void> => {
+  await idle(page);
+  await expect.poll(() => page.locator('.quilt [data-part]').count(), { timeout: 60_000 }).toBe(4);
+};
+
+const open = async (page: Page, part: string): Promise<void> => {
+  await page
+    .getByRole('navigation', { name: 'Parts of the quilt' })
+    .getByRole('button', { name: part })
+    .click();
+  await settled(page);
+  await inPicture(page);
+};
+
+test('a quilt is opened, changed in one part, printed whole, and found again as it was', async () => {
+  const { context, page, faults } = await visit(browser, server.url, { acceptDownloads: true });
+  await settled(page);
+  expect(await page.locator('.parts').count()).toBe(0);
+  await drop(page, 'lathe-street-quilt.yaml', QUILT);
+  await told(page, /“Lathe Street lap quilt” is open/);
+  await inPicture(page);
+  expect(await pressed(page)).toBe('wreath');
+  expect(await page.locator('.parts button').allTextContents()).toEqual(NAMES);
+  await page.screenshot({ path: join(PICTURES, 'parts-wreath.png'), fullPage: true });
+
+  // The inner border by the keyboard; the row keeps the focus.
+  await tabTo(page, 'inner border');
+  await page.keyboard.press('Enter');
+  await settled(page);
+  await inPicture(page);
+  expect(await focused(page)).toBe('inner border');
+  expect(await pressed(page)).toBe('inner border');
+  expect(await page.getByLabel('Border width').inputValue()).toBe('4');
+  expect(await page.locator('.open-part').getAttribute('data-part')).toBe('inner border');
+  expect((await lines(page, 'corner blocks')).length).toBe(4);
+  await page.screenshot({ path: join(PICTURES, 'parts-inner.png'), fullPage: true });
+
+  // One figure of it: its own text and its own lines become others, and nothing else does.
+  const before = await lines(page, 'inner border');
+  const around = await Promise.all(NAMES.filter((n) => n !== 'inner border').map((n) => lines(page, n)));
+  await page.getByLabel('Clear of both seams').fill('3/8');
+  await expect.poll(() => lines(page, 'inner border')).not.toEqual(before);
+  await idle(page);
+  const { plan } = await kept(page);
+  const [from, to] = [QUILT.indexOf('  inner border:'), QUILT.indexOf('  outer border:')];
+  expect(plan.slice(0, from)).toBe(QUILT.slice(0, from));
+  expect(plan.slice(-(QUILT.length - to))).toBe(QUILT.slice(to));
+  expect(plan.slice(from, plan.length - (QUILT.length - to))).toContain('margin: 3/8');
+  expect(await Promise.all(NAMES.filter((n) => n !== 'inner border').map((n) => lines(page, n)))).toEqual(
+    around,
+  );
+
+  // Another fit of it, which is taken in this part alone.
+  await page.locator('.fit input').nth(2).click();
+  await idle(page);
+  await expect.poll(() => page.locator('.fit input').nth(2).isChecked()).toBe(true);
+  await open(page, 'outer border');
+  expect(await page.getByLabel('Border width').inputValue()).toBe('6');
+  expect(await page.locator('.fit input').nth(0).isChecked()).toBe(true);
+  await open(page, 'inner border');
+  await expect.poll(() => page.locator('.fit input').nth(2).isChecked()).toBe(true);
+
+  // Looking at a part is no step: what is taken back is what was changed, in the part where it was.
+  await open(page, 'wreath');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await settled(page);
+  await expect.poll(() => pressed(page)).toBe('inner border');
+  await expect.poll(() => page.locator('.fit input').nth(0).isChecked()).toBe(true);
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await open(page, 'inner border');
+  await expect.poll(() => page.locator('.fit input').nth(2).isChecked()).toBe(true);
+
+  // The cards of all, as the command has them from the plan that is saved.
+  const printing = page.waitForEvent('download', { timeout: 100_000 });
+  await page.getByRole('button', { name: 'Marking cards of all parts' }).click();
+  const cards = await printing;
+  expect(cards.suggestedFilename()).toBe('lathe-street-lap-quilt-card.pdf');
+  await told(page, /4 marking cards, and the thread of the whole quilt/);
+  const saving = page.waitForEvent('download', { timeout: 60_000 });
+  await page.getByRole('button', { name: 'Save plan' }).click();
+  const folder = emptyFolder();
+  writeFileSync(join(folder, 'plan.yaml'), readFileSync(await (await saving).path()));
+  const ran = await run(folder, ['card', 'plan.yaml', '-o', 'out.pdf']);
+  expect(ran.code, ran.err).toBe(0);
+  const theirs = await rawPages(new Uint8Array(readFileSync(join(folder, 'out.pdf'))));
+  const ours = await rawPages(new Uint8Array(readFileSync(await cards.path())));
+  expect(ours.map(({ content }) => content)).toEqual(theirs.map(({ content }) => content));
+
+  // Come back, it is as it was left.
+  await page.reload();
+  await settled(page);
+  await inPicture(page);
+  expect(await pressed(page)).toBe('inner border');
+  expect(await page.getByLabel('Clear of both seams').inputValue()).toBe('3/8');
+  await expect.poll(() => page.locator('.fit input').nth(2).isChecked()).toBe(true);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('what is half typed in one part is nothing of another', async () => {
+  const { context, page } = await visit(browser, server.url);
+  await settled(page);
+  await drop(page, 'lathe-street-quilt.yaml', QUILT);
+  await told(page, /is open/);
+  await open(page, 'inner border');
+  await page.getByLabel('Border width').fill('abc');
+  await page.getByLabel('Border width').blur();
+  await expect
+    .poll(() => page.getByRole('button', { name: 'True-size sheets of all' }).isDisabled())
+    .toBe(true);
+  await open(page, 'outer border');
+  expect(await page.getByLabel('Border width').inputValue()).toBe('6');
+  expect(await page.getByRole('button', { name: 'True-size sheets of all' }).isDisabled()).toBe(false);
+  await context.close();
+});
+
+test('the command opens it whole', async () => {
+  const folder = emptyFolder();
+  writeFileSync(join(folder, 'quilt.yaml'), QUILT);
+  const opened = await openedPlan(testIo(folder).io, 'quilt.yaml');
+  const own = await servePage(BUILT, 0, opened);
+  const { context, page, faults } = await visit(browser, own.url);
+  await told(page, /“Lathe Street lap quilt” is open/);
+  await inPicture(page);
+  expect((await kept(page)).plan).toBe(QUILT);
+  await open(page, 'outer border');
+  expect(await page.locator('.verdict').textContent()).toMatch(/top: \d+ swags of/);
+  expect(faults).toEqual([]);
+  await context.close();
+  await own.close();
+});
