@@ -30,7 +30,6 @@ export {
 export { describeFault } from './edge-problem.ts';
 export {
   borderRuns,
-  type CorneredField,
   type Field,
   fieldOf,
 } from './field.ts';
