@@ -1,25 +1,8 @@
 /** `audition PLAN`: small copies of the frame, with fills and without, to choose from and to draw on. */
 
-import type { Define } from '../command-list.ts';
-import {
-  addJson,
-  addOutput,
-  addPaper,
-  addPart,
-  addShow,
-  type OutputOptions,
-  type PaperOptions,
-  type PartOptions,
-  type ShowOptions,
-} from '../options.ts';
-
-export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions {
-  readonly region?: string;
-  readonly fills?: readonly string[];
-  readonly spacing?: string;
-  readonly empty?: string;
-  readonly scale?: string;
-}
+import type { Define } from '../define.ts';
+import { addJson, addOutput, addPaper, addPart, addShow } from '../options.ts';
+import type { AuditionOptions } from './run-audition.ts';
 
 export const defineAudition: Define = (command, io) => {
   command

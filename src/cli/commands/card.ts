@@ -1,12 +1,8 @@
 /** `card PLAN`: the marking card for the sewing room. */
 
-import type { Define } from '../command-list.ts';
-import { addJson, addPaper, addPart, outputName, type PaperOptions, type PartOptions } from '../options.ts';
-
-export interface CardOptions extends PaperOptions, PartOptions {
-  readonly output?: string;
-  readonly json?: boolean;
-}
+import type { Define } from '../define.ts';
+import { addJson, addPaper, addPart, outputName } from '../options.ts';
+import type { CardOptions } from './run-card.ts';
 
 export const defineCard: Define = (command, io) => {
   command

@@ -1,26 +1,10 @@
 /** `draw PLAN`: the whole design as one picture. */
 
 import { WRITERS } from '../../output/writers/index.ts';
-import type { Define } from '../command-list.ts';
+import type { Define } from '../define.ts';
 import { eitherOf } from '../either-of.ts';
-import {
-  addJson,
-  addOutput,
-  addPart,
-  addShow,
-  addWithout,
-  type LayerOptions,
-  type OutputOptions,
-  type PartOptions,
-  type ShowOptions,
-} from '../options.ts';
-
-export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, ShowOptions {
-  readonly format?: string;
-  readonly dpi?: string;
-  readonly width?: string;
-  readonly measured?: string;
-}
+import { addJson, addOutput, addPart, addShow, addWithout } from '../options.ts';
+import type { DrawOptions } from './run-draw.ts';
 
 export const defineDraw: Define = (command, io) => {
   command

@@ -1,16 +1,8 @@
 /** `fit PLAN`: what fits, ranked. */
 
-import type { Define } from '../command-list.ts';
-import { addJson, addPaper, addPart, outputName, type PaperOptions, type PartOptions } from '../options.ts';
-
-export interface FitOptions extends PaperOptions, PartOptions {
-  readonly json?: boolean;
-  readonly most?: string;
-  readonly sheet?: string;
-  readonly take?: string;
-  readonly output?: string;
-  readonly inPlace?: boolean;
-}
+import type { Define } from '../define.ts';
+import { addJson, addPaper, addPart, outputName } from '../options.ts';
+import type { FitOptions } from './run-fit.ts';
 
 export const defineFit: Define = (command, io) => {
   command

@@ -1,21 +1,8 @@
 /** `mockup PLAN`: the design at true size, on sheets to tape together. */
 
-import type { Define } from '../command-list.ts';
-import {
-  addJson,
-  addOutput,
-  addPart,
-  addSheets,
-  addShow,
-  addWithout,
-  type LayerOptions,
-  type OutputOptions,
-  type PartOptions,
-  type SheetOptions,
-  type ShowOptions,
-} from '../options.ts';
-
-export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & PartOptions & ShowOptions;
+import type { Define } from '../define.ts';
+import { addJson, addOutput, addPart, addSheets, addShow, addWithout } from '../options.ts';
+import type { MockupOptions } from './run-mockup.ts';
 
 export const defineMockup: Define = (command, io) => {
   command

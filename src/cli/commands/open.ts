@@ -1,11 +1,7 @@
 /** `open`: the page for the browser, served on this computer only. */
 
-import type { Define } from '../command-list.ts';
-
-export interface OpenOptions {
-  /** False after --no-browser. */
-  readonly browser: boolean;
-}
+import type { Define } from '../define.ts';
+import type { OpenOptions } from './run-open.ts';
 
 export const defineOpen: Define = (command, io) => {
   command

@@ -13,13 +13,21 @@ import type { Io } from '../io.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
 import { readLengthOption, readWhole, readWord } from '../option-values.ts';
+import type { OutputOptions, PaperOptions, PartOptions, ShowOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { type Planned, plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { AuditionOptions } from './audition.ts';
+
+export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions {
+  readonly region?: string;
+  readonly fills?: readonly string[];
+  readonly spacing?: string;
+  readonly empty?: string;
+  readonly scale?: string;
+}
 
 /** Small enough that nothing is left to see. */
 const LEAST_SCALE = 1;

@@ -7,13 +7,18 @@ import { type Part, refuseUnknownFills } from '../../jobs/part.ts';
 import { cardAsData } from '../../output/card/index.ts';
 import type { Io } from '../io.ts';
 import { printJson } from '../messages.ts';
+import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { CardOptions } from './card.ts';
+
+export interface CardOptions extends PaperOptions, PartOptions {
+  readonly output?: string;
+  readonly json?: boolean;
+}
 
 export const runCard = async (io: Io, file: string, options: CardOptions): Promise<void> => {
   const format = readFormat(options);

@@ -15,13 +15,20 @@ import { MEANS } from '../means.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson } from '../messages.ts';
 import { readWhole, readWord } from '../option-values.ts';
+import type { LayerOptions, OutputOptions, PartOptions, ShowOptions } from '../options.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
 import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { DrawOptions } from './draw.ts';
+
+export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, ShowOptions {
+  readonly format?: string;
+  readonly dpi?: string;
+  readonly width?: string;
+  readonly measured?: string;
+}
 
 export const runDraw = async (io: Io, file: string, options: DrawOptions): Promise<void> => {
   const writer = readFormat(options);

@@ -14,12 +14,21 @@ import { fitAsData, missAsData } from '../fit-data.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
+import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { ofPart, type PlanFiles, type QuiltFiles, readQuiltFiles } from '../steps.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { FitOptions } from './fit.ts';
+
+export interface FitOptions extends PaperOptions, PartOptions {
+  readonly json?: boolean;
+  readonly most?: string;
+  readonly sheet?: string;
+  readonly take?: string;
+  readonly output?: string;
+  readonly inPlace?: boolean;
+}
 
 const USUALLY_SHOWN = 10;
 /** More than anyone looks through, and pictures of them still fit a few pages. */

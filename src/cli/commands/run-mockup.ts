@@ -11,13 +11,15 @@ import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
+import type { LayerOptions, OutputOptions, PartOptions, SheetOptions, ShowOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
-import type { MockupOptions } from './mockup.ts';
+
+export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & PartOptions & ShowOptions;
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');

@@ -8,7 +8,11 @@ import { say } from '../messages.ts';
 import { openedPlan } from '../opened-plan.ts';
 import { ownFile } from '../own-files.ts';
 import { servePage } from '../page-server.ts';
-import type { OpenOptions } from './open.ts';
+
+export interface OpenOptions {
+  /** False after --no-browser. */
+  readonly browser: boolean;
+}
 
 export const runOpen = async (io: Io, file: string | undefined, { browser }: OpenOptions): Promise<void> => {
   const opened = file === undefined ? undefined : await openedPlan(io, file);

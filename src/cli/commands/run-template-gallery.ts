@@ -8,13 +8,18 @@ import type { Io } from '../io.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
+import type { OutputOptions, PaperOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { readTemplateFile } from '../template-file.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { GalleryOptions } from './template-gallery.ts';
+
+export interface GalleryOptions extends OutputOptions, PaperOptions {
+  readonly clearance?: string;
+  readonly spans?: string;
+}
 
 const MOST_SPANS = 12;
 

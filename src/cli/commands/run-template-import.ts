@@ -5,16 +5,22 @@ import { type Point, pathLength } from '../../geometry/index.ts';
 import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
 import { sectionsOf, templateFromSvg } from '../../template/index.ts';
 import { levelWords, type MarkedCorner, type SvgOutline } from '../../trace/index.ts';
+import type { EdgeOptions } from '../add-edge.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
+import type { OutputOptions } from '../options.ts';
 import { endingOf } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { ImportOptions } from './template-import.ts';
+
+export interface ImportOptions extends OutputOptions, EdgeOptions {
+  readonly id?: string;
+  readonly scale?: string;
+}
 
 export const runImport = async (io: Io, name: string, options: ImportOptions): Promise<void> => {
   if (options.output === '-' && options.json)

@@ -5,10 +5,14 @@ import { proposedName } from '../../jobs/names.ts';
 import type { Io } from '../io.ts';
 import { MEANS } from '../means.ts';
 import { readWord } from '../option-values.ts';
+import type { OutputOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { openOutput } from '../write-set.ts';
-import type { SheetCommandOptions } from './template-sheet.ts';
+
+export interface SheetCommandOptions extends OutputOptions {
+  readonly paper?: string;
+}
 
 export const runSheet = async (io: Io, options: SheetCommandOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');

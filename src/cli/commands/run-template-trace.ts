@@ -28,6 +28,7 @@ import {
   tracePicture,
   type WorkingEdge,
 } from '../../trace/index.ts';
+import type { EdgeOptions } from '../add-edge.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
 import type { Io } from '../io.ts';
@@ -35,11 +36,19 @@ import { registerFonts } from '../load-canvas.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption, readWord } from '../option-values.ts';
+import type { OutputOptions } from '../options.ts';
 import { endingOf } from '../output-option.ts';
 import { type PictureFile, readPicture } from '../read-picture.ts';
 import { openOutputs, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
-import type { TraceCommandOptions } from './template-trace.ts';
+
+export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
+  readonly overlay?: string;
+  readonly dpi?: string;
+  readonly line?: string;
+  readonly tolerance?: string;
+  readonly measured?: string;
+}
 
 const SIDES = ['middle', 'inner', 'outer'] as const satisfies readonly LineSide[];
 

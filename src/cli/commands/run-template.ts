@@ -8,12 +8,17 @@ import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
+import type { OutputOptions, SheetOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { readTemplateFile } from '../template-file.ts';
 import { openOutput } from '../write-set.ts';
-import type { TemplateOptions } from './template.ts';
+
+export interface TemplateOptions extends OutputOptions, SheetOptions {
+  readonly clearance?: string;
+  readonly solid?: boolean;
+}
 
 export const runTemplate = async (io: Io, name: string, options: TemplateOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');

@@ -1,12 +1,8 @@
 /** `template gallery FILE`: a contact sheet of what a template can make. */
 
-import type { Define } from '../command-list.ts';
-import { addJson, addOutput, addPaper, type OutputOptions, type PaperOptions } from '../options.ts';
-
-export interface GalleryOptions extends OutputOptions, PaperOptions {
-  readonly clearance?: string;
-  readonly spans?: string;
-}
+import type { Define } from '../define.ts';
+import { addJson, addOutput, addPaper } from '../options.ts';
+import type { GalleryOptions } from './run-template-gallery.ts';
 
 export const defineGallery: Define = (command, io) => {
   command

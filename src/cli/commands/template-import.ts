@@ -1,13 +1,9 @@
 /** `template import DRAWING`: from a path of an SVG drawing to a template file. */
 
-import { addEdge, type EdgeOptions } from '../add-edge.ts';
-import type { Define } from '../command-list.ts';
-import { addJson, addOutput, type OutputOptions } from '../options.ts';
-
-export interface ImportOptions extends OutputOptions, EdgeOptions {
-  readonly id?: string;
-  readonly scale?: string;
-}
+import { addEdge } from '../add-edge.ts';
+import type { Define } from '../define.ts';
+import { addJson, addOutput } from '../options.ts';
+import type { ImportOptions } from './run-template-import.ts';
 
 export const defineImport: Define = (command, io) => {
   command

@@ -1,11 +1,8 @@
 /** `template sheet`: the sheet that a template is photographed on. */
 
-import type { Define } from '../command-list.ts';
-import { addOutput, type OutputOptions } from '../options.ts';
-
-export interface SheetCommandOptions extends OutputOptions {
-  readonly paper?: string;
-}
+import type { Define } from '../define.ts';
+import { addOutput } from '../options.ts';
+import type { SheetCommandOptions } from './run-template-sheet.ts';
 
 export const defineSheet: Define = (command, io) => {
   command.description(

@@ -1,16 +1,9 @@
 /** `template trace PICTURE`: from a scan, or a photograph of the capture sheet, to a template file. */
 
-import { addEdge, type EdgeOptions } from '../add-edge.ts';
-import type { Define } from '../command-list.ts';
-import { addJson, addOutput, type OutputOptions } from '../options.ts';
-
-export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
-  readonly overlay?: string;
-  readonly dpi?: string;
-  readonly line?: string;
-  readonly tolerance?: string;
-  readonly measured?: string;
-}
+import { addEdge } from '../add-edge.ts';
+import type { Define } from '../define.ts';
+import { addJson, addOutput } from '../options.ts';
+import type { TraceCommandOptions } from './run-template-trace.ts';
 
 export const defineTrace: Define = (command, io) => {
   command

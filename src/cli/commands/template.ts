@@ -1,16 +1,12 @@
 /** `template FILE`: check a template, and print its outline to lay the acrylic on. */
 
-import type { Define } from '../command-list.ts';
-import { addJson, addOutput, addSheets, type OutputOptions, type SheetOptions } from '../options.ts';
+import type { Define } from '../define.ts';
+import { addJson, addOutput, addSheets } from '../options.ts';
+import type { TemplateOptions } from './run-template.ts';
 import { defineGallery } from './template-gallery.ts';
 import { defineImport } from './template-import.ts';
 import { defineSheet } from './template-sheet.ts';
 import { defineTrace } from './template-trace.ts';
-
-export interface TemplateOptions extends OutputOptions, SheetOptions {
-  readonly clearance?: string;
-  readonly solid?: boolean;
-}
 
 export const defineTemplate: Define = (command, io) => {
   // Without this, --paper after `sheet` would be taken for the option of `template` itself.

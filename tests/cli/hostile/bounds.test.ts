@@ -1,6 +1,6 @@
 /**
  * What the program takes at most, measured on a process of its own: processor time (which other work on the machine
- * does not change) and memory. The bounds are those of the table in DEVELOPERS.md; what was measured lies at a third
+ * does not change) and memory. The bounds are those of the table in README.md beside it; what was measured lies at a third
  * to a half of them.
  */
 
