@@ -1,6 +1,7 @@
 /** Everything that a fit decides, in the words of a plan's keys: so that a plan can say it, and give the same fit again. */
 
 import type { CornerTreatment, SettingName } from '../plan/index.ts';
+import { isClosed } from './run.ts';
 import type { Ranked } from './search.ts';
 import type { Direction, TemplateSide } from './shape.ts';
 import type { Stop } from './stitching.ts';
@@ -27,7 +28,7 @@ export interface Choices {
 export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choices => {
   const { shape, setting } = fit.way;
   const last = shape.stitching.sections.length;
-  const isRound = field.around.kind === 'motif';
+  const closes = field.runs.some(isClosed);
   const counts = fit.sides.map((s) => s.repeats);
   return {
     corners: field.corners === 'none' ? undefined : field.corners,
@@ -38,8 +39,8 @@ export const choicesOf = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): Choice
     flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
     side: shape.side,
     direction: shape.direction,
-    repeats: isRound ? [] : counts,
-    count: isRound ? counts[0] : undefined,
+    repeats: closes ? [] : counts,
+    count: closes ? counts[0] : undefined,
   };
 };
 

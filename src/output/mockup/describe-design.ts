@@ -30,11 +30,11 @@ export const describeDesign = (
     design,
     channels.outward.reduce((a, b) => a + b, 0),
   );
-  const isRound = size?.round !== undefined;
+  const closes = size?.round !== undefined;
   const { shape } = fit.way;
   // Lobes may stand higher than the crown between them: then the depth alone would mislead.
   const highest = (pose: Pose): string =>
-    !isRound && pose.top - pose.depth > stepOf(style)
+    !closes && pose.top - pose.depth > stepOf(style)
       ? ` at the crown, ${length(pose.top)} at the highest`
       : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
@@ -63,7 +63,7 @@ export const describeDesign = (
     ...smallWords(fit, length),
     ...(size === undefined
       ? []
-      : isRound
+      : closes
         ? [`finished frame: ${length(size.width)} across, ${length(size.inside.width)} free inside`]
         : [
             `finished frame: ${length(size.width)} wide and ${length(size.height)} high, ` +
