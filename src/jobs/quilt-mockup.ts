@@ -1,6 +1,6 @@
 /** Several parts of a quilt at true size, in one file: one cover with the quilt, a map for each, and their sheets. */
 
-import { plural } from '../document/index.ts';
+import { ProblemError, plural } from '../document/index.ts';
 import { SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { writeQuiltSheets } from '../output/pdf/index.ts';
@@ -13,6 +13,9 @@ import { type Part, type Shown, shownOf } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
 import { underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
+
+/** Of all parts: more is no evening's taping, and takes more than a few seconds to write. */
+const MOST_QUILT_SHEETS = 1000;
 
 export interface QuiltMockup extends Made {
   readonly parts: readonly { readonly part: Part; readonly shown: Shown; readonly sheets: SheetPlan }[];
@@ -35,6 +38,18 @@ export const quiltMockup = async (
     const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
     return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
   });
+  const count = laid.reduce((sum, { sheets }) => sum + sheets.sheets.length, 0);
+  if (count > MOST_QUILT_SHEETS)
+    throw new ProblemError([
+      {
+        code: 'too-many-sheets',
+        key: 'parts',
+        message: 'the parts together take too many sheets',
+        found: plural(count, 'sheet'),
+        expected: `at most ${MOST_QUILT_SHEETS}`,
+        hint: 'print some parts alone, or show less of each',
+      },
+    ]);
   const { bytes, pages } = await writeQuiltSheets(
     coverPicture(title, parts),
     laid.map(({ part, drawing, sheets, summary }) => ({
@@ -46,7 +61,6 @@ export const quiltMockup = async (
     })),
     { title, summary: [], cautions: CAUTIONS, units, ...(await pdfMeans(means)) },
   );
-  const count = laid.reduce((sum, { sheets }) => sum + sheets.sheets.length, 0);
   const paper = laid[0]!.sheets.paper.name;
   return {
     bytes,

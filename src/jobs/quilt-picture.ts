@@ -5,6 +5,7 @@ import {
   type Drawing,
   drawPlan,
   drawQuilt,
+  LAYERS,
   type LayerId,
   type QuiltPart,
   SHEET,
@@ -16,6 +17,19 @@ import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
 import { underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
+
+/**
+ * Lines and arcs of all parts, each copy counted: as many take 1 GB. The sample quilt has 25,000, with feathers in its
+ * outer border.
+ */
+export const MOST_QUILT_LINES = 1_000_000;
+
+const linesOf = ({ layers }: Drawing): number =>
+  LAYERS.reduce(
+    (sum, id) =>
+      layers[id].reduce((n, item) => n + (item.kind === 'path' ? item.path.pieces.length : 0), sum),
+    0,
+  );
 
 export interface QuiltDrawing {
   readonly drawing: Drawing;
@@ -38,6 +52,18 @@ export const quiltDrawing = (
   const placed = drawn.flatMap(({ part, drawing }): readonly QuiltPart[] =>
     part.plan.part ? [{ part: part.plan.part, drawing }] : [],
   );
+  const lines = placed.reduce((sum, each) => sum + each.part.places.length * linesOf(each.drawing), 0);
+  if (lines > MOST_QUILT_LINES)
+    throw new ProblemError([
+      {
+        code: 'too-many-lines',
+        key: 'parts',
+        message: 'the quilt holds too much for one picture',
+        found: `${lines} lines and arcs`,
+        expected: `at most ${MOST_QUILT_LINES}`,
+        hint: 'draw some parts alone, or leave the fills out',
+      },
+    ]);
   return {
     drawing: drawQuilt(title, placed),
     notices: drawn.flatMap(({ part, messages }) => underName(part, messages)),

@@ -16,6 +16,9 @@ export interface Ground {
   readonly outer: Shape;
   /** What a border or a frame lies round, where other parts may lie. */
   readonly hole: Shape | undefined;
+  /** Its middle, and how far (mm) it reaches from there at the most. */
+  readonly at: Point;
+  readonly reach: number;
 }
 
 /** The grounds of a part's copies, on the quilt, its middle at the origin. */
@@ -25,10 +28,12 @@ export const groundsOf = ({ layout, part }: Plan): readonly Ground[] => {
   return (part?.places ?? [{ x: 0, y: 0 }]).map((at) => ({
     outer: laid(outer, at, turn),
     hole: hole && laid(hole, at, turn),
+    at,
+    reach: Math.max(...outer.corners.map((p) => Math.hypot(p.x, p.y))) + outer.radius,
   }));
 };
 
-const shapesOf = (layout: Layout): Ground => {
+const shapesOf = (layout: Layout): Pick<Ground, 'outer' | 'hole'> => {
   switch (layout.kind) {
     case 'strip':
       return { outer: rectangle(layout.length, layout.width), hole: undefined };
@@ -72,7 +77,13 @@ const laid = ({ corners, radius }: Shape, at: Point, turn: number): Shape => ({
 });
 
 /** By how much (mm) two grounds lie on one another; 0 or less where they do not. */
-export const overlapOf = (a: Ground, b: Ground): number =>
+export const overlapOf = (a: Ground, b: Ground): number => {
+  // Most of a few thousand copies are far from one another.
+  const between = Math.hypot(b.at.x - a.at.x, b.at.y - a.at.y) - a.reach - b.reach;
+  return between > 0 ? -between : overlapOfNear(a, b);
+};
+
+const overlapOfNear = (a: Ground, b: Ground): number =>
   Math.min(
     -apart(a.outer, b.outer),
     b.hole ? -roomIn(a.outer, b.hole) : Infinity,
@@ -91,13 +102,13 @@ const apart = (a: Shape, b: Shape): number => {
   });
   if (directions.length === 0) directions.push(polar(0, 1));
   const gaps = directions.flatMap((d) => [
-    reach(b, d, Math.min) - reach(a, d, Math.max),
-    reach(a, d, Math.min) - reach(b, d, Math.max),
+    reachTo(b, d, Math.min) - reachTo(a, d, Math.max),
+    reachTo(a, d, Math.min) - reachTo(b, d, Math.max),
   ]);
   return Math.max(...gaps) - a.radius - b.radius;
 };
 
-const reach = ({ corners }: Shape, direction: Point, of: (...all: number[]) => number): number =>
+const reachTo = ({ corners }: Shape, direction: Point, of: (...all: number[]) => number): number =>
   of(...corners.map((p) => dot(p, direction)));
 
 /** Outward, of a rectangle's four sides; none of a disc. */
@@ -117,6 +128,6 @@ const roomIn = (inner: Shape, hole: Shape): number => {
     const away = inner.corners.map((p) => Math.hypot(p.x - centre.x, p.y - centre.y));
     return hole.radius - Math.max(...away) - inner.radius;
   }
-  const sides = normalsOf(hole).map((n) => reach(hole, n, Math.max) - reach(inner, n, Math.max));
+  const sides = normalsOf(hole).map((n) => reachTo(hole, n, Math.max) - reachTo(inner, n, Math.max));
   return Math.min(...sides) - inner.radius;
 };

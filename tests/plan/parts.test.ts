@@ -181,7 +181,7 @@ test.each<[string, string, string[]]>([
     SAMPLER.replace('width: 7', 'width: 1/2'),
     [
       'quilt.yaml:7:98: parts.outer border.layout.border.margin: the margins leave no room for swags in a width of 1/2 in; ' +
-        'found 1/2 in and 1/2 in; expected at most 1/4 in together',
+        'found 1/2 in and 1/2 in, 1 in together; expected at most 1/4 in together',
     ],
   ],
 ])('%s', (_, text, expected) => {

@@ -83,6 +83,7 @@ interface LaidPart extends PartSheets {
 const quiltPicture = (quilt: StyledDrawing, parts: readonly LaidPart[], units: Units): CoverPicture => {
   const items = LAYERS.flatMap((id) => quilt.layers[id]);
   const whole = boxOfItems(items);
+  const copies = copiesIn(items);
   const place = (room: Box) => {
     const scale = Math.min(LARGEST, boxWidth(room) / boxWidth(whole), boxHeight(room) / boxHeight(whole));
     return { scale, bottom: room.maxY - scale * boxHeight(whole) };
@@ -101,7 +102,7 @@ const quiltPicture = (quilt: StyledDrawing, parts: readonly LaidPart[], units: U
         scale,
       );
       for (const { number, name } of parts)
-        for (const box of copiesOf(items, name))
+        for (const box of copies.get(name) ?? [])
           content.text({
             text: `${number}`,
             at: { x: x + scale * box.minX + 0.4 * TYPE.body, y: y + scale * box.maxY - 1.1 * TYPE.body },
@@ -113,7 +114,7 @@ const quiltPicture = (quilt: StyledDrawing, parts: readonly LaidPart[], units: U
     },
     caption: (scale) => [
       `The quilt, about ${percent(scale)} of true size: ${sizeWords(whole, units)}.`,
-      `${parts.map(({ number, name }) => `${number} ${name}${times(copiesOf(items, name).length)}`).join(', ')}.`,
+      `${parts.map(({ number, name }) => `${number} ${name}${times(copies.get(name)?.length ?? 0)}`).join(', ')}.`,
     ],
     legend: legendOfAll(parts.map(({ drawing }) => drawing)),
   };
@@ -137,16 +138,18 @@ const sizeWords = (box: Box, units: Units): string =>
 const boxOfItems = (items: readonly StyledItem[]): Box =>
   items.reduce<Box>((b, item) => (item.kind === 'path' ? joinBoxes(b, pathBox(item.path)) : b), EMPTY_BOX);
 
-/** The room that each copy of a part takes. */
-const copiesOf = (items: readonly StyledItem[], part: string): readonly Box[] => {
-  const boxes = new Map<string, Box>();
+/** By the parts' names the room that each of their copies takes. */
+const copiesIn = (items: readonly StyledItem[]): ReadonlyMap<string, readonly Box[]> => {
+  const parts = new Map<string, Map<string, Box>>();
   for (const item of items) {
     if (item.kind !== 'path' || !item.facts) continue;
-    const { part: name, copy = '' } = item.facts;
-    if (name !== part) continue;
-    boxes.set(copy, joinBoxes(boxes.get(copy) ?? EMPTY_BOX, pathBox(item.path)));
+    const { part = '', copy = '' } = item.facts;
+    const boxes = parts.get(part) ?? new Map<string, Box>();
+    parts.set(part, boxes.set(copy, joinBoxes(boxes.get(copy) ?? EMPTY_BOX, pathBox(item.path))));
   }
-  return [...boxes.values()].filter((box) => !isEmptyBox(box));
+  return new Map(
+    [...parts].map(([part, boxes]) => [part, [...boxes.values()].filter((b) => !isEmptyBox(b))]),
+  );
 };
 
 const legendOfAll = (drawings: readonly StyledDrawing[]): readonly LegendEntry[] => {
