@@ -103,6 +103,7 @@ describe('the picture of the quilt', () => {
     const cards = await ask({ kind: 'fits', input: opened('wreath'), from: 0, count: 3 });
     const other = { ...withTaken(opened('wreath'), cards.at(-1)!.key), part: 'inner border' };
     expect(cards.length).toBeGreaterThan(1);
+    expect(await others(opened('inner border'))).toEqual(before);
     expect((await others(other))[0]!.drawn?.inks).not.toEqual(before[0]!.drawn?.inks);
   });
 });

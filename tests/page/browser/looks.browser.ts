@@ -42,6 +42,11 @@ const violations = async (page: Page): Promise<readonly string[]> => {
   return results.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
 };
 
+const overflow = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+const QUILT = join(import.meta.dirname, '../../../samples/lathe-street-quilt.yaml');
+
 const SIZES = { phone: [390, 844], tablet: [820, 1180], desktop: [1366, 900] } as const;
 
 for (const [name, [width, height]] of Object.entries(SIZES))
@@ -90,10 +95,31 @@ for (const [name, [width, height]] of Object.entries(SIZES))
       });
     });
 
-describe('room for everyone', () => {
-  const overflow = (page: Page): Promise<number> =>
-    page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+for (const [name, colorScheme] of [
+  ['phone', 'dark'],
+  ['desktop', 'light'],
+] as const)
+  test(`a quilt with parts has no violation, and is not cut off: ${name}, ${colorScheme}`, async () => {
+    const [width, height] = SIZES[name];
+    const { context, page, faults } = await visit(browser, server.url, {
+      viewport: { width, height },
+      colorScheme,
+    });
+    await settled(page);
+    await drop(page, 'quilt.yaml', readFileSync(QUILT, 'utf8'));
+    await page.getByRole('button', { name: 'outer border' }).click();
+    await settled(page);
+    await expect.poll(() => page.locator('.quilt [data-part]').count(), { timeout: 60_000 }).toBe(4);
+    await page.locator('.quilt .open-part .ink.fill').first().waitFor({ state: 'attached', timeout: 60_000 });
+    await idle(page);
+    expect(await violations(page)).toEqual([]);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: join(PICTURES, `${name}-${colorScheme}-parts.png`), fullPage: true });
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 
+describe('room for everyone', () => {
   test('nothing is cut off at 320 px (WCAG 2.2, 1.4.10), nor with text twice as large', async () => {
     const { context, page } = await visit(browser, server.url, { viewport: { width: 320, height: 640 } });
     await settled(page);
