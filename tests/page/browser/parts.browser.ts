@@ -165,6 +165,22 @@ test('what is half typed in one part is nothing of another', async () => {
   await context.close();
 });
 
+test('a plan whose layouts all stand in brackets is known as one', async () => {
+  const { context, page } = await visit(browser, server.url);
+  await settled(page);
+  const strip = (at: number): string =>
+    `{ at: [0, ${at}], layout: { strip: { length: 40, width: 5 } }, swag: { repeats: 4 } }`;
+  await drop(page, 'strips.yaml', `template: baluster\nparts:\n  1: ${strip(0)}\n  2: ${strip(10)}\n`);
+  await told(page, /“strips” is open/);
+  await settled(page);
+  await page.locator('.parts').getByRole('button', { name: '2' }).click();
+  await settled(page);
+  await page.getByLabel('Strip width').fill('6');
+  await idle(page);
+  await expect.poll(async () => (await kept(page)).plan).toMatch(/1: .*width: 5.*\n.*2: .*width: 6/);
+  await context.close();
+});
+
 test('the command opens it whole', async () => {
   const folder = emptyFolder();
   writeFileSync(join(folder, 'quilt.yaml'), QUILT);
