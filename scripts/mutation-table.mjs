@@ -760,4 +760,32 @@ export const MUTATIONS = [
     to: 'HUNDREDTH = 0.1',
     test: 'tests/length/print.test.ts',
   },
+  {
+    name: 'page: a figure of the open part written at the head of the plan',
+    file: 'src/page/plan/plan-text.ts',
+    from: 'part !== undefined && OF_PARTS.has(path[0])',
+    to: "part === '' && OF_PARTS.has(path[0])",
+    test: 'tests/page/parts.test.ts',
+  },
+  {
+    name: 'page: of another part the best fit, whatever was taken in it',
+    file: 'src/page/engine/desk.ts',
+    from: 'takenIn({ ...input, part: plan.part?.name }), placed)',
+    to: 'undefined, placed)',
+    test: 'tests/page/quilt.test.ts',
+  },
+  {
+    name: 'page: another part kept in the picture though it has changed',
+    file: 'src/page/engine/quilt.ts',
+    from: 'if (before?.from === from)',
+    to: 'if (before)',
+    test: 'tests/page/quilt.test.ts',
+  },
+  {
+    name: 'page: of all parts only the first one printed',
+    file: 'src/page/engine/print.ts',
+    from: 'await make(title, parts, choices, means)',
+    to: 'await make(title, parts.slice(0, 1), choices, means)',
+    test: 'tests/page/quilt.test.ts',
+  },
 ];
