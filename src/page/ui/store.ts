@@ -53,6 +53,8 @@ export const canRedo = computed(() => history.value.future.length > 0);
 export const quick: Client = startClient(() => hire('quick'));
 /** The same for what may come a little later, so that it never stands in a dragging hand's way. */
 const aside: Client = startClient(() => hire('quick'));
+/** And for the other parts of a quilt, which may be forty. It starts when there are any. */
+const round: Client = startClient(() => hire('quick'));
 export const thorough: Client = startClient(() => hire('thorough'));
 
 /** Fits that are shown at first, and added by each “more”. */
@@ -132,7 +134,6 @@ export const take = (key: string): void => commit(withTaken(state.value, key));
 export const openPartNamed = (part: string): void => {
   const name = partNow.value;
   if (name === undefined || name === part) return;
-  forgetUnread();
   // The part that is left stays in the picture, among the others.
   const { laid, quilt } = shown.value ?? {};
   if (laid && quilt)
@@ -179,6 +180,7 @@ export const during = async <T>(what: string, work: Promise<T>): Promise<T> => {
 export const stopWork = (): void => {
   quick.stop();
   aside.stop();
+  round.stop();
   thorough.stop();
   say('Stopped. The picture shows what was worked out before.');
 };
@@ -297,7 +299,7 @@ const followOthers = (): void => {
       others.value = [];
       return;
     }
-    void aside.ask({ kind: 'others', input: state.peek() }).then((answered) => {
+    void round.ask({ kind: 'others', input: state.peek() }).then((answered) => {
       if (answered.kind === 'answer' && madeFrom.peek() === from) others.value = answered.answer;
       else if (asked === from) asked = undefined;
     });
