@@ -126,6 +126,24 @@ test.each([
   expect(follow(layout, swag, profile('newel'))).toEqual({ count: 1, faults: [] });
 });
 
+test.each([
+  [
+    'a half circle, which swings along its own edge at the crown, is set by its crown end',
+    'block',
+    '{ start: [0, 0] }, { arc: { to: [21.2, 0], rise: 10.6 } }',
+    '{ setting: crown-on-centre, side: inside, direction: heel-first }',
+  ],
+  [
+    'a heel 100 mm beyond the crown has as much play as the needle, on a longer arm',
+    'border',
+    '{ start: [0, 0] }, { line: { to: [50, 0] } }, { line: { to: [100, 0] } }, { arc: { to: [132.3, -10.3], rise: -11.8 } }, { line: { to: [182.3, -9] } }',
+    '{ setting: crown-on-centre, side: outside, direction: crown-first }',
+  ],
+])('%s', (_, band, edge, swag) => {
+  const template = templateOf(`units: mm\nedge: [${edge}]`, 'turned');
+  expect(follow(BANDS[band]!('turn', 'inner'), swag, template)).toEqual({ count: 1, faults: [] });
+});
+
 describe('any template', () => {
   const shares = (n: number) => fc.array(fc.integer({ min: -100, max: 100 }), { minLength: n, maxLength: n });
   /** Lobes, hollows and flats, one after another, with a step between them; two lines etched near the heel. */

@@ -16,7 +16,10 @@ const PAST = 0.6;
 /** “At” a place on the edge, as the eye sees it, mm. */
 const AT = 2;
 
-/** Ways to lay the template that are one to the hand: the one that touches best, and how far they lie apart (mm). */
+/**
+ * Ways to lay the template that are one to the finger: the one that the eye would take, and how far apart (mm) they
+ * hold the foot. What hangs beyond the swag swings farther, and nothing is stitched there.
+ */
 export interface Found {
   readonly lie: Lie;
   readonly spread: number;
@@ -112,16 +115,14 @@ const swing = (
     const needle = onAcrylic(lie, crown);
     const { away, at, pastEnd } = acrylic.feel(needle);
     const isOn = forward ? at > begin + 1 : at < begin - 1;
-    const isFar = stop === undefined || apart(needle, stop) < AT;
-    return {
-      lie,
-      off: offEdge(away, acrylic),
-      isRight: away > 0 && isOn && isFar && pastEnd <= PAST + 2 * rounding,
-    };
+    const off = offEdge(away, acrylic);
+    const miss = stop === undefined ? Math.abs(off) : apart(needle, stop);
+    const isFar = stop === undefined || miss < AT;
+    return { lie, off, miss, isRight: away > 0 && isOn && isFar && pastEnd <= PAST + 2 * rounding };
   };
   return clusters(
     travel(0, TURN * chord, TOUCH + rounding, (t) => tried(t / chord)),
-    acrylic,
+    stop === undefined ? endsOf(acrylic) : [start, stop],
     TOUCH + rounding,
     true,
   );
@@ -143,17 +144,19 @@ const slid = (
       const { away, pastEnd } = acrylic.feel(onAcrylic(lie, stand.at));
       const along = (p: number): number => seenFrom(stand, onCloth(lie, acrylic.place(p).spot)).along;
       // The edge is to lead to the crown.
-      const ends = [acrylic.place(0), acrylic.place(acrylic.length)].map((p) => onCloth(lie, p.spot));
+      const ends = endsOf(acrylic).map((p) => onCloth(lie, p));
       const leads =
         dot(minus(ends[1]!, ends[0]!), minus(crown, stand.at)) > 0 === (direction === 'heel-first');
       const lies = !landing || !end || Math.abs(along(end.at) - landing.along) <= rounding + STEP;
+      const off = offEdge(away, acrylic);
       return {
         lie,
-        off: offEdge(away, acrylic),
+        off,
+        miss: Math.abs(off),
         isRight: away > 0 && leads && lies && pastEnd <= PAST + 2 * rounding,
       };
     });
-    return clusters(tries, acrylic, TOUCH + rounding, false);
+    return clusters(tries, endsOf(acrylic), TOUCH + rounding, false);
   });
 };
 
@@ -161,6 +164,13 @@ interface Try {
   readonly lie: Lie;
   /** mm between foot and edge. */
   readonly off: number;
+  /**
+   * mm by which it is not what the words say: of a swing, how far the needle is from where it stands with the foot at
+   * the place that they name. Swung by t (mm of its far end) the template comes to the foot by t·cos φ, φ being the angle
+   * between chord and stitching at the crown. Where that is 90°, as on a half circle, only t²/2·(1/R − 1/chord) is
+   * left, and the touch by itself tells nothing: marks 0.04 mm too near would swing a half circle of R 17 mm by 1.6.
+   */
+  readonly miss: number;
   readonly isRight: boolean;
 }
 
@@ -177,9 +187,11 @@ const travel = (start: number, end: number, touch: number, tried: (t: number) =>
   return tries;
 };
 
+const endsOf = (acrylic: Acrylic): readonly Spot[] => [0, acrylic.length].map((at) => acrylic.place(at).spot);
+
 const clusters = (
   tries: readonly Try[],
-  acrylic: Acrylic,
+  watched: readonly Spot[],
   touch: number,
   isRound: boolean,
 ): readonly Found[] => {
@@ -193,11 +205,10 @@ const clusters = (
   // All the way round the last try stands beside the first.
   if (isRound && groups.length > 1 && touches(tries[0]!) && touches(tries.at(-1)!))
     groups[0] = [...groups.pop()!, ...groups[0]!];
-  const ends = [acrylic.place(0).spot, acrylic.place(acrylic.length).spot];
   return groups.map((group) => {
-    const best = group.reduce((a, b) => (Math.abs(b.off) < Math.abs(a.off) ? b : a));
+    const best = group.reduce((a, b) => (b.miss < a.miss ? b : a));
     const [first, last] = [group[0]!, group.at(-1)!];
-    const spread = Math.max(...ends.map((p) => apart(onCloth(first.lie, p), onCloth(last.lie, p))));
+    const spread = Math.max(...watched.map((p) => apart(onCloth(first.lie, p), onCloth(last.lie, p))));
     return { lie: best.lie, spread };
   });
 };
