@@ -139,9 +139,16 @@ test.each([
     '{ start: [0, 0] }, { line: { to: [50, 0] } }, { line: { to: [100, 0] } }, { arc: { to: [132.3, -10.3], rise: -11.8 } }, { line: { to: [182.3, -9] } }',
     '{ setting: crown-on-centre, side: outside, direction: crown-first }',
   ],
-])('%s', (_, band, edge, swag) => {
+  [
+    'a notch behind the start mark, to which the stitching first comes nearer, is not passed',
+    'block',
+    '{ start: [0, 0] }, { line: { to: [50, 0] } }, { line: { to: [100, 16.5] } }, { arc: { to: [147.3, -8.3], rise: -12 } }',
+    '{ setting: crown-on-centre, side: outside, direction: heel-first }',
+    'open',
+  ],
+])('%s', (_, band, edge, swag, corners = 'turn') => {
   const template = templateOf(`units: mm\nedge: [${edge}]`, 'turned');
-  expect(follow(BANDS[band]!('turn', 'inner'), swag, template)).toEqual({ count: 1, faults: [] });
+  expect(follow(BANDS[band]!(corners, 'inner'), swag, template)).toEqual({ count: 1, faults: [] });
 });
 
 describe('any template', () => {

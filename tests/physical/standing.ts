@@ -179,10 +179,15 @@ const faultsOfPauses = (standing: Standing): string[] =>
       const near = all.filter((a) => a.away <= least + AS_NEAR).map((a) => a.along);
       return { least, low: Math.min(...near), high: Math.max(...near) };
     };
+    // Where the foot touches at the two ends: stitching may come nearer to a place that it leaves behind.
+    const [first, last] = [stitch[0]!.from, stitch.at(-1)!.to].map(
+      (p) => acrylic.feel(onAcrylic(lie, p)).at,
+    ) as [number, number];
     for (const [i, brk] of acrylic.template.breaks.entries()) {
       const said = read.pauses.find((p) => p.section === i + 2);
       const { low, high } = nearest(onCloth(lie, brk.point));
-      const isPassed = low > 1 && high < whole - 1;
+      const isBetween = (brk.at - first) * (brk.at - last) < 0;
+      const isPassed = isBetween && low > 1 && high < whole - 1;
       if (!said) {
         if (isPassed) wrong(`a pause at section ${i + 2}`, 0, low);
         continue;
