@@ -146,9 +146,20 @@ test.each([
     '{ setting: crown-on-centre, side: outside, direction: heel-first }',
     'open',
   ],
-])('%s', (_, band, edge, swag, corners = 'turn') => {
-  const template = templateOf(`units: mm\nedge: [${edge}]`, 'turned');
-  expect(follow(BANDS[band]!(corners, 'inner'), swag, template)).toEqual({ count: 1, faults: [] });
+  [
+    'a crown of a wreath straight across from its start mark, where rounded rays put it before or past',
+    'wreath',
+    '{ start: [0, 0] }, { arc: { to: [50, 0], rise: -11.8 } }, { line: { to: [100, -4.8] } }, { arc: { to: [166.2, -10.3], rise: -10.6 } }',
+    '{ setting: alignment-line, laid: along, side: outside, direction: heel-first }',
+    'none',
+    'outer',
+  ],
+])('%s', (_, band, edge, swag, corners = 'turn', from = 'inner') => {
+  const template = templateOf(
+    `units: mm\nedge: [${edge}]\nalignment: [{ name: A, at: 20 }, { name: B, at: 35 }]`,
+    'turned',
+  );
+  expect(follow(BANDS[band]!(corners, from), swag, template)).toEqual({ count: 1, faults: [] });
 });
 
 describe('any template', () => {

@@ -3,7 +3,7 @@
 import { stepOf } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
 import type { Design } from '../../src/swag/index.ts';
-import { apart, minus, plus, type Spot } from './acrylic.ts';
+import { apart, dot, minus, plus, type Spot } from './acrylic.ts';
 import { bareNumber, type Rays, type Read } from './card-reader.ts';
 import { BorderCloth, borderOf, from, type Stand } from './cloth.ts';
 
@@ -164,7 +164,8 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
   const crownRadius =
     instruction.kind === 'swing' && instruction.crown !== 'table' ? instruction.crown : rays.crown;
   return [1, count].flatMap((n): Half[] => {
-    const crown = plus({ x: 0, y: 0 }, ray(`centre ${n}`), crownRadius);
+    const centre = ray(`centre ${n}`);
+    const crown = plus({ x: 0, y: 0 }, centre, crownRadius);
     const half = (kind: 'start' | 'stop', beside: string): Stand => {
       const own = ray(`${kind} ${n}`);
       const sum = plus(own, ray(beside));
@@ -173,11 +174,11 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
       const away = plus({ x: 0, y: 0 }, up, outward);
       const at = plus({ x: 0, y: 0 }, own, rays.start);
       const across = { x: -away.y, y: away.x };
-      const on = minus(crown, at);
-      const along = across.x * on.x + across.y * on.y > 0 ? across : { x: -across.x, y: -across.y };
+      // Into the swag is towards its centre line; the crown may lie straight across from the start mark.
+      const along = dot(across, centre) > 0 ? across : { x: -across.x, y: -across.y };
       return { at, along, up: away };
     };
-    const shared = { repeat: `frame ${n}`, row: 'each', crown, centre: ray(`centre ${n}`), startUp: 0 };
+    const shared = { repeat: `frame ${n}`, row: 'each', crown, centre, startUp: 0 };
     return [
       { ...shared, half: 'first', stand: half('start', `stop ${n === 1 ? count : n - 1}`) },
       { ...shared, half: 'second', stand: half('stop', `start ${n === count ? 1 : n + 1}`) },
