@@ -154,6 +154,12 @@ test.each([
     'none',
     'outer',
   ],
+  [
+    'a deep notch whose bottom lies between two of 41 places',
+    'strip',
+    '{ start: [0, 0] }, { arc: { to: [32.3, -19.3], rise: 4.8 } }, { arc: { to: [60.4, -2.8], rise: 10.3 } }, { line: { to: [110.4, -2.8] } }',
+    '{ setting: crown-on-centre, side: inside, direction: heel-first }',
+  ],
 ])('%s', (_, band, edge, swag, corners = 'turn', from = 'inner') => {
   const template = templateOf(
     `units: mm\nedge: [${edge}]\nalignment: [{ name: A, at: 20 }, { name: B, at: 35 }]`,

@@ -203,8 +203,9 @@ const faultsOfPauses = (standing: Standing): string[] =>
         );
     }
     for (const { from, to, away } of read.unreached) {
-      const places = Array.from({ length: 41 }, (_, i) =>
-        onCloth(lie, acrylic.place(from + ((to - from) * i) / 40).spot),
+      const n = Math.ceil((to - from) / 0.1);
+      const places = Array.from({ length: n + 1 }, (_, i) =>
+        onCloth(lie, acrylic.place(from + ((to - from) * i) / n).spot),
       );
       const found = places.map(nearest);
       const deepest = Math.max(...found.map((n) => n.least));
