@@ -22,7 +22,7 @@ import { unprintable } from './unprintable.ts';
  * Lines and arcs of all parts, each copy counted: as many take 1 GB. The sample quilt has 25,000, with feathers in its
  * outer border.
  */
-export const MOST_QUILT_LINES = 1_000_000;
+const MOST_QUILT_LINES = 1_000_000;
 
 const linesOf = ({ layers }: Drawing): number =>
   LAYERS.reduce(
