@@ -9,6 +9,20 @@ const times = (n: number, make: (i: number) => string): string =>
 export const strip = (length: string, more = '', template = 'baluster'): string =>
   `template: ${template}\nlayout:\n  strip: { length: ${length}, width: 5 }\n${more}`;
 
+/** So many parts in rows: strips, or blocks in frames, each of them in many places. */
+export const strips = (count: number): string =>
+  `template: [baluster, finial, newel]\nparts:\n${times(
+    count,
+    (i) =>
+      `  strip ${i}: { at: [0, ${8 * i - 160}], layout: { strip: { length: 40, width: 6 } }, channels: { outward: [1/4] } }\n`,
+  )}`;
+export const crowd = (rows: number, places: number): string =>
+  `template: finial\nparts:\n${times(
+    rows,
+    (i) =>
+      `  row ${i}: { at: [${times(places, (k) => `[${6 * k - 297}, ${6 * i - 117}],`)}], layout: { frame: { block: 2, within: 6, corners: meet } } }\n`,
+  )}`;
+
 export const border = (
   size: number,
   width: number,
