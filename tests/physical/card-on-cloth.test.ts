@@ -160,6 +160,12 @@ test.each([
     '{ start: [0, 0] }, { arc: { to: [32.3, -19.3], rise: 4.8 } }, { arc: { to: [60.4, -2.8], rise: 10.3 } }, { line: { to: [110.4, -2.8] } }',
     '{ setting: crown-on-centre, side: inside, direction: heel-first }',
   ],
+  [
+    'an edge that leaves the foot by 0.12 mm and comes back, at one place to the eye',
+    'wreath',
+    '{ start: [0, 0] }, { line: { to: [62.6, -23.3] } }, { arc: { to: [84.4, -21.5], rise: -8.4 } }, { line: { to: [134.4, -21.5] } }, { line: { to: [184.4, -21.5] } }',
+    '{ setting: crown-on-centre, side: outside, direction: heel-first }',
+  ],
 ])('%s', (_, band, edge, swag, corners = 'turn', from = 'inner') => {
   const template = templateOf(
     `units: mm\nedge: [${edge}]\nalignment: [{ name: A, at: 20 }, { name: B, at: 35 }]`,

@@ -124,7 +124,7 @@ const swing = (
     travel(0, TURN * chord, TOUCH + rounding, (t) => tried(t / chord)),
     stop === undefined ? endsOf(acrylic) : [start, stop],
     TOUCH + rounding,
-    true,
+    { isRound: true, isNamed: stop !== undefined },
   );
 };
 
@@ -156,7 +156,10 @@ const slid = (
         isRight: away > 0 && leads && lies && pastEnd <= PAST + 2 * rounding,
       };
     });
-    return clusters(tries, endsOf(acrylic), TOUCH + rounding, false);
+    return clusters(tries, endsOf(acrylic), TOUCH + rounding, {
+      isRound: false,
+      isNamed: false,
+    });
   });
 };
 
@@ -193,14 +196,18 @@ const clusters = (
   tries: readonly Try[],
   watched: readonly Spot[],
   touch: number,
-  isRound: boolean,
+  { isRound, isNamed }: { readonly isRound: boolean; readonly isNamed: boolean },
 ): readonly Found[] => {
   const touches = ({ off, isRight }: Try): boolean => isRight && Math.abs(off) <= touch;
   const groups: Try[][] = [];
-  for (const [i, one] of tries.entries()) {
-    if (!touches(one)) continue;
-    if (i > 0 && touches(tries[i - 1]!) && groups.length > 0) groups.at(-1)!.push(one);
-    else groups.push([one]);
+  let goesOn = false;
+  for (const one of tries) {
+    if (touches(one)) {
+      if (goesOn) groups.at(-1)!.push(one);
+      else groups.push([one]);
+      goesOn = true;
+      // A foot that comes off the edge and back at the very place that is named is at one place to the eye.
+    } else if (!(isNamed && one.isRight)) goesOn = false;
   }
   // All the way round the last try stands beside the first.
   if (isRound && groups.length > 1 && touches(tries[0]!) && touches(tries.at(-1)!))
