@@ -161,6 +161,12 @@ test.each([
     '{ setting: crown-on-centre, side: inside, direction: heel-first }',
   ],
   [
+    'a sharp turn halfway, where the edge lies on one side of the way before and the other of the way after',
+    'strip',
+    '{ start: [0, 0] }, { line: { to: [50.3, 0] } }, { arc: { to: [72.4, 22.3], rise: 11.2 } }',
+    '{ setting: crown-on-centre, side: inside, direction: heel-first }',
+  ],
+  [
     'an edge that leaves the foot by 0.12 mm and comes back, at one place to the eye',
     'wreath',
     '{ start: [0, 0] }, { line: { to: [62.6, -23.3] } }, { arc: { to: [84.4, -21.5], rise: -8.4 } }, { line: { to: [134.4, -21.5] } }, { line: { to: [184.4, -21.5] } }',

@@ -130,10 +130,13 @@ const faultsOfSentences = (standing: Standing): string[] =>
     }
     // The acrylic lies where the edge is, seen from the needle on its way.
     const way = walk(stitch, 2);
-    const i = Math.floor(way.length / 2);
-    const [here, next] = [way[i - 1]!.spot, way[i]!.spot];
-    const edge = onCloth(lie, acrylic.place(acrylic.feel(onAcrylic(lie, here)).at).spot);
-    const acrylicSide = Math.sign(wedge(minus(next, here), minus(edge, here)));
+    // All along, because at a sharp turn the edge lies otherwise to the way before than to the way after.
+    const sides = way.slice(1).map(({ spot: next }, i) => {
+      const here = way[i]!.spot;
+      const edge = onCloth(lie, acrylic.place(acrylic.feel(onAcrylic(lie, here)).at).spot);
+      return Math.sign(wedge(minus(next, here), minus(edge, here)));
+    });
+    const acrylicSide = Math.sign(sides.reduce((a, b) => a + b));
     const seamSide = -Math.sign(wedge(half.stand.along, half.stand.up));
     if ((acrylicSide === seamSide) !== read.inside) wrong('the side of the swag', 0, 1);
   });
