@@ -24,6 +24,7 @@ import {
   pathEnd,
   pathLength,
   pathStart,
+  pieceLength,
 } from '../geometry/index.ts';
 import {
   formatLength,
@@ -60,6 +61,9 @@ export type TemplateReading =
 /** An edge shorter than this (mm, 3/16 in) is no template; longer than 120 in no table holds it. */
 const SHORTEST_EDGE = (3 / 16) * MM_PER_INCH;
 const LONGEST_EDGE = 120 * MM_PER_INCH;
+
+/** So many lines and arcs on so short a stretch as the shortest edge are 0.02 mm each: no blade cuts them. */
+const MOST_IN_A_STRETCH = 250;
 
 /** Path data may make arcs as large as the solar system, and no ruler has words for them. */
 const A_KILOMETRE = 1e6;
@@ -202,6 +206,13 @@ const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units:
         expected: `at most ${MOST_PIECES}`,
       }),
     ];
+  if (isCrowded(path))
+    return [
+      problemAt(document, ['edge'], 'edge', 'the edge is too finely drawn', {
+        found: `more than ${MOST_IN_A_STRETCH} lines and arcs within ${say(SHORTEST_EDGE)}`,
+        expected: `at most ${MOST_IN_A_STRETCH}`,
+      }),
+    ];
   const fault = crossing(document, path, stepOfPiece, say);
   if (fault) return [fault];
   const heel = pathStart(path);
@@ -213,6 +224,18 @@ const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units:
       }),
     ];
   return [];
+};
+
+/** The rolling foot compares each piece with all that lie within its reach, and with thousands takes minutes. */
+const isCrowded = ({ pieces }: Path): boolean => {
+  let length = 0;
+  return pieces.some((piece, i) => {
+    length += pieceLength(piece);
+    if (i < MOST_IN_A_STRETCH) return false;
+    const is = length < SHORTEST_EDGE;
+    length -= pieceLength(pieces[i - MOST_IN_A_STRETCH]!);
+    return is;
+  });
 };
 
 const crossing = (

@@ -254,6 +254,15 @@ describe('mistakes in a template', () => {
     expect(lines(wrong).map((l) => l.split(':')[1])).toEqual(['3', '6', '11']);
   });
 
+  test('an edge of pieces that no blade cuts is refused', () => {
+    const edge = (n: number): string =>
+      `edge: { svg: "M0 0L9 0a${'1e-6 1e-6 0 0 1 1e-6 0 '.repeat(n)}L18 0" }`;
+    expect(lines(edge(250))).toEqual([]);
+    expect(lines(edge(251))).toEqual([
+      't.yaml:1:7: edge: the edge is too finely drawn; found more than 250 lines and arcs within 3/16 in; expected at most 250',
+    ]);
+  });
+
   test('path data of absurd size is refused in time', () => {
     const start = performance.now();
     for (const data of [
