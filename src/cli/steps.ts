@@ -10,8 +10,8 @@ import {
   quoted,
 } from '../document/index.ts';
 import type { Part } from '../jobs/part.ts';
-import { type PartReading, type Plan, readPlan } from '../plan/index.ts';
-import { designFromPlan } from '../swag/index.ts';
+import { overlaps, type PartReading, type Plan, readPlan } from '../plan/index.ts';
+import { designFromPlan, frameSize, isRound } from '../swag/index.ts';
 import { readTemplate, type Template } from '../template/index.ts';
 import { findPlanTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
@@ -23,6 +23,8 @@ import { wrongValue } from './wrong-use.ts';
 export interface PlanFiles {
   /** What the plan calls this part; undefined where the plan is one design. */
   readonly name: string | undefined;
+  /** Where in the plan's file it stands. */
+  readonly own: PartReading;
   readonly plan: Plan;
   /** The plan as it is written. */
   readonly text: string;
@@ -76,6 +78,7 @@ export const readQuiltFiles = async (
     const inputs = [source.path, ...found.paths];
     parts.push({
       name: plan.part?.name,
+      own,
       plan,
       text: source.text,
       templates: found.templates,
@@ -146,6 +149,16 @@ export const plannedQuilt = async (
     else problems.push(...made.problems.map(files.placed).map((problem) => ofPart(problem, files)));
   }
   if (problems.length > 0) throw new ProblemError(problems);
+  // A round frame without a limit takes the room that its swags do, and those are known only now.
+  const across = (plan: Plan): number | undefined => {
+    const design = parts.find((part) => part.plan === plan)?.design;
+    return design && isRound(design.fit) ? frameSize(design)?.width : undefined;
+  };
+  const lying = overlaps(
+    parts.map(({ own }) => own),
+    across,
+  );
+  if (lying.length > 0) throw new ProblemError(lying);
   return { ...quilt, parts };
 };
 

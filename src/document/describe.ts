@@ -63,3 +63,11 @@ export const nearestOf = (written: string, known: readonly string[]): string | u
 
 /** `Channel_Lines` and `channel-lines` are `channelLines` to the eye. */
 const simple = (word: string): string => word.toLowerCase().replace(/[\s_-]/g, '');
+
+/** A title or a name as it may stand in a file's name: small letters, digits and dashes; empty where it has none. */
+export const fileWord = (title: string): string =>
+  title
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);

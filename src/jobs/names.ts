@@ -1,5 +1,6 @@
 /** What a file that a job makes is called when nobody says: after its plan or template, its part, and what it is. */
 
+import { fileWord } from '../document/index.ts';
 import type { Part } from './part.ts';
 
 /** What a file is, as its name tells. */
@@ -35,9 +36,4 @@ export const proposedName = ({ called, part, kind, ending = 'pdf' }: Naming): st
 };
 
 /** What files are called after a title or a part's name. */
-export const calledAfter = (title: string): string =>
-  title
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 60) || 'border';
+export const calledAfter = (title: string): string => fileWord(title) || 'border';

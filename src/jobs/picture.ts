@@ -34,10 +34,14 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   );
   return {
     bytes,
-    words: `${shown.scope.label}, ${size}`,
+    words: `${shown.scope.label}${onceOf(plan)}, ${size}`,
     notices: [...drawn.notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
     summary,
     corrections: measured ? correctionLines(measured) : [],
     shown,
   };
 };
+
+/** A part is drawn by itself once, wherever and how often it lies on its quilt. */
+const onceOf = ({ part }: Part['plan']): string =>
+  part && part.places.length > 1 ? ` once, of ${part.places.length} on the quilt` : '';

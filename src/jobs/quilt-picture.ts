@@ -44,7 +44,7 @@ export const quiltDrawing = (
 ): QuiltDrawing => {
   const drawn = parts.map((part) => {
     const { plan, design } = part;
-    const options = { withFills: !without.includes('fill'), ghosts: !without.includes('template') };
+    const options = { withFills: !without.includes('fill'), ghosts: false };
     return { part, ...drawPlan(design, plan, shownOf(design, 'all').scope, options) };
   });
   const problems = drawn.flatMap((each) => each.problems.map(each.part.placed));

@@ -21,9 +21,12 @@ export interface Ground {
   readonly reach: number;
 }
 
-/** The grounds of a part's copies, on the quilt, its middle at the origin. */
-export const groundsOf = ({ layout, part }: Plan): readonly Ground[] => {
-  const { outer, hole } = shapesOf(layout);
+/**
+ * The grounds of a part's copies, on the quilt, its middle at the origin. `across` is how wide a round frame comes out,
+ * mm: without it, and without a limit, only what is kept clear is known to be taken.
+ */
+export const groundsOf = ({ layout, part }: Plan, across?: number): readonly Ground[] => {
+  const { outer, hole } = shapesOf(layout, across);
   const turn = part?.turn ?? 0;
   return (part?.places ?? [{ x: 0, y: 0 }]).map((at) => ({
     outer: laid(outer, at, turn),
@@ -33,7 +36,7 @@ export const groundsOf = ({ layout, part }: Plan): readonly Ground[] => {
   }));
 };
 
-const shapesOf = (layout: Layout): Pick<Ground, 'outer' | 'hole'> => {
+const shapesOf = (layout: Layout, across: number | undefined): Pick<Ground, 'outer' | 'hole'> => {
   switch (layout.kind) {
     case 'strip':
       return { outer: rectangle(layout.length, layout.width), hole: undefined };
@@ -46,7 +49,7 @@ const shapesOf = (layout: Layout): Pick<Ground, 'outer' | 'hole'> => {
     }
     case 'frame': {
       const { around, clearance, within } = layout;
-      return { outer: disc((within ?? around + 2 * clearance) / 2), hole: disc(around / 2) };
+      return { outer: disc((within ?? across ?? around + 2 * clearance) / 2), hole: disc(around / 2) };
     }
     default:
       return layout satisfies never;

@@ -11,10 +11,16 @@ const ONE_SEAM = MM_PER_INCH;
 /** What is said to touch does, though halves are added up in another order, mm. */
 const NOISE = 1e-6;
 
+/** How wide a round frame without a limit comes out, mm: that is known once its swags are. */
+export type Across = (plan: Plan) => number | undefined;
+
 /** Parts that lie on one another: one line for two parts, with both places. */
-export const overlaps = (parts: readonly PartReading[]): readonly Problem[] =>
+export const overlaps = (
+  parts: readonly PartReading[],
+  across: Across = () => undefined,
+): readonly Problem[] =>
   pairsOf(parts).flatMap(([a, b]) => {
-    const by = a === b ? ownOverlap(a.plan) : overlapBetween(a.plan, b.plan);
+    const by = a === b ? ownOverlap(a.plan, across) : overlapBetween(a.plan, b.plan, across);
     if (!(by > NOISE)) return [];
     const path = b.pathOf(['layout']);
     return [
@@ -28,13 +34,17 @@ export const overlaps = (parts: readonly PartReading[]): readonly Problem[] =>
             : `the part ${nameOf(b)} lies on the part ${nameOf(a)}${lineOf(a)}`,
         found: `${someLength(by, b.plan)} of overlap`,
         expected: 'parts beside or inside one another',
-        hint:
-          a !== b && roundQuilt(a.plan) && roundQuilt(b.plan)
-            ? 'compare the outer sides of the inner border with the inner sides of the outer one'
-            : 'say where each part lies with at: right and up from the middle of the quilt',
+        hint: hintFor(a, b),
       },
     ];
   });
+
+const hintFor = (a: PartReading, b: PartReading): string => {
+  if (a !== b && nestedBorders(a.plan, b.plan))
+    return 'compare the outer sides of the inner border with the inner sides of the outer one';
+  const limited = [a, b].some(({ plan }) => plan.layout.kind === 'frame' && plan.layout.within !== undefined);
+  return `say where each part lies with at: right and up from the middle of the quilt${limited ? '; a frame takes all the room that within gives it' : ''}`;
+};
 
 /** Two borders that share a seam were measured twice: what the measures differ by is said. */
 export const seamsApart = (parts: readonly PartReading[]): readonly Problem[] =>
@@ -73,8 +83,8 @@ const lineOf = ({ placeAt }: PartReading): string => {
   return line === undefined ? '' : ` (line ${line})`;
 };
 
-const ownOverlap = (plan: Plan): number => {
-  const grounds = groundsOf(plan);
+const ownOverlap = (plan: Plan, across: Across): number => {
+  const grounds = groundsOf(plan, across(plan));
   let most = 0;
   grounds.forEach((b, i) => {
     for (const a of grounds.slice(0, i)) most = Math.max(most, overlapOf(a, b));
@@ -82,15 +92,18 @@ const ownOverlap = (plan: Plan): number => {
   return most;
 };
 
-const overlapBetween = (a: Plan, b: Plan): number => {
+const overlapBetween = (a: Plan, b: Plan, across: Across): number => {
   const nested = nestedBorders(a, b);
   if (nested) {
     // Measured twice, a seam differs by a little: that is said, and is no overlap.
     const least = Math.min(...SIDES.map((side) => nested.gaps[side]));
     return least < -ONE_SEAM ? -least / 2 : 0;
   }
-  const others = groundsOf(b);
-  return groundsOf(a).reduce((most, x) => others.reduce((m, y) => Math.max(m, overlapOf(x, y)), most), 0);
+  const others = groundsOf(b, across(b));
+  return groundsOf(a, across(a)).reduce(
+    (most, x) => others.reduce((m, y) => Math.max(m, overlapOf(x, y)), most),
+    0,
+  );
 };
 
 interface Nested {
@@ -109,10 +122,16 @@ const roundQuilt = ({ layout }: Plan): Border | undefined =>
 /** Two borders round one middle. */
 const nestedBorders = (a: Plan, b: Plan): Nested | undefined => {
   const [x, y] = [roundQuilt(a), roundQuilt(b)];
-  if (!x || !y || !sameSeat(a, b)) return undefined;
+  const quarters = quarterTurns(a, b);
+  if (!x || !y || quarters === undefined) return undefined;
   const isFirstInside = outwardOf(x) <= outwardOf(y);
   const [inner, outer] = isFirstInside ? [x, y] : [y, x];
-  const outerSeam = bySide((side) => inner.inner[side] + 2 * inner.width);
+  // Sides are those of the outer border: an inner one that is turned lies with another of its sides there.
+  const on = (side: Side): Side => {
+    const turned = SIDES.indexOf(side) + (isFirstInside ? -quarters : quarters);
+    return SIDES[((turned % SIDES.length) + SIDES.length) % SIDES.length]!;
+  };
+  const outerSeam = bySide((side) => inner.inner[on(side)] + 2 * inner.width);
   const innerSeam = outer.inner;
   return { isFirstInside, outerSeam, innerSeam, gaps: bySide((side) => innerSeam[side] - outerSeam[side]) };
 };
@@ -128,7 +147,9 @@ const bySide = (of: (side: Side) => number): Record<Side, number> => ({
 const outwardOf = ({ inner, width }: Border): number =>
   SIDES.reduce((sum, side) => sum + inner[side], 0) + 8 * width;
 
-const sameSeat = (a: Plan, b: Plan): boolean => {
-  const seat = ({ part }: Plan): string => JSON.stringify([part?.places, part?.turn]);
-  return seat(a) === seat(b);
+/** How many quarter turns counterclockwise the second lies from the first, round the same middle; else undefined. */
+const quarterTurns = (a: Plan, b: Plan): number | undefined => {
+  if (JSON.stringify(a.part?.places) !== JSON.stringify(b.part?.places)) return undefined;
+  const quarters = ((b.part?.turn ?? 0) - (a.part?.turn ?? 0)) / (Math.PI / 2);
+  return Math.abs(quarters - Math.round(quarters)) < NOISE ? Math.round(quarters) : undefined;
 };

@@ -5,6 +5,8 @@ import {
   type Checked,
   checkDocument,
   type Problem,
+  placeOf,
+  quoted,
   readDocument,
   type SourceDocument,
   unitsOf,
@@ -88,6 +90,20 @@ const readOne = (document: SourceDocument): Checked<readonly Plan[]> => {
 };
 
 const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
+  const unread = ['parts', '__proto__'];
+  if (valueAt(document, unread) !== undefined)
+    return {
+      ok: false,
+      problems: [
+        {
+          code: 'wrong-value',
+          place: placeOf(document, unread, 'key'),
+          key: 'parts',
+          message: 'this is no name for a part',
+          found: quoted('__proto__'),
+        },
+      ],
+    };
   const checked = checkDocument(document, quiltSchema(unitsOf(document)), PART_HOMES);
   if (!checked.ok) return checked;
   const { parts, template: shared = [], ...file } = checked.value;

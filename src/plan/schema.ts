@@ -2,6 +2,7 @@
 
 import * as z from 'zod';
 import {
+  fileWord,
   group,
   jsonSchemaOf,
   type KeyPath,
@@ -13,6 +14,7 @@ import {
   type Problem,
   perUnit,
   plural,
+  quoted,
   refuse,
   series,
   titleText,
@@ -174,14 +176,25 @@ const partProblems = (quilt: {
     return [{ path, message: 'no part is listed', expected: 'at least one, each under its name' }];
   if (names.length > MOST_PARTS)
     return [{ path, message: 'too many parts', found: `${names.length}`, expected: `at most ${MOST_PARTS}` }];
-  return names.flatMap((name): PartProblem[] => {
+  return names.flatMap((name, i): PartProblem[] => {
     const own = [...path, name];
-    if (name.trim() === '' || name.length > MOST_NAME || name !== oneLine(name).trim() || name.includes(','))
+    const word = fileWord(name);
+    if (word === '' || name.length > MOST_NAME || name !== oneLine(name).trim() || name.includes(','))
       return [
         {
           path: own,
           message: 'this is no name for a part',
-          expected: `a name of at most ${MOST_NAME} characters, without commas`,
+          expected: `a name of at most ${MOST_NAME} characters, with a letter or a digit and without commas`,
+        },
+      ];
+    const same = names.slice(0, i).find((other) => fileWord(other) === word);
+    if (same !== undefined)
+      return [
+        {
+          path: own,
+          message: `files of this part would be called as those of the part ${quoted(same)}`,
+          found: quoted(name),
+          expected: 'names that differ in letters or digits',
         },
       ];
     if (quilt.template !== undefined || quilt.parts[name]!.template !== undefined) return [];

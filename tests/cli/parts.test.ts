@@ -96,6 +96,21 @@ describe('draw', () => {
     }
   });
 
+  test('one part alone is drawn once, and says in how many places it lies', async () => {
+    const folder = await folderWithQuilt();
+    const { lines } = await run(folder, [
+      'draw',
+      'quilt.yaml',
+      '--part',
+      'corner blocks',
+      '--without',
+      'fill',
+    ]);
+    expect(lines.at(-1)).toBe(
+      'quilt-corner-blocks.svg: the whole frame once, of 4 on the quilt, a drawing at true size',
+    );
+  });
+
   test('one part alone is called after it', async () => {
     const folder = await folderWithQuilt();
     const { left } = await run(folder, ['draw', 'quilt.yaml', '--part', 'corner blocks']);
@@ -175,6 +190,60 @@ describe('fit', () => {
     expect(err).toMatch(/^q\.yaml:4:\d+: parts\.many\.layout: nothing fits this layout/m);
     expect(err).toMatch(/^many: nearest 1: /m);
   });
+});
+
+test('frames without a limit that lie on one another once their swags are known are refused', async () => {
+  const folder = emptyFolder();
+  const frames = (apart: string): string => `template: baluster
+parts:
+  left: { layout: { frame: { count: 8, around: 9, clearance: 1/2 } } }
+  right: { at: [${apart}, 0], layout: { frame: { count: 8, around: 9, clearance: 1/2 } } }
+`;
+  await writeFile(join(folder, 'q.yaml'), frames('40'));
+  const alone = (await jsonOf(folder, 'draw', 'q.yaml')).parts[0].frame.width / 25.4;
+  expect(alone).toBeGreaterThan(10);
+  for (const [apart, code] of [
+    [alone + 0.01, 0],
+    [alone - 0.2, 1],
+  ] as const) {
+    await writeFile(join(folder, 'q.yaml'), frames(apart.toFixed(4)));
+    const ran = await run(folder, ['card', 'q.yaml']);
+    expect(ran.code).toBe(code);
+    if (code === 1)
+      expect(ran.err).toMatch(
+        /^q\.yaml:4:\d+: parts\.right\.layout: the part "right" lies on the part "left"/,
+      );
+  }
+});
+
+test('a result is not taken into another folder where other parts name templates by their paths', async () => {
+  const folder = emptyFolder();
+  const strip = (at: number, template: string): string =>
+    `{ at: [0, ${at}], template: ${template}, layout: { strip: { length: 40, width: 5 } } }`;
+  const profiles = join(import.meta.dirname, '../../profiles');
+  await copyFile(join(profiles, 'finial.yaml'), join(folder, 'mine.yaml'));
+  await writeFile(
+    join(folder, 'q.yaml'),
+    `parts:\n  one: ${strip(0, 'baluster')}\n  other: ${strip(10, './mine.yaml')}\n`,
+  );
+  const refused = await run(folder, [
+    'fit',
+    'q.yaml',
+    '--part',
+    'one',
+    '--take',
+    '1',
+    '-o',
+    '../elsewhere.yaml',
+  ]);
+  expect([refused.code, ...refused.lines]).toEqual([
+    2,
+    '--output: other parts name templates by paths, which are meant from the folder of their plan; found ' +
+      '"./mine.yaml"; write the plan into the folder of the first one',
+  ]);
+  const taken = await run(folder, ['fit', 'q.yaml', '--part', 'one', '--take', '1', '-o', 'near.yaml']);
+  expect(taken.lines).toEqual(['near.yaml: the plan with result 1 for one, the other parts as they were']);
+  expect((await run(folder, ['fit', 'near.yaml'])).code).toBe(0);
 });
 
 describe('audition', () => {

@@ -87,6 +87,21 @@ test('a seam that was measured twice, and differs, is said', () => {
   ]);
 });
 
+test.each([
+  // Counterclockwise: what was the right side lies at the top.
+  [90, 'top'],
+  [180, 'left'],
+  [-90, 'bottom'],
+  [0, 'right'],
+])('an inner border that is turned by %i degrees is compared as it lies', (turn, side) => {
+  const square = `template: finial
+parts:
+  inner border: { turn: ${turn}, layout: { border: { width: 4, inner: { top: 40, right: 40 1/4, bottom: 40, left: 40 } } } }
+  outer border: { layout: { border: { width: 7, inner: 48 } } }
+`;
+  expect(notes(square).join()).toContain(`the same: ${side} 48 1/4 in and 48 in;`);
+});
+
 test('borders with cloth between them share no seam', () => {
   expect(
     notes(
@@ -136,8 +151,29 @@ test.each<[string, string, string[]]>([
       'quilt.yaml:15:13: parts.wreath.layout: the part "wreath" lies on the part "corner blocks" (line 12); found ' +
         // From the frame's edge to the block's corner, by Pythagoras: 16 1/2 − √(8 1/2² + 12 1/2²) = 1.384 in.
         '1 3/8 in of overlap; expected parts beside or inside one another; say where each part lies with at: right ' +
-        'and up from the middle of the quilt',
+        'and up from the middle of the quilt; a frame takes all the room that within gives it',
     ],
+  ],
+  [
+    'two parts whose files would have one name',
+    SAMPLER.replace('wreath:', 'Inner-Border:'),
+    [
+      'quilt.yaml:14:5: parts.Inner-Border: files of this part would be called as those of the part "inner border"; ' +
+        'found "Inner-Border"; expected names that differ in letters or digits',
+    ],
+  ],
+  [
+    'a name without a letter',
+    SAMPLER.replace('wreath:', '"..":'),
+    [
+      'quilt.yaml:14:5: parts...: this is no name for a part; expected a name of at most 40 characters, with a letter ' +
+        'or a digit and without commas',
+    ],
+  ],
+  [
+    'a name that no list of keys shows',
+    SAMPLER.replace('wreath:', '__proto__:'),
+    ['quilt.yaml:13:3: parts: this is no name for a part; found "__proto__"'],
   ],
   [
     'no part',

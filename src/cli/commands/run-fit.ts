@@ -1,12 +1,13 @@
 /** What `fit` does. */
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
-import { type Problem, ProblemError } from '../../document/index.ts';
+import { type Problem, ProblemError, quoted } from '../../document/index.ts';
 import { fitsOf, nearestFits, nothingFits } from '../../jobs/fits.ts';
 import type { Made } from '../../jobs/made.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
 import { fitTableLines } from '../../output/text/index.ts';
+import { readPlan } from '../../plan/index.ts';
 import type { Miss, Ranked } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
@@ -161,9 +162,13 @@ const writeResults = async (
     const output = outputs.at(-1)!;
     parts.push([
       output,
-      takeFit(files.text, files, taken.ranked, (template) => pathFrom(io, template, file, output.name)),
+      takeFit(files.text, files, taken.ranked, (template) =>
+        pathFrom(io, files, template, file, output.name),
+      ),
     ]);
-    said.push(`${output.name}: the plan with result ${taken.number}, everything decided`);
+    said.push(
+      `${output.name}: the plan with result ${taken.number}${files.name === undefined ? ', everything decided' : ` for ${files.name}, the other parts as they were`}`,
+    );
   }
   await writeTogether(io, parts);
   for (const line of [...notices, ...said]) await say(io, line);
@@ -188,12 +193,27 @@ const takenOutput = (
     ? { asked: file, was: text }
     : { asked: options.output, usual: defaultName(file, `fit-${number}`, 'yaml', name), handwork: true };
 
-/** A template's path is meant from its plan's folder: from where the new plan will lie it may be another. */
-const pathFrom = (io: Io, template: string, from: string, to: string): string => {
-  if (isAbsolute(template) || !isPath(template)) return template;
+/**
+ * A template's path is meant from its plan's folder: from where the new plan will lie it may be another. Paths that other
+ * parts name are theirs, and are not rewritten: such a plan stays in its folder.
+ */
+const pathFrom = (io: Io, { name, text }: PlanFiles, template: string, from: string, to: string): string => {
   const oldFolder = dirname(resolve(io.cwd, from));
   const newFolder = dirname(resolve(io.cwd, to));
   if (oldFolder === newFolder) return template;
+  const reading = name === undefined ? undefined : readPlan(text, from);
+  const others = reading?.ok ? reading.parts.filter(({ plan }) => plan.part?.name !== name) : [];
+  const theirs = others.flatMap(({ plan }) => plan.templates).find((t) => isPath(t) && !isAbsolute(t));
+  if (theirs !== undefined)
+    throw wrongValue(
+      '--output',
+      'other parts name templates by paths, which are meant from the folder of their plan',
+      {
+        found: quoted(theirs),
+        hint: 'write the plan into the folder of the first one',
+      },
+    );
+  if (isAbsolute(template) || !isPath(template)) return template;
   const path = relative(newFolder, resolve(oldFolder, template)).replaceAll('\\', '/');
   return path.startsWith('.') || isAbsolute(path) ? path : `./${path}`;
 };
