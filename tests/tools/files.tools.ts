@@ -7,7 +7,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { run } from '../cli/run.ts';
 import { openPages } from '../output/pdf/read-back.ts';
 import { runTool, withFolder } from './outside.ts';
-import { SAMPLE_FOLDER, SAMPLES } from './samples.ts';
+import { lastPart, SAMPLE_FOLDER, SAMPLES } from './samples.ts';
 
 /** All that the three have to say against a file, and how many pages they agree on. */
 const judge = async (file: string): Promise<{ complaints: string[]; pages: number }> => {
@@ -53,12 +53,15 @@ const readByPdfJs = async (bytes: Uint8Array): Promise<{ warnings: string[]; pag
 };
 
 /** Each kind of PDF that the command line makes of a plan. */
-const FILES: readonly (readonly [string, (plan: string, pdf: string) => readonly string[]])[] = [
+const FILES: readonly (readonly [
+  string,
+  (plan: string, pdf: string, part: readonly string[]) => readonly string[],
+])[] = [
   ['mockup', (plan, pdf) => ['mockup', plan, '-o', pdf]],
   ['card', (plan, pdf) => ['card', plan, '-o', pdf]],
-  ['fit sheet', (plan, pdf) => ['fit', plan, '--sheet', pdf]],
-  ['audition', (plan, pdf) => ['audition', plan, '-o', pdf]],
-  ['empty frames', (plan, pdf) => ['audition', plan, '--empty', '6', '-o', pdf]],
+  ['fit sheet', (plan, pdf, part) => ['fit', plan, ...part, '--sheet', pdf]],
+  ['audition', (plan, pdf, part) => ['audition', plan, ...part, '-o', pdf]],
+  ['empty frames', (plan, pdf, part) => ['audition', plan, ...part, '--empty', '6', '-o', pdf]],
   ['one page', (plan, pdf) => ['draw', plan, '-o', pdf]],
 ];
 
@@ -66,7 +69,7 @@ describe.each(SAMPLES)('%s', (sample) => {
   it.each(FILES)('%s', async (_, command) => {
     await withFolder(async (folder) => {
       copyFileSync(join(SAMPLE_FOLDER, sample), join(folder, sample));
-      const ran = await run(folder, command(sample, 'out.pdf'));
+      const ran = await run(folder, command(sample, 'out.pdf', lastPart(sample)));
       expect(ran.code, ran.err).toBe(0);
       const judged = await judge(join(folder, 'out.pdf'));
       expect(judged.complaints).toEqual([]);

@@ -4,12 +4,15 @@ import { describe, expect, it } from 'vitest';
 import type { StyledDrawing } from '../../src/drawing/index.ts';
 import { layOut, type PaperId, type SheetPlan } from '../../src/pagination/index.ts';
 import { swagStrip } from '../pagination/sample-drawings.ts';
-import { SAMPLES, sampleDrawing } from './samples.ts';
+import { DESIGNS, designDrawing } from './samples.ts';
 import { tape } from './taped.ts';
 
-describe.each(SAMPLES)('%s', (name) => {
+/** Of a narrow border and of small blocks a sheet may show a line's end, from which no scale can be told. */
+const TOO_LITTLE = ['corner blocks', 'inner border'];
+
+describe.each(DESIGNS.filter(([, { part }]) => !TOO_LITTLE.includes(part?.name ?? '')))('%s', (_, plan) => {
   it.each(['letter', 'a4'] as const)('on %s: the sheets are the one page', async (paper: PaperId) => {
-    const drawing = sampleDrawing(name);
+    const drawing = designDrawing(plan);
     const taped = await tape(drawing, layOut(drawing, { paper }));
     expect(taped.sheets).toBeGreaterThan(1);
     expect(taped.faults).toEqual([]);
