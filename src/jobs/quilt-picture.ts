@@ -18,11 +18,8 @@ import type { PictureWanted } from './picture.ts';
 import { underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
-/**
- * Lines and arcs of all parts, each copy counted: as many take 1 GB. The sample quilt has 25,000, with feathers in its
- * outer border.
- */
-const MOST_QUILT_LINES = 1_000_000;
+/** Lines and arcs of all parts, each copy counted: as many take 1 GB, as those of fills do. */
+const MOST_QUILT_LINES = 500_000;
 
 const linesOf = ({ layers }: Drawing): number =>
   LAYERS.reduce(

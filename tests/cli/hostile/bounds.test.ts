@@ -130,8 +130,10 @@ const BOUNDS: readonly Bound[] = [
     megabytes: 1000,
   },
   {
-    what: 'a picture of four thousand frames',
-    files: () => ({ 'plan.yaml': crowd(40, 100) }),
+    what: 'a picture of four thousand frames with channels',
+    files: () => ({
+      'plan.yaml': crowd(40, 100, ', channels: { outward: [1/16, 1/16], inward: [1/16, 1/16] }'),
+    }),
     argv: ['draw', 'plan.yaml'],
     code: 1,
     says: 'the quilt holds too much for one picture',

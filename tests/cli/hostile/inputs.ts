@@ -16,11 +16,11 @@ export const strips = (count: number): string =>
     (i) =>
       `  strip ${i}: { at: [0, ${8 * i - 160}], layout: { strip: { length: 40, width: 6 } }, channels: { outward: [1/4] } }\n`,
   )}`;
-export const crowd = (rows: number, places: number): string =>
+export const crowd = (rows: number, places: number, more = ''): string =>
   `template: finial\nparts:\n${times(
     rows,
     (i) =>
-      `  row ${i}: { at: [${times(places, (k) => `[${6 * k - 297}, ${6 * i - 117}],`)}], layout: { frame: { block: 2, within: 6, corners: meet } } }\n`,
+      `  row ${i}: { at: [${times(places, (k) => `[${6 * k - 297}, ${6 * i - 117}],`)}], layout: { frame: { block: 2, within: 6, corners: meet } }${more} }\n`,
   )}`;
 
 export const border = (
