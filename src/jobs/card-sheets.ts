@@ -2,12 +2,11 @@
 
 import { plural } from '../document/index.ts';
 import { writeCardPdf } from '../output/card-sheets/index.ts';
-import { describeDesign } from '../output/mockup/index.ts';
 import { cardsFor, cardWords } from './card.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
 import type { Part } from './part.ts';
-import { underName } from './under-name.ts';
+import { designsOf } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
 /** `title` is the quilt's. Throws a ProblemError for fills that are not known. */
@@ -26,8 +25,6 @@ export const cardSheets = async (
     bytes: written.bytes,
     words: `${cardWords(parts.length)}, ${plural(written.pages, 'page')} of ${setup.name}`,
     notices: await unprintable([title, ...parts.map(({ plan }) => plan.title)].join(''), templates, means),
-    summary: parts.flatMap((part) =>
-      underName(part, describeDesign(part.design, part.plan.marks.style, part.plan.channels)),
-    ),
+    summary: designsOf(parts),
   };
 };

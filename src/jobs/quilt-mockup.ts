@@ -11,7 +11,7 @@ import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
-import { underName } from './under-name.ts';
+import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
 /** Of all parts: more is no evening's taping, and takes more than a few seconds to write. */
@@ -73,7 +73,7 @@ export const quiltMockup = async (
         means,
       )),
     ],
-    summary: laid.flatMap(({ part, summary }) => underName(part, summary)),
+    summary: designsOf(parts),
     corrections: correctionLines(laid[0]!.sheets.measured),
     parts: laid.map(({ part, shown, sheets }) => ({ part, shown, sheets })),
   };

@@ -11,11 +11,10 @@ import {
   SHEET,
   styled,
 } from '../drawing/index.ts';
-import { describeDesign } from '../output/mockup/index.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
-import { underName } from './under-name.ts';
+import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
 /** Lines and arcs of all parts, each copy counted: as many take 1 GB, as those of fills do. */
@@ -77,9 +76,7 @@ export const quiltPicture = async (
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
   const { drawing, notices } = quiltDrawing(title, parts, without);
-  const summary = parts.flatMap((part) =>
-    underName(part, describeDesign(part.design, part.plan.marks.style, part.plan.channels)),
-  );
+  const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(
     styled(drawing, SHEET),
