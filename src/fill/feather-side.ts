@@ -202,7 +202,10 @@ export const budOver = (made: Side, axis: Axis, spacing: number): Piece[] | unde
 /** A bud is at most this many times as wide as the widest plume. */
 const WIDEST_BUD = 1.6;
 
-/** How long a divider may be: as far as a head of the width that suits it still keeps its gap to the edge. */
+/**
+ * How long a divider may be: as far as a head of the width that suits it still keeps its gap to the edge. Tried in
+ * steps; those are left out that cannot come too near from where the edge is still far.
+ */
 const roomAlong = (base: Point, toward: Point, probe: RegionProbe, gap: number, spacing: number): number => {
   const step = Math.max(0.25, spacing / 8);
   let length = 0;
@@ -210,15 +213,22 @@ const roomAlong = (base: Point, toward: Point, probe: RegionProbe, gap: number, 
     const at = k * step;
     const p = add(base, scale(toward, at));
     // Heads lie beyond their dividers' ends by half their width or so.
-    const needed = gap + 0.45 * widthFor(at, spacing);
+    const needed = gap + HALF_HEAD * widthFor(at, spacing);
+    const spare = probe.distance(p) - needed;
     // The steps are shorter than what is needed, so that the edge cannot be passed unseen once inside.
-    if (!probe.nearer(p, needed) && (length > 0 || probe.contains(p))) length = at;
+    if (spare >= 0 && (length > 0 || probe.contains(p))) {
+      k = Math.min(MOST_STEPS, k + Math.floor((spare * SURE) / (step * (1 + HALF_HEAD * WIDTH_TO_LENGTH))));
+      length = k * step;
+    }
     // The spine itself may lie too near the edge for a head; a little farther out it does not get better.
     else if (length > 0 || at > spacing) break;
   }
   return length;
 };
 
+const HALF_HEAD = 0.45;
+/** So that rounding never leaves out a step too many. */
+const SURE = 1 - 1e-9;
 const MOST_STEPS = 4000;
 
 /**

@@ -177,6 +177,7 @@ const shortOf = (probe: RegionProbe, axis: Axis): RegionProbe => ({
   ...probe,
   depth: (p) => Math.min(probe.depth(p), Math.abs(offAxis(p, axis))),
   nearer: (p, reach) => Math.abs(offAxis(p, axis)) < reach || probe.nearer(p, reach),
+  distance: (p) => Math.min(probe.distance(p), Math.abs(offAxis(p, axis))),
 });
 
 /** Whether the spine is its own mirror image, end to end. */

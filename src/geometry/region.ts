@@ -73,22 +73,24 @@ export const regionParts = (region: Region): Region[] => {
  */
 export const windsRound = (loops: readonly Path[], p: Point): number => {
   let winding = 0;
-  for (const loop of loops) {
-    for (const piece of loop.pieces) {
-      const { from, to } = piece;
-      if (from.y <= p.y !== to.y <= p.y) {
-        const side = sideOf(from, to, p);
-        if (to.y > from.y && side > 0) winding++;
-        else if (to.y < from.y && side < 0) winding--;
-      }
-      if (piece.kind === 'arc' && isAboutTheArc(piece, distance(piece.center, p))) {
-        const turnsLeft = piece.sweep > 0;
-        const comesRound = from.x === to.x && from.y === to.y;
-        // A speck of an arc may end on the digit that it starts from, and goes round nothing.
-        if (comesRound) winding += Math.abs(piece.sweep) < Math.PI ? 0 : turnsLeft ? 1 : -1;
-        else if (sideOf(from, to, p) < 0 === turnsLeft) winding += turnsLeft ? 1 : -1;
-      }
-    }
+  for (const loop of loops) for (const piece of loop.pieces) winding += windOf(piece, p);
+  return winding;
+};
+
+const windOf = (piece: Piece, p: Point): number => {
+  const { from, to } = piece;
+  let winding = 0;
+  if (from.y <= p.y !== to.y <= p.y) {
+    const side = sideOf(from, to, p);
+    if (to.y > from.y && side > 0) winding++;
+    else if (to.y < from.y && side < 0) winding--;
+  }
+  if (piece.kind === 'arc' && isAboutTheArc(piece, distance(piece.center, p))) {
+    const turnsLeft = piece.sweep > 0;
+    const comesRound = from.x === to.x && from.y === to.y;
+    // A speck of an arc may end on the digit that it starts from, and goes round nothing.
+    if (comesRound) winding += Math.abs(piece.sweep) < Math.PI ? 0 : turnsLeft ? 1 : -1;
+    else if (sideOf(from, to, p) < 0 === turnsLeft) winding += turnsLeft ? 1 : -1;
   }
   return winding;
 };
@@ -122,8 +124,18 @@ export interface RegionProbe extends Nearness {
 }
 
 export const probeRegion = (region: Region): RegionProbe => {
-  const near = nearnessOf(regionPieces(region));
-  const contains = (p: Point): boolean => containsPoint(region, p);
+  const pieces = regionPieces(region);
+  const near = nearnessOf(pieces);
+  // A piece counts only for points beside it: no higher and no lower, nor farther right than it reaches.
+  const boxes = pieces.map((piece) => growBox(pieceBox(piece), TOUCH));
+  const contains = (p: Point): boolean => {
+    let winding = 0;
+    for (let i = 0; i < boxes.length; i++) {
+      const box = boxes[i]!;
+      if (p.y >= box.minY && p.y <= box.maxY && p.x <= box.maxX) winding += windOf(pieces[i]!, p);
+    }
+    return winding !== 0;
+  };
   return { ...near, contains, depth: (p) => (contains(p) ? near.distance(p) : -near.distance(p)) };
 };
 
