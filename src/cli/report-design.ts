@@ -1,7 +1,7 @@
 /** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { type Design, frameSize } from '../swag/index.ts';
+import { cornerSwag, type Design, frameSize } from '../swag/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -12,6 +12,7 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 /** mm and degrees. `outward` is how far outward channels reach beyond the stitching. */
 export const designAsData = (design: Design, outward = 0): object => {
   const { fit } = design;
+  const corner = cornerSwag(fit);
   const size = frameSize(design, outward);
   return {
     sides: fit.sides.map(({ run, repeats, seat }) => ({
@@ -23,8 +24,7 @@ export const designAsData = (design: Design, outward = 0): object => {
       gap: seat.gap,
       tilt: seat.pose.tilt * DEGREES,
     })),
-    corner:
-      fit.corner === undefined ? null : { offset: fit.corner.offset, depth: fit.corner.seat.pose.depth },
+    corner: corner === undefined ? null : { offset: corner.offset, depth: corner.seat.pose.depth },
     ...(size && {
       frame: {
         width: size.width,

@@ -13,6 +13,7 @@ import {
   bandMiddle,
   type Cell,
   CHANNEL_SIDES,
+  cornerSwag,
   type Design,
   type Placed,
   regionsOf,
@@ -179,7 +180,7 @@ const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[
       `fills.channels: ${fills.channels.length} fills for ${bands === 1 ? '1 channel' : `${bands} channels`}, ` +
         `the last ${spare === 1 ? 'is' : `${spare} are`} not used`,
     );
-  if (fills.corner && !design.corner)
+  if (fills.corner && !cornerSwag(design))
     said.push('fills.corner: it is not used, because no swag goes across a corner here');
   return said;
 };

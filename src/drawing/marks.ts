@@ -15,6 +15,7 @@ import {
 import {
   type Cell,
   type Channel,
+  cornerSwag,
   type Design,
   frameAt,
   type Placed,
@@ -168,7 +169,7 @@ export const cornerMarks = (
   half: number,
   channels: ReadonlyMap<Cell | Placed, readonly Channel[]> | undefined,
 ): readonly Item[] => {
-  const corner = design.corner;
+  const corner = cornerSwag(design);
   if (!corner) return [];
   const shown = scope.halves.find((h) => h.cell === corner.cell);
   const ofCorner = (shown && channels?.get(shown)) ?? channels?.get(corner.cell) ?? [];

@@ -16,6 +16,7 @@ import {
 } from '../output/audition/index.ts';
 import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/index.ts';
 import type { Plan } from '../plan/index.ts';
+import { cornerSwag } from '../swag/index.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
 import { type Part, refuseUnknownFills, type Shown, shownOf } from './part.ts';
@@ -48,7 +49,7 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
   refuseUnknownFills(part);
   const { plan, design: whole, templates } = part;
   const { region, empty, reduction } = wanted;
-  if (region === 'corner' && !whole.corner) throw nothingToFill(plan, region);
+  if (region === 'corner' && !cornerSwag(whole)) throw nothingToFill(plan, region);
   const shown = shownOf(whole, wanted.show ?? (region === 'corner' ? 'corner' : 'repeat'));
   const { design, scope } = shown;
   const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });

@@ -8,7 +8,7 @@
 
 import { planSaying } from '../output/plan-file/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
-import { type Fit, type Ranked, searchPlan } from '../swag/index.ts';
+import { type Fit, type Ranked, searchPlan, seatsOf } from '../swag/index.ts';
 import type { Part } from './part.ts';
 
 /**
@@ -55,7 +55,7 @@ const givesAgain = (text: string, { part }: Plan, fit: Fit): boolean => {
   return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
 };
 
-const depthsAndSpans = ({ sides, corner }: Fit): string =>
-  [...sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])]
+const depthsAndSpans = (fit: Fit): string =>
+  seatsOf(fit)
     .map(({ pose, gap }) => [pose.tilt, pose.halfSpan, pose.depth, gap].join(' '))
     .join('; ');

@@ -17,6 +17,7 @@ export {
   SIDES,
   type Side,
   type Spot,
+  type Strip,
 } from './plan.ts';
 export { type PlanReading, readPlan } from './read.ts';
 export { planJsonSchema } from './schema.ts';

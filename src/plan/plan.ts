@@ -49,7 +49,7 @@ interface Margin {
 }
 
 /** One straight strip with swags along one of its long sides. */
-interface Strip {
+export interface Strip {
   readonly kind: 'strip';
   readonly length: number;
   readonly width: number;
@@ -64,10 +64,8 @@ export interface Border {
   readonly margin: Margin;
   /** The seam that the swags leave from. */
   readonly from: Seam;
-  /** `turn` unless the plan says otherwise. */
-  readonly corners: CornerTreatment;
-  /** Whether the plan leaves the corners open, so that a search may try others. */
-  readonly cornersAreOpen: boolean;
+  /** Undefined for the search to decide. */
+  readonly corners: CornerTreatment | undefined;
   /** What it lies round, and so under which key it stands in the plan: a quilt's `border`, or a block's `frame`. */
   readonly round: 'quilt' | 'block';
 }

@@ -166,8 +166,7 @@ const roundBlock = (
   inner: { top: width, right: height, bottom: width, left: height },
   margin: { inner: frame.clearance, outer: 0 },
   from: frame.from,
-  corners: frame.corners ?? 'turn',
-  cornersAreOpen: frame.corners === undefined,
+  corners: frame.corners,
   round: 'block',
 });
 
@@ -177,8 +176,7 @@ const layoutOf = ({ strip, border, frame }: PlanFile['layout']): Layout => {
     return {
       kind: 'border',
       ...border,
-      corners: border.corners ?? 'turn',
-      cornersAreOpen: border.corners === undefined,
+      corners: border.corners,
       round: 'quilt',
     };
   if (frame?.block) return roundBlock(frame, frame.block);

@@ -17,6 +17,7 @@ import {
   subtract,
 } from '../geometry/index.ts';
 import { type Cell, centreMirror, type Design } from './design.ts';
+import { cornerSwag } from './fit.ts';
 import { type Circling, circlingOf } from './seat.ts';
 
 export interface CellLines {
@@ -59,8 +60,8 @@ const straightLines = (cell: Cell, design: Design): CellLines => {
  * Where a cell ends beyond its start: halfway to its neighbour. A corner's swags stand as far from their
  * neighbours as those stand from one another, and where sides differ, at least so far.
  */
-export const joinOf = (cell: Cell, { corner, sides }: Design): number =>
-  cell === corner?.cell ? -Math.min(...sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
+export const joinOf = (cell: Cell, design: Design): number =>
+  cell === cornerSwag(design)?.cell ? -Math.min(...design.sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
 
 const roundLines = (cell: Cell, { field }: Design, { centre, startRadius, sense }: Circling): CellLines => {
   const over = centreMirror(cell);

@@ -45,6 +45,7 @@ import {
   wholeSwag,
 } from './cell-areas.ts';
 import type { Cell, Design, Placed } from './design.ts';
+import { cornerSwag } from './fit.ts';
 
 export type ChannelSide = 'outward' | 'inward';
 
@@ -147,7 +148,8 @@ export const placedChannels = (
 
 /** The corner's half beside a side's first and last, the side's half beside a corner's, the next side's over a mitre. */
 const surroundingsOf = (half: Placed, design: Design): Surroundings => {
-  const { corner, sides } = design;
+  const { sides } = design;
+  const corner = cornerSwag(design);
   const side = sides.find((s) => s.run.name === half.side);
   const ends = mitredEnds(half, design);
   if (!side) return { ends };

@@ -25,7 +25,7 @@ import {
   turn,
 } from '../geometry/index.ts';
 import type { Field } from './field.ts';
-import type { CornerFit, Fit, SideFit } from './fit.ts';
+import { type CornerFit, cornerSwag, type Fit, type SideFit, WITHOUT_SWAG, type WithoutSwag } from './fit.ts';
 import { frameAt, type Run, reachAlong } from './run.ts';
 import { crownOf, laidPath, type Seat } from './seat.ts';
 
@@ -73,12 +73,19 @@ export interface PlacedSide {
   readonly tear: { readonly after: number; readonly by: number } | undefined;
 }
 
+/** The swag over each corner. */
+export interface LaidCorner {
+  readonly kind: CornerFit['kind'];
+  readonly fit: CornerFit;
+  readonly cell: Cell;
+}
+
 export interface Design {
   readonly field: Field;
   readonly fit: Fit;
   readonly cells: readonly Cell[];
   readonly sides: readonly PlacedSide[];
-  readonly corner: { readonly fit: CornerFit; readonly cell: Cell } | undefined;
+  readonly corner: WithoutSwag | LaidCorner;
   readonly halves: readonly Placed[];
 }
 
@@ -87,6 +94,7 @@ export interface Design {
  * is; the other sides are then not to be drawn.
  */
 export const designOf = (field: Field, fit: Fit, alone?: string): Design => {
+  const swag = cornerSwag(fit);
   const sides = fit.sides.map((s): PlacedSide => {
     const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
     const by = run.drawn - run.length;
@@ -94,14 +102,14 @@ export const designOf = (field: Field, fit: Fit, alone?: string): Design => {
       run,
       fit: s,
       cell: cellOf(run.name, s.seat),
-      inset: fit.corner ? fit.corner.toCorner + s.seat.gap / 2 : 0,
+      inset: swag ? swag.toCorner + s.seat.gap / 2 : 0,
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
     };
   });
-  const corner = fit.corner && { fit: fit.corner, cell: cellOf('corner', fit.corner.seat) };
+  const corner = swag && { kind: swag.kind, fit: swag, cell: cellOf('corner', swag.seat) };
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
   const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
-  return { field, fit, cells, sides, corner, halves };
+  return { field, fit, cells, sides, corner: corner ?? WITHOUT_SWAG, halves };
 };
 
 const cellOf = (name: string, seat: Seat): Cell => ({
@@ -155,7 +163,7 @@ export const repeatMarks = (
 /** Each corner's first half ends the side on its left (seen from the seam), its second half begins the next. */
 const cornerHalves = (
   sides: readonly PlacedSide[],
-  { fit: { toCorner }, cell }: NonNullable<Design['corner']>,
+  { fit: { toCorner }, cell }: LaidCorner,
 ): readonly Placed[] =>
   sides.flatMap(({ run }): readonly Placed[] => {
     const next = sides.find((s) => s.run.name === run.next)!.run;

@@ -10,8 +10,18 @@ export interface SideFit {
   readonly seat: Seat;
 }
 
+/** How the sides of a fit begin and end. */
+export type Cornering = WithoutSwag | CornerFit;
+
+/** With a whole swag: at their corners, beside the corner squares, or where there is no corner. */
+export interface WithoutSwag {
+  readonly kind: 'none';
+}
+
+/** With a swag over each corner, half of it on either side and its crown on the mitre. */
 export interface CornerFit {
-  /** The corner's half swag, its crown on the mitre. */
+  readonly kind: 'turn';
+  /** The corner's half swag. */
   readonly seat: Seat;
   /** mm from the start line's corner to the corner swag's start mark. */
   readonly toCorner: number;
@@ -19,20 +29,36 @@ export interface CornerFit {
   readonly offset: number;
 }
 
+export const WITHOUT_SWAG: WithoutSwag = { kind: 'none' };
+
 export interface Fit {
   readonly way: Way;
   readonly sides: readonly SideFit[];
-  readonly corner: CornerFit | undefined;
+  readonly corner: Cornering;
 }
+
+/** Of a fit or a design, the swag over each corner; undefined where there is none. */
+export const cornerSwag = <C extends { readonly kind: string }>({
+  corner,
+}: {
+  readonly corner: C;
+}): Exclude<C, WithoutSwag> | undefined => (isSwag(corner) ? corner : undefined);
+
+const isSwag = <C extends { readonly kind: string }>(corner: C): corner is Exclude<C, WithoutSwag> =>
+  corner.kind !== 'none';
+
+/** Every different half swag: the sides', and the corner's where one goes over it. */
+export const seatsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly Seat[] => {
+  const corner = cornerSwag(fit);
+  return [...fit.sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])];
+};
 
 /** How wide (mm) the swags of each side are, straight from start mark to stop mark. */
 export const spansOf = (fit: Pick<Fit, 'sides'>): readonly number[] => fit.sides.map((s) => s.seat.span);
 
 /** The depths (mm) that should look alike: every side's, and the corner's. */
-export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] => {
-  const depths = fit.sides.map((s) => s.seat.depth);
-  return fit.corner ? [...depths, fit.corner.seat.depth] : depths;
-};
+export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] =>
+  seatsOf(fit).map((seat) => seat.depth);
 
 /** Whether its runs are circles. */
 export const isRound = (fit: Pick<Fit, 'sides'>): boolean =>

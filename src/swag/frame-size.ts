@@ -1,6 +1,7 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
 import type { Design } from './design.ts';
+import { seatsOf } from './fit.ts';
 import { type RoundFrame, roundFrame } from './round-frame.ts';
 
 export interface FrameSize {
@@ -31,8 +32,7 @@ export const frameSize = (
     return { width: across, height: across, inside: { width: inside, height: inside }, round };
   }
   if (around.kind !== 'block') return undefined;
-  const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];
-  const reach = Math.max(...seats.map((s) => s.pose.top)) + (outward ?? 0);
+  const reach = Math.max(...seatsOf(fit).map((s) => s.pose.top)) + (outward ?? 0);
   const fromInner = field.from === 'inner';
   // mm from the block's edge to the outermost stitching, and to the innermost.
   const out = fromInner ? field.startMargin + reach : field.width - field.startMargin;

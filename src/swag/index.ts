@@ -21,6 +21,7 @@ export {
   centreMirror,
   type Design,
   designOf,
+  type LaidCorner,
   type Placed,
   type PlacedSide,
   placedPath,
@@ -31,9 +32,18 @@ export { describeFault } from './edge-problem.ts';
 export {
   borderRuns,
   type Field,
-  fieldOf,
+  fieldsOf,
 } from './field.ts';
-export { depthsOf, type Fit, isRound, type SideFit, spansOf } from './fit.ts';
+export {
+  cornerSwag,
+  depthsOf,
+  type Fit,
+  isRound,
+  type SideFit,
+  seatsOf,
+  spansOf,
+  WITHOUT_SWAG,
+} from './fit.ts';
 export { frameSize } from './frame-size.ts';
 export { designFromPlan, searchPlan } from './from-plan.ts';
 export { type GallerySwag, galleryOf } from './gallery.ts';

@@ -7,6 +7,7 @@
 
 import { type LengthStyle, roundLength, stepOf } from '../length/index.ts';
 import { type Design, type PlacedSide, repeatMarks } from './design.ts';
+import { cornerSwag } from './fit.ts';
 import { isClosed } from './run.ts';
 
 export type MarkKind = 'corner stop' | 'start' | 'centre' | 'stop' | 'corner start' | 'end';
@@ -51,7 +52,7 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
     else if (last && Math.abs(at - last.at) < SAME_MARK) marks.push({ ...last, kind, repeat });
     else marks.push({ kind, repeat, at, rounded: roundLength(at, style) });
   };
-  const toCorner = design.corner?.fit.toCorner;
+  const toCorner = cornerSwag(design)?.fit.toCorner;
   if (toCorner !== undefined) put('corner stop', toCorner);
   for (let i = 0; i < side.fit.repeats; i++) {
     const { start, centre, stop } = repeatMarks(asMeasured, i);

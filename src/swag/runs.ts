@@ -9,7 +9,7 @@
 import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
 import { bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
-import type { Fit, SideFit } from './fit.ts';
+import { type Fit, type SideFit, WITHOUT_SWAG } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
@@ -87,7 +87,7 @@ export const fitRuns = (
   });
   const fits = chosen.map((choices): Fit => {
     const sides = choices.map((c, i) => lay(i, c.repeats)!);
-    return { way, sides, corner: undefined };
+    return { way, sides, corner: WITHOUT_SWAG };
   });
   return { fits, tried };
 };

@@ -1,7 +1,7 @@
 /** Different ways may stitch the same line: a lobe that is its own mirror image does heel-first what it does crown-first. */
 
 import { distance, move, type Point, pathLength, pointAlong, turn } from '../geometry/index.ts';
-import type { Fit } from './fit.ts';
+import { type Fit, seatsOf } from './fit.ts';
 import type { Seat } from './seat.ts';
 
 /** Lines nearer than this (mm) are the same to a needle. */
@@ -33,10 +33,9 @@ export const withoutRepeats = <R extends { readonly fit: Fit; readonly field: { 
 };
 
 const isSameLine = (a: Fit, b: Fit, probes: Map<Seat, readonly Point[]>): boolean => {
-  if (a.sides.length !== b.sides.length || !a.corner !== !b.corner) return false;
-  for (let i = 0; i < a.sides.length; i++)
-    if (!isSameSeat(a.sides[i]!.seat, b.sides[i]!.seat, probes)) return false;
-  return !a.corner || !b.corner || isSameSeat(a.corner.seat, b.corner.seat, probes);
+  const seats = seatsOf(a);
+  const others = seatsOf(b);
+  return seats.length === others.length && seats.every((seat, i) => isSameSeat(seat, others[i]!, probes));
 };
 
 const isSameSeat = (a: Seat, b: Seat, probes: Map<Seat, readonly Point[]>): boolean => {

@@ -6,7 +6,7 @@
  */
 
 import type { Field } from './field.ts';
-import { depthsOf, type Fit, spansOf } from './fit.ts';
+import { cornerSwag, depthsOf, type Fit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
@@ -59,7 +59,8 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
   const { gap } = sum!;
   // The corner's gaps are those of its sides, and its span is told along two of them.
   const { narrowest } = sum!;
-  if (fit.corner) sum = { ...add(sum, { ...fit.corner.seat, gap: 0 }), narrowest };
+  const corner = cornerSwag(fit);
+  if (corner) sum = { ...add(sum, { ...corner.seat, gap: 0 }), narrowest };
   const all = sum!;
   return {
     spread: all.deepest - all.shallowest,

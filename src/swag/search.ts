@@ -5,7 +5,7 @@
 
 import type { Plan } from '../plan/index.ts';
 import type { Counts } from './counts.ts';
-import { type Field, fieldOf } from './field.ts';
+import { type Field, fieldsOf } from './field.ts';
 import type { Fit } from './fit.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
@@ -73,11 +73,7 @@ const groundsOf = (plan: Plan): readonly Ground[] => {
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
     return [(way) => fitRings(way, rings)];
   }
-  const fields =
-    layout.kind === 'border' && layout.cornersAreOpen
-      ? (['turn', 'meet'] as const).map((corners) => fieldOf({ ...layout, corners }))
-      : [fieldOf(layout)];
-  return fields.map((field): Ground => {
+  return fieldsOf(layout).map((field): Ground => {
     const rules = { room: field.room - outward, gap };
     const counts = countsOf(plan, field);
     return (way) => {

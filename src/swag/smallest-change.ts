@@ -125,7 +125,7 @@ const otherWays = (base: Plan, { shape, setting }: Way): readonly Change[] => {
     changes.push({ text: 'setting: crown-on-centre', plan: withSwag(base, open) });
   }
   const { layout } = base;
-  if (layout.kind === 'border' && !layout.cornersAreOpen)
+  if (layout.kind === 'border' && layout.corners)
     for (const corners of ['turn', 'meet', 'open'] as const)
       if (corners !== layout.corners)
         changes.push({ text: `corners: ${corners}`, plan: { ...base, layout: { ...layout, corners } } });

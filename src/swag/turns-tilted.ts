@@ -52,5 +52,5 @@ export const turnsByTilt = (
   if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return none;
   // The corner's own half gap differs from side to side; its offset is told for the first.
   const offset = toCorner + sides[0]!.seat.gap / 2;
-  return { fits: [{ way, sides, corner: { seat: corner.value, toCorner, offset } }], tried: 1 };
+  return { fits: [{ way, sides, corner: { kind: 'turn', seat: corner.value, toCorner, offset } }], tried: 1 };
 };

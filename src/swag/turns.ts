@@ -442,5 +442,5 @@ const layTurn = (
   }
   const over = overNeighbour(sides, toCorner, field);
   if (over > FIT_NOISE) return misses({ kind: 'beyond-corner', by: over });
-  return fits({ way, sides, corner: { seat: seated.value, toCorner, offset } });
+  return fits({ way, sides, corner: { kind: 'turn', seat: seated.value, toCorner, offset } });
 };

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Scope, scopeOf } from '../../src/drawing/index.ts';
 import { move } from '../../src/geometry/index.ts';
-import { type Design, designOf, repeatMarks } from '../../src/swag/index.ts';
+import { cornerSwag, type Design, designOf, repeatMarks } from '../../src/swag/index.ts';
 import { planOf, search } from '../swag/fit-helpers.ts';
 
 const designs = (['turn', 'meet'] as const).flatMap((corners) =>
@@ -39,7 +39,7 @@ describe.each(designs)('%s', (_, whole) => {
     const first = repeatMarks(side, 0).start;
     const last = repeatMarks(side, side.fit.repeats - 1).stop;
     expect(side.run.length - last).toBeCloseTo(first, 6);
-    expect(scope.halves.length).toBe(2 * side.fit.repeats + (design.corner ? 2 : 0));
+    expect(scope.halves.length).toBe(2 * side.fit.repeats + (cornerSwag(design) ? 2 : 0));
     // All that is shown lies on the start line as drawn, from its one end to its other.
     const begin = move(side.run.place, { x: 0, y: 0 });
     const end = move(side.run.place, { x: side.run.length, y: 0 });

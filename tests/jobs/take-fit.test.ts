@@ -48,7 +48,7 @@ const figures = ({ field, fit }: Ranked) => ({
   choices: choicesOf({ field, fit }),
   template: fit.way.shape.stitching.template.name,
   sides: fit.sides.map(({ run, repeats, seat }) => [run.name, run.length, repeats, seat.pose, seat.gap]),
-  corner: fit.corner ? [fit.corner.seat.pose, fit.corner.toCorner, fit.corner.offset] : null,
+  corner: 'seat' in fit.corner ? [fit.corner.seat.pose, fit.corner.toCorner, fit.corner.offset] : null,
 });
 
 const PLANS = {

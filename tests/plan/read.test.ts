@@ -32,7 +32,6 @@ describe('readPlan', () => {
         margin: { inner: 12.7, outer: 12.7 },
         from: 'inner',
         corners: 'turn',
-        cornersAreOpen: false,
         round: 'quilt',
       },
       swag: {
@@ -147,7 +146,7 @@ describe('layouts', () => {
     expect(margin('{ outer: 1/4 }')).toMatchObject({ margin: { inner: 0, outer: 6.35 } });
   });
 
-  test('a square quilt needs one length, and corners left open turn', () => {
+  test('a square quilt needs one length, and corners may be left open', () => {
     const inner = 1524;
     expect(withLayout('{ border: { width: 6, inner: 60 } }')).toEqual({
       kind: 'border',
@@ -155,16 +154,14 @@ describe('layouts', () => {
       inner: { top: inner, right: inner, bottom: inner, left: inner },
       margin: { inner: 0, outer: 0 },
       from: 'inner',
-      corners: 'turn',
-      cornersAreOpen: true,
+      corners: undefined,
       round: 'quilt',
     });
     expect(withLayout('{ border: { width: 6, inner: 60, corners: auto } }')).toMatchObject({
-      cornersAreOpen: true,
+      corners: undefined,
     });
     expect(withLayout('{ border: { width: 6, inner: 60, corners: meet, from: outer } }')).toMatchObject({
       corners: 'meet',
-      cornersAreOpen: false,
       from: 'outer',
     });
   });
@@ -197,8 +194,7 @@ describe('layouts', () => {
       inner: { top: 304.8, right: 228.6, bottom: 304.8, left: 228.6 },
       margin: { inner: 12.7, outer: 0 },
       from: 'inner',
-      corners: 'turn',
-      cornersAreOpen: true,
+      corners: undefined,
       round: 'block',
     };
     const block = 'block: { width: 12, height: 9 }, clearance: 1/2, within: 20';
@@ -207,7 +203,6 @@ describe('layouts', () => {
       ...expected,
       from: 'outer',
       corners: 'meet',
-      cornersAreOpen: false,
     });
     expect(withLayout('{ frame: { block: 12, within: 20 } }')).toMatchObject({
       inner: { top: 304.8, right: 304.8, bottom: 304.8, left: 304.8 },

@@ -90,7 +90,7 @@ describe('the table of a plan’s keys', () => {
     expect(words(rowOf('title').usual)).toEqual([units, paper]);
     expect(strip).toMatchObject({ margin: { inner: 0, outer: 0 } });
     const border = planOf('template: a\nlayout: { border: { width: 6, inner: 60 } }\n').layout;
-    expect(border).toMatchObject({ from: 'inner', margin: { inner: 0, outer: 0 }, cornersAreOpen: true });
+    expect(border).toMatchObject({ from: 'inner', margin: { inner: 0, outer: 0 }, corners: undefined });
     expect(rowOf('border').usual).toBe('margin 0, from the inner seam, corners chosen');
   });
 

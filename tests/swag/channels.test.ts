@@ -19,9 +19,11 @@ import {
   type Cell,
   type Channel,
   channelsOf,
+  cornerSwag,
   type Design,
   placedChannels,
   placedPath,
+  WITHOUT_SWAG,
   wholeSwag,
 } from '../../src/swag/index.ts';
 import { designs } from './channel-designs.ts';
@@ -126,9 +128,9 @@ test('bands of equal width lie the same way apart all along', () => {
 });
 
 describe('corners', () => {
-  const borders = ALL.filter((d) => d.design.corner);
+  const borders = ALL.filter((d) => cornerSwag(d.design));
   test.each(borders)('$name: the halves of every channel meet on the mitre', ({ design, plan }) => {
-    const corner = design.corner!.cell;
+    const corner = cornerSwag(design)!.cell;
     const at = placedChannels(design, plan.channels);
     const halves = design.halves.filter((h) => h.cell === corner);
     expect(halves.length).toBe(8);
@@ -160,7 +162,7 @@ const made = (path: Path, room: number, gap = 0) => {
   const crown = pathEnd(path)!;
   const cell = { name: 'made', path, join: -gap / 2, crown, mirror: Math.PI / 2 } as unknown as Cell;
   const field = { room, near: 0, far: room };
-  const design = { field, cells: [cell], sides: [], corner: undefined } as unknown as Design;
+  const design = { field, cells: [cell], sides: [], corner: WITHOUT_SWAG } as unknown as Design;
   return { cell, design };
 };
 const at = (x: number, y: number): Point => ({ x, y });

@@ -6,7 +6,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { designOf, type Ranked } from '../../src/swag/index.ts';
+import { cornerSwag, designOf, type Ranked } from '../../src/swag/index.ts';
 import { patience, runs } from '../support/runs.ts';
 import { planOf, pointsAlong, search } from './fit-helpers.ts';
 import { distanceToPiece, move, type Point, pathEnd, pathStart, placedPath } from './laid.ts';
@@ -21,7 +21,8 @@ const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean): void => {
   const design = designOf(field, fit);
   const sign = field.from === 'inner' ? -1 : 1;
-  const seats = [...fit.sides.map((s) => s.seat), ...(fit.corner ? [fit.corner.seat] : [])];
+  const corner = cornerSwag(fit);
+  const seats = [...fit.sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])];
   for (const { shape, pose, way } of seats) {
     near(Math.hypot(pose.halfSpan, pose.depth), shape.chord, 'h² + d² = C²');
     if (!(pose.halfSpan > 0 && pose.depth > 0)) throw new Error('a swag has span and depth');
@@ -29,17 +30,15 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
   }
   for (const { run, repeats, seat } of fit.sides) {
     if (!(seat.gap >= 0)) throw new Error('no gap is negative');
-    const a = fit.corner
-      ? fit.corner.seat.pose.halfSpan + sign * fit.corner.seat.pose.depth + seat.gap / 2
-      : 0;
+    const a = corner ? corner.seat.pose.halfSpan + sign * corner.seat.pose.depth + seat.gap / 2 : 0;
     near(
       repeats * (2 * seat.pose.halfSpan + seat.gap) + 2 * a,
       run.length,
       `L = n(2h + g) + 2a, ${run.name}`,
     );
   }
-  if (fit.corner) {
-    const { seat, toCorner, offset } = fit.corner;
+  if (corner) {
+    const { seat, toCorner, offset } = corner;
     near(toCorner, seat.pose.halfSpan + sign * seat.pose.depth, 'the corner’s start');
     near(offset, toCorner + fit.sides[0]!.seat.gap / 2, 'a = h ∓ d + g/2');
     if (!(toCorner >= -EXACT)) throw new Error('the corner swag starts before its corner');
@@ -83,8 +82,9 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
         );
     }
   }
-  if (design.corner) {
-    const halves = design.halves.filter((h) => h.cell === design.corner!.cell);
+  const laid = cornerSwag(design);
+  if (laid) {
+    const halves = design.halves.filter((h) => h.cell === laid.cell);
     expect(halves.length).toBe(8);
     for (const name of new Set(halves.map((h) => h.repeat))) {
       const [a, b] = halves.filter((h) => h.repeat === name);
@@ -92,9 +92,9 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
       near(apart(end, pathEnd(placedPath(b!))!), 0, 'corner halves meet');
       // On the 45° line through the corner of the two start lines, which is as far from both of them.
       const starts = [pathStart(placedPath(a!))!, pathStart(placedPath(b!))!];
-      const corner = cornerOf(starts as [Point, Point], end);
-      near(Math.abs(end.x - corner.x), Math.abs(end.y - corner.y), 'on the mitre');
-      near(apart(starts[0]!, corner), fit.corner!.toCorner, 'the corner swag starts at a − g/2');
+      const at = cornerOf(starts as [Point, Point], end);
+      near(Math.abs(end.x - at.x), Math.abs(end.y - at.y), 'on the mitre');
+      near(apart(starts[0]!, at), laid.fit.toCorner, 'the corner swag starts at a − g/2');
     }
   }
 };

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type Path, type Point, pieceAt } from '../../src/geometry/index.ts';
 import { type Plan, readPlan } from '../../src/plan/index.ts';
-import { type Ranked, type Search, searchPlan } from '../../src/swag/index.ts';
+import { type Ranked, type Search, searchPlan, seatsOf } from '../../src/swag/index.ts';
 import { readTemplate, type Template } from '../../src/template/index.ts';
 
 export const profile = (name: string): Template =>
@@ -29,10 +29,7 @@ export const search = (plan: Plan, templates: readonly Template[] = PROFILES): S
 
 /** The spread of a fit's depths, from its poses. */
 export const spreadOfFit = ({ fit }: Pick<Ranked, 'fit'>): number => {
-  const depths = [
-    ...fit.sides.map((s) => s.seat.pose.depth),
-    ...(fit.corner ? [fit.corner.seat.pose.depth] : []),
-  ];
+  const depths = seatsOf(fit).map((s) => s.pose.depth);
   return Math.max(...depths) - Math.min(...depths);
 };
 

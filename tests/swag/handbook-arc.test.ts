@@ -8,7 +8,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { designOf } from '../../src/swag/index.ts';
+import { cornerSwag, designOf } from '../../src/swag/index.ts';
 import { planOf, search, templateOf } from './fit-helpers.ts';
 
 const arc = (chord: number, height: number) =>
@@ -73,7 +73,7 @@ swag: { from: 1, to: crown, side: inside, direction: heel-first, setting: crown-
   );
   const best = search(plan, [arc(chord, height)]).results[0]!;
   expect(best.score.spread).toBeLessThan(1e-3);
-  expect(best.fit.corner!.seat.pose.depth).toBeCloseTo(d, 3);
-  expect(best.fit.corner!.offset).toBeCloseTo(h - d, 3);
+  expect(cornerSwag(best.fit)!.seat.pose.depth).toBeCloseTo(d, 3);
+  expect(cornerSwag(best.fit)!.offset).toBeCloseTo(h - d, 3);
   for (const side of best.fit.sides) expect(side.seat.pose.depth).toBeCloseTo(d, 3);
 });

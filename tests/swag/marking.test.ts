@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MM_PER_INCH, stepOf } from '../../src/length/index.ts';
 import { LENGTH_STYLES } from '../../src/length/print.ts';
-import { designOf, markError, marksOf } from '../../src/swag/index.ts';
+import { cornerSwag, designOf, markError, marksOf } from '../../src/swag/index.ts';
 import { runs } from '../support/runs.ts';
 import { planOf, search, templateOf } from './fit-helpers.ts';
 
@@ -68,7 +68,7 @@ describe('a border that a person can check by hand', () => {
       '{ border: { width: 6, inner: 60, margin: 0, corners: turn } }',
       `{ ${FIXED} }`,
     );
-    const corner = design.corner!;
+    const corner = cornerSwag(design)!;
     const { halfSpan, depth } = corner.fit.seat.pose;
     const [top] = marksOf(design, plan.marks.style);
     const marks = top!.marks;

@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { pathLength } from '../../src/geometry/index.ts';
 import {
+  cornerSwag,
   describeMiss,
   designOf,
   placedChannels,
@@ -25,7 +26,7 @@ const POINT = 2 * FOOT;
 /** The least distance (mm) between one half's points, without the crown's own, and the other half's. */
 const neckOf = (ranked: Ranked): number => {
   const design = designOf(ranked.field, ranked.fit);
-  const corner = design.halves.filter((h) => h.cell === design.corner?.cell).slice(0, 8);
+  const corner = design.halves.filter((h) => h.cell === cornerSwag(design)?.cell).slice(0, 8);
   const [first] = corner.filter((h) => h.half === 'first');
   const second = corner.find((h) => h.half === 'second' && h.repeat === first?.repeat);
   const a = pointsAlong(placedPath(first!), 0.5);
@@ -79,8 +80,8 @@ describe('a swag that turns a corner', () => {
       const pose = crownPose(shape, shape.chord * Math.cos((rise * Math.PI) / 180))!;
       const toCorner = pose.halfSpan - pose.depth;
       const seat = straightSeat(fit.way, shape, pose, 0, Math.PI / 4);
-      const design = designOf(field, { ...fit, corner: { seat, toCorner, offset: toCorner } });
-      const corner = design.halves.find((h) => h.cell === design.corner?.cell)!;
+      const design = designOf(field, { ...fit, corner: { kind: 'turn', seat, toCorner, offset: toCorner } });
+      const corner = design.halves.find((h) => h.cell === cornerSwag(design)?.cell)!;
       const channels = placedChannels(design, plan.channels, [corner]).get(corner)!;
       return channels.map((c) => c.paths.reduce((sum, p) => sum + pathLength(p), 0));
     };
@@ -97,7 +98,7 @@ describe('a swag that turns a corner', () => {
     const plan = planOf(PLAN);
     const { field, fit } = search(plan, PROFILES).results[0]!;
     const design = designOf(field, fit);
-    const corner = design.halves.find((h) => h.cell === design.corner?.cell)!;
+    const corner = design.halves.find((h) => h.cell === cornerSwag(design)?.cell)!;
     for (const c of placedChannels(design, plan.channels, [corner]).get(corner)!)
       expect(c.paths.length, c.side).toBe(1);
   });

@@ -3,8 +3,8 @@
 import { describe, expect, it } from 'vitest';
 import { distance, nearnessOf, pathLength, pathStart, pointAlong } from '../../src/geometry/index.ts';
 import { overNeighbour } from '../../src/swag/corner.ts';
-import { fieldOf } from '../../src/swag/field.ts';
-import { designOf, placedPath, type SideFit } from '../../src/swag/index.ts';
+import { fieldsOf } from '../../src/swag/field.ts';
+import { cornerSwag, designOf, placedPath, type SideFit } from '../../src/swag/index.ts';
 import { planOf, search } from './fit-helpers.ts';
 
 const OUTER = planOf(
@@ -20,7 +20,7 @@ describe('sides that meet at a turned corner', () => {
 
   it('keep apart in all that the search finds', () => {
     for (const { fit: found, field: ground } of search(OUTER).results)
-      expect(overNeighbour(found.sides, found.corner!.toCorner, ground)).toBeLessThanOrEqual(1e-7);
+      expect(overNeighbour(found.sides, cornerSwag(found)!.toCorner, ground)).toBeLessThanOrEqual(1e-7);
   });
 
   it('come over each other where both are deeper than they stand from the corner', () => {
@@ -40,7 +40,7 @@ describe('sides that meet at a turned corner', () => {
 
   it('lean away from each other from the inner seam', () => {
     const layout = OUTER.layout.kind === 'border' ? OUTER.layout : undefined;
-    const inner = fieldOf({ ...layout!, from: 'inner' });
+    const inner = fieldsOf({ ...layout!, from: 'inner' })[0]!;
     expect(
       overNeighbour(
         fit.sides.map((s) => deep(s, 900)),

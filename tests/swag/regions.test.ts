@@ -19,10 +19,12 @@ import {
   alikeRepeats,
   bandMiddle,
   type Cell,
+  cornerSwag,
   type Design,
   groundArea,
   regionsOf,
   swagArea,
+  WITHOUT_SWAG,
   wholeSwag,
 } from '../../src/swag/index.ts';
 import { designs, type Named } from './channel-designs.ts';
@@ -106,7 +108,7 @@ describe.each(CASES)('$name', ({ design, plan }) => {
 const repeatArea = (cell: Cell, design: Design): number => {
   const { room } = design.field;
   const gaps = design.sides.map((s) => s.fit.seat.gap);
-  const join = cell === design.corner?.cell ? -Math.min(...gaps) / 2 : cell.join;
+  const join = cell === cornerSwag(design)?.cell ? -Math.min(...gaps) / 2 : cell.join;
   const lean = Math.cos(cell.mirror) / Math.sin(cell.mirror);
   const low = cell.crown.x - cell.crown.y * lean - join;
   return (2 * low + room * lean) * room;
@@ -203,7 +205,7 @@ test('a swag that lies on its start line for a while: no slit is left there', ()
   ]);
   const cell = { name: 'flat', path: flat, join: -4, crown: { x: 60, y: 40 }, mirror: Math.PI / 2 };
   const field = { room: 100, near: 0, far: 100, isBounded: true };
-  const design = { field, sides: [], corner: undefined } as unknown as Design;
+  const design = { field, sides: [], corner: WITHOUT_SWAG } as unknown as Design;
   const channels = { outward: [5], inward: [5], points: 'round' as const };
   const regions = regionsOf(cell as unknown as Cell, design, channels);
   // A triangle 60 wide and 40 high over the start line, and the rest of 128 by 100.

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
-import { endStops, fieldOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
+import { endStops, fieldsOf, shapeOf, startStops, stitchTemplate } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
 import { type SlowWay, slowSpread } from './slow-search.ts';
@@ -79,7 +79,7 @@ long(
 swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre, gap: ${q.gap} mm, repeats: [${counts}] }`,
         );
         if (plan.layout.kind !== 'border') throw new Error('a border');
-        const field = fieldOf(plan.layout);
+        const field = fieldsOf(plan.layout)[0]!;
         const slow = slowSpread(
           slowWay(shape.path, 6.35),
           {

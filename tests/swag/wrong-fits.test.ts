@@ -5,7 +5,7 @@ import { formatLength, INCH_SIXTEENTH } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
 import {
   describeMiss,
-  fieldOf,
+  fieldsOf,
   type Ranked,
   searchFits,
   seat,
@@ -107,7 +107,7 @@ describe('what keeps pinned counts from fitting', () => {
     expect(results.length).toBe(0);
     const told = misses.reduce((a, b) => (b.misfit.by < a.misfit.by ? b : a));
     const layout = plan.layout as Exclude<Plan['layout'], { kind: 'frame' }>;
-    const field = fieldOf(layout);
+    const field = fieldsOf(layout)[0]!;
     const counts = [6, 7, 6, 7];
     // The same by hand: a way lacks what its worst side lacks.
     const lacks = stitchings.flatMap((s) =>

@@ -15,6 +15,7 @@ import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
 import {
   type Alike,
   alikeRepeats,
+  cornerSwag,
   type Design,
   type Placed,
   regionsOf,
@@ -51,7 +52,7 @@ export interface TrialChoices {
 /** The repeats of a scope in which a region is looked for. */
 const trialRepeats = (design: Design, scope: Scope, region: TrialRegion): readonly Alike[] =>
   alikeRepeats(design, scope.halves).filter(
-    ({ cell }) => region !== 'corner' || cell === design.corner?.cell,
+    ({ cell }) => region !== 'corner' || cell === cornerSwag(design)?.cell,
   );
 
 const isTried = (region: SwagRegion, wanted: TrialRegion): boolean =>

@@ -40,13 +40,16 @@ import {
 } from '../../geometry/index.ts';
 import {
   type Cell,
+  cornerSwag,
   type Design,
   designOf,
   isClosed,
+  type LaidCorner,
   pausesOf,
   placingOf,
   repeatMarks,
   straightRun,
+  WITHOUT_SWAG,
 } from '../../swag/index.ts';
 import { seamName } from '../card/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
@@ -104,7 +107,7 @@ const swagSubject = (design: Design, past: number): Subject => {
     ? design
     : designOf(
         { ...field, corners: 'none', runs: [alone] },
-        { way: fit.way, sides: [{ run: alone, repeats: 3, seat }], corner: undefined },
+        { way: fit.way, sides: [{ run: alone, repeats: 3, seat }], corner: WITHOUT_SWAG },
       );
   const side = row.sides[0]!;
   const { start, stop } = repeatMarks(side, 1);
@@ -131,7 +134,7 @@ const swagSubject = (design: Design, past: number): Subject => {
 };
 
 /** The first corner, as the side that comes to it is sewn. */
-const cornerSubject = (design: Design, corner: NonNullable<Design['corner']>): Subject => {
+const cornerSubject = (design: Design, corner: LaidCorner): Subject => {
   const { cell, fit } = corner;
   const at = design.halves.find((h) => h.cell === cell)!;
   const halves = design.halves.filter((h) => h.repeat === at.repeat);
@@ -156,8 +159,10 @@ const cornerSubject = (design: Design, corner: NonNullable<Design['corner']>): S
   };
 };
 
-const subjectOf = (design: Design, kind: Kind, past: number): Subject =>
-  kind === 'corner' && design.corner ? cornerSubject(design, design.corner) : swagSubject(design, past);
+const subjectOf = (design: Design, kind: Kind, past: number): Subject => {
+  const corner = kind === 'corner' ? cornerSwag(design) : undefined;
+  return corner ? cornerSubject(design, corner) : swagSubject(design, past);
+};
 
 /** The lines of a figure in its own frame, in the look of a card. `tick` is half a start mark, mm. */
 const linesOf = (
@@ -257,7 +262,8 @@ export const drawFigure = (
     if (kind === 'swag') for (const p of [ORIGIN, cell.crown]) draw(circle(move(own, p), clearance), FOOT);
   });
   const page: Page = { content, subject, lines, scale, onFigure, onPage, ceiling };
-  if (kind === 'corner' && design.corner) nameCorner(page, design.corner.fit.toCorner);
+  const corner = kind === 'corner' ? cornerSwag(design) : undefined;
+  if (corner) nameCorner(page, corner.fit.toCorner);
   else nameSwag(page, box);
 };
 

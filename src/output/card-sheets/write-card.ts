@@ -4,7 +4,7 @@
  */
 
 import { boxWidth } from '../../geometry/index.ts';
-import type { Design } from '../../swag/index.ts';
+import { cornerSwag, type Design } from '../../swag/index.ts';
 import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
@@ -90,7 +90,7 @@ const drawDesign = (flow: Flow, design: Design): void => {
   const { setup } = flow;
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
-  const forCorner = design.corner ? CORNER_SHARE * width : 0;
+  const forCorner = cornerSwag(design) ? CORNER_SHARE * width : 0;
   const forSwag = width - forCorner;
   const { minX } = setup.live;
   drawFigure(flow.content, design, 'swag', { x: minX, y: flow.y }, forSwag, most);

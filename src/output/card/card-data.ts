@@ -3,6 +3,7 @@
 import type { Plan } from '../../plan/index.ts';
 import {
   channelSetting,
+  cornerSwag,
   type Design,
   markError,
   outOfReach,
@@ -19,6 +20,7 @@ const DEGREES = 180 / Math.PI;
 
 export const cardAsData = (design: Design, plan: Plan): object => {
   const { field, fit } = design;
+  const corner = cornerSwag(design);
   const { shape, setting } = fit.way;
   const { template } = shape.stitching;
   const length = lengthOf(design, plan);
@@ -46,7 +48,7 @@ export const cardAsData = (design: Design, plan: Plan): object => {
       })),
     })),
     frame: ringAsData(design, plan.marks.style),
-    corner: design.corner ? { toCorner: design.corner.fit.toCorner, offset: design.corner.fit.offset } : null,
+    corner: corner ? { toCorner: corner.fit.toCorner, offset: corner.fit.offset } : null,
     placing: design.cells.map((cell) => {
       const p = placingOf(cell);
       return {

@@ -5,6 +5,7 @@ import { exactLength, formatLength, type LengthStyle } from '../../length/index.
 import { type Plan, SIDES } from '../../plan/index.ts';
 import {
   type Cell,
+  cornerSwag,
   type Design,
   outOfReach,
   type Placing,
@@ -143,13 +144,16 @@ const stopWords = (cells: readonly Cell[]): string => {
     : 'Stop with the needle down on the centre line.';
 };
 
-const cornerWords = ({ corner, field }: Design, length: (mm: number) => string): readonly string[] =>
-  corner
+const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
+  const { field } = design;
+  const corner = cornerSwag(design);
+  return corner
     ? [
         `Corners: the first half starts ${length(corner.fit.toCorner)} from ${field.startMargin > 0 ? 'where the start lines of two sides cross' : `the corner of the ${seamName(field)}`}, and ends on the mitre, ` +
           'its centre line; the second half goes on from there along the next side.',
       ]
     : [];
+};
 
 /** Rows that read the same are told together. */
 const grouped = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] => {

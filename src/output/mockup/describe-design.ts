@@ -3,7 +3,15 @@
 import { plural } from '../../document/index.ts';
 import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, type Pose, smallnessOf, spansOf } from '../../swag/index.ts';
+import {
+  cornerSwag,
+  type Design,
+  depthsOf,
+  frameSize,
+  type Pose,
+  smallnessOf,
+  spansOf,
+} from '../../swag/index.ts';
 import { directionWords, partWords, settingWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
@@ -44,7 +52,7 @@ export const describeDesign = (
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;
   });
-  const { corner } = fit;
+  const corner = cornerSwag(fit);
   const made = [
     partWords(shape),
     settingWords(fit, design.field),

@@ -9,7 +9,16 @@ import {
   roundLength,
   stepOf,
 } from '../../length/index.ts';
-import { depthsOf, type Field, type Fit, isRound, type Shape, spansOf } from '../../swag/index.ts';
+import {
+  cornerSwag,
+  depthsOf,
+  type Field,
+  type Fit,
+  isRound,
+  type Shape,
+  seatsOf,
+  spansOf,
+} from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
 export const partWords = ({ from, to }: Shape, how: 'label' | 'brief' = 'label'): string =>
@@ -77,9 +86,7 @@ const fineStyle = (style: LengthStyle): LengthStyle => {
 
 /** How far (mm) the stitching reaches from the start line, on every side and at the corners. */
 export const highestOf = (fit: Fit): readonly number[] =>
-  isRound(fit)
-    ? []
-    : [...fit.sides.map((s) => s.seat.pose.top), ...(fit.corner ? [fit.corner.seat.pose.top] : [])];
+  isRound(fit) ? [] : seatsOf(fit).map((seat) => seat.pose.top);
 
 /** Whether lobes stand higher than the crown, by more than a rounding step. */
 export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
@@ -115,7 +122,7 @@ export const spanWords = (fit: Fit, style: LengthStyle): string =>
 export const depthWords = (fit: Fit, style: LengthStyle): string => {
   const depths = depthsOf(fit).map((d) => bareLength(d, style));
   if (depths.every((d) => d === depths[0])) return depths[0]!;
-  if (!fit.corner) return depths.join(', ');
+  if (!cornerSwag(fit)) return depths.join(', ');
   return `${eachOrOne(depths.slice(0, -1))}; corner ${depths.at(-1)}`;
 };
 

@@ -1,7 +1,7 @@
 /** The best fits as a table for a terminal: two lines each, what to do and what comes of it. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { depthsOf, frameSize, isRound, type Ranked, spansOf } from '../../swag/index.ts';
+import { cornerSwag, depthsOf, frameSize, isRound, type Ranked, spansOf } from '../../swag/index.ts';
 import {
   bareLength as bare,
   depthWords,
@@ -160,7 +160,7 @@ const notes = (
   const sides = (results[0]?.fit.sides ?? []).map((s) => s.run.name);
   const order = sides.length > 1 ? ` Where sides differ, they stand in the order ${sides.join(', ')}.` : '';
   return [
-    `${countedWords(results, shown)} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “depth” is that of the crown${haveHigher(shown, style) ? ', “highest” how far the stitching reaches' : ''}; “differ” is the difference in depth between sides${results[0]?.fit.corner ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
+    `${countedWords(results, shown)} Lengths are ${unitWords(style)}.${order} “lies” is where the template lies, seen from the swag; “depth” is that of the crown${haveHigher(shown, style) ? ', “highest” how far the stitching reaches' : ''}; “differ” is the difference in depth between sides${results[0] && cornerSwag(results[0].fit) ? ' and corners' : ''}; “uses” is how much of the width between the margins is filled.`,
     HOW_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };

@@ -11,6 +11,7 @@ import { move, ORIGIN, type Point, subtract } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   borderRuns,
+  cornerSwag,
   crownPose,
   type Design,
   designOf,
@@ -23,6 +24,7 @@ import {
   straightRun,
   straightSeat,
   toCornerOf,
+  WITHOUT_SWAG,
 } from '../../swag/index.ts';
 
 /** Labels as a share of the chord, so that they are read on a telephone and do not crowd on a large screen. */
@@ -45,7 +47,7 @@ export const CORNER = 'corner';
 
 /** The half swag that a name of the page means: a side's, the corner's, the frame's. */
 export const seatNamed = ({ fit }: Ranked, name: string): Seat | undefined =>
-  name === CORNER ? fit.corner?.seat : fit.sides.find((s) => s.run.name === name)?.seat;
+  name === CORNER ? cornerSwag(fit)?.seat : fit.sides.find((s) => s.run.name === name)?.seat;
 
 /** The same half swag at another half span (mm), with nothing said about whether it fits; undefined beyond its chord. */
 export const posed = (seat: Seat, halfSpan: number): Seat | undefined => {
@@ -55,7 +57,7 @@ export const posed = (seat: Seat, halfSpan: number): Seat | undefined => {
 
 export const loneSwag = (ranked: Ranked, name: string, seat: Seat, plan: Plan): LoneSwag => {
   if (isRound(ranked.fit)) return ringSwag(ranked, plan);
-  return name === CORNER ? cornerSwag(ranked, seat, plan) : sideSwag(ranked.field, name, seat, plan);
+  return name === CORNER ? cornerAlone(ranked, seat, plan) : sideSwag(ranked.field, name, seat, plan);
 };
 
 /** Its two halves have the same neighbours, so their channels are worked out once: they are what a dragged swag waits for. */
@@ -77,7 +79,7 @@ const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag 
   const known = field.runs.find((r) => r.name === name)?.name ?? 'strip';
   const run = straightRun(known, share, field.startMargin);
   const own: Field = { ...field, runs: [run], corners: 'none' };
-  const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: undefined });
+  const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: WITHOUT_SWAG });
   const { halfSpan } = seat.pose;
   const y = field.startMargin;
   return {
@@ -92,7 +94,7 @@ const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag 
   };
 };
 
-const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag => {
+const cornerAlone = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag => {
   const beside = fit.sides[0]!.seat;
   const toCorner = toCornerOf(field, seat.pose);
   const offset = toCorner + seat.gap / 2;
@@ -106,10 +108,10 @@ const cornerSwag = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =>
     {
       way: seat.way,
       sides: runs.map((run) => ({ run, repeats: 1, seat: beside })),
-      corner: { seat, toCorner, offset },
+      corner: { kind: 'turn', seat, toCorner, offset },
     },
   );
-  const first = design.halves.find((h) => h.cell === design.corner?.cell);
+  const first = design.halves.find((h) => h.cell === cornerSwag(design)?.cell);
   const halves = design.halves.filter((h) => h.repeat === first?.repeat);
   const [before, after] = halves.map((h) => design.sides.find((s) => s.run.name === h.side));
   if (!first || !before || !after) throw new Error('A corner without its sides');

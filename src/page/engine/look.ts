@@ -11,7 +11,7 @@ import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { choicesOf, depthsOf, spansOf } from '../../swag/index.ts';
+import { choicesOf, cornerSwag, depthsOf, spansOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, fitOfPart, type ReadQuilt, readQuilt, workedOut } from './desk.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
@@ -74,6 +74,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
   const length = (mm: number): string => formatLength(mm, style);
   const choices = choicesOf(ranked);
   const { shape } = ranked.fit.way;
+  const corner = cornerSwag(design);
   const { picture, laid, channels } = wholePicture(design, plan);
   const total = ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0);
   return {
@@ -81,7 +82,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
-      `${plural(total, 'swag')}${design.corner ? ' and a swag across each corner' : ''}`,
+      `${plural(total, 'swag')}${corner ? ' and a swag across each corner' : ''}`,
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
@@ -90,7 +91,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
       name: run.name,
       repeats,
     })),
-    corner: design.corner && length(design.corner.fit.seat.pose.depth),
+    corner: corner && length(corner.fit.seat.pose.depth),
     round: design.field.around.kind,
     usualShow: usualShow(design),
     from: shape.from.label,
