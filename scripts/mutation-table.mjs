@@ -525,7 +525,7 @@ export const MUTATIONS = [
   {
     name: 'counts that go by the side that is called the top',
     file: 'src/swag/runs.ts',
-    from: 'const anchor = lengths.indexOf(Math.max(...lengths));',
+    from: 'const anchor = anchorOf(lengths);',
     to: 'const anchor = 0;',
     test: 'tests/swag/nothing-hidden.test.ts',
   },

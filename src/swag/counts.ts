@@ -1,5 +1,7 @@
 /** How many swags a side may have, and which counts on four sides look alike. */
 
+import { byEvenness, type Tied } from './ties.ts';
+
 /** The counts that a plan allows for a side: one, or all up to a most. */
 export type Counts = { readonly exactly: number } | { readonly upTo: number };
 
@@ -53,11 +55,21 @@ export const isLopsided = (
   return isPair(0, repeats[0]!, 2, repeats[2]!) || isPair(1, repeats[1]!, 3, repeats[3]!);
 };
 
+/**
+ * The side by whose counts designs are grouped: the longest, and of several the one whose opposite is longer. What is
+ * left of them are images of one another in the quilt, so that it makes no difference which of them is taken.
+ */
+export const anchorOf = (lengths: readonly number[]): number => {
+  const opposite = (i: number): number => lengths[(i + 2) % lengths.length]!;
+  return lengths.reduce(
+    (best, length, i) =>
+      length > lengths[best]! || (length === lengths[best] && opposite(i) > opposite(best)) ? i : best,
+    0,
+  );
+};
+
 /** A count that is possible on one side, with the depth (mm) that it gives. */
-export interface Choice {
-  readonly repeats: number;
-  readonly depth: number;
-}
+export type Choice = Tied;
 
 /** What a search for the best choices asks of those who know what a choice is worth; F sums up what is chosen. */
 export interface Worth<C extends Choice, F> {
@@ -77,7 +89,8 @@ export interface Worth<C extends Choice, F> {
  *
  * Method: branch and bound (Land and Doig, Econometrica 28, 1960). Choices of like depth are tried first, since
  * unlike depths cost most. The first whole that is found rules out choices that cost more beside the anchor alone,
- * and a branch ends where what is chosen costs as much already as the best so far.
+ * and a branch ends where what is chosen costs more already than the best so far. What costs the same is a tie, which
+ * ties.ts settles.
  */
 export const bestChoices = <C extends Choice, F>(
   sides: readonly (readonly C[])[],
@@ -101,13 +114,13 @@ export const bestChoices = <C extends Choice, F>(
     const choose = (k: number, sum: F): boolean => {
       if (k === others.length) {
         const whole = cost(sum);
-        if (whole < least) {
+        if (whole < least || (whole === least && byEvenness(chosen, best!) < 0)) {
           least = whole;
           best = [...chosen];
         }
         return reach !== undefined;
       }
-      if (best && !(atLeast(sum, reach?.[k]) < least)) return true;
+      if (best && atLeast(sum, reach?.[k]) > least) return true;
       const side = others[k]!;
       for (const choice of open[k]!) {
         let barred = false;
@@ -127,7 +140,7 @@ export const bestChoices = <C extends Choice, F>(
     open = open.map((choices, k) =>
       choices.filter((choice) => {
         const pair = add(begun, others[k]!, choice);
-        if (pair === undefined || !(atLeast(pair, undefined) < least)) return false;
+        if (pair === undefined || atLeast(pair, undefined) > least) return false;
         alone[k]!.push(pair);
         return true;
       }),

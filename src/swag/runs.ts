@@ -7,7 +7,7 @@
  */
 
 import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
-import { bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
+import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
 import { type Fit, type SideFit, WITHOUT_SWAG } from './fit.ts';
 import { followerOf } from './followed.ts';
@@ -74,7 +74,7 @@ export const fitRuns = (
     return known.get(repeats);
   };
   const lengths = field.runs.map((r) => r.length);
-  const anchor = lengths.indexOf(Math.max(...lengths));
+  const anchor = anchorOf(lengths);
   const worth = worthOf(way, field, outward);
   const chosen = bestChoices(bySide, anchor, {
     isBarred: lopsidedPair(lengths, counts),

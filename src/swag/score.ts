@@ -10,6 +10,7 @@ import { cornerSwag, depthsOf, type Fit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
+import { settledCost } from './ties.ts';
 
 export interface Score {
   /** Difference in depth between sides and corner, mm. */
@@ -137,11 +138,11 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
         narrowest: Math.min(sum.narrowest, span),
       };
     },
-    cost: (f) => spreadCost(f.shallowest, f.deepest) + unused(f.top) + lasting(f),
+    cost: (f) => settledCost(spreadCost(f.shallowest, f.deepest) + unused(f.top) + lasting(f)),
     atLeast: (f, open) => {
       let top = open ? f.top : Number.POSITIVE_INFINITY;
       for (const other of open ?? []) if (other.top > top) top = other.top;
-      return spreadCost(f.shallowest, f.deepest) + unused(top) + lasting(f);
+      return settledCost(spreadCost(f.shallowest, f.deepest) + unused(top) + lasting(f));
     },
   };
 };

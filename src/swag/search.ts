@@ -14,6 +14,7 @@ import { withoutRepeats } from './same-line.ts';
 import { type Score, scoreOf } from './score.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
+import { byEvenness, tiedOf } from './ties.ts';
 import { fitTurns } from './turns.ts';
 import { waysOf } from './ways.ts';
 
@@ -53,7 +54,7 @@ export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search
         if (results.length === 0) missed.push(found.misses);
       }
   }
-  results.sort((a, b) => a.score.cost - b.score.cost);
+  results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
   return { results: withoutRepeats(results), misses, tried };
 };

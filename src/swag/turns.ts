@@ -22,6 +22,7 @@ import type { Tried } from './runs.ts';
 import { scoreOf, spreadCost } from './score.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
+import { byEvenness, settledCost, tiedOf } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
 import {
   clip,
@@ -94,7 +95,7 @@ const turnsByCrown = (
     let roomiest: Kept | undefined;
     // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
     const mayBeat = (spread: number, than: Kept | undefined): boolean =>
-      !than || spreadCost(way.shape.chord - spread, way.shape.chord) < than.cost;
+      !than || settledCost(spreadCost(way.shape.chord - spread, way.shape.chord)) <= than.cost;
     for (const repeats of vectors) {
       const plain = bestOf([repeats], noBulge);
       if (plain && mayBeat(plain.spread, best)) best = cheaper(best, laidAt(plain, fixed));
@@ -117,7 +118,7 @@ interface Kept {
 }
 
 const cheaper = (a: Kept | undefined, b: Kept | undefined): Kept | undefined =>
-  a && b ? (b.cost < a.cost ? b : a) : (a ?? b);
+  a && b ? ((b.cost - a.cost || byEvenness(tiedOf(b.fit), tiedOf(a.fit))) < 0 ? b : a) : (a ?? b);
 
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
 interface Ground {
