@@ -1,6 +1,6 @@
 /** Texts that people write, read into values that remember where they stood; and what to say when one is wrong. */
 
-export { type Checked, checkDocument, group, jsonSchemaOf, refuse } from './check.ts';
+export { type Checked, checkDocument, group, jsonSchemaOf, type ProblemParams, refuse } from './check.ts';
 export { capital, fileWord, nearestOf, plural, quoted, series } from './describe.ts';
 export {
   type Change,

@@ -15,6 +15,9 @@ export const LIMITS = {
   /** Common practice is 1/4 in; feet of 1/16 in and of 1 in are sold, no others. */
   clearance: { least: inches(1 / 16), most: inches(1) },
   gap: { least: 0, most: inches(60) },
+  /** Asked for: less than an eighth of an inch no foot goes round. */
+  span: { least: inches(1 / 8), most: inches(400) },
+  depth: { least: inches(1 / 8), most: inches(60) },
   channel: { least: inches(1 / 32), most: inches(12) },
   spacing: { least: inches(1 / 32), most: inches(12) },
   stitch: { least: inches(1 / 64), most: inches(1 / 2) },

@@ -6,6 +6,7 @@
 import type { Point } from '../geometry/index.ts';
 import type { LengthStyle, Units } from '../length/index.ts';
 import type { PaperId } from './papers.ts';
+import type { CountWish, Wish } from './wish.ts';
 
 export interface Plan {
   /** Without one in the file, the file's name; of a part, the quilt's title and the part's name. */
@@ -101,7 +102,7 @@ export type Spot =
   | { readonly kind: 'crown' };
 
 /** Every choice is undefined where the plan leaves it open. */
-interface SwagChoices {
+export interface SwagChoices {
   readonly from: Spot | undefined;
   readonly to: Spot | undefined;
   readonly setting: SettingName | undefined;
@@ -112,10 +113,15 @@ interface SwagChoices {
   /** Whether the template lies inside or outside the swag. */
   readonly side: 'inside' | 'outside' | undefined;
   readonly direction: 'heel-first' | 'crown-first' | undefined;
-  /** One number for all sides, or four: top, right, bottom, left. */
-  readonly repeats: readonly number[] | undefined;
+  /** How wide and how deep a swag is to be, mm. */
+  readonly span: Wish | undefined;
+  readonly depth: Wish | undefined;
+  /** The share of the band's room that stitching and channels are to reach, 0 to 1. */
+  readonly use: Wish | undefined;
+  /** One for all sides, or four: top, right, bottom, left. */
+  readonly repeats: readonly (CountWish | undefined)[] | undefined;
   /** mm between neighbours; `auto` for the least that serves. */
-  readonly gap: number | 'auto' | undefined;
+  readonly gap: Wish | 'auto' | undefined;
 }
 
 /** Widths in mm of one band after the other, outward and inward from the stitching. */

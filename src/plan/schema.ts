@@ -29,11 +29,11 @@ import {
   MOST_PARTS,
   MOST_PATH_CHARACTERS,
   MOST_PLACES,
-  MOST_REPEATS,
   MOST_TEMPLATES,
 } from './limits.ts';
 import { PAPER_IDS, PAPERS, type PaperId } from './papers.ts';
 import type { Fill, Spot } from './plan.ts';
+import { wishKeys } from './wish-schema.ts';
 
 /** What all parts of a quilt share, as it stands at the head of a file. */
 const firstKeys = (unit: Units) => ({
@@ -236,27 +236,8 @@ const spotSchema = (description: string) =>
     })
     .optional();
 
-const swagSchema = (unit: Units) => {
-  const count = z
-    .int({ error: `a whole number from 1 to ${MOST_REPEATS}` })
-    .min(1)
-    .max(MOST_REPEATS);
-  const expected = 'a whole number such as 8, a list of four, or auto';
-  const repeats = z
-    .union([count, z.array(count), group({ top: count, right: count, bottom: count, left: count }), auto], {
-      error: expected,
-    })
-    .meta({ description: 'How many swags on a side: one number, or one per side from the top clockwise.' })
-    .transform((value, context): readonly number[] | undefined => {
-      if (value === 'auto') return undefined;
-      if (typeof value === 'number') return [value];
-      if (!Array.isArray(value)) return [value.top, value.right, value.bottom, value.left];
-      if (value.length === 1 || value.length === 4) return value;
-      const found = value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
-      return refuse(context, value, { message: 'a list of repeats is for four sides', found, expected });
-    })
-    .optional();
-  return group(
+const swagSchema = (unit: Units) =>
+  group(
     {
       from: spotSchema('Where on the edge the swag starts: a section, or an alignment line.'),
       to: spotSchema('Where on the edge it ends: the end of a section, or the crown end.'),
@@ -273,15 +254,10 @@ const swagSchema = (unit: Units) => {
         .optional(),
       side: choice(['inside', 'outside'], 'Whether the template lies inside or outside the swag.'),
       direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
-      repeats,
-      gap: z
-        .union([auto, lengthOf(unit, LIMITS.gap)], { error: 'a length such as 1/2 in, or auto' })
-        .meta({ description: 'Between neighbours; auto for the least that serves.' })
-        .optional(),
+      ...wishKeys(unit),
     },
     'a group such as { from: 1, to: crown }',
   );
-};
 
 const channelWidths = (unit: Units) =>
   listOrOne(lengthOf(unit, LIMITS.channel), MOST_CHANNELS, 'a list of widths such as [1/4, 1/8]').meta({

@@ -1,16 +1,51 @@
 /** How many swags a side may have, and which counts on four sides look alike. */
 
+import type { CountWish } from '../plan/index.ts';
 import { byEvenness, type Tied } from './ties.ts';
 
-/** The counts that a plan allows for a side: one, or all up to a most. */
-export type Counts = { readonly exactly: number } | { readonly upTo: number };
+/** The counts that a plan allows for a side: from a fewest (1 unless said) up to a most, or every other of them. */
+export interface Counts {
+  readonly from?: number;
+  readonly upTo: number;
+  readonly only?: 'odd' | 'even';
+}
 
-/** The counts from `least` to `most` (any real numbers) that a plan allows. */
+/** The most swags that a search puts on a side; a plan may ask for more by number. */
+const MOST_COUNT = 40;
+
+/** What a wish leaves of the counts; one that only ranks leaves them all. */
+export const countsFor = (wish: CountWish | undefined): Counts => {
+  if (typeof wish === 'number') return { from: wish, upTo: wish };
+  if (wish === 'odd' || wish === 'even') return { upTo: MOST_COUNT, only: wish };
+  if (wish === undefined) return { upTo: MOST_COUNT };
+  if ('about' in wish) return { upTo: Math.max(MOST_COUNT, 2 * wish.about) };
+  const { least: from = 1, most } = wish;
+  return { from, upTo: most ?? Math.max(MOST_COUNT, 2 * from) };
+};
+
+/** The one count that is allowed, where there is only one. */
+export const fixedCount = ({ from, upTo }: Counts): number | undefined => (from === upTo ? upTo : undefined);
+
+export const allows = ({ from = 1, upTo, only }: Counts, n: number): boolean =>
+  n >= from && n <= upTo && (only === undefined || (n % 2 === 1) === (only === 'odd'));
+
+/** The counts from `least` to `most` (any real numbers) that a plan allows; one that it fixes in any case. */
 export const countsBetween = (counts: Counts, least: number, most: number): readonly number[] => {
-  if ('exactly' in counts) return [counts.exactly];
+  const fixed = fixedCount(counts);
+  if (fixed !== undefined) return [fixed];
   const list: number[] = [];
-  for (let n = Math.max(1, Math.ceil(least)); n <= Math.min(most, counts.upTo); n++) list.push(n);
+  for (let n = Math.max(counts.from ?? 1, Math.ceil(least)); n <= Math.min(most, counts.upTo); n++)
+    if (allows(counts, n)) list.push(n);
   return list;
+};
+
+/** The allowed counts next to a wanted one (any real number), below it and above. */
+export const countsBeside = (counts: Counts, wanted: number): readonly number[] => {
+  let below = Math.min(Math.floor(wanted), counts.upTo);
+  let above = Math.max(Math.ceil(wanted), counts.from ?? 1);
+  if (!allows(counts, below)) below--;
+  if (!allows(counts, above)) above++;
+  return (below === above ? [below] : [below, above]).filter((n) => allows(counts, n));
 };
 
 /** Opposite sides that differ by less than this share of a swag are as long to an eye. */
@@ -38,9 +73,12 @@ export const lopsidedPair = (
   lengths: readonly number[],
   counts: readonly Counts[],
 ): ((i: number, repeats: number, k: number, others: number) => boolean) => {
-  if (lengths.length !== 4 || counts.every((c) => 'exactly' in c)) return () => false;
+  if (lengths.length !== 4) return () => false;
+  const areGiven = (i: number, k: number): boolean =>
+    fixedCount(counts[i]!) !== undefined && fixedCount(counts[k]!) !== undefined;
   return (i, repeats, k, others) =>
     (i + k) % 2 === 0 &&
+    !areGiven(i, k) &&
     differAcross({ repeats, length: lengths[i]! }, { repeats: others, length: lengths[k]! });
 };
 

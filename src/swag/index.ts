@@ -60,7 +60,7 @@ export { type RoundFrame, ringMeasures, roundFrame } from './round-frame.ts';
 export { frameAt, isClosed, levelPath, type Run, straightRun } from './run.ts';
 export { fitRuns, type Miss } from './runs.ts';
 export { scoreOf, smallnessOf } from './score.ts';
-export { type Ranked, type Search, searchFits } from './search.ts';
+export { givenGap, type Ranked, type Search, searchFits } from './search.ts';
 export {
   type Seat,
   seat,

@@ -1,7 +1,7 @@
 /** Where nothing fits: by how much each way misses, at the counts that come nearest. */
 
 import { checkCorner, toCornerOf } from './corner.ts';
-import type { Counts } from './counts.ts';
+import { type Counts, countsBetween, fixedCount } from './counts.ts';
 import type { CorneredField, Field } from './field.ts';
 import type { Misfit } from './misfit.ts';
 import { crownPose, tiltedPose } from './pose.ts';
@@ -22,7 +22,7 @@ export const missesOf = (
   const offset = field.corners === 'turn' ? cornerFor(way, field, rules) : { by: 0 };
   if (offset.misfit) {
     const [first] = counts;
-    const repeats = first && 'exactly' in first ? first.exactly : undefined;
+    const repeats = first && fixedCount(first);
     return [{ way, run: field.runs[0]!, repeats, misfit: offset.misfit }];
   }
   const bySide = field.runs.flatMap((run, i): Miss[] => {
@@ -42,11 +42,8 @@ const nearest = (a: Miss, b: Miss): number => a.misfit.by - b.misfit.by;
 
 /** The counts whose spans are from the template's longest to a third of it; more make spikes. */
 const nearCounts = (counts: Counts, way: Way, length: number): readonly number[] => {
-  if ('exactly' in counts) return [counts.exactly];
   const fewest = Math.max(1, Math.floor(length / (2 * way.shape.chord)));
-  const list: number[] = [];
-  for (let n = fewest; n <= Math.min(counts.upTo, 3 * fewest + 1); n++) list.push(n);
-  return list;
+  return countsBetween(counts, fewest, 3 * fewest + 1);
 };
 
 const missOf = (way: Way, share: number, rules: SeatRules, field: Field): Misfit | undefined => {

@@ -4,7 +4,7 @@
  */
 
 import type { Plan } from '../plan/index.ts';
-import type { Counts } from './counts.ts';
+import { type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
 import type { Fit } from './fit.ts';
 import { missesOf } from './missed.ts';
@@ -32,9 +32,6 @@ export interface Search {
   /** How many counts and poses were tried. */
   readonly tried: number;
 }
-
-/** The most swags that a search puts on a side; a plan may ask for more by number. */
-const MOST_COUNT = 40;
 
 /** Searches all templates. */
 export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {
@@ -67,8 +64,8 @@ type Ground = (way: Way) => {
 };
 
 const groundsOf = (plan: Plan): readonly Ground[] => {
-  const { layout, channels, swag } = plan;
-  const gap = swag.gap ?? 'auto';
+  const { layout, channels } = plan;
+  const gap = givenGap(plan);
   const outward = reach(channels.outward);
   if (layout.kind === 'frame') {
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
@@ -91,8 +88,11 @@ const groundsOf = (plan: Plan): readonly Ground[] => {
 const countsOf = (plan: Plan, field: Field): readonly Counts[] =>
   field.runs.map((_, i) => {
     const given = plan.swag.repeats;
-    const exactly = given && (given.length === 1 ? given[0] : given[i]);
-    return exactly === undefined ? { upTo: MOST_COUNT } : { exactly };
+    return countsFor(given && (given.length === 1 ? given[0] : given[i]));
   });
+
+/** The gap that a plan gives in figures (mm), or as little as serves. */
+export const givenGap = ({ swag: { gap } }: Plan): number | 'auto' =>
+  typeof gap === 'number' ? gap : 'auto';
 
 const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);

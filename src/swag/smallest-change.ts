@@ -4,7 +4,7 @@
  */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import { type Plan, SIDES, type Side, type Spot } from '../plan/index.ts';
+import { type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
 import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -62,9 +62,9 @@ const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => 
   const side = SIDES.indexOf(miss.run.name as Side);
   for (let off = 1; off <= MOST_OFF; off++) {
     for (const by of [off, -off]) {
-      const repeats = given.map((n, i) => (given.length === 1 || i === side ? n + by : n));
-      const was = given.length === 1 ? given[0]! : given[side]!;
-      if (was + by < 1) continue;
+      const was = given.length === 1 ? given[0] : given[side];
+      if (typeof was !== 'number' || was + by < 1) continue;
+      const repeats = given.map((n, i) => (given.length === 1 || i === side ? was + by : n));
       const where = given.length === 1 ? '' : ` on the ${miss.run.name} side`;
       changes.push({
         text: `${was + by} ${was + by === 1 ? 'repeat' : 'repeats'} instead of ${was}${where}`,
@@ -73,7 +73,7 @@ const plainChanges = (base: Plan, plan: Plan, miss: Miss): readonly Change[] => 
     }
   }
   changes.push({
-    text: `repeats: auto instead of ${given.join(', ')}`,
+    text: `repeats: auto instead of ${given.map((n) => wishText(n ?? 'auto', String)).join(', ')}`,
     plan: withSwag(base, { repeats: undefined }),
   });
   return changes;
@@ -85,7 +85,7 @@ const MOST_OFF = 4;
 /** Where the plan fixes a gap that does not serve: the least that does, rounded up to what a ruler shows. */
 const roomierGap = (base: Plan, tries: (plan: Plan) => Search): Change | undefined => {
   const { gap } = base.swag;
-  if (gap === undefined || gap === 'auto') return undefined;
+  if (typeof gap !== 'number') return undefined;
   const found = tries(withSwag(base, { gap: 'auto' })).results[0];
   if (!found) return undefined;
   const { style } = base.marks;

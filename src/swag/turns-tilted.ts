@@ -4,7 +4,7 @@
  */
 
 import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
-import { type Counted, type Counts, differAcross } from './counts.ts';
+import { type Counted, type Counts, countsBeside, differAcross, fixedCount } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import type { SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
@@ -32,11 +32,11 @@ export const turnsByTilt = (
   const most = field.runs.map(({ length }, i): Counted => {
     const c = counts[i]!;
     const fit = Math.floor((length - 2 * toCorner - least + FIT_NOISE) / (2 * pose.halfSpan + least));
-    return { length, repeats: 'exactly' in c ? c.exactly : Math.min(c.upTo, fit) };
+    return { length, repeats: fixedCount(c) ?? Math.min(fit, countsBeside(c, fit)[0] ?? 0) };
   });
   const repeats = most.map((side, i) => {
     const opposite = most[(i + 2) % most.length]!;
-    const isFree = 'upTo' in counts[i]! && opposite.repeats > 0;
+    const isFree = fixedCount(counts[i]!) === undefined && opposite.repeats > 0;
     return isFree && differAcross(side, opposite) ? Math.min(side.repeats, opposite.repeats) : side.repeats;
   });
   for (let i = 0; i < field.runs.length; i++) {

@@ -12,7 +12,7 @@
  */
 
 import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
-import { type Counts, countsBetween, isLopsided } from './counts.ts';
+import { allows, type Counts, countsBeside, countsBetween, fixedCount, isLopsided } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
@@ -165,11 +165,10 @@ const promisingCounts = (
     const rise = Math.min(steepest, Math.max(flattest, even));
     const choices = lengths.map((length, i): readonly number[] => {
       const c = counts[i]!;
-      if ('exactly' in c) return [c.exactly];
-      if (length === lengths[anchor]) return [n];
-      const wish = asks(length, rise);
-      const [below, above] = [Math.floor(wish), Math.ceil(wish)];
-      return (below === above ? [below] : [below, above]).filter((k) => k >= 1 && k <= c.upTo);
+      const fixed = fixedCount(c);
+      if (fixed !== undefined) return [fixed];
+      const isAlike = length === lengths[anchor] && allows(c, n);
+      return isAlike ? [n] : countsBeside(c, asks(length, rise));
     });
     return product(choices).filter((repeats) => !isLopsided(repeats, lengths, counts));
   });

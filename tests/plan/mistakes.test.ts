@@ -200,39 +200,35 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     'repeats: auto',
     'repeats: 7.5',
     [
-      'plan.yaml:19:12: swag.repeats: this does not fit here; found 7.5; expected a whole number such as 8, a list of four, or auto',
+      'plan.yaml:19:12: swag.repeats: not a whole number; found 7.5; expected a whole number such as 8, or odd, even, 5 to 7, about 9, at least 5',
     ],
   ],
-  [
-    'repeats: auto',
-    'repeats: 0',
-    ['plan.yaml:19:12: swag.repeats: too small; found 0; expected a whole number from 1 to 400'],
-  ],
+  ['repeats: auto', 'repeats: 0', ['plan.yaml:19:12: swag.repeats: too small; found 0; expected at least 1']],
   [
     'repeats: auto',
     'repeats: [8, 9]',
     [
-      'plan.yaml:19:12: swag.repeats: a list of repeats is for four sides; found a list of 2; expected a whole number such as 8, a list of four, or auto',
+      'plan.yaml:19:12: swag.repeats: a list of repeats is for four sides; found a list of 2; expected a whole number such as 8, or odd, even, 5 to 7, about 9, at least 5; or one for each side',
     ],
   ],
   [
     'repeats: auto',
-    'repeats: { top: 8 }',
-    [
-      'plan.yaml:19:3: swag.repeats: the keys "right", "bottom" and "left" are missing; expected a whole number from 1 to 400',
-    ],
+    'repeats: { tpo: 8 }',
+    ['plan.yaml:19:14: swag.repeats: the key "tpo" is not known here; did you mean "top"?'],
   ],
   [
     'gap: 0',
     'gap: atuo',
     [
-      'plan.yaml:20:8: swag.gap: this does not fit here; found "atuo"; expected a length such as 1/2 in, or auto; did you mean "auto"?',
+      'plan.yaml:20:8: swag.gap: this does not fit here; found "atuo"; expected a length such as 9, about 9, 8 to 10, at least 8 or at most 10, or auto; did you mean "auto"?',
     ],
   ],
   [
     'gap: 0',
     'gap: wide',
-    ['plan.yaml:20:8: swag.gap: no number; found "wide"; expected a length such as 5 1/2 or 140 mm'],
+    [
+      'plan.yaml:20:8: swag.gap: no number; found "wide"; expected a length such as 9, about 9, 8 to 10, at least 8 or at most 10',
+    ],
   ],
   ['gap: 0', 'gap:1/4', ['plan.yaml:20:3: a space is needed after the colon']],
   [
@@ -286,7 +282,7 @@ test('a mistake that two tests of the schema find is told once', () => {
   const text =
     'template: a\nlayout: { strip: { length: 36, width: 6 } }\nswag: { repeats: 999999999999999999999999 }\n';
   expect(lines(text)).toEqual([
-    'plan.yaml:3:18: swag.repeats: too large; found 1e+24; expected a whole number from 1 to 400',
+    'plan.yaml:3:18: swag.repeats: not a whole number; found 1e+24; expected a whole number such as 8, or odd, even, 5 to 7, about 9, at least 5',
   ]);
 });
 

@@ -49,7 +49,7 @@ export const planSaying = (
 const counts = (repeats: readonly number[]): Written =>
   repeats.every((n) => n === repeats[0]) ? repeats[0] : repeats;
 
-const sameCounts = (written: readonly number[] | undefined, chosen: readonly number[]): boolean =>
+const sameCounts = (written: Plan['swag']['repeats'], chosen: readonly number[]): boolean =>
   written !== undefined && chosen.every((n, i) => n === (written.length === 1 ? written[0] : written[i]));
 
 /** Whether what the plan says of a place means the chosen one, and for the chosen template nothing else. */

@@ -19,6 +19,7 @@ import {
   checkCorner,
   describeMisfit,
   type Field,
+  givenGap,
   isRound,
   type Misfit,
   type Ranked,
@@ -77,7 +78,7 @@ export const dragged = (input: Input, side: string, halfSpan: number): SwagPose 
 /** What is in the way of a pose, if anything is, by the same checks as in the search. */
 const misfitOf = (laid: Seat, field: Field, plan: Plan, side: string): Misfit | undefined => {
   const outward = plan.channels.outward.reduce((a, b) => a + b, 0);
-  const rules = { room: field.room - outward, gap: plan.swag.gap ?? 'auto' };
+  const rules = { room: field.room - outward, gap: givenGap(plan) };
   const { way, pose, gap } = laid;
   const tried =
     side === CORNER && field.corners !== 'none'
