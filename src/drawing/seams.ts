@@ -13,11 +13,13 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
   // Seams meet their neighbours' on the mitres: each mm out from the start line they are longer at each end.
   const lean = field.corners === 'none' ? 0 : 1 / Math.tan(field.mitre);
   const endsAt = (level: number): number => {
+    if (run.ends > 0) return run.ends;
     if (field.corners !== 'open') return lean * level;
     // The runs of open corners stop beside the inner corner: the outer seam reaches one width over.
     const isInner = (field.from === 'inner') === (level === near);
     return isInner ? 0 : field.width;
   };
+  const at = (level: number, x: number) => ({ x, y: level });
   const items = field.lines.map(({ role, name, level }): Item => {
     const over = endsAt(level);
     const a = from <= 0 ? -over : from;
@@ -29,12 +31,22 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
       facts: { side: run.name, line: name },
     };
   });
+  if (run.ends > 0) {
+    const across = (x: number): Item => ({
+      kind: 'path',
+      path: movePath(polyline([at(near, x), at(far, x)]), run.place),
+      role: 'margin',
+      facts: { side: run.name, line: 'end margin' },
+    });
+    if (from <= 0) items.push(across(0));
+    if (to >= run.drawn) items.push(across(run.drawn));
+  }
   // Each mitre is drawn with the side that ends there; a corner's own picture shows both sides.
   if ((field.corners === 'turn' || field.corners === 'meet') && to >= run.drawn) {
-    const at = (level: number) => ({ x: run.drawn + lean * level, y: level });
+    const onMitre = (level: number) => at(level, run.drawn + lean * level);
     items.push({
       kind: 'path',
-      path: movePath(polyline([at(near), at(far)]), run.place),
+      path: movePath(polyline([onMitre(near), onMitre(far)]), run.place),
       role: 'mitre',
       facts: { side: run.name, line: 'mitre' },
     });

@@ -9,9 +9,17 @@ import {
   type SourceDocument,
   valueAt,
 } from '../document/index.ts';
-import { formatLength, INCH_SIXTEENTH, type LengthStyle, lengthsApart } from '../length/index.ts';
-import { LEAST_ROOM } from './limits.ts';
-import type { Plan } from './plan.ts';
+import {
+  exactLength,
+  formatLength,
+  INCH_SIXTEENTH,
+  type LengthStyle,
+  lengthsApart,
+  MM_PER_INCH,
+} from '../length/index.ts';
+import { LEAST_ROOM, LIMITS } from './limits.ts';
+import { measuredSides } from './measured-sides.ts';
+import { type Border, type Plan, SIDES } from './plan.ts';
 
 type Found = Pick<Problem, 'message'> & Partial<Problem> & { readonly path: KeyPath };
 
@@ -24,6 +32,8 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
   const found = [
     ...templates(plan),
     ...room(plan, style),
+    ...inside(plan, style),
+    ...ends(plan, style),
     ...opposite(plan, say),
     ...frame(plan, style),
     ...swag(plan),
@@ -102,27 +112,86 @@ const room = ({ layout }: Plan, style: LengthStyle): Found[] => {
  * the corners could not be square.
  */
 const MOST_DIFFERENCE = 0.1;
+/** By more than this (mm) they are worth a second look; common practice, no source. */
+const SOME_DIFFERENCE = MM_PER_INCH;
 
-const opposite = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
-  if (layout.kind !== 'border') return [];
+/** Opposite sides of which one is so much (mm) shorter, as they were measured. */
+const pairsApart = (layout: Border, least: number) => {
+  const sides = measuredSides(layout);
   const pairs = [
     ['top', 'bottom'],
     ['left', 'right'],
   ] as const;
   return pairs.flatMap(([a, b]) => {
-    const [short, long] = layout.inner[a] < layout.inner[b] ? [a, b] : [b, a];
-    const off = layout.inner[long] - layout.inner[short];
-    if (off <= MOST_DIFFERENCE * layout.inner[long]) return [];
-    return [
-      {
-        path: ['layout', 'border', 'inner', short],
-        message: `opposite sides of a quilt are nearly equal, and this one is ${say(off)} shorter than the ${long} side`,
-        found: say(layout.inner[short]),
-        expected: `about ${say(layout.inner[long])}`,
-        hint: 'measure both again',
-      },
-    ];
+    const [short, long] = sides[a] < sides[b] ? [a, b] : [b, a];
+    const by = sides[long] - sides[short];
+    const path = ['layout', 'border', layout.measured, short];
+    return by > least + NOISE ? [{ short, long, by, shorter: sides[short], longer: sides[long], path }] : [];
   });
+};
+
+const isMistaken = ({ by, longer }: { readonly by: number; readonly longer: number }): boolean =>
+  by > MOST_DIFFERENCE * longer;
+
+const opposite = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
+  if (layout.kind !== 'border') return [];
+  return pairsApart(layout, 0)
+    .filter(isMistaken)
+    .map(({ path, by, long, shorter, longer }) => ({
+      path,
+      message: `opposite sides of a quilt are nearly equal, and this one is ${say(by)} shorter than the ${long} side`,
+      found: say(shorter),
+      expected: `about ${say(longer)}`,
+      hint: 'measure both again',
+    }));
+};
+
+/** Opposite sides that differ by more than an inch: there are such quilts, and more slips of the tape. */
+export const sidesApart = (
+  { layout, marks: { style } }: Plan,
+  document: SourceDocument,
+  pathOf: PathOf,
+): readonly Problem[] => {
+  if (layout.kind !== 'border') return [];
+  const say = (mm: number): string => exactLength(mm, style);
+  return pairsApart(layout, SOME_DIFFERENCE).map(({ path, short, long, by, shorter, longer }) => ({
+    code: 'sides-differ',
+    place: placeOf(document, pathOf(path)),
+    key: keyName(pathOf(path)),
+    message: `the ${short} side is ${say(by)} shorter than the ${long} side, ${say(shorter)} and ${say(longer)}; opposite sides of a quilt are nearly equal`,
+    hint: 'measure both again before you cut or mark',
+  }));
+};
+
+/** A border that is measured outside must leave a quilt in its middle. */
+const inside = ({ layout }: Plan, style: LengthStyle): Found[] => {
+  if (layout.kind !== 'border' || layout.measured === 'inner') return [];
+  const sides = measuredSides(layout);
+  const least = 2 * layout.width + LIMITS.side.least;
+  return SIDES.filter((side) => sides[side] < least - NOISE).map((side) => {
+    const [found, expected] = lengthsApart(sides[side], least, style);
+    return {
+      path: ['layout', 'border', 'outer', side],
+      message: `the finished outside leaves no quilt inside a border that is ${formatLength(layout.width, style)} wide all round`,
+      found,
+      expected: `at least ${expected}`,
+      hint: 'the sides of the seam that the border is sewn to stand under inner',
+    };
+  });
+};
+
+/** What is kept clear at a strip's ends must leave some of it. */
+const ends = ({ layout }: Plan, style: LengthStyle): Found[] => {
+  if (layout.kind !== 'strip' || 2 * layout.ends <= layout.length - LEAST_ROOM + NOISE) return [];
+  const [found, most] = lengthsApart(layout.ends, Math.max(0, layout.length - LEAST_ROOM) / 2, style);
+  return [
+    {
+      path: ['layout', 'strip', 'ends'],
+      message: `both ends together leave no room for swags in a length of ${formatLength(layout.length, style)}`,
+      found,
+      expected: `at most ${most}`,
+    },
+  ];
 };
 
 const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {

@@ -1,9 +1,10 @@
 /** The keys of a plan's layout: a strip, a border, or a frame, round or square. */
 
 import * as z from 'zod';
-import { group, lengthOf, refuse } from '../document/index.ts';
-import type { Units } from '../length/index.ts';
+import { group, lengthOf, type ProblemParams, refuse } from '../document/index.ts';
+import { exactLength, INCH_SIXTEENTH, type LengthStyle, type Units } from '../length/index.ts';
 import { FEWEST_IN_FRAME, LIMITS, MOST_IN_FRAME } from './limits.ts';
+import { SIDES, type Side } from './plan.ts';
 
 /** A choice of words, in which `auto` leaves the choice to the search, as leaving the key out does. */
 export const choice = <const W extends readonly string[]>(words: W, description: string) =>
@@ -30,17 +31,22 @@ export const layoutSchema = (unit: Units) => {
   const side = lengthOf(unit, LIMITS.side);
   const width = lengthOf(unit, LIMITS.width).meta({ description: 'From seam to seam.' });
   const strip = group(
-    { length: side, width, margin: marginSchema(unit) },
+    {
+      length: side,
+      width,
+      margin: marginSchema(unit),
+      ends: lengthOf(unit, { ...LIMITS.margin, description: 'Kept clear at both ends.' }).default(0),
+    },
     'a group such as { length: 60, width: 6 }',
   );
-  const inner = z
-    .union([group({ top: side, right: side, bottom: side, left: side }), side], {
-      error: 'top, right, bottom and left, or one length for all four',
-    })
-    .meta({ description: 'The sides of the inner seam, corner to corner, as measured.' })
-    .transform((sides) =>
-      typeof sides === 'number' ? { top: sides, right: sides, bottom: sides, left: sides } : sides,
-    );
+  const sides = (description: string) =>
+    z
+      .union([group({ top: side, right: side, bottom: side, left: side }), side], {
+        error: 'top, right, bottom and left, or one length for all four',
+      })
+      .meta({ description })
+      .transform((all) => (typeof all === 'number' ? { top: all, right: all, bottom: all, left: all } : all))
+      .optional();
   const corners = choice(
     ['turn', 'meet', 'open'],
     'turn: a swag across the corner; meet: runs end at the corner; open: the corner square is left free.',
@@ -48,7 +54,8 @@ export const layoutSchema = (unit: Units) => {
   const border = group(
     {
       width,
-      inner,
+      inner: sides('The sides of the inner seam, corner to corner, as measured.'),
+      outer: sides('Or the sides of the finished outside, corner to corner, as measured.'),
       margin: marginSchema(unit),
       from: z
         .enum(['inner', 'outer'])
@@ -56,8 +63,10 @@ export const layoutSchema = (unit: Units) => {
         .default('inner'),
       corners,
     },
-    'a group with width and inner',
-  );
+    'a group with width and inner, or width and outer',
+  )
+    .refine((value) => 'inner' in value || 'outer' in value, NO_SIDES)
+    .superRefine((value, context) => refuseTwoEdges(value, context, unit));
   const block = z
     .union([group({ width: side, height: side }), side], {
       error: 'a length for a square, or { width: 12, height: 9 }',
@@ -106,6 +115,48 @@ export const layoutSchema = (unit: Units) => {
       });
     });
 };
+
+const EDGES = 'inner for the sides along the inner seam, or outer for those of the finished outside';
+
+/** Told also beside other mistakes in the border: what is written wrong is not missing. */
+const NO_SIDES = {
+  params: {
+    code: 'missing-key',
+    message: 'nothing says how long the sides of the border are',
+    expected: EDGES,
+  } satisfies ProblemParams,
+  when: ({ value }: { readonly value: unknown }) => typeof value === 'object' && value !== null,
+};
+
+type Sides = Readonly<Record<Side, number>>;
+
+/** A border is measured along one of its edges, and the other follows from its width. */
+const refuseTwoEdges = (
+  border: { readonly width: number; readonly inner?: Sides | undefined; readonly outer?: Sides | undefined },
+  context: z.RefinementCtx,
+  unit: Units,
+): void => {
+  const { inner, outer, width } = border;
+  if (!inner || !outer) return;
+  const style: LengthStyle = unit === 'in' ? INCH_SIXTEENTH : { unit, step: 0.1 };
+  const apart = SIDES.flatMap((side) => {
+    const by = Math.abs(outer[side] - inner[side] - 2 * width);
+    return by < SAME ? [] : [`${side} by ${exactLength(by, style)}`];
+  });
+  const found =
+    apart.length === 0
+      ? 'which agree'
+      : `which differ with twice the width between them: ${apart.join(', ')}`;
+  refuse(context, border, {
+    code: 'too-many-keys',
+    message: 'the sides of the border are given twice',
+    found: `inner and outer, ${found}`,
+    expected: EDGES,
+  });
+};
+
+/** mm */
+const SAME = 1e-6;
 
 /** A round frame goes by its motif and a count, a square one by its block, its limit and its corners. */
 const refuseFrame = (

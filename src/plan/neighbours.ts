@@ -55,11 +55,12 @@ export const seamsApart = (parts: readonly PartReading[]): readonly Problem[] =>
     const off = SIDES.filter((side) => Math.abs(nested.gaps[side]) > NOISE);
     if (off.length === 0) return [];
     const say = (mm: number): string => exactLength(mm, outer.plan.marks.style);
+    const path = ['layout', 'border', roundQuilt(outer.plan)?.measured ?? 'inner'];
     return [
       {
         code: 'seams-differ',
-        place: outer.placeAt(['layout', 'border', 'inner']),
-        key: keyName(outer.pathOf(['layout', 'border', 'inner'])),
+        place: outer.placeAt(path),
+        key: keyName(outer.pathOf(path)),
         message: `the outer seam of the part ${nameOf(inner)}${lineOf(inner)} is the inner seam of the part ${nameOf(outer)}, and they do not measure the same: ${off
           .map((side) => `${side} ${say(nested.outerSeam[side])} and ${say(nested.innerSeam[side])}`)
           .join(', ')}`,

@@ -55,13 +55,18 @@ export interface Strip {
   readonly length: number;
   readonly width: number;
   readonly margin: Margin;
+  /** mm kept clear at both its ends. */
+  readonly ends: number;
 }
 
-/** A border round a quilt; each side is measured along the inner seam, corner to corner. */
+/** A border round a quilt, on square corners: its outer edge is two widths longer than its inner one. */
 export interface Border {
   readonly kind: 'border';
   readonly width: number;
+  /** mm of each side along the inner seam, corner to corner. */
   readonly inner: Readonly<Record<Side, number>>;
+  /** Along which of its edges it was measured, and under which key its sides stand in the plan. */
+  readonly measured: Seam;
   readonly margin: Margin;
   /** The seam that the swags leave from. */
   readonly from: Seam;
@@ -89,7 +94,7 @@ export interface Frame {
 /** Clockwise from the top, as lists of four are. */
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type Side = (typeof SIDES)[number];
-type Seam = 'inner' | 'outer';
+export type Seam = 'inner' | 'outer';
 export type CornerTreatment = 'turn' | 'meet' | 'open';
 export type SettingName = 'crown-on-centre' | 'alignment-line' | 'flat-on-guide';
 

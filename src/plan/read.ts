@@ -13,7 +13,8 @@ import {
   valueAt,
 } from '../document/index.ts';
 import { INCH_SIXTEENTH, type LengthStyle, MM_HALF, type Units } from '../length/index.ts';
-import { crossCheck, idleKeys } from './cross-check.ts';
+import { crossCheck, idleKeys, sidesApart } from './cross-check.ts';
+import { innerSides } from './measured-sides.ts';
 import { overlaps, seamsApart } from './neighbours.ts';
 import { type PartReading, partIn } from './part-reading.ts';
 import type { Layout, Plan } from './plan.ts';
@@ -34,8 +35,8 @@ export type PlanReading =
 /** Where keys belong that are often written elsewhere. */
 const HOMES: ReadonlyMap<string, string> = new Map(
   Object.entries({
-    'layout.border': ['width', 'inner', 'margin', 'corners'],
-    'layout.strip': ['length'],
+    'layout.border': ['width', 'inner', 'outer', 'margin', 'corners'],
+    'layout.strip': ['length', 'ends'],
     'layout.frame': ['count', 'around', 'block', 'within'],
     layout: ['strip', 'border', 'frame'],
     swag: [
@@ -91,7 +92,13 @@ export const readPlan = (text: string, fileName: string): PlanReading => {
     ok: true,
     title: first.plan.part?.quilt ?? first.plan.title,
     parts: [first, ...others],
-    notes: [...parts.flatMap(({ plan, pathOf }) => idleKeys(plan, document, pathOf)), ...seamsApart(parts)],
+    notes: [
+      ...parts.flatMap(({ plan, pathOf }) => [
+        ...sidesApart(plan, document, pathOf),
+        ...idleKeys(plan, document, pathOf),
+      ]),
+      ...seamsApart(parts),
+    ],
   };
 };
 
@@ -180,21 +187,30 @@ const roundBlock = (
   kind: 'border',
   width: ((frame.within ?? 0) - Math.max(width, height)) / 2,
   inner: { top: width, right: height, bottom: width, left: height },
+  measured: 'inner',
   margin: { inner: frame.clearance, outer: 0 },
   from: frame.from,
   corners: frame.corners,
   round: 'block',
 });
 
+const roundQuilt = ({ inner, outer, ...border }: NonNullable<PlanFile['layout']['border']>): Layout => {
+  const written = inner ?? outer;
+  if (!written) throw new Error('A border without sides passed its schema');
+  return {
+    kind: 'border',
+    ...border,
+    corners: border.corners,
+    ...(inner
+      ? { inner, measured: 'inner' }
+      : { inner: innerSides(written, border.width), measured: 'outer' }),
+    round: 'quilt',
+  };
+};
+
 const layoutOf = ({ strip, border, frame }: PlanFile['layout']): Layout => {
   if (strip) return { kind: 'strip', ...strip };
-  if (border)
-    return {
-      kind: 'border',
-      ...border,
-      corners: border.corners,
-      round: 'quilt',
-    };
+  if (border) return roundQuilt(border);
   if (frame?.block) return roundBlock(frame, frame.block);
   if (frame?.around !== undefined)
     return {

@@ -103,7 +103,7 @@ const fieldOf = (layout: Strip | (Border & { readonly corners: CornerTreatment }
   if (layout.kind === 'strip')
     return {
       ...ground,
-      runs: [straightRun('strip', layout.length, startMargin)],
+      runs: [straightRun('strip', layout.length - 2 * layout.ends, startMargin, layout.ends)],
       corners: 'none',
       around: { kind: 'nothing' },
     };
@@ -160,6 +160,7 @@ export const borderRuns = (
       name,
       length: inner[name] + 2 * over,
       seam: fromOuter ? inner[name] + 2 * width : inner[name],
+      ends: 0,
       curvature: 0,
       begins: BEGINS[from][name],
       next: SIDES[(i + (fromOuter ? 3 : 1)) % 4],

@@ -1,7 +1,7 @@
 /** What of a layout may be changed so that a near miss fits: what is kept clear, a limit, and the size of the band. */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import type { Layout, Plan } from '../plan/index.ts';
+import { inWidth, type Layout, type Plan } from '../plan/index.ts';
 import type { Search } from './search.ts';
 
 export interface Change {
@@ -54,7 +54,7 @@ const sizeOf = (
     isBlock ? length(Math.max(layout.inner.top, layout.inner.left) + 2 * width) : '';
   return {
     is: layout.width,
-    with: (width) => ({ ...layout, width }),
+    with: (width) => (layout.kind === 'border' ? inWidth(layout, width) : { ...layout, width }),
     told: (mm, was) =>
       isBlock
         ? `a limit of ${across(mm)} across instead of ${across(was)}`

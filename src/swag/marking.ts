@@ -26,7 +26,7 @@ export interface SideMarks {
   readonly side: string;
   /** Where the distances start: `top left`, a strip's left end, a closed run's first centre line. */
   readonly corner: string;
-  /** mm along the start line. */
+  /** mm along the start line, with what is kept clear at its ends. */
   readonly length: number;
   /** Of the start line, 1/mm: a distance times this is an angle seen from the centre it is bent about. */
   readonly curvature: number;
@@ -38,13 +38,14 @@ export const marksOf = (design: Design, style: LengthStyle): readonly SideMarks[
   design.sides.map((side) => sideMarks(design, side, style));
 
 const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMarks => {
-  const { length, name, begins, curvature } = side.run;
+  const { name, begins, curvature, ends } = side.run;
+  const length = side.run.length + 2 * ends;
   const asMeasured = { ...side, tear: undefined };
   // A closed run has no end to begin at: it is measured from its first crown, all the way round.
   const zero = isClosed(side.run) ? repeatMarks(asMeasured, 0).centre : undefined;
   const marks: Mark[] = [];
   const put = (kind: MarkKind, along: number, repeat?: number): void => {
-    const at = zero === undefined ? along : roundTo(along - zero, length);
+    const at = zero === undefined ? ends + along : roundTo(along - zero, length);
     const last = marks.at(-1);
     const isEnd = Math.abs(at - length) < SAME_MARK;
     if (isEnd) marks.push({ kind, repeat, at: length, rounded: length });
@@ -60,8 +61,8 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
     put('centre', centre, i + 1);
     put('stop', stop, i + 1);
   }
-  if (toCorner !== undefined) put('corner start', length - toCorner);
-  if (zero === undefined) put('end', length);
+  if (toCorner !== undefined) put('corner start', side.run.length - toCorner);
+  if (zero === undefined) put('end', side.run.length + ends);
   return { side: name, corner: begins, length, curvature, marks };
 };
 

@@ -320,6 +320,7 @@ const ringRun = (count: number, curvature: number): Run => {
     name: 'frame',
     length,
     seam: length,
+    ends: 0,
     curvature,
     begins: 'first centre line',
     next: 'frame',

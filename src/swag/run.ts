@@ -25,6 +25,8 @@ export interface Run {
   readonly length: number;
   /** mm of the seam beside it. */
   readonly seam: number;
+  /** mm kept clear before it and after it, where its seam is longer: a tape along it is laid from the seam's own end. */
+  readonly ends: number;
   /** 1/mm: 0 for a straight run, positive where the centre that it is bent about lies in the band. */
   readonly curvature: number;
   /** What the place is called that its marks are measured from: `top left`. */
@@ -39,16 +41,17 @@ export interface Run {
   readonly drawn: number;
 }
 
-/** A straight run by itself, its seam beside it below. */
-export const straightRun = (name: string, length: number, startMargin: number): Run => ({
+/** A straight run by itself, its seam beside it below, longer by what is kept clear at both ends. */
+export const straightRun = (name: string, length: number, startMargin: number, ends = 0): Run => ({
   name,
   length,
-  seam: length,
+  seam: length + 2 * ends,
+  ends,
   curvature: 0,
   begins: 'left end',
   next: undefined,
-  place: shift(0, startMargin),
-  alone: shift(0, startMargin),
+  place: shift(ends, startMargin),
+  alone: shift(ends, startMargin),
   drawn: length,
 });
 

@@ -311,7 +311,7 @@ describe('mistakes in a plan', () => {
     [
       'layout:\n  border:\n  width: 6\n  inner: 60\ntemplate: x\n',
       [
-        'plan.yaml:2:10: layout.border: no value is written; expected a group with width and inner',
+        'plan.yaml:2:10: layout.border: no value is written; expected a group with width and inner, or width and outer',
         'plan.yaml:3:3: layout: the key "width" is not known here; it belongs under layout.border',
         'plan.yaml:4:3: layout: the key "inner" is not known here; it belongs under layout.border',
       ],

@@ -33,6 +33,7 @@ describe('readPlan', () => {
         from: 'inner',
         corners: 'turn',
         round: 'quilt',
+        measured: 'inner',
       },
       swag: {
         from: { kind: 'section', number: 1 },
@@ -62,7 +63,7 @@ describe('readPlan', () => {
       paper: 'letter',
       foot: { clearance: 6.35 },
       templates: ['baluster'],
-      layout: { kind: 'strip', length: 1524, width: 152.4, margin: { inner: 0, outer: 0 } },
+      layout: { kind: 'strip', length: 1524, width: 152.4, margin: { inner: 0, outer: 0 }, ends: 0 },
       swag: {
         from: undefined,
         to: undefined,
@@ -156,6 +157,7 @@ describe('layouts', () => {
       from: 'inner',
       corners: undefined,
       round: 'quilt',
+      measured: 'inner',
     });
     expect(withLayout('{ border: { width: 6, inner: 60, corners: auto } }')).toMatchObject({
       corners: undefined,
@@ -196,6 +198,7 @@ describe('layouts', () => {
       from: 'inner',
       corners: undefined,
       round: 'block',
+      measured: 'inner',
     };
     const block = 'block: { width: 12, height: 9 }, clearance: 1/2, within: 20';
     expect(withLayout(`{ frame: { ${block} } }`)).toEqual(expected);

@@ -64,6 +64,7 @@ const hexagon = (from: 'inner' | 'outer'): Field => {
       name: `side ${i + 1}`,
       length,
       seam: isInner ? SIDE : sideAt(WIDTH),
+      ends: 0,
       curvature: 0,
       begins: `before ${i + 1}`,
       next: `side ${((i + 1) % COUNT) + 1}`,

@@ -28,11 +28,16 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const thick = template.thickness === undefined ? '' : `, ${exactLength(template.thickness, style)} thick`;
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
-    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}.`,
+    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}${endsWords(plan)}.`,
     ...sizeWords(design, plan),
     ...copiesWords(plan),
   ];
 };
+
+const endsWords = ({ layout, marks: { style } }: Plan): string =>
+  layout.kind === 'strip' && layout.ends > 0
+    ? `, ${formatLength(layout.ends, style)} kept clear at both ends`
+    : '';
 
 const sizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
   const size = frameSize(design);
