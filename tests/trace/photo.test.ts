@@ -6,7 +6,6 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arcByRise, closedPath, line, pieceLength } from '../../src/geometry/index.ts';
 import { expectedError } from '../../src/trace/capture-marks.ts';
@@ -214,35 +213,32 @@ describe('what is expected of a photograph', () => {
     ['eight', 8, [0, 0.03, 0.1, 0.2, 0.4, 0.8]],
     ['six, as on older sheets,', 6, [0, 0.03, 0.06, 0.1]],
   ])('with %s marks is not exceeded in nine of ten, whatever the marks are off by', (_, marks, bands) => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 1e6 }), (seed) => {
-        const random = numbers(seed);
-        const seen = bands.map(() => ({ count: 0, within: 0 }));
-        for (let i = 0; i < 600; i++) {
-          const shot = anyShot(random);
-          const noise = ((0.005 + 0.045 * random()) * shot.focal) / shot.away;
-          const places = SHEET_MARKS.slice(0, marks);
-          const pixels = places.map((p) => {
-            const q = pictured(shot, p);
-            const [size, angle] = [noise * Math.sqrt(-Math.log(1 - random())), 2 * Math.PI * random()];
-            return { x: q.x + size * Math.cos(angle), y: q.y + size * Math.sin(angle) };
-          });
-          const view = viewThroughLens(
-            pixels,
-            places.map(({ x, y }) => ({ x: x + 85, y: y + 119 })),
-            { middle: { x: 1250, y: 1500 }, half: Math.hypot(1250, 1500) },
-          )!;
-          const misfit = Math.max(...view.offs);
-          const band = seen[bands.filter((b) => b <= misfit).length - 1]!;
-          band.count++;
-          if (fieldError(shot, view.toSheet) <= expectedError(misfit, marks === 6)) band.within++;
-        }
-        // Bands of few cases tell nothing.
-        for (const { count, within } of seen)
-          if (count >= 30) expect(within / count).toBeGreaterThanOrEqual(0.9);
-      }),
-      runs(3, 4),
-    );
+    // Of all photographs together: of a few hundred by themselves nine of ten may be eight or ten by chance.
+    const { numRuns, seed } = runs(3, 4);
+    const random = numbers(seed);
+    const seen = bands.map(() => ({ count: 0, within: 0 }));
+    for (let i = 0; i < 600 * numRuns; i++) {
+      const shot = anyShot(random);
+      const noise = ((0.005 + 0.045 * random()) * shot.focal) / shot.away;
+      const places = SHEET_MARKS.slice(0, marks);
+      const pixels = places.map((p) => {
+        const q = pictured(shot, p);
+        const [size, angle] = [noise * Math.sqrt(-Math.log(1 - random())), 2 * Math.PI * random()];
+        return { x: q.x + size * Math.cos(angle), y: q.y + size * Math.sin(angle) };
+      });
+      const view = viewThroughLens(
+        pixels,
+        places.map(({ x, y }) => ({ x: x + 85, y: y + 119 })),
+        { middle: { x: 1250, y: 1500 }, half: Math.hypot(1250, 1500) },
+      )!;
+      const misfit = Math.max(...view.offs);
+      const band = seen[bands.filter((b) => b <= misfit).length - 1]!;
+      band.count++;
+      if (fieldError(shot, view.toSheet) <= expectedError(misfit, marks === 6)) band.within++;
+    }
+    // Bands of few cases tell nothing.
+    for (const { count, within } of seen)
+      if (count >= 100) expect(within / count).toBeGreaterThanOrEqual(0.9);
   });
 });
 
