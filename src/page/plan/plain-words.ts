@@ -15,10 +15,11 @@ export interface Told {
 
 /** Fields by the plan's keys, as the page labels them. */
 const NAMES: readonly (readonly [RegExp, string])[] = [
-  [/^layout\.border\.inner\.(top|right|bottom|left)$/, '$1 side'],
-  [/^layout\.border\.inner$/, 'length of the sides'],
+  [/^layout\.border\.(?:inner|outer)\.(top|right|bottom|left)$/, '$1 side'],
+  [/^layout\.border\.(?:inner|outer)$/, 'length of the sides'],
   [/^layout\.(border|strip)\.width$/, '$1 width'],
   [/^layout\.strip\.length$/, 'length of the strip'],
+  [/^layout\.strip\.ends$/, 'distance from the ends'],
   [/^layout\.frame\.around$/, 'width of the motif'],
   [/^layout\.frame\.block$/, 'side of the block'],
   [/^layout\.frame\.block\.(width|height)$/, '$1 of the block'],

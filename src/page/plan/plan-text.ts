@@ -127,7 +127,7 @@ const scalarText = (node: { readonly value: unknown; readonly source?: string })
 /** The keys under which a plan holds lengths. */
 const LENGTH_KEYS = new Set([
   ...['clearance', 'width', 'length', 'inner', 'outer', 'top', 'right', 'bottom', 'left', 'margin', 'around'],
-  ...['within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing', 'at'],
+  ...['ends', 'within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing', 'at'],
 ]);
 
 /**

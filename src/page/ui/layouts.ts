@@ -1,7 +1,8 @@
 /** Kinds of layout: what each begins with, and going from one to another without losing what was typed. */
 
-import type { Units } from '../../length/index.ts';
+import { readLength, type Units } from '../../length/index.ts';
 import { FIRST_FIGURES } from '../plan/first-figures.ts';
+import { exactly } from '../plan/her-units.ts';
 import {
   groupAt,
   keysAt,
@@ -14,7 +15,7 @@ import {
   withValues,
 } from '../plan/plan-text.ts';
 import { withTaken } from '../plan/state.ts';
-import { replaceState, state } from './store.ts';
+import { edit, replaceState, state } from './store.ts';
 
 export type LayoutKind = 'border' | 'strip' | 'frame' | 'block';
 
@@ -27,11 +28,46 @@ export const kindNow = (plan: PlanSource): LayoutKind => {
   return key === 'strip' ? 'strip' : 'border';
 };
 
+/** The edge of a border along which its sides are written. */
+export type Edge = 'inner' | 'outer';
+
+export const measuredAlong = (plan: PlanSource): Edge =>
+  keysAt(plan, ['layout', 'border']).includes('outer') ? 'outer' : 'inner';
+
+/** The same border, its sides written along its other edge. Where a figure cannot be read they are only moved there. */
+export const measureAlong = (edge: Edge, units: Units): void => {
+  const { value } = state;
+  const before = measuredAlong(value);
+  if (before === edge) return;
+  const border = ['layout', 'border'];
+  const width = readLength(textAt(value, [...border, 'width']) ?? '', units);
+  const by = width.ok ? (edge === 'outer' ? 2 : -2) * width.mm : 0;
+  const moved = (text: string): string => {
+    const length = readLength(text, units);
+    if (!length.ok || !(length.mm + by > 0)) return text;
+    const mm = Number((length.mm + by).toFixed(DECIMALS));
+    return exactly(mm, units) ?? `${mm} mm`;
+  };
+  const all = textAt(value, [...border, before]);
+  const sides = keysAt(value, [...border, before]).flatMap((side): [string, string][] => {
+    const text = textAt(value, [...border, before, side]);
+    return text === undefined ? [] : [[side, moved(text)]];
+  });
+  edit([
+    [[...border, edge], all === undefined ? Object.fromEntries(sides) : moved(all)],
+    [[...border, before], undefined],
+  ]);
+};
+
+/** Of a mm: what adding in doubles leaves is no part of a length. */
+const DECIMALS = 9;
+
 const firstOf = (kind: LayoutKind, plan: PlanSource, units: Units): { readonly [key: string]: Written } => {
   const { side, width, margin, motif, limit } = FIRST_FIGURES[units];
   const key = keysAt(plan, ['layout'])[0] ?? '';
   const known = (name: string): string | undefined => textAt(plan, ['layout', key, name]);
-  const long = known('length') ?? textAt(plan, ['layout', key, 'inner', 'top']) ?? known('inner') ?? side;
+  const edge = measuredAlong(plan);
+  const long = known('length') ?? textAt(plan, ['layout', key, edge, 'top']) ?? known(edge) ?? side;
   const along = { width: known('width') ?? width, margin: known('margin') ?? margin };
   const across =
     known('around') ?? textAt(plan, ['layout', key, 'block', 'width']) ?? known('block') ?? motif;

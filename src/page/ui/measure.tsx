@@ -7,7 +7,7 @@ import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { needsLimit } from '../plan/plain-words.ts';
 import { keysAt, textAt } from '../plan/plan-text.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
-import { kindNow, type LayoutKind, setKind } from './layouts.ts';
+import { type Edge, kindNow, type LayoutKind, measureAlong, measuredAlong, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn, Inks, viewBoxOf } from './picture.tsx';
 import { fills, isOld, look, others, partNow, shown, state } from './store.ts';
@@ -20,8 +20,12 @@ const KINDS: readonly (readonly [LayoutKind, string])[] = [
   ['block', 'A square frame, for a block'],
 ];
 
-const LEADS: Readonly<Record<LayoutKind, string>> = {
-  border: 'Measure each side along the seam that the border is sewn to, corner to corner.',
+const ALONG: Readonly<Record<Edge, string>> = {
+  inner: 'Measure each side along the seam that the border is sewn to, corner to corner.',
+  outer: 'Measure each side of the finished outside, corner to corner.',
+};
+
+const LEADS: Readonly<Record<Exclude<LayoutKind, 'border'>, string>> = {
   strip: 'Measure the strip along its seam.',
   frame: 'Measure the wreath or medallion across its widest; the swags close round it.',
   block: 'Measure the block along its edges; the swags frame it, within the width that you allow.',
@@ -33,7 +37,7 @@ export const Measure = () => {
     <Panel
       id="measure"
       title={kind === 'frame' ? 'Your motif' : kind === 'block' ? 'Your block' : 'Your quilt'}
-      lead={LEADS[kind]}
+      lead={kind === 'border' ? ALONG[measuredAlong(state.value)] : LEADS[kind]}
       aside={
         <Choice
           label="What is it?"
@@ -79,6 +83,7 @@ interface KindProps {
 /** The figures that stand at the picture. One figure for all four sides is how a plan may say it, too. */
 const Figures = ({ kind }: KindProps) => {
   const plan = state.value;
+  const edge = ['layout', 'border', measuredAlong(plan)];
   switch (kind) {
     case 'strip':
       return <LengthField class="at-top" label="Length" path={['layout', 'strip', 'length']} />;
@@ -94,15 +99,15 @@ const Figures = ({ kind }: KindProps) => {
         </>
       );
     case 'border':
-      return textAt(plan, ['layout', 'border', 'inner']) !== undefined ? (
-        <LengthField class="at-top" label="All four sides" path={['layout', 'border', 'inner']} />
+      return textAt(plan, edge) !== undefined ? (
+        <LengthField class="at-top" label="All four sides" path={edge} />
       ) : (
         SIDES.map((side) => (
           <LengthField
             key={side}
             class={`at-${side}`}
             label={`${side.charAt(0).toUpperCase()}${side.slice(1)} side`}
-            path={['layout', 'border', 'inner', side]}
+            path={[...edge, side]}
             onType={() => typedSide(side)}
             onLeave={leftSide}
           />
@@ -150,6 +155,17 @@ const More = ({ kind }: KindProps) => {
         label={kind === 'border' ? 'Border width' : 'Strip width'}
         path={['layout', kind, 'width']}
       />
+      {kind === 'border' ? (
+        <Choice
+          label="Measured along"
+          value={measuredAlong(plan)}
+          options={[
+            ['inner', 'the seam it is sewn to'],
+            ['outer', 'the finished outside'],
+          ]}
+          onChoose={(to) => measureAlong(to as Edge, unitsNow())}
+        />
+      ) : null}
       {hasTwo ? (
         <>
           <LengthField label="Clear of the inner seam" path={['layout', kind, 'margin', 'inner']} usual="0" />
@@ -158,6 +174,9 @@ const More = ({ kind }: KindProps) => {
       ) : (
         <LengthField label="Clear of both seams" path={['layout', kind, 'margin']} usual="0" />
       )}
+      {kind === 'strip' ? (
+        <LengthField label="Clear of both ends" path={['layout', 'strip', 'ends']} usual="0" />
+      ) : null}
     </>
   );
 };

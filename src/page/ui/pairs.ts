@@ -8,6 +8,7 @@ import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
+import { measuredAlong } from './layouts.ts';
 import { look, lookFor, state } from './store.ts';
 import { unreadAt, unreadTroubles } from './unread.ts';
 
@@ -27,11 +28,15 @@ const isAmong = signal(false);
 /** The side that is being typed. */
 const typing = signal<SideName | undefined>(undefined);
 
-const KEY = 'layout.border.inner.';
+const KEY = /^layout\.border\.(?:inner|outer)\.(top|right|bottom|left)$/;
+
+/** The side whose field a key is. */
+const sideOf = (key: string | undefined): SideName | undefined =>
+  SIDES.find((side) => side === KEY.exec(key ?? '')?.[1]);
 
 /** The side that is the shorter of a pair that differs too much. */
 const offSide = ({ code, key }: Trouble): SideName | undefined =>
-  code === 'does-not-agree' && key?.startsWith(KEY) ? SIDES.find((side) => key === KEY + side) : undefined;
+  code === 'does-not-agree' ? sideOf(key) : undefined;
 
 const waitsFor = (trouble: Trouble): SideName | undefined => {
   const side = offSide(trouble);
@@ -49,7 +54,7 @@ const pairWords = (side: SideName): string => {
   const plan = state.value;
   const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
   const written = (s: SideName): string =>
-    `${s} ${shownLength(textAt(plan, ['layout', 'border', 'inner', s]) ?? '', units).text}`;
+    `${s} ${shownLength(textAt(plan, ['layout', 'border', measuredAlong(plan), s]) ?? '', units).text}`;
   const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
   return text.charAt(0).toUpperCase() + text.slice(1);
 };
@@ -71,7 +76,7 @@ const isOverwritten = ({ key }: Trouble): boolean => key !== undefined && unread
 /** Whether a trouble is to be told at the field of a key: that of a pair is told at both. */
 export const concerns = (trouble: Trouble, key: string): boolean => {
   const side = offSide(trouble);
-  return trouble.key === key || (side !== undefined && key === KEY + OPPOSITE[side]);
+  return trouble.key === key || (side !== undefined && sideOf(key) === OPPOSITE[side]);
 };
 
 /** What a pair waits for, said at both its fields once she has gone on from the one that she typed. */

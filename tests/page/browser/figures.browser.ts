@@ -87,7 +87,7 @@ describe('a figure that cannot be read', () => {
           'Widths: each from the line before',
         ],
       ],
-      ['strip', ['Length', 'Strip width']],
+      ['strip', ['Length', 'Strip width', 'Clear of both ends']],
       ['frame', ['Motif, across', 'How many swags', 'Clear of the motif', 'Finished, at most']],
       ['block', ['Block width', 'Block height', 'Clear of the block', 'Finished, at most']],
     ] as const;
@@ -160,6 +160,56 @@ describe('a frame round a block', () => {
     expect(await limit.getAttribute('aria-invalid')).toBe('true');
     await context.close();
   });
+});
+
+test('a border is measured along its finished outside as well', async () => {
+  const { context, page, faults } = await visit(browser, server.url);
+  await settled(page);
+  const verdict = page.locator('.verdict');
+  const before = await verdict.textContent();
+  // The sample's border is 6 in wide: its outside is 12 in longer.
+  await page.getByLabel('Measured along').selectOption('outer');
+  await idle(page);
+  const sides = ['Top', 'Right', 'Bottom', 'Left'].map((side) => `${side} side`);
+  const shown = await Promise.all(sides.map((side) => field(page, side).inputValue()));
+  expect(shown).toEqual(['72 1/8', '84', '72', '84 1/4']);
+  expect(await verdict.textContent()).toBe(before);
+  await leave(page, 'Border width', '7');
+  await idle(page);
+  expect(await field(page, 'Top side').inputValue()).toBe('72 1/8');
+  await leave(page, 'Bottom side', '73 1/2');
+  await idle(page);
+  await expectNew(page);
+  expect(await verdict.textContent()).toContain('The top side is 1 3/8 in shorter than the bottom side');
+  await leave(page, 'Bottom side', '50');
+  await expectOld(page, 'Bottom side');
+  expect(await field(page, 'Top side').getAttribute('aria-invalid')).toBe('true');
+  await leave(page, 'Bottom side', '72');
+  await idle(page);
+  await page.getByLabel('Measured along').selectOption('inner');
+  expect(await field(page, 'Left side').inputValue()).toBe('70 1/4');
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('the ends of a strip are kept clear', async () => {
+  const { context, page, faults } = await visit(browser, server.url);
+  await settled(page);
+  await page.getByLabel('What is it?').selectOption('strip');
+  await leave(page, 'Length', '60');
+  await leave(page, 'Clear of both ends', '5');
+  await idle(page);
+  const words = (await page.locator('.verdict').textContent()) ?? '';
+  const [, count, span] = /(\d+) swags of ([\d\s]+(?:\/\d+)?)\s+in/.exec(words) ?? [];
+  const wide = span!.split(/\s/).reduce((sum, part) => {
+    const [top, bottom = '1'] = part.split('/');
+    return sum + Number(top) / Number(bottom);
+  }, 0);
+  // To 1/16 in each, they and their gaps share 50 in.
+  expect(Number(count) * wide, words).toBeLessThan(50 + Number(count) / 32);
+  expect(Number(count) * wide, words).toBeGreaterThan(25);
+  expect(faults).toEqual([]);
+  await context.close();
 });
 
 test('a new quilt begins with the sample’s figures, and can be taken back', async () => {
