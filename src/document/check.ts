@@ -20,7 +20,7 @@ const MOST_PROBLEMS = 20;
 
 /**
  * The value that the schema makes of a document, or every mistake in the order of the file. `homes` says for
- * keys that are often written in the wrong place where they belong.
+ * keys that are often written in the wrong place where they belong: `under layout`.
  */
 export const checkDocument = <T>(
   document: SourceDocument,
@@ -141,7 +141,7 @@ const unknownKey = ({ document, homes }: Context, path: KeyPath, known: string):
   const hint = near
     ? `did you mean ${quoted(near)}?`
     : home
-      ? `it belongs under ${home}`
+      ? `it belongs ${home}`
       : `known keys: ${series(keys)}`;
   return {
     code: 'unknown-key',

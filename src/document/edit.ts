@@ -24,7 +24,7 @@ import {
   visit,
   type YAMLMap,
 } from 'yaml';
-import type { KeyPath } from './read.ts';
+import { type KeyPath, keyText } from './read.ts';
 
 /** A text or number, a list, a group of keys, or undefined to take the key out. */
 export type Written =
@@ -158,7 +158,7 @@ export const nodeAt = (doc: Document.Parsed, path: KeyPath): unknown =>
   }, doc.contents);
 
 const pairOf = (map: YAMLMap, key: unknown): Pair | undefined =>
-  map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === String(key));
+  map.items.find((pair) => isScalar(pair.key) && keyText(pair.key) === String(key));
 
 /** A value in the place of another. Comments inside a list or group that becomes one value stay, on lines below it. */
 const replaced = (text: string, old: Node, value: string, key: Node): string => {

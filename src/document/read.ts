@@ -19,6 +19,7 @@ import {
   parseDocument,
   type Scalar,
 } from 'yaml';
+import { pointInstead } from '../length/index.ts';
 import { MOST_SHOWN, quoted } from './describe.ts';
 import type { Place, Problem } from './problem.ts';
 import { explainSyntax, firstMistake, syntaxOffset } from './syntax.ts';
@@ -229,7 +230,7 @@ const convertPlain = (node: Node, path: KeyPath, place: Place | undefined, walk:
       continue;
     }
     if (keyNode.anchor) walk.anchors.set(keyNode.anchor, keyNode);
-    const key = String(keyNode.value);
+    const key = keyText(keyNode);
     if (key.length > MOST_KEY) {
       walk.problems.push({
         code: 'odd-key',
@@ -282,7 +283,7 @@ const refuseComma = (walk: Walk, written: string, path: KeyPath, hint?: string):
   const place = walk.places.get(spotKey(path))?.value;
   walk.problems.push({
     code: 'not-a-length',
-    message: 'a comma in a number; write a decimal point',
+    message: `a comma in a number; ${pointInstead(written)}`,
     ...(place && { place }),
     key: keyName(path),
     found: quoted(written),
@@ -295,6 +296,10 @@ const scalarAt = (node: Scalar, path: KeyPath, { texts }: Walk): unknown => {
   const isText = typeof node.value === 'number' && key !== undefined && texts.has(key);
   return isText ? (node.source ?? String(node.value)) : plainScalar(node.value);
 };
+
+/** A key as it is written: a part may be called `007` or `1.10`, which are no 7 and no 1.1. */
+export const keyText = ({ value, source }: Scalar): string =>
+  typeof value === 'string' ? value : (source ?? String(value));
 
 /** BigInt and Date do not arise from the core schema; anything unforeseen becomes its text. */
 const plainScalar = (value: unknown): unknown =>
@@ -338,6 +343,17 @@ export const placeOf = (document: SourceDocument, path: KeyPath, what: 'key' | '
     return (whole && what === 'value' ? spot.value : spot.key) ?? spot.value;
   }
   return { file: document.fileName };
+};
+
+/** The keys of the group at a path, in the order of the file: JavaScript puts names such as `10` and `2` first, by size. */
+export const keysAt = (document: SourceDocument, path: KeyPath): readonly string[] => {
+  const value = valueAt(document, path);
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
+  const at = (key: string): Place => placeOf(document, [...path, key], 'key');
+  return Object.keys(value)
+    .map((key) => ({ key, ...at(key) }))
+    .sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0))
+    .map(({ key }) => key);
 };
 
 /** The value at a path, undefined where there is none. */

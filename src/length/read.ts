@@ -175,10 +175,17 @@ const numberOf = (found: Part): Fraction | string => {
 };
 
 const whyNoNumber = (rest: string): string => {
-  if (/^\d*,\d/.test(rest)) return 'a comma in a number; write a decimal point';
+  if (/^\d*,\d/.test(rest)) return `a comma in a number; ${pointInstead(rest)}`;
   if (/^\d{10}/.test(rest)) return 'too many digits';
   if (/^\d/.test(rest)) return 'not a number or a fraction';
   return 'no number';
+};
+
+/** What to write for `143,5`. Three digits behind a comma may as well be thousands: nothing is guessed. */
+export const pointInstead = (written: string): string => {
+  const [, whole, part] = /^[+-]?(\d*),(\d+)(?![\d.,])/.exec(written) ?? [];
+  const known = part !== undefined && part.length !== 3;
+  return `write a decimal point${known ? `: ${whole || 0}.${part}` : ''}`;
 };
 
 /**

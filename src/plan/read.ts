@@ -4,6 +4,7 @@ import {
   baseName,
   type Checked,
   checkDocument,
+  keysAt,
   type Problem,
   placeOf,
   quoted,
@@ -58,14 +59,17 @@ const HOMES: ReadonlyMap<string, string> = new Map(
     fills: ['background'],
     marks: ['round'],
     'layout.border.inner': ['top', 'right', 'bottom', 'left'],
-  }).flatMap(([home, keys]) => keys.map((key) => [key, home] as const)),
+  }).flatMap(([home, keys]) => keys.map((key) => [key, `under ${home}`] as const)),
 );
 
 /** Of a quilt with parts. */
 const PART_HOMES: ReadonlyMap<string, string> = new Map([
   ...HOMES,
   ...['layout', 'swag', 'channels', 'fills', 'at', 'turn'].map(
-    (key) => [key, 'parts, in one of them'] as const,
+    (key) => [key, 'under parts, in one of them'] as const,
+  ),
+  ...['title', 'units', 'paper', 'foot', 'stitch', 'marks'].map(
+    (key) => [key, 'at the top of the file, where it counts for all parts'] as const,
   ),
 ]);
 
@@ -128,12 +132,13 @@ const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
   if (!checked.ok) return checked;
   const { parts, template: shared = [], ...file } = checked.value;
   const quilt = file.title ?? baseName(document.fileName);
-  const value = Object.entries(parts).map(
-    ([name, { template = shared, at, turn, ...design }]): Plan => ({
+  const value = keysAt(document, ['parts']).map((name): Plan => {
+    const { template = shared, at, turn, ...design } = parts[name]!;
+    return {
       ...planOf(file, `${quilt}: ${name}`, { ...design, template }),
       part: { name, quilt, places: at, turn: (turn * Math.PI) / 180 },
-    }),
-  );
+    };
+  });
   return { ok: true, value };
 };
 

@@ -13,13 +13,11 @@ import {
   oneLine,
   type Problem,
   perUnit,
-  plural,
   quoted,
   refuse,
   series,
   titleText,
 } from '../document/index.ts';
-import type { Point } from '../geometry/index.ts';
 import { LENGTH_STYLES, type LengthStyle, MM_PER_INCH, stepOf, UNITS, type Units } from '../length/index.ts';
 import { auto, choice, layoutSchema } from './layout-schema.ts';
 import {
@@ -28,10 +26,10 @@ import {
   MOST_CHANNELS,
   MOST_PARTS,
   MOST_PATH_CHARACTERS,
-  MOST_PLACES,
   MOST_TEMPLATES,
 } from './limits.ts';
 import { PAPER_IDS, PAPERS, type PaperId } from './papers.ts';
+import { placesSchema, turnSchema } from './place-schema.ts';
 import type { Fill, Spot } from './plan.ts';
 import { wishKeys } from './wish-schema.ts';
 
@@ -116,50 +114,11 @@ const partSchema = (unit: Units) =>
     {
       template: templateList.optional(),
       at: placesSchema(unit),
-      turn: z
-        .number({ error: 'degrees, such as 90' })
-        .min(-360)
-        .max(360)
-        .meta({ description: 'How far the part is turned on the quilt, degrees counterclockwise.' })
-        .default(0),
+      turn: turnSchema.default(0),
       ...designKeys(unit),
     },
     'a part: the key layout at least',
   );
-
-/** Where a part lies: its own middle, measured from the quilt's. */
-const placesSchema = (unit: Units) => {
-  const expected = 'middle, a place such as [12, -8], or a list of places';
-  const away = lengthOf(unit, { least: -LIMITS.side.most, most: LIMITS.side.most, sign: 'any' });
-  const place = z.array(away, { error: 'a place: how far right and how far up, such as [12, -8]' });
-  return z
-    .union([z.literal('middle'), place, z.array(place)], { error: expected })
-    .meta({
-      description:
-        "Where the part's middle lies from the quilt's: right and up, as [12, -8]; or a list of such places.",
-    })
-    .transform((value, context): readonly Point[] => {
-      const list = value === 'middle' ? [[0, 0]] : isList(value) ? value : [value];
-      const wrong = list.find((pair) => pair.length !== 2);
-      if (wrong || list.length === 0)
-        return refuse(context, value, {
-          message: wrong ? 'a place has two lengths: how far right, and how far up' : 'no place is listed',
-          ...(wrong && { found: plural(wrong.length, 'length') }),
-          expected,
-        });
-      if (list.length > MOST_PLACES)
-        return refuse(context, value, {
-          message: 'too many places',
-          found: `${list.length}`,
-          expected: `at most ${MOST_PLACES}`,
-        });
-      return list.map(([x, y]) => ({ x: x!, y: y! }));
-    })
-    .default([{ x: 0, y: 0 }]);
-};
-
-const isList = (value: readonly number[] | readonly (readonly number[])[]): value is number[][] =>
-  Array.isArray(value[0]);
 
 interface PartProblem extends Omit<Problem, 'code'> {
   readonly code?: string;

@@ -128,7 +128,7 @@ describe('checkDocument', () => {
   });
 
   test('a key that belongs elsewhere is sent there', () => {
-    expect(lines('width: 6\nclearance: 1', new Map([['clearance', 'foot']]))).toEqual([
+    expect(lines('width: 6\nclearance: 1', new Map([['clearance', 'under foot']]))).toEqual([
       'f.yaml:2:1: the key "clearance" is not known here; it belongs under foot',
     ]);
   });

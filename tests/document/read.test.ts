@@ -4,10 +4,12 @@ import { stringify } from 'yaml';
 import {
   describeProblem,
   keyName,
+  keysAt,
   placeOf,
   readDocument,
   type SourceDocument,
   valueAt,
+  withValue,
 } from '../../src/document/index.ts';
 import { MOST_CHARACTERS, MOST_DEPTH, MOST_VALUES } from '../../src/document/read.ts';
 import { runs } from '../support/runs.ts';
@@ -258,16 +260,19 @@ describe('a decimal comma where YAML takes it for the next value', () => {
   const COMMA = 'a comma in a number; write a decimal point';
 
   test.each([
-    ['{ length: 91,5 cm, width: 5 }', [`f.yaml:1:11: length: ${COMMA}; found "91,5 cm"`]],
-    ['{ length: 91,5, width: 5 }', [`f.yaml:1:11: length: ${COMMA}; found "91,5"`]],
-    ['{ width: 5, length: 91,5cm }', [`f.yaml:1:21: length: ${COMMA}; found "91,5cm"`]],
+    ['{ length: 91,5 cm, width: 5 }', [`f.yaml:1:11: length: ${COMMA}: 91.5; found "91,5 cm"`]],
+    ['{ length: 91,5, width: 5 }', [`f.yaml:1:11: length: ${COMMA}: 91.5; found "91,5"`]],
+    ['{ width: 5, length: 91,5cm }', [`f.yaml:1:21: length: ${COMMA}: 91.5; found "91,5cm"`]],
     [
       '{ length: 91,5 cm, width: 12,5 cm }',
-      [`f.yaml:1:11: length: ${COMMA}; found "91,5 cm"`, `f.yaml:1:27: width: ${COMMA}; found "12,5 cm"`],
+      [
+        `f.yaml:1:11: length: ${COMMA}: 91.5; found "91,5 cm"`,
+        `f.yaml:1:27: width: ${COMMA}: 12.5; found "12,5 cm"`,
+      ],
     ],
     [
       'a: { b: [2, 1,5 mm] }',
-      [`f.yaml:1:13: a.b.2: ${COMMA}; found "1,5 mm"; for two lengths put a space after the comma`],
+      [`f.yaml:1:13: a.b.2: ${COMMA}: 1.5; found "1,5 mm"; for two lengths put a space after the comma`],
     ],
   ])('%s', (text, told) => {
     expect(complaints(text)).toEqual(told);
@@ -279,6 +284,35 @@ describe('a decimal comma where YAML takes it for the next value', () => {
       expect(complaints(text)).toEqual([]);
     },
   );
+});
+
+describe('names that look like numbers', () => {
+  const named = (text: string) => {
+    const reading = readDocument(text, 'f.yaml');
+    if (!reading.ok) throw new Error('Not read');
+    return keysAt(reading.document, ['parts']);
+  };
+
+  test.each([
+    ['parts: { 007: 1, 1.10: 1, 0x1F: 1, "08": 1, 5e3: 1, true: 1, ~x: 1 }', '007 1.10 0x1F 08 5e3 true ~x'],
+    ['parts:\n  10: 1\n  2: 1\n  b: 1\n  1: 1\n', '10 2 b 1'],
+    ['parts: &a { 3: 1, 1: 1 }\nothers: *a\n', '3 1'],
+  ])('stay as they are written, and where: %s', (text, names) => {
+    expect(named(text)).toEqual(names.split(' '));
+  });
+
+  test('are no duplicates of the number that they look like', () => {
+    expect(named('parts: { 007: 1, 7: 1 }')).toEqual(['007', '7']);
+    expect(complaints('parts: { 7: 1, "7": 1 }')).toEqual([
+      'f.yaml:1:16: parts.7: the key "7" is written twice; the first one is on line 1',
+    ]);
+  });
+
+  test('are found by an edit', () => {
+    expect(withValue('parts: { 007: { at: 1 }, 7: { at: 2 } }', ['parts', '007', 'at'], 3)).toBe(
+      'parts: { 007: { at: 3 }, 7: { at: 2 } }',
+    );
+  });
 });
 
 describe('numbers under keys that hold words', () => {

@@ -77,7 +77,10 @@ const REFUSED: readonly (readonly [string | number, string])[] = [
   ['50 %', 'a share, not a length'],
   ['12 pt', 'a unit of screens and type, not of cloth'],
   ['5 furlongs', 'the unit "furlongs" is not known'],
-  ['5,5 cm', 'a comma in a number; write a decimal point'],
+  ['5,5 cm', 'a comma in a number; write a decimal point: 5.5'],
+  ['143,5', 'a comma in a number; write a decimal point: 143.5'],
+  ['-,75 in', 'a comma in a number; write a decimal point: 0.75'],
+  ['1,234.5', 'a comma in a number; write a decimal point'],
   ['1,000', 'a comma in a number; write a decimal point'],
   ['5 3/2', 'the fraction after a whole number must be less than one'],
   ['1.5/2', 'not a number or a fraction'],
@@ -112,7 +115,7 @@ describe('readLength', () => {
   });
 
   test('the tables above ran whole', () => {
-    expect([READ.length, REFUSED.length]).toEqual([45, 41]);
+    expect([READ.length, REFUSED.length]).toEqual([45, 44]);
   });
 
   test('says what was found and what would be right, in the unit of the file', () => {

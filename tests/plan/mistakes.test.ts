@@ -39,7 +39,7 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     'width: 6',
     'width: 6,5',
     [
-      `plan.yaml:8:12: layout.border.width: a comma in a number; write a decimal point; found "6,5"; ${LENGTH}`,
+      `plan.yaml:8:12: layout.border.width: a comma in a number; write a decimal point: 6.5; found "6,5"; ${LENGTH}`,
     ],
   ],
   [

@@ -208,8 +208,53 @@ test.each<[string, string, string[]]>([
     'a place with three lengths',
     SAMPLER.replace('[-14, 18]', '[-14, 18, 2]'),
     [
-      'quilt.yaml:10:9: parts.corner blocks.at: a place has two lengths: how far right, and how far up; found 3 lengths; ' +
-        'expected middle, a place such as [12, -8], or a list of places',
+      'quilt.yaml:10:10: parts.corner blocks.at.1: a place has two lengths: how far right, and how far up; found 3 lengths; ' +
+        'expected two lengths, such as [12, -8]; a comma parts one length from the next: decimals stand behind a ' +
+        'point, as in 143.5',
+    ],
+  ],
+  [
+    'places too far out, one of them no length, and one no place',
+    SAMPLER.replace('[14, 18]', '[14, 500]')
+      .replace('[-14, -18]', 'here')
+      .replace('[14, -18]', '[wide, -18]'),
+    [
+      'quilt.yaml:10:26: parts.corner blocks.at.2.2: too large; found 500; expected at most 400 in',
+      'quilt.yaml:10:33: parts.corner blocks.at.3.1: no number; found "wide"; expected a length such as 5 1/2, -1/4 or 140 mm',
+      'quilt.yaml:10:45: parts.corner blocks.at.4: this is no place; found "here"; expected two lengths, such as [12, -8]',
+    ],
+  ],
+  [
+    'a place alone that is too far out',
+    SAMPLER.replace('template: newel', 'at: [0, -500]'),
+    ['quilt.yaml:14:13: parts.wreath.at.2: too small; found -500; expected at least -400 in'],
+  ],
+  [
+    'no places',
+    SAMPLER.replace('template: newel', 'at: []'),
+    [
+      'quilt.yaml:14:9: parts.wreath.at: no place is listed; expected middle, a place such as [12, -8], or a list of places',
+    ],
+  ],
+  [
+    'turned too far',
+    SAMPLER.replace('turn: 90', 'turn: 400'),
+    [
+      'quilt.yaml:11:11: parts.corner blocks.turn: too large; found 400; expected a number of degrees from -360 to 360, such as 90',
+    ],
+  ],
+  [
+    'turned by a word',
+    SAMPLER.replace('turn: 90', 'turn: 90 deg'),
+    [
+      'quilt.yaml:11:11: parts.corner blocks.turn: this does not fit here; found "90 deg"; expected a number of degrees from -360 to 360, such as 90',
+    ],
+  ],
+  [
+    'what counts for all parts, in one of them',
+    SAMPLER.replace('template: newel', 'units: cm'),
+    [
+      'quilt.yaml:14:5: parts.wreath: the key "units" is not known here; it belongs at the top of the file, where it counts for all parts',
     ],
   ],
   [
@@ -233,6 +278,18 @@ parts:
 `;
   expect(mistakes(at('12.08'))).toEqual([]);
   expect(mistakes(at('12.06'))).toHaveLength(1);
+});
+
+test('parts keep the names that are written, in the order of the file', () => {
+  const strip = (at: number): string => `{ at: [0, ${at}], layout: { strip: { length: 40, width: 4 } } }`;
+  const text = `template: finial\nparts:\n  10: ${strip(0)}\n  007: ${strip(10)}\n  2: ${strip(20)}\n  1.10: ${strip(30)}\n`;
+  const { parts } = good(text);
+  expect(parts.map(({ plan }) => plan.part?.name)).toEqual(['10', '007', '2', '1.10']);
+  expect(parts.map(({ plan }) => plan.part?.places[0]?.y)).toEqual([0, 10, 20, 30].map((y) => y * 25.4));
+  expect(parts[1]?.placeAt(['layout', 'strip', 'width'])).toMatchObject({ line: 4 });
+  expect(mistakes(text.replace('[0, 20]', '[0, 11]'))).toEqual([
+    expect.stringContaining('the part "2" lies on the part "007" (line 4)'),
+  ]);
 });
 
 test('at most 40 parts', () => {

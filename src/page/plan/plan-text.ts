@@ -8,6 +8,7 @@ import {
   type Change,
   withValues as changed,
   type KeyPath,
+  keyText,
   nodeAt,
   parseText,
   type Splice,
@@ -118,7 +119,7 @@ export const groupAt = (from: PlanSource, path: KeyPath): Written => {
 /** The keys of the group at a path. */
 export const keysAt = (from: PlanSource, path: KeyPath): readonly string[] => {
   const { node } = nodeIn(from, path);
-  return isMap(node) ? node.items.map((pair) => String(pair.key)) : [];
+  return isMap(node) ? node.items.map(({ key }) => (isScalar(key) ? keyText(key) : String(key))) : [];
 };
 
 const scalarText = (node: { readonly value: unknown; readonly source?: string }): string =>
