@@ -23,6 +23,12 @@ export const countsFor = (wish: CountWish | undefined): Counts => {
   return { from, upTo: most ?? Math.max(MOST_COUNT, 2 * from) };
 };
 
+/** All counts, as far as a wish makes it worth while to look. */
+export const anyCounts = (wish: CountWish | undefined): Counts => {
+  const { from = 1, upTo } = countsFor(wish);
+  return { upTo: Math.max(MOST_COUNT, 2 * from, upTo) };
+};
+
 /** The one count that is allowed, where there is only one. */
 export const fixedCount = ({ from, upTo }: Counts): number | undefined => (from === upTo ? upTo : undefined);
 
@@ -104,6 +110,17 @@ export const anchorOf = (lengths: readonly number[]): number => {
       length > lengths[best]! || (length === lengths[best] && opposite(i) > opposite(best)) ? i : best,
     0,
   );
+};
+
+/** All ways to take one of each. */
+export const product = (choices: readonly (readonly number[])[]): readonly (readonly number[])[] => {
+  let all: (readonly number[])[] = [[]];
+  for (const some of choices) {
+    const longer: (readonly number[])[] = [];
+    for (const head of all) for (const x of some) longer.push([...head, x]);
+    all = longer;
+  }
+  return all;
 };
 
 /** A count that is possible on one side, with the depth (mm) that it gives. */

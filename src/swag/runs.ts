@@ -7,6 +7,7 @@
  */
 
 import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
+import { askedOfSides } from './asked-rises.ts';
 import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
 import { type Fit, type SideFit, WITHOUT_SWAG } from './fit.ts';
@@ -14,7 +15,6 @@ import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
 import type { Run } from './run.ts';
-import { worthOf } from './score.ts';
 import {
   bulgeFor,
   gapFor,
@@ -28,6 +28,7 @@ import {
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
+import { wishedWorth } from './wished.ts';
 
 /** What was tried and missed, for telling a person what would be nearest. */
 export interface Miss {
@@ -55,7 +56,7 @@ export const fitRuns = (
   counts: readonly Counts[],
   outward: number,
 ): Tried => {
-  const { depthIn, least, most } = depthsFor(way, field, rules);
+  const { depthIn, least, most } = depthsFor(way, field, rules, outward);
   let tried = 0;
   const bySide = field.runs.map((run, i): readonly Choice[] => {
     const found: Choice[] = [];
@@ -75,12 +76,12 @@ export const fitRuns = (
   };
   const lengths = field.runs.map((r) => r.length);
   const anchor = anchorOf(lengths);
-  const worth = worthOf(way, field, outward);
+  const worth = wishedWorth(way, field, outward, rules.wishes);
   const chosen = bestChoices(bySide, anchor, {
     isBarred: lopsidedPair(lengths, counts),
     add: (sum, i, { repeats }) => {
       const side = lay(i, repeats);
-      return side && worth.add(sum, side.seat);
+      return side && worth.add(sum, i, side);
     },
     atLeast: worth.atLeast,
     cost: worth.cost,
@@ -179,17 +180,17 @@ interface Depths {
   readonly most: number;
 }
 
-const depthsFor = (way: Way, field: Field, rules: SeatRules): Depths =>
+const depthsFor = (way: Way, field: Field, rules: SeatRules, outward: number): Depths =>
   way.tilt === undefined || !way.laid
-    ? depthsByCrown(way, field, rules)
+    ? depthsByCrown(way, field, rules, outward)
     : depthsByTilt(way, way.tilt, way.laid, rules);
 
 const NONE: Depths = { depthIn: () => undefined, least: Number.POSITIVE_INFINITY, most: 1 };
 
-const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules): Depths => {
+const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: number): Depths => {
   const limits = limitsOf(shape, rules.room);
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
-  let windows = windowsOf(limits, Math.PI / 2);
+  let windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
   const upright = uprightRise(limits);
   if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
   const mitre = sharedMitre(field);

@@ -151,7 +151,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
 export const spreadCost = (least: number, most: number): number => SPREAD_WEIGHT * sightOf(1 - least / most);
 
 /** Of a band that is made to fit its swags, what they use of its limit, where there is one. */
-const useOf = (top: number, { room, around }: Field, outward: number): number => {
+export const useOf = (top: number, { room, around }: Field, outward: number): number => {
   if (around.kind !== 'motif') return top / Math.max(room, outward) + outward / room;
   const { clear, within, farthest, away } = around;
   return Number.isFinite(within) ? (farthest + away - clear) / (within - clear) : 1;

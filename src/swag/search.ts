@@ -3,20 +3,22 @@
  * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
-import type { Plan } from '../plan/index.ts';
-import { type Counts, countsFor } from './counts.ts';
+import { isAbout, type Plan } from '../plan/index.ts';
+import { type Wishes, wishesOf } from './asked.ts';
+import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
 import type { Fit } from './fit.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
-import { type Score, scoreOf } from './score.ts';
+import type { Score } from './score.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { byEvenness, tiedOf } from './ties.ts';
 import { fitTurns } from './turns.ts';
 import { waysOf } from './ways.ts';
+import { wishedScore } from './wished.ts';
 
 export interface Ranked {
   readonly field: Field;
@@ -33,21 +35,28 @@ export interface Search {
   readonly tried: number;
 }
 
-/** Searches all templates. */
-export const searchFits = (plan: Plan, stitchings: readonly Stitching[]): Search => {
+/** Searches all templates. What misses a range is left out, or else ranks by how far off it is. */
+export const searchFits = (
+  plan: Plan,
+  stitchings: readonly Stitching[],
+  ranges: Wishes['ranges'] = 'bind',
+): Search => {
   const outward = reach(plan.channels.outward);
   const results: Ranked[] = [];
   const missed: (() => readonly Miss[])[] = [];
   let tried = 0;
-  const grounds = groundsOf(plan);
+  const wishes = wishesOf(plan, ranges);
+  const grounds = groundsOf(plan, wishes);
   for (const stitching of stitchings) {
     const ways = waysOf(stitching, plan);
     for (const ground of grounds)
       for (const way of ways) {
         const found = ground(way);
         tried += found.tried;
-        for (const { field, fit } of found.fits)
-          results.push({ field, fit, score: scoreOf(fit, field, outward) });
+        for (const { field, fit } of found.fits) {
+          const score = wishedScore(fit, field, outward, wishes);
+          if (score) results.push({ field, fit, score });
+        }
         if (results.length === 0) missed.push(found.misses);
       }
   }
@@ -63,17 +72,19 @@ type Ground = (way: Way) => {
   readonly tried: number;
 };
 
-const groundsOf = (plan: Plan): readonly Ground[] => {
+const groundsOf = (plan: Plan, wishes: Wishes | undefined): readonly Ground[] =>
+  gapsToTry(plan, wishes).flatMap((gap) => groundsWith(plan, gap, wishes));
+
+const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefined): readonly Ground[] => {
   const { layout, channels } = plan;
-  const gap = givenGap(plan);
   const outward = reach(channels.outward);
   if (layout.kind === 'frame') {
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
     return [(way) => fitRings(way, rings)];
   }
   return fieldsOf(layout).map((field): Ground => {
-    const rules = { room: field.room - outward, gap };
-    const counts = countsOf(plan, field);
+    const rules = { room: field.room - outward, gap, wishes };
+    const counts = countsOf(plan, field, wishes);
     return (way) => {
       const { fits, tried } =
         field.corners === 'turn'
@@ -85,10 +96,23 @@ const groundsOf = (plan: Plan): readonly Ground[] => {
   });
 };
 
-const countsOf = (plan: Plan, field: Field): readonly Counts[] =>
+/**
+ * The gaps with which designs are looked for: the one that is given, else the least that serves, and of a wish the ends
+ * of its range, or what is asked about.
+ */
+const gapsToTry = ({ swag: { gap } }: Plan, wishes: Wishes | undefined): readonly (number | 'auto')[] => {
+  if (gap === undefined || gap === 'auto') return ['auto'];
+  if (typeof gap === 'number') return wishes?.ranges === 'rank' ? [gap, 'auto'] : [gap];
+  if (isAbout(gap)) return [gap.about, 'auto'];
+  const { least = 0, most } = gap;
+  return [...(least > 0 ? [least] : []), 'auto', ...(most !== undefined && most > 0 ? [most] : [])];
+};
+
+const countsOf = (plan: Plan, field: Field, wishes: Wishes | undefined): readonly Counts[] =>
   field.runs.map((_, i) => {
     const given = plan.swag.repeats;
-    return countsFor(given && (given.length === 1 ? given[0] : given[i]));
+    const wish = given && (given.length === 1 ? given[0] : given[i]);
+    return wishes?.ranges === 'rank' ? anyCounts(wish) : countsFor(wish);
   });
 
 /** The gap that a plan gives in figures (mm), or as little as serves. */

@@ -7,6 +7,7 @@
  */
 
 import { distance, movePath, norm, type Path, type Point, turn } from '../geometry/index.ts';
+import type { Wishes } from './asked.ts';
 import { cutShape } from './cut.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bulgeAt, crownPose, type Pose, pastMirror, riseFor, tiltedPose } from './pose.ts';
@@ -75,6 +76,8 @@ export interface SeatRules {
   readonly room: number;
   /** mm between neighbours, or as little as serves. */
   readonly gap: number | 'auto';
+  /** What else the plan asks of its swags. */
+  readonly wishes?: Wishes | undefined;
 }
 
 /**

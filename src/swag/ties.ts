@@ -25,3 +25,12 @@ export const byEvenness = (a: readonly Tied[], b: readonly Tied[]): number =>
 
 const squares = (sides: readonly Tied[], of: keyof Tied): number =>
   sides.reduce((sum, side) => sum + side[of] * side[of], 0);
+
+/** A fit that a search has found, and what it costs. */
+export interface Kept {
+  readonly fit: Fit;
+  readonly cost: number;
+}
+
+export const cheaper = (a: Kept | undefined, b: Kept | undefined): Kept | undefined =>
+  a && b ? ((b.cost - a.cost || byEvenness(tiedOf(b.fit), tiedOf(a.fit))) < 0 ? b : a) : (a ?? b);

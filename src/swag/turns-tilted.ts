@@ -3,15 +3,28 @@
  * shared equally as its gaps: L = n·(2h + g) + 2·(h ∓ d + g/2).
  */
 
+import { type CountWish, isAbout } from '../plan/index.ts';
+import type { Wishes } from './asked.ts';
 import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
-import { type Counted, type Counts, countsBeside, differAcross, fixedCount } from './counts.ts';
+import {
+  type Counted,
+  type Counts,
+  countsBeside,
+  differAcross,
+  fixedCount,
+  isLopsided,
+  product,
+} from './counts.ts';
 import type { CorneredField } from './field.ts';
-import type { SideFit } from './fit.ts';
+import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { tiltedPose } from './pose.ts';
 import type { Tried } from './runs.ts';
 import { gapFor, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
+import { cheaper, type Kept } from './ties.ts';
+import { countsAsked } from './turns-wished.ts';
+import { wishedScore } from './wished.ts';
 
 export const turnsByTilt = (
   way: Way,
@@ -19,6 +32,7 @@ export const turnsByTilt = (
   field: CorneredField,
   rules: SeatRules,
   counts: readonly Counts[],
+  outward: number,
 ): Tried => {
   const pose = tiltedPose(way.shape, tilt);
   const none: Tried = { fits: [], tried: 1 };
@@ -26,12 +40,13 @@ export const turnsByTilt = (
   if (!(pose.halfSpan > 0 && pose.depth > 0)) return none;
   const corner = checkCorner(way, pose, least, field, rules);
   if (!corner.ok) return none;
-  const sides: SideFit[] = [];
   const toCorner = toCornerOf(field, pose);
+  const fitting = (gap: number, i: number): number =>
+    (field.runs[i]!.length - 2 * toCorner - gap + FIT_NOISE) / (2 * pose.halfSpan + gap);
   // The most repeats that leave at least the least gap; opposite sides that are as long take as many.
   const most = field.runs.map(({ length }, i): Counted => {
     const c = counts[i]!;
-    const fit = Math.floor((length - 2 * toCorner - least + FIT_NOISE) / (2 * pose.halfSpan + least));
+    const fit = Math.floor(fitting(least, i));
     return { length, repeats: fixedCount(c) ?? Math.min(fit, countsBeside(c, fit)[0] ?? 0) };
   });
   const repeats = most.map((side, i) => {
@@ -39,18 +54,58 @@ export const turnsByTilt = (
     const isFree = fixedCount(counts[i]!) === undefined && opposite.repeats > 0;
     return isFree && differAcross(side, opposite) ? Math.min(side.repeats, opposite.repeats) : side.repeats;
   });
-  for (let i = 0; i < field.runs.length; i++) {
-    const run = field.runs[i]!;
-    const n = repeats[i]!;
-    const free = run.length - 2 * toCorner;
-    const gap = (free - 2 * n * pose.halfSpan) / (n + 1);
-    if (n < 1 || !(gap >= least - FIT_NOISE && gap < 2 * pose.halfSpan)) return none;
-    const tried = seat(way, 2 * pose.halfSpan + Math.max(0, gap), rules);
-    if (!tried.ok) return none;
-    sides.push({ run, repeats: n, seat: tried.value });
+  const laid = (vector: readonly number[]): Fit | undefined => {
+    const sides: SideFit[] = [];
+    for (let i = 0; i < field.runs.length; i++) {
+      const run = field.runs[i]!;
+      const n = vector[i]!;
+      const free = run.length - 2 * toCorner;
+      const gap = (free - 2 * n * pose.halfSpan) / (n + 1);
+      if (n < 1 || !(gap >= least - FIT_NOISE && gap < 2 * pose.halfSpan)) return undefined;
+      const tried = seat(way, 2 * pose.halfSpan + Math.max(0, gap), rules);
+      if (!tried.ok) return undefined;
+      sides.push({ run, repeats: n, seat: tried.value });
+    }
+    if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return undefined;
+    // The corner's own half gap differs from side to side; its offset is told for the first.
+    const offset = toCorner + sides[0]!.seat.gap / 2;
+    return { way, sides, corner: { kind: 'turn', seat: corner.value, toCorner, offset } };
+  };
+  const vectors = [repeats, ...otherCounts(repeats, field, rules.wishes, counts, fitting)];
+  let best: Kept | undefined;
+  for (const vector of vectors) {
+    const fit = laid(vector);
+    const score = fit && wishedScore(fit, field, outward, rules.wishes);
+    if (fit && score) best = cheaper(best, { fit, cost: score.cost });
   }
-  if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return none;
-  // The corner's own half gap differs from side to side; its offset is told for the first.
-  const offset = toCorner + sides[0]!.seat.gap / 2;
-  return { fits: [{ way, sides, corner: { kind: 'turn', seat: corner.value, toCorner, offset } }], tried: 1 };
+  return { fits: best ? [best.fit] : [], tried: vectors.length };
+};
+
+/** Fewer swags with wider gaps, where that is what is asked. `fitting` tells how many a side takes with a gap (mm). */
+const otherCounts = (
+  repeats: readonly number[],
+  field: CorneredField,
+  wishes: Wishes | undefined,
+  counts: readonly Counts[],
+  fitting: (gap: number, i: number) => number,
+): readonly (readonly number[])[] => {
+  if (!wishes) return [];
+  const gaps = wishes.asked.flatMap(({ key, wish }) => (key === 'gap' ? gapsIn(wish) : []));
+  const options = repeats.map((n, i) => [
+    ...new Set([
+      n,
+      ...countsAsked(wishes, counts[i]!, i, n, { i: 0, repeats: repeats[0]! }),
+      ...gaps.flatMap((gap) => countsBeside(counts[i]!, fitting(gap, i))),
+    ]),
+  ]);
+  const lengths = field.runs.map((run) => run.length);
+  return product(options)
+    .filter((vector) => !isLopsided(vector, lengths, counts))
+    .slice(1);
+};
+
+const gapsIn = (wish: CountWish): readonly number[] => {
+  if (typeof wish === 'string') return [];
+  if (typeof wish === 'number') return [wish];
+  return isAbout(wish) ? [wish.about] : [wish.least, wish.most].filter((gap) => gap !== undefined);
 };

@@ -11,19 +11,30 @@
  * end here. What is left is sampled, and the best samples are refined by golden-section search.
  */
 
+import type { Wishes } from './asked.ts';
+import { askedOfCorners, askedOfSides } from './asked-rises.ts';
 import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
-import { allows, type Counts, countsBeside, countsBetween, fixedCount, isLopsided } from './counts.ts';
+import {
+  allows,
+  type Counts,
+  countsBeside,
+  countsBetween,
+  fixedCount,
+  isLopsided,
+  product,
+} from './counts.ts';
 import type { CorneredField } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
 import { bulgeAt, crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
-import { scoreOf, spreadCost } from './score.ts';
+import { spreadCost } from './score.ts';
 import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
-import { byEvenness, settledCost, tiedOf } from './ties.ts';
+import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
+import { countsAsked, missedAtRises } from './turns-wished.ts';
 import {
   clip,
   isWithin,
@@ -34,6 +45,8 @@ import {
   type Window,
   windowsOf,
 } from './windows.ts';
+import { wishedScore } from './wished.ts';
+import { type Measuring, missCost, WISH_WEIGHT } from './wishes.ts';
 
 /**
  * For one way and each count of the longest side, the counts of the others that cost least; for given counts the
@@ -48,7 +61,7 @@ export const fitTurns = (
 ): Tried =>
   way.tilt === undefined
     ? turnsByCrown(way, field, rules, counts, outward)
-    : turnsByTilt(way, way.tilt, field, rules, counts);
+    : turnsByTilt(way, way.tilt, field, rules, counts, outward);
 
 /** The valid rises of sides and corners. */
 interface TurnWindows {
@@ -63,10 +76,13 @@ const turnsByCrown = (
   counts: readonly Counts[],
   outward: number,
 ): Tried => {
-  const limits = limitsOf(way.shape, rules.room);
+  const { shape } = way;
+  const { wishes } = rules;
+  const limits = limitsOf(shape, rules.room);
+  const corners = withRoomForNecks(windowsOf(limits, field.mitre), shape, field.mitre);
   const windows: TurnWindows = {
-    sides: windowsOf(limits, Math.PI / 2),
-    corners: withRoomForNecks(windowsOf(limits, field.mitre), way.shape, field.mitre),
+    sides: askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, wishes),
+    corners: askedOfCorners(corners, shape, field, outward, wishes),
   };
   let tried = 0;
   if (windows.sides.length === 0 || windows.corners.length === 0) return { fits: [], tried };
@@ -76,10 +92,11 @@ const turnsByCrown = (
   });
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
   const upright = uprightRise(limits);
-  const anyBulge: Ground = { way, field, gap: fixed, windows };
+  const asked = wishes && { wishes, field, outward };
+  const anyBulge: Ground = { way, field, gap: fixed, windows, asked };
   const noBulge: Ground = {
     ...anyBulge,
-    windows: upTo(fixed > 0 ? riseOfBulge(way.shape, limits, bulgeFor(fixed)) : upright),
+    windows: upTo(fixed > 0 ? riseOfBulge(shape, limits, bulgeFor(fixed)) : upright),
   };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
   const mayMakeRoom =
@@ -87,22 +104,23 @@ const turnsByCrown = (
   const found: Fit[] = [];
   const laidAt = (corner: Corner, gap: number): Kept | undefined => {
     const laid = layTurn(way, field, { ...rules, gap }, corner);
-    return laid.ok ? { fit: laid.value, cost: scoreOf(laid.value, field, outward).cost } : undefined;
+    const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
+    return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
-  for (const vectors of promisingCounts(way, field, fixed, windows.sides, counts)) {
+  for (const vectors of promisingCounts(way, field, fixed, windows.sides, counts, wishes)) {
     tried += vectors.length;
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
     // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
-    const mayBeat = (spread: number, than: Kept | undefined): boolean =>
-      !than || settledCost(spreadCost(way.shape.chord - spread, way.shape.chord)) <= than.cost;
+    const mayBeat = ({ spread, missed }: Corner, than: Kept | undefined): boolean =>
+      !than || settledCost(spreadCost(shape.chord - spread, shape.chord) + missCost([missed])) <= than.cost;
     for (const repeats of vectors) {
       const plain = bestOf([repeats], noBulge);
-      if (plain && mayBeat(plain.spread, best)) best = cheaper(best, laidAt(plain, fixed));
+      if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed));
       const first = mayMakeRoom ? bestOf([repeats], anyBulge) : undefined;
       // A gap is only worth it where it beats what fits without.
-      if (!first || bulgeOf(first, anyBulge) <= 0 || (plain && first.spread >= plain.spread)) continue;
-      if (!mayBeat(first.spread, roomiest)) continue;
+      if (!first || bulgeOf(first, anyBulge) <= 0 || (plain && first.blame >= plain.blame)) continue;
+      if (!mayBeat(first, roomiest)) continue;
       const roomy = withRoom(first, anyBulge, limits);
       if (roomy) roomiest = cheaper(roomiest, laidAt(roomy.corner, roomy.gap));
     }
@@ -112,20 +130,13 @@ const turnsByCrown = (
   return { fits: found, tried };
 };
 
-interface Kept {
-  readonly fit: Fit;
-  readonly cost: number;
-}
-
-const cheaper = (a: Kept | undefined, b: Kept | undefined): Kept | undefined =>
-  a && b ? ((b.cost - a.cost || byEvenness(tiedOf(b.fit), tiedOf(a.fit))) < 0 ? b : a) : (a ?? b);
-
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
 interface Ground {
   readonly way: Way;
   readonly field: CorneredField;
   readonly gap: number;
   readonly windows: TurnWindows;
+  readonly asked: Measuring | undefined;
 }
 
 interface Corner {
@@ -134,6 +145,10 @@ interface Corner {
   readonly rise: number;
   /** How much the depths differ, mm. */
   readonly spread: number;
+  /** How far it is from what is asked, all in all, as a share. */
+  readonly missed: number;
+  /** What of both is to be least (mm): what is asked comes before like depths. */
+  readonly blame: number;
 }
 
 /**
@@ -146,6 +161,7 @@ const promisingCounts = (
   gap: number,
   windows: readonly Window[],
   counts: readonly Counts[],
+  wishes: Wishes | undefined,
 ): readonly (readonly (readonly number[])[])[] => {
   const { chord } = way.shape;
   const lengths = field.runs.map((r) => r.length);
@@ -168,7 +184,9 @@ const promisingCounts = (
       const fixed = fixedCount(c);
       if (fixed !== undefined) return [fixed];
       const isAlike = length === lengths[anchor] && allows(c, n);
-      return isAlike ? [n] : countsBeside(c, asks(length, rise));
+      const wanted = asks(length, rise);
+      const alike = isAlike ? [n] : countsBeside(c, wanted);
+      return [...new Set([...alike, ...countsAsked(wishes, c, i, wanted, { i: anchor, repeats: n })])];
     });
     return product(choices).filter((repeats) => !isLopsided(repeats, lengths, counts));
   });
@@ -183,16 +201,6 @@ const riseThatAsks = (n: number, length: number, chord: number, gap: number, sig
   return sign * Math.atan2(1, n + 1) + Math.acos(Math.min(1, Math.max(-1, share)));
 };
 
-const product = (choices: readonly (readonly number[])[]): readonly (readonly number[])[] => {
-  let all: (readonly number[])[] = [[]];
-  for (const some of choices) {
-    const longer: (readonly number[])[] = [];
-    for (const head of all) for (const x of some) longer.push([...head, x]);
-    all = longer;
-  }
-  return all;
-};
-
 /**
  * The counts and the corner that make the depths most alike. The valleys of all counts are refined in the order
  * of how low they may go, so that most need not be.
@@ -203,22 +211,30 @@ const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner
   valleys.sort((a, b) => a.bound - b.bound);
   let best: Corner | undefined;
   for (const valley of valleys) {
-    if (best && !(valley.bound <= best.spread)) break;
-    const { rise, spread } = goldenLeast(valley, best?.spread ?? Number.POSITIVE_INFINITY);
-    if (!best || spread < best.spread) best = { repeats: valley.repeats, rise, spread };
+    if (best && !(valley.bound <= best.blame)) break;
+    const { rise, blame } = goldenLeast(valley, best?.blame ?? Number.POSITIVE_INFINITY);
+    const { repeats, missedAt } = valley;
+    if (best && !(blame < best.blame)) continue;
+    const missed = missedAt?.(rise) ?? 0;
+    best = { repeats, rise, missed, blame, spread: blame - missed * missWeight(ground) };
   }
   return best;
 };
 
-/** Rises of the corner between which the depths' spread (mm) has a least. */
+/** What missing a wish by all of it is blamed with (mm), beside depths that differ by so much. */
+const missWeight = ({ way }: Ground): number => WISH_WEIGHT * way.shape.chord;
+
+/** Rises of the corner between which what it is blamed with (mm) has a least. */
 interface Valley {
   readonly repeats: readonly number[];
-  readonly spreadAt: (rise: number) => number;
+  readonly blameAt: (rise: number) => number;
+  /** Where anything is asked, how far from it all is. */
+  readonly missedAt: ((rise: number) => number) | undefined;
   /** Radians; `middle` is the lowest of the samples. */
   readonly from: number;
   readonly middle: number;
   readonly to: number;
-  /** The spread at the middle, and what the samples show that it comes nowhere below, mm. */
+  /** The blame at the middle, and what the samples show that it comes nowhere below, mm. */
   readonly sample: number;
   readonly bound: number;
 }
@@ -294,18 +310,47 @@ const addValleys = (repeats: readonly number[], ground: Ground, valleys: Valley[
   const valid = cornerRises(repeats, ground);
   if (valid.length === 0) return;
   const spreadAt = spreadsOf(repeats, ground);
+  const missedAt = missesOf(repeats, ground);
+  const weight = missWeight(ground);
+  const blameAt = missedAt ? (rise: number) => spreadAt(rise) + weight * missedAt(rise) : spreadAt;
   for (const w of valid) {
     const step = (w.to - w.from) / SAMPLES;
     const samples: number[] = [];
-    for (let k = 0; k <= SAMPLES; k++) samples.push(spreadAt(w.from + k * step));
+    for (let k = 0; k <= SAMPLES; k++) samples.push(blameAt(w.from + k * step));
     for (let k = 0; k <= SAMPLES; k++) {
       if (!(isValley(samples, k) && Number.isFinite(samples[k]))) continue;
       const middle = w.from + k * step;
       const [from, to] = [Math.max(w.from, middle - step), Math.min(w.to, middle + step)];
       const sample = samples[k]!;
-      valleys.push({ repeats, spreadAt, from, middle, to, sample, bound: sample - fallAt(samples, k) });
+      valleys.push({
+        repeats,
+        blameAt,
+        missedAt,
+        from,
+        middle,
+        to,
+        sample,
+        bound: sample - fallAt(samples, k),
+      });
     }
   }
+};
+
+/** For given counts, how far all is from what is asked when the corner rises by so much (radians). */
+const missesOf = (
+  repeats: readonly number[],
+  { way, field, gap, asked }: Ground,
+): ((rise: number) => number) | undefined => {
+  if (!asked) return undefined;
+  const { chord } = way.shape;
+  const missed = missedAtRises(way.shape, repeats, gap, asked);
+  return (rise) => {
+    const offset = offsetAt(chord, rise, field, gap);
+    return missed(
+      rise,
+      repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap)),
+    );
+  };
 };
 
 /** For given counts, how much (mm) the depths of the corner and the sides differ when the corner rises by so much (radians). */
@@ -381,21 +426,21 @@ const fallAt = (samples: readonly number[], k: number): number => {
 };
 
 /**
- * Golden-section search for the least spread in a valley. Given up where the spread falls no faster than the
+ * Golden-section search for the least blame in a valley. Given up where it falls no faster than the
  * samples did and so would not come below `than` (mm) in what is left of the valley.
  */
 const goldenLeast = (
-  { spreadAt, from, middle, to, sample, bound }: Valley,
+  { blameAt, from, middle, to, sample, bound }: Valley,
   than: number,
-): { rise: number; spread: number } => {
+): { rise: number; blame: number } => {
   const ratio = (Math.sqrt(5) - 1) / 2;
   const fall = (2 * (sample - bound)) / (to - from);
   let a = from;
   let b = to;
   let c = b - ratio * (b - a);
   let d = a + ratio * (b - a);
-  let fc = spreadAt(c);
-  let fd = spreadAt(d);
+  let fc = blameAt(c);
+  let fd = blameAt(d);
   for (let i = 0; i < GOLDEN_STEPS; i++) {
     if (Math.min(fc, fd) - fall * (b - a) > than) break;
     if (fc < fd) {
@@ -403,17 +448,17 @@ const goldenLeast = (
       d = c;
       fd = fc;
       c = b - ratio * (b - a);
-      fc = spreadAt(c);
+      fc = blameAt(c);
     } else {
       a = c;
       c = d;
       fc = fd;
       d = a + ratio * (b - a);
-      fd = spreadAt(d);
+      fd = blameAt(d);
     }
   }
-  if (!(Math.min(fc, fd) < sample)) return { rise: middle, spread: sample };
-  return fc < fd ? { rise: c, spread: fc } : { rise: d, spread: fd };
+  if (!(Math.min(fc, fd) < sample)) return { rise: middle, blame: sample };
+  return fc < fd ? { rise: c, blame: fc } : { rise: d, blame: fd };
 };
 
 /** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */

@@ -94,6 +94,18 @@ export const clip = (windows: readonly Window[], from: number, to: number): read
   return clipped;
 };
 
+/** Of some rises those at which the stitching reaches no more than `room` mm from its start line. */
+export const lowerThan = (windows: readonly Window[], shape: Shape, room: number): readonly Window[] =>
+  shallowRises(shape, room).flatMap((w) => clip(windows, w.from, w.to));
+
+/** What is left of some windows when others are taken out, their ends but for a sliver of nothing left in. */
+export const without = (windows: readonly Window[], out: readonly Window[]): readonly Window[] =>
+  out.reduce(
+    (left, { from, to }) =>
+      [...clip(left, 0, from), ...clip(left, to, Math.PI)].sort((a, b) => a.from - b.from),
+    windows,
+  );
+
 export const isWithin = (windows: readonly Window[], rise: number): boolean => {
   for (const w of windows) if (rise >= w.from && rise <= w.to) return true;
   return false;

@@ -1,0 +1,73 @@
+/**
+ * The rises at which a half swag meets the ranges that a plan asks of it. With the chord C the span is 2·C·cos(rise) and
+ * the depth C·sin(rise), so these follow at once; how far it reaches into its band is found as the far margin is.
+ */
+
+import { type Asked, boundsOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
+import type { Field } from './field.ts';
+import { useOf } from './score.ts';
+import type { Shape } from './shape.ts';
+import { clip, lowerThan, type Window, without } from './windows.ts';
+
+/** Of some rises those that sides may have. */
+export const askedOfSides = (
+  windows: readonly Window[],
+  shape: Shape,
+  field: Field,
+  outward: number,
+  wishes: Wishes | undefined,
+): readonly Window[] => asked(windows, shape, field, outward, wishes, ['span', 'depth', 'use']);
+
+/** Of some rises those that corners may have, whose span is told along two sides. */
+export const askedOfCorners = (
+  windows: readonly Window[],
+  shape: Shape,
+  field: Field,
+  outward: number,
+  wishes: Wishes | undefined,
+): readonly Window[] => asked(windows, shape, field, outward, wishes, ['depth', 'use']);
+
+const asked = (
+  windows: readonly Window[],
+  shape: Shape,
+  field: Field,
+  outward: number,
+  wishes: Wishes | undefined,
+  keys: readonly WishKey[],
+): readonly Window[] => {
+  if (wishes?.ranges !== 'bind') return windows;
+  return wishes.asked
+    .filter((one) => keys.includes(one.key) && !onlyRanks(one))
+    .reduce((left, one) => narrowed(left, one, shape, field, outward), windows);
+};
+
+const narrowed = (
+  windows: readonly Window[],
+  one: Asked,
+  shape: Shape,
+  field: Field,
+  outward: number,
+): readonly Window[] => {
+  const [least, most] = boundsOf(one);
+  const { chord } = shape;
+  switch (one.key) {
+    case 'span':
+      if (least > 2 * chord) return [];
+      return clip(windows, acos(most / (2 * chord)), acos(least / (2 * chord)));
+    case 'depth':
+      if (least > chord) return [];
+      return clip(windows, Math.PI / 2 - acos(least / chord), Math.PI / 2 - acos(most / chord));
+    case 'use': {
+      // What is used grows evenly with how far the stitching reaches.
+      const none = useOf(0, field, outward);
+      const each = useOf(1, field, outward) - none;
+      const reach = (share: number): number => (share - none) / each;
+      const low = most < 1 ? lowerThan(windows, shape, reach(most)) : windows;
+      return least > none ? without(low, lowerThan(low, shape, reach(least))) : low;
+    }
+    default:
+      return windows;
+  }
+};
+
+const acos = (share: number): number => Math.acos(Math.min(1, Math.max(-1, share)));
