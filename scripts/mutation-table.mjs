@@ -460,9 +460,9 @@ export const MUTATIONS = [
   },
   {
     name: 'a gap that costs a tenth',
-    file: 'src/swag/score.ts',
-    from: 'GAP_WEIGHT = 2;',
-    to: 'GAP_WEIGHT = 0.2;',
+    file: 'src/swag/weights.ts',
+    from: 'gap: { weight: 1,',
+    to: 'gap: { weight: 0.1,',
     test: 'tests/swag/ranking.test.ts',
   },
   {

@@ -132,9 +132,7 @@ export interface Worth<C extends Choice, F> {
   readonly isBarred: (i: number, repeats: number, k: number, others: number) => boolean;
   /** The sum of what is chosen so far and a choice for one more side; undefined where that cannot be made. */
   readonly add: (sum: F | undefined, side: number, choice: C) => F | undefined;
-  /** What a sum costs at least, whatever of `open` is chosen for the other sides: undefined for anything at all. */
-  readonly atLeast: (sum: F, open: readonly F[] | undefined) => number;
-  /** What all sides together cost. */
+  /** What a sum costs; it never costs less with a further side. */
   readonly cost: (sum: F) => number;
 }
 
@@ -142,66 +140,56 @@ export interface Worth<C extends Choice, F> {
  * For every choice of one side, the anchor, the choices of the others that cost least with it, and so also the least
  * of all. In the order of the sides.
  *
- * Method: branch and bound (Land and Doig, Econometrica 28, 1960). Choices of like depth are tried first, since
- * unlike depths cost most. The first whole that is found rules out choices that cost more beside the anchor alone,
- * and a branch ends where what is chosen costs more already than the best so far. What costs the same is a tie, which
- * ties.ts settles.
+ * Method: branch and bound (Land and Doig, Econometrica 28, 1960). Choices that cost least beside the anchor alone
+ * are tried first, and a branch ends where what is chosen costs more already than the best so far. What costs the
+ * same is a tie, which ties.ts settles.
  */
 export const bestChoices = <C extends Choice, F>(
   sides: readonly (readonly C[])[],
   anchor: number,
-  { isBarred, add, atLeast, cost }: Worth<C, F>,
+  { isBarred, add, cost }: Worth<C, F>,
 ): readonly (readonly C[])[] => {
   // The anchor's opposite first: it has the fewest choices that are allowed.
   const others = sides.map((_, i) => (anchor + 2 + i) % sides.length).filter((i) => i !== anchor);
   return (sides[anchor] ?? []).flatMap((first): (readonly C[])[] => {
     const begun = add(undefined, anchor, first);
     if (begun === undefined) return [];
-    const isNear = (a: C, b: C): number => Math.abs(a.depth - first.depth) - Math.abs(b.depth - first.depth);
-    let open = others.map((i) =>
-      sides[i]!.filter((c) => !isBarred(anchor, first.repeats, i, c.repeats)).sort(isNear),
-    );
+    const open = others.map((side) => {
+      const beside: { readonly choice: C; readonly least: number }[] = [];
+      for (const choice of sides[side]!) {
+        const pair = isBarred(anchor, first.repeats, side, choice.repeats)
+          ? undefined
+          : add(begun, side, choice);
+        if (pair !== undefined) beside.push({ choice, least: cost(pair) });
+      }
+      return beside.sort((a, b) => a.least - b.least);
+    });
     const chosen = sides.map(() => first);
     let best: readonly C[] | undefined;
     let least = Number.POSITIVE_INFINITY;
-    let reach: readonly (readonly F[])[] | undefined;
-    /** Whether the search goes on. */
-    const choose = (k: number, sum: F): boolean => {
+    const choose = (k: number, sum: F, sumCost: number): void => {
       if (k === others.length) {
-        const whole = cost(sum);
-        if (whole < least || (whole === least && byEvenness(chosen, best!) < 0)) {
-          least = whole;
+        if (sumCost < least || !best || byEvenness(chosen, best) < 0) {
+          least = sumCost;
           best = [...chosen];
         }
-        return reach !== undefined;
+        return;
       }
-      if (best && atLeast(sum, reach?.[k]) > least) return true;
       const side = others[k]!;
-      for (const choice of open[k]!) {
+      for (const { choice, least: beside } of open[k]!) {
+        if (beside > least) return;
         let barred = false;
         for (let j = 0; j < k; j++)
           barred ||= isBarred(others[j]!, chosen[others[j]!]!.repeats, side, choice.repeats);
         const next = barred ? undefined : add(sum, side, choice);
         if (next === undefined) continue;
+        const nextCost = cost(next);
+        if (nextCost > least) continue;
         chosen[side] = choice;
-        if (!choose(k + 1, next)) return false;
+        choose(k + 1, next, nextCost);
       }
-      return true;
     };
-    choose(0, begun);
-    if (!best) return [];
-    // What costs more beside the anchor alone than the whole that is known is out; what is left says how far any may reach.
-    const alone: F[][] = others.map(() => []);
-    open = open.map((choices, k) =>
-      choices.filter((choice) => {
-        const pair = add(begun, others[k]!, choice);
-        if (pair === undefined || atLeast(pair, undefined) > least) return false;
-        alone[k]!.push(pair);
-        return true;
-      }),
-    );
-    reach = others.map((_, k) => alone.slice(k).flat());
-    choose(0, begun);
-    return [best];
+    choose(0, begun, cost(begun));
+    return best ? [best] : [];
   });
 };

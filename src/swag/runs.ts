@@ -83,7 +83,6 @@ export const fitRuns = (
       const side = lay(i, repeats);
       return side && worth.add(sum, i, side);
     },
-    atLeast: worth.atLeast,
     cost: worth.cost,
   });
   const fits = chosen.map((choices): Fit => {

@@ -21,7 +21,6 @@ interface WishedCosting {
   /** Undefined where a side misses a range that binds. */
   readonly add: (sum: Sum | undefined, i: number, side: SideFit) => Sum | undefined;
   readonly cost: (sum: Sum) => number;
-  readonly atLeast: (sum: Sum, open: readonly Sum[] | undefined) => number;
 }
 
 const NOTHING_ASKED: Missed = [];
@@ -38,13 +37,9 @@ export const wishedWorth = (
     add: (sum, i, side) => {
       const missed = to ? missedBySide(sum?.missed, i, side, to) : NOTHING_ASKED;
       if (wishes && breaksRange(wishes, missed)) return undefined;
-      return { figures: worth.add(sum?.figures, side.seat), missed };
+      return { figures: worth.add(sum?.figures, i, side), missed };
     },
     cost: (sum) => settledCost(worth.cost(sum.figures) + missCost(sum.missed)),
-    atLeast: (sum, open) => {
-      const figures = open?.map((o) => o.figures);
-      return settledCost(worth.atLeast(sum.figures, figures) + missCost(sum.missed));
-    },
   };
 };
 

@@ -78,7 +78,7 @@ describe('fit', () => {
       lines.filter((l) => /^ *\d+ {2}(Spindle|Finial) /.test(l)).map((l) => Number.parseInt(l, 10)),
     ).toEqual([1, 2, 3, 4, 5, 6, 7]);
     expect(ran.out).toMatch(/inches, to 1\/16/);
-    expect(ran.out).toMatch(/Best first: depths that look alike count most/);
+    expect(ran.out).toMatch(/Best first: swags that fill the border count most/);
   });
 
   it('gives data that satisfies the equations, in mm and degrees', async () => {

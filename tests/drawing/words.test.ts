@@ -18,7 +18,7 @@ const INCH = 25.4;
 /** A border 6 in wide round a quilt of four unequal sides, all of it, with its words. */
 const drawn = (sides: string, from: 'inner' | 'outer', labelSize = 3.5): StyledDrawing => {
   const plan = planOf(
-    `layout: { border: { width: 6 in, inner: { ${sides} }, from: ${from}, corners: turn, margin: 1/4 } }`,
+    `layout: { border: { width: 6 in, inner: { ${sides} }, from: ${from}, corners: turn, margin: 1/4 } }\nswag: { repeats: [5, 6, 5, 6] }`,
   );
   const { field, fit } = search(plan).results[0]!;
   const scoped = scopeOf(designOf(field, fit), 'all');

@@ -126,7 +126,9 @@ const CASES = (['inner', 'outer'] as const).flatMap((from) =>
 describe.each(CASES)('a hexagon from the $from seam, gap $gap', ({ from, gap }) => {
   const field = hexagon(from);
   const fits = fitsOn(field, gap);
-  const best = designOf(field, fits[0]!);
+  // From outside the mitres lean over the cells: swags as wide as they reach keep them to their first and last repeats.
+  const leaning = from === 'outer' ? (WIDTH - 2 * MARGIN) / Math.tan(SIXTH) : 0;
+  const best = designOf(field, fits.find((f) => f.sides[0]!.seat.span > leaning)!);
   const startSide = sideAt(from === 'inner' ? MARGIN : WIDTH - MARGIN);
 
   test('every fit fills six runs: L = n(2h + g)', () => {

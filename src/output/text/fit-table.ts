@@ -17,6 +17,7 @@ import {
   standsHigher,
   unitWords,
 } from './choice-words.ts';
+import { HOW_RANKED, HOW_RINGS_ARE_RANKED } from './how-ranked.ts';
 import { alignRows, wrapPlain } from './table.ts';
 
 export interface FitTable {
@@ -179,11 +180,3 @@ const ringNotes = (
     HOW_RINGS_ARE_RANKED,
   ].flatMap((text) => wrapPlain(text, width));
 };
-
-/** In the order of the weights by which the search ranks round frames. */
-const HOW_RINGS_ARE_RANKED =
-  'Best first: swags that are neither flat nor spiky and enough of them to look round, then how well the frame fills the room up to its limit (without one, a frame from a fifth to half as wide as its motif’s radius), then small gaps, then a plain setting; very small swags come late.';
-
-/** In the order of the weights by which the search ranks. */
-const HOW_RANKED =
-  'Best first: depths that look alike count most, then how well the depth uses the border, then small gaps, then a plain setting (the template nearly level with the seam, heel first, crown on centre); very small swags come late.';

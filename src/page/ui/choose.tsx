@@ -68,10 +68,10 @@ const Template = ({
 
 /** What makes a fit good, by what the swags lie round. */
 const BEST = {
-  quilt: 'alike in depth on all sides, using the border well, plain to set.',
-  block: 'alike in depth on all sides, using the room well, plain to set.',
-  motif: 'filling the room well, neither flat nor steep, plain to set.',
-  nothing: 'using the strip well, plain to set.',
+  quilt: 'filling the border, touching, alike on all sides, plain to set.',
+  block: 'filling the room, touching, alike on all sides, plain to set.',
+  motif: 'filling the room, touching, six to eight, neither flat nor steep.',
+  nothing: 'filling the strip, touching, plain to set.',
 } as const;
 
 export const Fits = () => {

@@ -39,7 +39,8 @@ const wordsOf = (card: Card, id: Card['sections'][number]['id']): string =>
 const BALUSTER_STRIP = `layout: { strip: { length: 36, width: 6, margin: 1/4 } }
 channels: { outward: [1/4, 3/8], inward: [3/4, 1/8] }
 `;
-const HALF = '{ setting: crown-on-centre, side: inside, direction: heel-first, from: 2, to: crown }';
+const HALF =
+  '{ setting: crown-on-centre, side: inside, direction: heel-first, from: 2, to: crown, repeats: 5 }';
 
 describe('the card', () => {
   const { card, design, plan } = made(`${BALUSTER_STRIP}swag: ${HALF}\n`, profile('baluster'));
@@ -87,7 +88,7 @@ describe('the card', () => {
 
   it('says where the 0 of the tape is on a border with a margin, and how high lobes stand', () => {
     const turned = made(
-      'layout: { border: { width: 7, inner: { top: 54 3/8, right: 67 1/2, bottom: 54 1/8, left: 67 3/4 }, margin: 1/2, corners: turn } }\nswag: { from: vase }\n',
+      'layout: { border: { width: 7, inner: { top: 54 3/8, right: 67 1/2, bottom: 54 1/8, left: 67 3/4 }, margin: 1/2, corners: turn } }\nswag: { from: vase, repeats: [12, 15, 12, 15] }\n',
       profile('baluster'),
     );
     expect(wordsOf(turned.card, 'marks')).toMatch(
@@ -421,10 +422,10 @@ describe('the card on paper', () => {
     ],
     ['border: { width: 6, inner: 32, margin: 1/2, corners: meet }', ['inner seam', 'start line', 'heel']],
     ['frame: { block: 14, clearance: 1/2, within: 24 }', ['edge of the block', 'heel']],
-    ['frame: { count: 8, around: 9, clearance: 1/2, within: 18 }', ['motif', 'heel']],
+    ['frame: { count: 8, around: 9, clearance: 1/2, within: 18 }', ['motif', 'heel'], 'from: heel'],
     ['frame: { count: 8, around: 14, clearance: 1/2, within: 30, from: outer }', ['motif', 'crown end']],
-  ])('names marks, lines and places in the figures: %s', async (layout, names) => {
-    const card = made(`layout: { ${layout} }\n`, profile('finial'));
+  ])('names marks, lines and places in the figures: %s', async (layout, names, swag = '') => {
+    const card = made(`layout: { ${layout} }\nswag: { ${swag} }\n`, profile('finial'));
     const [page] = await textsOf((await pdfOf(card, 'letter')).bytes);
     const { items } = page!;
     // The figures stand between the summary and the first heading.
