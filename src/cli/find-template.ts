@@ -1,12 +1,15 @@
 /** Where a template's file is, when a plan or the command line names it. */
 
 import { dirname, isAbsolute, join, resolve } from 'node:path';
-import { nearestOf, type Place, type Problem, ProblemError, quoted } from '../document/index.ts';
+import { nearestOf, type Problem, ProblemError, quoted } from '../document/index.ts';
 import { errorCode } from './file-problem.ts';
 import type { Io } from './io.ts';
 
 /** A name is a path when it says so: by a slash, or by the ending of a file. */
 export const isPath = (name: string): boolean => /[\\/]/.test(name) || /\.(ya?ml|json)$/i.test(name);
+
+/** Where a plan names a template. */
+type Named = Required<Pick<Problem, 'place' | 'key'>>;
 
 const ENDING = '.yaml';
 
@@ -26,13 +29,13 @@ const profileNames = async (io: Io): Promise<string[]> => {
 
 /**
  * The file of a template that a plan names: a path from the plan's own folder, or the name of one that comes
- * with the program. Throws a ProblemError that names the nearest.
+ * with the program. Throws a ProblemError, with the place and key where the plan names it, that names the nearest.
  */
 export const findPlanTemplate = async (
   io: Io,
   planFile: string,
   name: string,
-  place?: Place,
+  where: Named = { place: { file: planFile }, key: 'template' },
 ): Promise<string> => {
   // A plan may come from a stranger: it can name templates, and no other file of this machine.
   const fault = /\p{Cc}/u.test(name)
@@ -45,13 +48,12 @@ export const findPlanTemplate = async (
       {
         code: 'not-a-template',
         message: fault,
-        place: place ?? { file: planFile },
-        key: 'template',
+        ...where,
         found: quoted(name),
       },
     ]);
   if (isPath(name)) return isAbsolute(name) ? name : join(dirname(planFile), name);
-  return findProfile(io, name, { place: place ?? { file: planFile }, key: 'template' }, dirname(planFile));
+  return findProfile(io, name, where, dirname(planFile));
 };
 
 /** The file of a template that the command line names: a file if there is one, otherwise one that comes along. */

@@ -8,6 +8,7 @@ import {
   type Problem,
   ProblemError,
   quoted,
+  series,
 } from '../document/index.ts';
 import type { Part } from '../jobs/part.ts';
 import { overlaps, type PartReading, type Plan, readPlan } from '../plan/index.ts';
@@ -72,8 +73,8 @@ export const readQuiltFiles = async (
   const parts: PlanFiles[] = [];
   for (const own of partsNamed(reading.parts, wanted)) {
     const { plan } = own;
-    const found = await read(plan.templates, own.placeAt(['template']));
-    problems.push(...found.problems.filter((problem) => !problems.includes(problem)));
+    const found = await read(own);
+    problems.push(...found.problems);
     const placed = (problem: Problem): Problem => placedIn(problem, own, found.places);
     const inputs = [source.path, ...found.paths];
     parts.push({
@@ -86,7 +87,7 @@ export const readQuiltFiles = async (
       placed,
     });
   }
-  if (problems.length > 0) throw new ProblemError(problems);
+  if (problems.length > 0) throw new ProblemError(onceEach(problems));
   return { title: reading.title, parts, inputs: [...new Set(parts.flatMap((part) => part.inputs))] };
 };
 
@@ -97,24 +98,47 @@ const templateReader = (io: Io, file: string) => {
     const found = await readTextFile(io, path, true);
     return { path: found.path, reading: readTemplate(found.text, found.name) };
   };
-  return async (names: readonly string[], place: Place) => {
+  return async ({ plan: { templates: names }, placeAt, pathOf }: PartReading) => {
     const templates: Template[] = [];
     const places = new Map<string, PlaceAt>();
     const problems: Problem[] = [];
     const paths: string[] = [];
-    for (const name of names) {
-      const path = await findPlanTemplate(io, file, name, place);
-      const found = known.get(path) ?? readOne(path);
-      known.set(path, found);
-      const { reading, path: readFrom } = await found;
-      paths.push(readFrom);
-      if (reading.ok) {
-        templates.push(reading.template);
-        places.set(reading.template.name, reading.placeAt);
-      } else problems.push(...reading.problems);
+    for (const [i, name] of names.entries()) {
+      const key = names.length > 1 ? ['template', i] : ['template'];
+      const where = { place: placeAt(key), key: keyName(pathOf(key)) };
+      try {
+        const path = await findPlanTemplate(io, file, name, where);
+        const found = known.get(path) ?? readOne(path);
+        known.set(path, found);
+        const { reading, path: readFrom } = await found;
+        paths.push(readFrom);
+        if (reading.ok) {
+          templates.push(reading.template);
+          places.set(reading.template.name, reading.placeAt);
+        } else problems.push(...reading.problems);
+      } catch (error) {
+        if (!(error instanceof ProblemError)) throw error;
+        problems.push(...error.problems.map((problem) => namedAt(where, problem)));
+      }
     }
     return { templates, places, problems, paths };
   };
+};
+
+/** A file that cannot be read does not say who wants it. */
+const namedAt = ({ place, key }: Required<Pick<Problem, 'place' | 'key'>>, problem: Problem): Problem => {
+  if (problem.key !== undefined || problem.hint !== undefined) return problem;
+  const line = place.line === undefined ? '' : `:${place.line}`;
+  return { ...problem, hint: `${place.file}${line} names it under ${key}` };
+};
+
+/** What several parts share is said once. */
+const onceEach = (problems: readonly Problem[]): readonly Problem[] => {
+  const said = new Set<string>();
+  return problems.filter((problem) => {
+    const words = JSON.stringify(problem);
+    return !said.has(words) && said.add(words);
+  });
 };
 
 const partsNamed = (
@@ -124,13 +148,13 @@ const partsNamed = (
   if (wanted === undefined) return parts;
   const names = parts.flatMap(({ plan }) => (plan.part ? [plan.part.name] : []));
   if (names.length === 0) throw wrongValue('--part', 'this plan is one design, without parts');
-  const unknown = wanted.find((name) => !names.includes(name));
-  if (unknown === undefined) return parts.filter(({ plan }) => wanted.includes(plan.part?.name ?? ''));
-  const near = nearestOf(unknown, names);
-  throw wrongValue('--part', 'this plan has no such part', {
-    found: quoted(unknown),
+  const unknown = wanted.filter((name) => !names.includes(name));
+  if (unknown.length === 0) return parts.filter(({ plan }) => wanted.includes(plan.part?.name ?? ''));
+  const near = unknown.flatMap((name) => nearestOf(name, names) ?? []).map(quoted);
+  throw wrongValue('--part', `this plan has no such part${unknown.length > 1 ? 's' : ''}`, {
+    found: series(unknown.map(quoted)),
     expected: `one of ${names.join(', ')}`,
-    ...(near === undefined ? {} : { hint: `did you mean ${quoted(near)}?` }),
+    ...(near.length > 0 && { hint: `did you mean ${series(near)}?` }),
   });
 };
 
@@ -162,9 +186,9 @@ export const plannedQuilt = async (
   return { ...quilt, parts };
 };
 
-/** Several parts may have the same problem: which one has it is said where no key says it. */
+/** Several parts may have the same problem: which one has it is said where no key of the plan says it. */
 export const ofPart = (problem: Problem, { name }: Pick<PlanFiles, 'name'>): Problem =>
-  name === undefined || problem.key !== undefined
+  name === undefined || !(problem.key === undefined || problem.key.startsWith('--'))
     ? problem
     : { ...problem, message: `${name}: ${problem.message}` };
 

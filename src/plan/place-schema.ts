@@ -10,8 +10,8 @@ const TURN = 'a number of degrees from -360 to 360, such as 90';
 
 export const turnSchema = z
   .number({ error: TURN })
-  .min(-360, { error: TURN })
-  .max(360, { error: TURN })
+  .min(-360)
+  .max(360)
   .meta({ description: 'How far the part is turned on the quilt, degrees counterclockwise.' });
 
 type Entry = string | number;

@@ -262,7 +262,85 @@ describe('audition', () => {
   });
 });
 
+test('templates that are not there are all told, each with its part', async () => {
+  const folder = emptyFolder();
+  const strip = (at: number, template = ''): string =>
+    `{ at: [0, ${at}], ${template}layout: { strip: { length: 40, width: 4 } } }`;
+  await writeFile(
+    join(folder, 'q.yaml'),
+    `template: [finial, corbl]
+parts:
+  one: ${strip(0, 'template: balustre, ')}
+  two: ${strip(10, 'template: [newell, ./mine.yaml], ')}
+  three: ${strip(20)}
+  four: ${strip(30)}
+`,
+  );
+  const along = 'expected one of baluster, finial, newel, or a path';
+  const { code, lines } = await run(folder, ['card', 'q.yaml']);
+  expect([code, ...lines]).toEqual([
+    1,
+    `q.yaml:3:32: parts.one.template: there is no template named "balustre"; ${along}; did you mean "baluster"?`,
+    `q.yaml:4:34: parts.two.template.1: there is no template named "newell"; ${along}; did you mean "newel"?`,
+    'mine.yaml: there is no such file; q.yaml:4 names it under parts.two.template.2',
+    `q.yaml:1:20: template.2: there is no template named "corbl"; ${along}; a file of your own is named by its path`,
+  ]);
+});
+
+describe('before the first audition is written', () => {
+  const strips = (...fills: string[]): string =>
+    `template: finial\nparts:\n${fills
+      .map(
+        (fill, i) =>
+          `  strip ${i}: { at: [0, ${10 * i}], layout: { strip: { length: 40, width: 5 } }, fills: { swag: ${fill} } }\n`,
+      )
+      .join('')}`;
+
+  test('the names of all fills are looked at', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'q.yaml'), strips('feather', 'fether', 'stiple'));
+    const { code, lines, left } = await run(folder, ['audition', 'q.yaml']);
+    expect([code, ...lines.map((line) => line.split(';')[0])]).toEqual([
+      1,
+      'q.yaml:4:87: parts.strip 1.fills.swag: no fill named "fether"',
+      'q.yaml:5:87: parts.strip 2.fills.swag: no fill named "stiple"',
+    ]);
+    expect(left).toEqual(['q.yaml']);
+  });
+
+  test('what is to be shown is looked for in all parts', async () => {
+    const { code, lines, left } = await run(await folderWithQuilt(), [
+      'audition',
+      'quilt.yaml',
+      '--show',
+      'block',
+      '--part',
+      'wreath,corner blocks',
+    ]);
+    expect([code, ...lines.map((line) => line.split(';')[0])]).toEqual([
+      2,
+      '--show: wreath: not in this design',
+      '--show: corner blocks: not in this design',
+    ]);
+    expect(left).toEqual(['quilt.yaml']);
+  });
+
+  test('somebody else’s file is seen, whichever part would be written over it', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'q.yaml'), strips('feather', 'feather'));
+    await writeFile(join(folder, 'q-strip-1-frames.pdf'), 'hers');
+    const { code, left } = await run(folder, ['audition', 'q.yaml', '--empty', '1']);
+    expect(code).toBe(1);
+    expect(left).toEqual(['q-strip-1-frames.pdf', 'q.yaml']);
+  });
+});
+
 test.each<[string, string[], string]>([
+  [
+    'several parts that are not there',
+    ['card', 'quilt.yaml', '--part', 'wreth,spokes,corner block'],
+    '--part: this plan has no such parts; found "wreth", "spokes" and "corner block"; expected one of wreath, corner blocks, inner border, outer border; did you mean "wreath" and "corner blocks"?',
+  ],
   [
     'a part that is not there',
     ['mockup', 'quilt.yaml', '--part', 'wreth'],

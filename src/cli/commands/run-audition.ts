@@ -2,13 +2,15 @@
 
 import type { Problem } from '../../document/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
-import { audition } from '../../jobs/audition.ts';
+import { type Audition, audition } from '../../jobs/audition.ts';
+import { refuseUnknownFills } from '../../jobs/part.ts';
 import { INCH_SIXTYFOURTH as FINEST, formatLength } from '../../length/index.ts';
 import { TRIAL_REGIONS, type Trial, type TrialRegion } from '../../output/audition/index.ts';
 import { MOST_ON_PAGE } from '../../output/contact-sheet/index.ts';
 import { LIMITS, type Plan } from '../../plan/index.ts';
 import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
+import { eachPart } from '../each-part.ts';
 import type { Io } from '../io.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
@@ -18,7 +20,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { type Planned, plannedQuilt } from '../steps.ts';
-import { openOutput } from '../write-set.ts';
+import { openOutputs, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
 export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions {
@@ -41,42 +43,61 @@ export const runAudition = async (io: Io, file: string, options: AuditionOptions
     throw wrongValue('--output', 'the plan has several parts, and each gets a file of its own', {
       hint: 'name one with --part',
     });
+  // A misspelt fill is told before the first picture is made, which may take a while.
+  await eachPart(parts, async (part) => refuseUnknownFills(part));
+  const made = await eachPart(parts, (part) => makeAudition(file, part, choices, options));
+  const [asked, inputs] = [options.output, [...new Set(parts.flatMap((part) => part.inputs))]];
+  const outputs = await openOutputs(
+    io,
+    made.map(({ usual }) => ({ asked, usual })),
+    inputs,
+  );
+  const written = made.map(({ audition: { bytes } }, i) => [outputs[i]!, bytes] as const);
+  await writeTogether(io, written);
   const data: object[] = [];
-  for (const part of parts) data.push(await auditionPart(io, file, part, choices, options));
+  for (const [i, each] of made.entries()) {
+    await sayMade(io, outputs[i]!, each.audition);
+    data.push(dataOf(each, outputs[i]!.name));
+  }
   if (!options.json) return;
   const units = 'mm and degrees';
   await printJson(io, parts.length === 1 ? { units, ...data[0] } : { units, parts: data });
 };
 
-/** Writes the pictures of one part, and gives what they hold as data. */
-const auditionPart = async (
-  io: Io,
+interface MadePart {
+  readonly name: string | undefined;
+  readonly choices: Choices;
+  /** What its file is called where nobody says. */
+  readonly usual: string;
+  readonly audition: Audition;
+}
+
+/** The pictures of one part. */
+const makeAudition = async (
   file: string,
-  { inputs, ...part }: Planned,
+  part: Planned,
   choices: Choices,
   options: AuditionOptions,
-): Promise<object> => {
+): Promise<MadePart> => {
   const { plan, name } = part;
   const spacings = readSpacings(options, plan);
   const pages = readSheetOptions(options, plan.units, plan.paper);
   const usual = defaultName(file, choices.empty ? 'frames' : 'audition', 'pdf', name);
-  const output = await openOutput(io, { asked: options.output, usual }, inputs);
   const wanted = { ...choices, show: options.show, spacings, pages };
   const made = await asAsked(options, () => audition(part, wanted, MEANS), saidOf(options, choices));
-  await output.write(made.bytes);
-  await sayMade(io, output, made);
-  const { shown, written, trials } = made;
-  return {
-    ...(name !== undefined && { part: name }),
-    file: output.name,
-    shows: shown.scope.label,
-    paper: written.paper,
-    pages: written.pages,
-    empty: choices.empty ?? 0,
-    scales: written.reductions.map((r) => `1:${r}`),
-    fills: trials.map(trialAsData),
-  };
+  return { name, choices, usual, audition: made };
 };
+
+const dataOf = ({ name, choices, audition: { shown, written, trials } }: MadePart, file: string): object => ({
+  ...(name !== undefined && { part: name }),
+  file,
+  shows: shown.scope.label,
+  paper: written.paper,
+  pages: written.pages,
+  empty: choices.empty ?? 0,
+  scales: written.reductions.map((r) => `1:${r}`),
+  fills: trials.map(trialAsData),
+});
 
 interface Choices {
   readonly region: TrialRegion | undefined;
