@@ -29,7 +29,7 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
   const { show = usualShow(whole), without = [], layout } = wanted;
   const shown = shownOf(whole, show);
   const drawn = drawnPart(part, shown, without);
-  const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
+  const summary = [...describeDesign(shown.design, plan.marks.style, plan.channels), ...plan.doubts];
   const { title, units } = plan;
   const taped = await tapedSheets(
     shownDrawing(drawn.drawing, { without }),

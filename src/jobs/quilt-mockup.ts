@@ -59,7 +59,13 @@ export const quiltMockup = async (
       plan: sheets,
       summary,
     })),
-    { title, summary: [], cautions: CAUTIONS, units, ...(await pdfMeans(means)) },
+    {
+      title,
+      summary: [...new Set(parts.flatMap(({ plan }) => plan.doubts))],
+      cautions: CAUTIONS,
+      units,
+      ...(await pdfMeans(means)),
+    },
   );
   const paper = laid[0]!.sheets.paper.name;
   return {

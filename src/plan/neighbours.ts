@@ -46,28 +46,51 @@ const hintFor = (a: PartReading, b: PartReading): string => {
   return `say where each part lies with at: right and up from the middle of the quilt${limited ? '; a frame takes all the room that within gives it' : ''}`;
 };
 
-/** Two borders that share a seam were measured twice: what the measures differ by is said. */
-export const seamsApart = (parts: readonly PartReading[]): readonly Problem[] =>
+/** What is said of two parts, and which they are. */
+interface OfTwo {
+  readonly of: readonly [PartReading, PartReading];
+  readonly problem: Problem;
+}
+
+/** Two borders that share a seam were measured twice: what the measures differ by is said, and how bad that is. */
+export const seamsApart = (parts: readonly PartReading[]): readonly OfTwo[] =>
   pairsOf(parts).flatMap(([a, b]) => {
     const nested = a === b ? undefined : nestedBorders(a.plan, b.plan);
-    if (!nested || SIDES.some((side) => Math.abs(nested.gaps[side]) > ONE_SEAM)) return [];
+    if (!nested || !isOneSeam(nested)) return [];
     const [inner, outer] = nested.isFirstInside ? [a, b] : [b, a];
     const off = SIDES.filter((side) => Math.abs(nested.gaps[side]) > NOISE);
     if (off.length === 0) return [];
     const say = (mm: number): string => exactLength(mm, outer.plan.marks.style);
     const path = ['layout', 'border', roundQuilt(outer.plan)?.measured ?? 'inner'];
-    return [
-      {
-        code: 'seams-differ',
-        place: outer.placeAt(path),
-        key: keyName(outer.pathOf(path)),
-        message: `the outer seam of the part ${nameOf(inner)}${lineOf(inner)} is the inner seam of the part ${nameOf(outer)}, and they do not measure the same: ${off
-          .map((side) => `${side} ${say(nested.outerSeam[side])} and ${say(nested.innerSeam[side])}`)
-          .join(', ')}`,
-        hint: 'measure that seam again',
-      },
-    ];
+    const problem: Problem = {
+      code: 'seams-differ',
+      place: outer.placeAt(path),
+      key: keyName(outer.pathOf(path)),
+      message: `the outer seam of the part ${nameOf(inner)}${lineOf(inner)} is the inner seam of the part ${nameOf(outer)}, and they do not measure the same: ${off
+        .map((side) => `${side} ${say(nested.outerSeam[side])} and ${say(nested.innerSeam[side])}`)
+        .join(', ')}`,
+      hint: easing(nested, outer.plan),
+    };
+    return [{ of: [inner, outer], problem }];
   });
+
+/** With cloth between two borders opposite sides differ alike; where one of a pair is as long, so is meant to be the other. */
+const isOneSeam = ({ gaps }: Nested): boolean =>
+  [[gaps.top, gaps.bottom] as const, [gaps.left, gaps.right] as const].every((pair) =>
+    pair.some((gap) => Math.abs(gap) <= ONE_SEAM),
+  );
+
+/** What of a seam can be eased in while it is sewn, 1/8 in to the foot. Common practice, no source. */
+const MOST_EASED = 1 / 96;
+
+const easing = ({ gaps, innerSeam }: Nested, { units }: Plan): string => {
+  const share = units === 'in' ? '1/8 in to the foot' : '1 cm to the metre';
+  return SIDES.some(
+    (side) => Math.abs(gaps[side]) > Math.min(ONE_SEAM - NOISE, MOST_EASED * innerSeam[side]) + NOISE,
+  )
+    ? `more than ${share} cannot be eased in: one of the two measures is a mistake; measure that seam again before you mark or cut`
+    : `up to ${share} can be eased in when the border is sewn on; measure that seam again all the same`;
+};
 
 /** Each with each, and with itself. */
 const pairsOf = (parts: readonly PartReading[]): readonly (readonly [PartReading, PartReading])[] =>

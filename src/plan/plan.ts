@@ -28,6 +28,8 @@ export interface Plan {
   readonly stitch: { readonly length: number };
   /** How marks are rounded, and how lengths are written. */
   readonly marks: { readonly style: LengthStyle };
+  /** What speaks against its measures, a sentence each, to be read wherever they are used. */
+  readonly doubts: readonly string[];
 }
 
 /** A design's name and places among the parts of a quilt. */

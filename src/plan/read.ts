@@ -3,6 +3,7 @@
 import {
   baseName,
   type Checked,
+  capital,
   checkDocument,
   keysAt,
   type Problem,
@@ -90,21 +91,27 @@ export const readPlan = (text: string, fileName: string): PlanReading => {
     ...overlaps(parts),
   ];
   if (problems.length > 0) return { ok: false, problems };
-  const [first, ...others] = parts;
+  const seams = seamsApart(parts);
+  const apart = parts.map(({ plan, pathOf }) => sidesApart(plan, document, pathOf));
+  const [first, ...others] = parts.map((part, i): PartReading => {
+    const ofSeams = seams.flatMap(({ of, problem }) => (of.includes(part) ? [problem] : []));
+    return { ...part, plan: { ...part.plan, doubts: [...apart[i]!, ...ofSeams].map(inWords) } };
+  });
   if (!first) throw new Error('A plan without a design passed its schema');
   return {
     ok: true,
     title: first.plan.part?.quilt ?? first.plan.title,
     parts: [first, ...others],
     notes: [
-      ...parts.flatMap(({ plan, pathOf }) => [
-        ...sidesApart(plan, document, pathOf),
-        ...idleKeys(plan, document, pathOf),
-      ]),
-      ...seamsApart(parts),
+      ...parts.flatMap(({ plan, pathOf }, i) => [...apart[i]!, ...idleKeys(plan, document, pathOf)]),
+      ...seams.map(({ problem }) => problem),
     ],
   };
 };
+
+/** A problem where there is no file to point into. */
+const inWords = ({ message, hint }: Problem): string =>
+  `${capital([message.replace(/ \(line \d+\)/, ''), ...(hint === undefined ? [] : [hint])].join('; '))}.`;
 
 const readOne = (document: SourceDocument): Checked<readonly Plan[]> => {
   const checked = checkDocument(document, planSchema(unitsOf(document)), HOMES);
@@ -175,6 +182,7 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   },
   stitch: file.stitch,
   marks: { style: file.marks.round ?? USUAL_STYLE[file.units] },
+  doubts: [],
 });
 
 /** 1/16 in, or half a millimetre. */

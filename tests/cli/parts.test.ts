@@ -262,6 +262,47 @@ describe('audition', () => {
   });
 });
 
+test('measures that do not agree are told on the terminal, the cards and the cover', async () => {
+  const folder = emptyFolder();
+  await writeFile(
+    join(folder, 'q.yaml'),
+    `template: finial
+parts:
+  inner border: { layout: { border: { width: 3, inner: 16, corners: meet } } }
+  outer border: { layout: { border: { width: 5, inner: { top: 22 1/2, right: 22, bottom: 22, left: 23 1/8 }, corners: meet } } }
+`,
+  );
+  const seam =
+    /The outer seam of the part .* do not measure the same: top 22 in and 22 1\/2 in, left 22 in and 23 1\/8 in; more than 1\/8 in to the foot cannot be eased in: one of the two measures is a mistake;/;
+  const side = /The right side is 1 1\/8 in shorter than the left side, 22 in and 23 1\/8 in;/;
+  const card = await run(folder, ['card', 'q.yaml']);
+  expect(card.lines.join(' ')).toMatch(new RegExp(seam.source.replace('The', 'the')));
+  const [inner, outer] = card.out.split('q: outer border').map((text) => text.replace(/\s+/g, ' '));
+  expect(inner).toMatch(seam);
+  expect(inner).not.toMatch(side);
+  expect(outer).toMatch(seam);
+  expect(outer).toMatch(side);
+  await run(folder, ['mockup', 'q.yaml', '--without', 'fill,template,channel', '-o', 'all.pdf']);
+  await run(folder, [
+    'mockup',
+    'q.yaml',
+    '--part',
+    'outer border',
+    '--without',
+    'fill,template',
+    '-o',
+    'one.pdf',
+  ]);
+  for (const name of ['all.pdf', 'one.pdf']) {
+    const data = new Uint8Array(await readFile(join(folder, name)));
+    const cover = await (await getDocument({ data, verbosity: 0 }).promise).getPage(1);
+    const { items } = await cover.getTextContent();
+    const words = items.flatMap((item) => ('str' in item ? [item.str] : [])).join(' ');
+    expect(words.replace(/\s+/g, ' ')).toMatch(seam);
+    expect(words.replace(/\s+/g, ' ')).toMatch(side);
+  }
+});
+
 test('templates that are not there are all told, each with its part', async () => {
   const folder = emptyFolder();
   const strip = (at: number, template = ''): string =>

@@ -83,8 +83,34 @@ test('a seam that was measured twice, and differs, is said', () => {
   expect(notes(off)).toEqual([
     'quilt.yaml:7:42: parts.outer border.layout.border.inner: the outer seam of the part "inner border" (line 5) is ' +
       'the inner seam of the part "outer border", and they do not measure the same: top 48 in and 48 1/8 in, left ' +
-      '56 in and 55 1/2 in; measure that seam again',
+      '56 in and 55 1/2 in; up to 1/8 in to the foot can be eased in when the border is sewn on; measure that seam again all the same',
   ]);
+  const [first, second, blocks] = good(off).parts.map(({ plan }) => plan.doubts);
+  expect(first).toEqual([
+    'The outer seam of the part "inner border" is the inner seam of the part "outer border", and they do not measure ' +
+      'the same: top 48 in and 48 1/8 in, left 56 in and 55 1/2 in; up to 1/8 in to the foot can be eased in when ' +
+      'the border is sewn on; measure that seam again all the same.',
+  ]);
+  expect(second).toEqual(first);
+  expect(blocks).toEqual([]);
+});
+
+// 1/8 in to the foot of 48 in is 1/2 in. From an inch on it is a mistake, however long the side, and no other seam.
+test.each([
+  ['48 1/2', 48, 'up to'],
+  ['48 9/16', 48, 'more than'],
+  ['121', 120, 'more than'],
+  ['121 1/4', 120, 'more than'],
+])('a seam of %s in where the border in it measures %i is eased in or a mistake', (measured, seam, words) => {
+  const inside = seam - 8;
+  const borders = `template: finial
+parts:
+  inner border: { layout: { border: { width: 4, inner: ${inside} } } }
+  outer border: { layout: { border: { width: 7, inner: { top: ${measured}, right: ${seam}, bottom: ${seam}, left: ${seam} } } } }
+`;
+  const told = notes(borders).filter((note) => note.includes('do not measure the same'));
+  expect(told).toHaveLength(1);
+  expect(told[0]).toContain(`; ${words} 1/8 in to the foot can`);
 });
 
 test.each([

@@ -53,6 +53,7 @@ describe('readPlan', () => {
       },
       stitch: { length: 2.54 },
       marks: { style: { unit: 'in', denominator: 16 } },
+      doubts: [],
     });
   });
 
@@ -77,6 +78,7 @@ describe('readPlan', () => {
       fills: { swag: undefined, background: undefined, corner: undefined, channels: [] },
       stitch: { length: 2.54 },
       marks: { style: { unit: 'in', denominator: 16 } },
+      doubts: [],
     });
   });
 

@@ -31,6 +31,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}${endsWords(plan)}.`,
     ...sizeWords(design, plan),
     ...copiesWords(plan),
+    ...plan.doubts,
   ];
 };
 
