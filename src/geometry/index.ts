@@ -40,6 +40,7 @@ export {
   signedArea,
   slicePath,
 } from './path.ts';
+export { pathsApart } from './paths-apart.ts';
 export {
   type Arc,
   arc,
