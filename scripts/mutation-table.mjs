@@ -482,8 +482,8 @@ export const MUTATIONS = [
   {
     name: 'a cell at a corner that leans as at a square one',
     file: 'src/swag/cell-areas.ts',
-    from: 'x - field.room / Math.tan(mitreAngle(field))',
-    to: 'x - field.room',
+    from: 'x - (level - y) / Math.tan(mitreAngle(field))',
+    to: 'x - (level - y)',
     test: 'tests/swag/hexagon.test.ts',
   },
   {

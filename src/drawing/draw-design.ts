@@ -9,12 +9,13 @@ import {
   type Design,
   type Placed,
   placedPath,
+  rowsShown,
 } from '../swag/index.ts';
 import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
-import { cornerMarks, markItems, TICK, tearNotes } from './marks.ts';
-import type { Scope } from './scope.ts';
+import { cornerMarks, furtherMarks, markItems, TICK, tearNotes } from './marks.ts';
+import { onRow, type Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
 import { LABEL_SIZE } from './sheet-style.ts';
 
@@ -35,41 +36,55 @@ export interface DrawOptions {
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
   const tick = options.tick ?? TICK;
+  const rows = rowsShown(design, scope.halves);
+  const last = rows.at(-1)!.row;
+  const channelsOf = (h: Placed): readonly Channel[] =>
+    options.channels?.get(h) ?? options.channels?.get(h.cell) ?? [];
   return {
     title: options.title,
     layers: {
-      fill: scope.halves.flatMap((h) => fillItems(design, scope, h, options.fills?.get(h) ?? [])),
-      border: scope.stretches.flatMap((s) => seamItems(design, s)),
-      template: options.ghosts === false ? [] : ghosts(scope),
-      channel: scope.halves.flatMap((h) =>
-        channelItems(h, options.channels?.get(h) ?? options.channels?.get(h.cell) ?? []),
+      fill: rows.flatMap(({ row, halves }) =>
+        halves.flatMap((h) => fillItems(row, halves, h, options.fills?.get(h) ?? [])),
       ),
-      stitch: scope.halves.map(stitchItem),
+      // The last row knows the lines that all of them start on.
+      border: scope.stretches.flatMap((s) => seamItems(last, onRow(s, last))),
+      template: options.ghosts === false ? [] : rows.flatMap(({ row, halves }) => ghosts(row, halves)),
+      channel: rows.flatMap(({ row, halves }) => halves.flatMap((h) => channelItems(row, h, channelsOf(h)))),
+      stitch: rows.flatMap(({ row, halves }) => halves.map((h) => stitchItem(row, h))),
       marks: [
-        ...scope.stretches.flatMap((s) => markItems(design, s, size, tick)),
-        ...cornerMarks(design, scope, size, tick, options.channels),
+        ...rows.flatMap(({ row }) =>
+          scope.stretches.flatMap((s) =>
+            row === design ? markItems(row, s, size, tick) : furtherMarks(row, onRow(s, row), tick),
+          ),
+        ),
+        ...rows.flatMap(({ row, halves }) => cornerMarks(row, halves, size, tick, channelsOf)),
       ],
       notes: scope.stretches.flatMap((s) => tearNotes(design, s, size)),
     },
   };
 };
 
-const factsOf = (half: Placed): Facts => ({ repeat: half.repeat, half: half.half });
+/** The row is told where there are several. */
+const factsOf = ({ row, beyond }: Design, { repeat, half }: Placed): Facts => ({
+  repeat,
+  half,
+  ...((row > 1 || beyond) && { row: String(row) }),
+});
 
-const stitchItem = (half: Placed): PathItem => ({
+const stitchItem = (row: Design, half: Placed): PathItem => ({
   kind: 'path',
   path: placedPath(half),
   role: 'stitch',
-  facts: factsOf(half),
+  facts: factsOf(row, half),
 });
 
-const channelItems = (half: Placed, channels: readonly Channel[]): readonly PathItem[] =>
+const channelItems = (row: Design, half: Placed, channels: readonly Channel[]): readonly PathItem[] =>
   channels.flatMap((channel) =>
     channel.paths.map((path) => ({
       kind: 'path',
       path: movePath(path, half.motion),
       role: 'channel',
-      facts: { ...factsOf(half), channel: `${channel.side} ${channel.number}` },
+      facts: { ...factsOf(row, half), channel: `${channel.side} ${channel.number}` },
     })),
   );
 
@@ -79,27 +94,27 @@ const channelItems = (half: Placed, channels: readonly Channel[]): readonly Path
  */
 const fillItems = (
   design: Design,
-  scope: Scope,
+  shown: readonly Placed[],
   half: Placed,
   filled: readonly Filled[],
 ): readonly PathItem[] => {
-  const isWhole = scope.halves.some((h) => h.repeat === half.repeat && h.half !== half.half);
+  const isWhole = shown.some((h) => h.repeat === half.repeat && h.half !== half.half);
   if (isWhole && half.half === 'second') return [];
   const over = centreMirror(half.cell);
   const clip = isWhole ? undefined : clipperOf(cellArea(half.cell, design));
-  const shown = (path: Path): readonly Path[] =>
+  const inside = (path: Path): readonly Path[] =>
     clip ? clip(half.half === 'first' ? path : movePath(path, over)) : [path];
   return filled.flatMap((f) => {
     const facts = { repeat: half.repeat, region: f.region.name, fill: f.fill };
-    return f.paths.flatMap(shown).map((path): PathItem => {
+    return f.paths.flatMap(inside).map((path): PathItem => {
       return { kind: 'path', path: movePath(path, half.motion), role: 'fill', facts };
     });
   });
 };
 
 /** The etched lines are drawn once, on the first half that is shown: everywhere else the edge is enough. */
-const ghosts = (scope: Scope): readonly Item[] =>
-  scope.halves.flatMap((half, i) => {
+const ghosts = (row: Design, halves: readonly Placed[]): readonly Item[] =>
+  halves.flatMap((half, i) => {
     const motion = compose(half.motion, half.cell.motion);
-    return ghostItems(half.cell.seat.shape.stitching.template, motion, factsOf(half), i === 0);
+    return ghostItems(half.cell.seat.shape.stitching.template, motion, factsOf(row, half), i === 0);
   });

@@ -79,7 +79,6 @@ export const endedChannels = (
   channels: ReadonlyMap<Placed, readonly Channel[]>,
   { marks, channels: wanted }: Plan,
 ): readonly string[] => {
-  const cells = new Set([...channels.keys()].map((half) => half.cell));
   const messages: string[] = [];
   for (const side of ['outward', 'inward'] as const) {
     wanted[side].forEach((_, i) => {
@@ -87,6 +86,7 @@ export const endedChannels = (
         const channel = list.find((c) => c.side === side && c.number === i + 1);
         return channel ? [{ cell: half.cell, channel }] : [];
       });
+      const cells = new Set(ofAll.map(({ cell }) => cell));
       const left = new Set(ofAll.filter((c) => c.channel.paths.length > 0).map((c) => c.cell));
       const ended = [...cells].filter((cell) => !left.has(cell));
       const first = ofAll[0]?.channel;

@@ -17,6 +17,7 @@ import {
   type Design,
   type Placed,
   regionsOf,
+  rowsShown,
   type SwagRegion,
 } from '../swag/index.ts';
 
@@ -52,12 +53,24 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
   if (problems.length > 0 || !asksForFills(plan)) return { byHalf: new Map(), messages: [], problems };
   const byHalf = new Map<Placed, readonly Filled[]>();
   const messages: string[] = [...spareFills(plan, design)];
+  for (const shown of rowsShown(design, halves))
+    messages.push(...fillRow(shown.row, shown.halves, plan, byHalf));
+  return { byHalf, messages, problems };
+};
+
+/** Fills the regions of one row's repeats, and says what a person should know. */
+const fillRow = (
+  design: Design,
+  halves: readonly Placed[],
+  plan: Plan,
+  byHalf: Map<Placed, readonly Filled[]>,
+): readonly string[] => {
   const said = new Map<string, Set<string>>();
   const repeats = alikeRepeats(design, halves);
   for (const repeat of repeats) {
     const filled: Filled[] = [];
     for (const region of regionsOf(repeat.cell, design, plan.channels, repeat.ends)) {
-      const choice = choiceFor(region, repeat.cell, plan);
+      const choice = choiceFor(region, repeat.cell === cornerSwag(design)?.cell, plan);
       const fill = choice && fillNamed(choice.kind);
       if (!choice || !fill || !('fill' in fill)) continue;
       const made = fillRegion(fill, region, repeat, design, plan.channels, choice);
@@ -73,9 +86,9 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
   }
   // What holds for every cell is said once, without naming them.
   const cells = new Set(repeats.map((r) => r.cell.name)).size;
-  for (const [what, names] of said)
-    messages.push(names.size === cells ? what : `${[...names].join(', ')}, ${what}`);
-  return { byHalf, messages, problems };
+  return [...said].map(([what, names]) =>
+    names.size === cells ? what : `${[...names].join(', ')}, ${what}`,
+  );
 };
 
 /** One fill in one region of a repeat, with the line and the mirror that it may follow. */
@@ -133,11 +146,11 @@ const spacingFor = (region: SwagRegion): number =>
   region.kind === 'channel' ? BAND_SHARE * region.width : USUAL_SPACING;
 
 const asksForFills = ({ fills }: Plan): boolean =>
-  Boolean(fills.swag ?? fills.background ?? fills.corner) || fills.channels.length > 0;
+  Boolean(fills.swag ?? fills.background ?? fills.corner ?? fills.between) || fills.channels.length > 0;
 
 /** Every fill that the plan names, with its place in it. */
 const namedFills = ({ fills }: Plan): readonly { path: KeyPath; choice: FillChoice }[] => [
-  ...(['swag', 'background', 'corner'] as const).flatMap((key) => {
+  ...(['swag', 'background', 'corner', 'between'] as const).flatMap((key) => {
     const choice = fills[key];
     return choice ? [{ path: ['fills', key], choice }] : [];
   }),
@@ -182,14 +195,18 @@ const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[
     );
   if (fills.corner && !cornerSwag(design))
     said.push('fills.corner: it is not used, because no swag goes across a corner here');
+  if (fills.between && !design.beyond)
+    said.push('fills.between: it is not used, because there is one row of swags');
   return said;
 };
 
 /** Channel fills go by their order in the plan: outward ones first, each side from the stitching on. */
-const choiceFor = (region: SwagRegion, cell: Cell, plan: Plan): FillChoice | undefined => {
+const choiceFor = (region: SwagRegion, isCorner: boolean, plan: Plan): FillChoice | undefined => {
   switch (region.kind) {
     case 'swag':
-      return cell.name === 'corner' ? (plan.fills.corner ?? plan.fills.swag) : plan.fills.swag;
+      return isCorner ? (plan.fills.corner ?? plan.fills.swag) : plan.fills.swag;
+    case 'between':
+      return plan.fills.between;
     case 'background':
       return plan.fills.background;
     case 'channel': {

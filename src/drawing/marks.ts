@@ -13,7 +13,6 @@ import {
   turn,
 } from '../geometry/index.ts';
 import {
-  type Cell,
   type Channel,
   cornerSwag,
   type Design,
@@ -27,7 +26,7 @@ import {
 import type { Facts, Item } from './drawing.ts';
 import { label, labelLines, text } from './label.ts';
 import type { LineRole } from './role.ts';
-import type { Scope, Stretch } from './scope.ts';
+import type { Stretch } from './scope.ts';
 
 /** Half the length of a start or stop mark, mm. */
 export const TICK = 5;
@@ -161,38 +160,66 @@ const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item
   });
 };
 
-/** The start and stop marks of corner swags, with the corner's name beyond its crown. */
+/**
+ * Of a row on the marks of another: where its swags start on a line of its own, and its guide lines. All else is marked
+ * with the first row.
+ */
+export const furtherMarks = (row: Design, { side, repeats }: Stretch, half: number): readonly Item[] => {
+  if (row.field.marksAt === 0) return guideItems(side, repeats);
+  const tick = polyline([
+    { x: 0, y: -half },
+    { x: 0, y: half },
+  ]);
+  return [
+    ...repeats.flatMap((index): readonly Item[] => {
+      const { start, stop } = repeatMarks(side, index);
+      const facts = { repeat: `${side.run.name} ${index + 1}`, row: String(row.row) };
+      const at = (x: number, role: LineRole, mark: string): Item => ({
+        kind: 'path',
+        path: movePath(tick, frameAt(side.run, x)),
+        role,
+        facts: { ...facts, mark },
+      });
+      return [at(start, 'startMark', 'start'), at(stop, 'stopMark', 'stop')];
+    }),
+    ...guideItems(side, repeats),
+  ];
+};
+
+/** The start and stop marks of a row's corner swags; with those of the last row the corner's name beyond its crown. */
 export const cornerMarks = (
   design: Design,
-  scope: Scope,
+  halves: readonly Placed[],
   size: number,
   half: number,
-  channels: ReadonlyMap<Cell | Placed, readonly Channel[]> | undefined,
+  channelsOf: (half: Placed) => readonly Channel[],
 ): readonly Item[] => {
   const corner = cornerSwag(design);
-  if (!corner) return [];
-  const shown = scope.halves.find((h) => h.cell === corner.cell);
-  const ofCorner = (shown && channels?.get(shown)) ?? channels?.get(corner.cell) ?? [];
-  const outward = ofCorner.filter((c) => c.side === 'outward');
+  const shown = halves.find((h) => h.cell === corner?.cell);
+  if (!corner || !shown) return [];
+  const outward = channelsOf(shown).filter((c) => c.side === 'outward');
   const outwardReach = Math.max(0, ...outward.map((c) => c.distance));
-  return scope.halves
+  // The first row's are drawn across the seam, another's across its own start line.
+  const near = design.row === 1 ? -design.field.startMargin : 0;
+  const isMarked = design.row === 1 || design.field.marksAt !== 0;
+  return halves
     .filter((h) => h.cell === corner.cell)
     .flatMap((h): readonly Item[] => {
-      const near = -design.field.startMargin;
       const tick = polyline([
         { x: 0, y: near - half },
         { x: 0, y: near + half },
       ]);
-      const facts = { repeat: h.repeat, mark: h.half === 'first' ? 'start' : 'stop' };
-      const items: Item[] = [
-        {
+      const row = design.row === 1 ? {} : { row: String(design.row) };
+      const facts = { repeat: h.repeat, mark: h.half === 'first' ? 'start' : 'stop', ...row };
+      const items: Item[] = [];
+      if (isMarked)
+        items.push({
           kind: 'path',
           path: movePath(tick, h.motion),
           role: h.half === 'first' ? 'startMark' : 'stopMark',
           facts,
-        },
-      ];
-      if (h.half === 'first') {
+        });
+      if (h.half === 'first' && !design.beyond) {
         // The corner's name stands where its crown is, just beyond it on the mitre.
         const crown = move(h.motion, corner.cell.crown);
         const start = move(h.motion, { x: corner.cell.crown.x, y: 0 });

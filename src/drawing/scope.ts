@@ -16,6 +16,12 @@ export interface Stretch {
   readonly repeats: readonly number[];
 }
 
+/** The same stretch as another row of the design sees it. */
+export const onRow = (stretch: Stretch, { sides }: Design): Stretch => ({
+  ...stretch,
+  side: sides.find(({ run }) => run.name === stretch.side.run.name)!,
+});
+
 export type Scoped =
   /** `design` is the one to draw: a side by itself is laid at its own length. */
   | { readonly ok: true; readonly design: Design; readonly scope: Scope }

@@ -14,7 +14,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
   const lean = field.corners === 'none' ? 0 : 1 / Math.tan(field.mitre);
   const endsAt = (level: number): number => {
     if (run.ends > 0) return run.ends;
-    if (field.corners !== 'open') return lean * level;
+    if (field.corners !== 'open') return lean * (level - field.marksAt);
     // The runs of open corners stop beside the inner corner: the outer seam reaches one width over.
     const isInner = (field.from === 'inner') === (level === near);
     return isInner ? 0 : field.width;
@@ -43,7 +43,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
   }
   // Each mitre is drawn with the side that ends there; a corner's own picture shows both sides.
   if ((field.corners === 'turn' || field.corners === 'meet') && to >= run.drawn) {
-    const onMitre = (level: number) => at(level, run.drawn + lean * level);
+    const onMitre = (level: number) => at(level, run.drawn + lean * (level - field.marksAt));
     items.push({
       kind: 'path',
       path: movePath(polyline([onMitre(near), onMitre(far)]), run.place),

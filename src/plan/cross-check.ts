@@ -18,10 +18,10 @@ import {
   MM_PER_INCH,
 } from '../length/index.ts';
 import { LEAST_ROOM, LIMITS } from './limits.ts';
+import { type Found, madeSo } from './made-so.ts';
 import { measuredSides } from './measured-sides.ts';
 import { type Border, type Plan, SIDES } from './plan.ts';
-
-type Found = Pick<Problem, 'message'> & Partial<Problem> & { readonly path: KeyPath };
+import { rowsBeyond } from './rows.ts';
 
 /** Where a key of a design stands in the file. */
 type PathOf = (key: KeyPath) => KeyPath;
@@ -30,13 +30,15 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
   const style: LengthStyle = plan.units === 'in' ? INCH_SIXTEENTH : { unit: plan.units, step: 0.1 };
   const say = (mm: number): string => formatLength(mm, style);
   const found = [
-    ...templates(plan),
+    ...templates(plan.swag.templates, ['template']),
+    ...plan.rows.flatMap((row, i) => templates(row.swag.templates, ['rows', i, 'template'])),
     ...room(plan, style),
     ...inside(plan, style),
     ...ends(plan, style),
     ...opposite(plan, say),
     ...frame(plan, style),
     ...swag(plan),
+    ...rowsBeyond(plan, style),
   ];
   return found.map(({ path, ...problem }) => ({
     code: 'does-not-agree',
@@ -61,12 +63,12 @@ export const idleKeys = (plan: Plan, document: SourceDocument, pathOf: PathOf): 
   ];
 };
 
-const templates = ({ templates: names }: Plan): Found[] =>
+const templates = (names: readonly string[], path: KeyPath): Found[] =>
   names.flatMap((name, i) =>
     names.indexOf(name) < i
       ? [
           {
-            path: ['template', i],
+            path: [...path, i],
             message: `${quoted(name)} is listed twice`,
             expected: 'each template once',
           },
@@ -209,45 +211,9 @@ const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {
   ];
 };
 
-const swag = ({ swag: { from, to, repeats, setting, laid, flat }, layout }: Plan): Found[] => {
-  const found: Found[] = [];
-  if (from?.kind === 'crown')
-    found.push({
-      path: ['swag', 'from'],
-      message: 'nothing of the edge is left after the crown end',
-      found: 'crown',
-      expected: 'a section, or heel',
-      hint: 'to begin at the crown end write direction: crown-first',
-    });
-  if (to?.kind === 'heel')
-    found.push({
-      path: ['swag', 'to'],
-      message: 'nothing of the edge lies before the heel',
-      found: 'heel',
-      expected: 'a section, or crown',
-      hint: 'to end at the heel write direction: crown-first',
-    });
-  if (from?.kind === 'section' && to?.kind === 'section' && from.number > to.number)
-    found.push({
-      path: ['swag', 'to'],
-      message: 'the swag ends before it starts',
-      found: `from ${from.number} to ${to.number}`,
-      expected: 'sections counted from the heel',
-    });
-  if (laid && setting !== undefined && setting !== 'alignment-line')
-    found.push({
-      path: ['swag', 'laid'],
-      message: 'no alignment line is laid in this setting',
-      found: `setting: ${setting}`,
-      expected: 'setting: alignment-line',
-    });
-  if (flat !== undefined && setting !== undefined && setting !== 'flat-on-guide')
-    found.push({
-      path: ['swag', 'flat'],
-      message: 'no flat is laid in this setting',
-      found: `setting: ${setting}`,
-      expected: 'setting: flat-on-guide',
-    });
+const swag = ({ swag: made, layout }: Plan): Found[] => {
+  const found = madeSo(made, ['swag']);
+  const { repeats } = made;
   if (repeats && layout.kind === 'frame')
     found.push({
       path: ['swag', 'repeats'],

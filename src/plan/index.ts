@@ -11,6 +11,8 @@ export {
   type CornerTreatment,
   type Fill,
   type Frame,
+  type FurtherRow,
+  type HowMade,
   type Layout,
   type Part,
   type Plan,

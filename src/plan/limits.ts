@@ -18,6 +18,8 @@ export const LIMITS = {
   /** Asked for: less than an eighth of an inch no foot goes round. */
   span: { least: inches(1 / 8), most: inches(400) },
   depth: { least: inches(1 / 8), most: inches(60) },
+  apart: { least: inches(1 / 16), most: inches(30) },
+  at: { least: 0, most: inches(60) },
   channel: { least: inches(1 / 32), most: inches(12) },
   spacing: { least: inches(1 / 32), most: inches(12) },
   stitch: { least: inches(1 / 64), most: inches(1 / 2) },
@@ -28,6 +30,8 @@ export const MOST_REPEATS = 400;
 export const FEWEST_IN_FRAME = 3;
 export const MOST_IN_FRAME = 64;
 export const MOST_CHANNELS = 20;
+/** With the first one. */
+export const MOST_ROWS = 2;
 export const MOST_TEMPLATES = 50;
 /** Designs on one quilt, and copies of one of them. */
 export const MOST_PARTS = 40;

@@ -18,10 +18,12 @@ export interface Plan {
   readonly paper: PaperId;
   /** Needle to the foot's outer edge, mm. */
   readonly foot: { readonly clearance: number };
-  /** At least one; names of profiles, or paths as they stand in the file. */
+  /** At least one; names of profiles, or paths as they stand in the file. Those of all rows, the first one's first. */
   readonly templates: readonly string[];
   readonly layout: Layout;
   readonly swag: SwagChoices;
+  /** Rows beyond the first, from the near one; none where there is one row only. */
+  readonly rows: readonly FurtherRow[];
   readonly channels: Channels;
   readonly fills: Fills;
   /** mm from stitch to stitch. */
@@ -108,8 +110,19 @@ export type Spot =
   | { readonly kind: 'heel' }
   | { readonly kind: 'crown' };
 
-/** Every choice is undefined where the plan leaves it open. */
-export interface SwagChoices {
+/** A row of swags beyond another, on the same marks: each swag as wide as that row's, and a depth of its own. */
+export interface FurtherRow {
+  /** mm from the other row's start line to its own; where it is 0 both rows start on one mark. */
+  readonly at: number;
+  /** mm that its stitching keeps from the other row's. */
+  readonly apart: number;
+  readonly swag: HowMade;
+}
+
+/** How a half swag is made. Every choice is undefined where the plan leaves it open. */
+export interface HowMade {
+  /** Names out of the plan's: those that are searched. */
+  readonly templates: readonly string[];
   readonly from: Spot | undefined;
   readonly to: Spot | undefined;
   readonly setting: SettingName | undefined;
@@ -120,6 +133,9 @@ export interface SwagChoices {
   /** Whether the template lies inside or outside the swag. */
   readonly side: 'inside' | 'outside' | undefined;
   readonly direction: 'heel-first' | 'crown-first' | undefined;
+}
+
+export interface SwagChoices extends HowMade {
   /** How wide and how deep a swag is to be, mm. */
   readonly span: Wish | undefined;
   readonly depth: Wish | undefined;
@@ -153,6 +169,8 @@ interface Fills {
   readonly swag: Fill | undefined;
   readonly background: Fill | undefined;
   readonly corner: Fill | undefined;
+  /** Between two rows. */
+  readonly between: Fill | undefined;
   /** For the first channel, the second, …, outward ones first. */
   readonly channels: readonly Fill[];
 }

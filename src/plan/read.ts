@@ -19,7 +19,7 @@ import { crossCheck, idleKeys, sidesApart } from './cross-check.ts';
 import { innerSides } from './measured-sides.ts';
 import { overlaps, seamsApart } from './neighbours.ts';
 import { type PartReading, partIn } from './part-reading.ts';
-import type { Layout, Plan } from './plan.ts';
+import type { HowMade, Layout, Plan } from './plan.ts';
 import { type PlanFile, planSchema, type QuiltFile, quiltSchema } from './schema.ts';
 
 export type PlanReading =
@@ -41,6 +41,7 @@ const HOMES: ReadonlyMap<string, string> = new Map(
     'layout.strip': ['length', 'ends'],
     'layout.frame': ['count', 'around', 'block', 'within'],
     layout: ['strip', 'border', 'frame'],
+    rows: ['apart'],
     swag: [
       'from',
       'to',
@@ -57,7 +58,7 @@ const HOMES: ReadonlyMap<string, string> = new Map(
     ],
     foot: ['clearance'],
     channels: ['outward', 'inward'],
-    fills: ['background'],
+    fills: ['background', 'between'],
     marks: ['round'],
     'layout.border.inner': ['top', 'right', 'bottom', 'left'],
   }).flatMap(([home, keys]) => keys.map((key) => [key, `under ${home}`] as const)),
@@ -66,7 +67,7 @@ const HOMES: ReadonlyMap<string, string> = new Map(
 /** Of a quilt with parts. */
 const PART_HOMES: ReadonlyMap<string, string> = new Map([
   ...HOMES,
-  ...['layout', 'swag', 'channels', 'fills', 'at', 'turn'].map(
+  ...['layout', 'swag', 'rows', 'channels', 'fills', 'at', 'turn'].map(
     (key) => [key, 'under parts, in one of them'] as const,
   ),
   ...['title', 'units', 'paper', 'foot', 'stitch', 'marks'].map(
@@ -150,39 +151,53 @@ const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
 };
 
 type SharedKeys = Omit<QuiltFile, 'parts' | 'template'>;
-type DesignKeys = Pick<PlanFile, 'template' | 'layout' | 'swag' | 'channels' | 'fills'>;
+type DesignKeys = Pick<PlanFile, 'template' | 'layout' | 'swag' | 'rows' | 'channels' | 'fills'>;
 
 const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   title,
   units: file.units,
   paper: file.paper,
   foot: file.foot,
-  templates: design.template,
+  templates: [
+    ...design.template,
+    ...new Set(design.rows.flatMap((row) => row.template ?? []).filter((t) => !design.template.includes(t))),
+  ],
   layout: layoutOf(design.layout),
   swag: {
-    from: design.swag.from,
-    to: design.swag.to,
-    setting: design.swag.setting,
-    laid: design.swag.laid,
-    flat: design.swag.flat === 'auto' ? undefined : design.swag.flat,
-    side: design.swag.side,
-    direction: design.swag.direction,
+    ...howMade(design.swag, design.template),
     span: design.swag.span,
     depth: design.swag.depth,
     use: design.swag.use,
     repeats: design.swag.repeats,
     gap: design.swag.gap,
   },
+  rows: design.rows.map(({ at, apart, template, swag }) => ({
+    at,
+    apart: apart ?? file.foot.clearance,
+    swag: howMade(swag, template ?? design.template),
+  })),
   channels: design.channels,
   fills: {
     swag: design.fills.swag,
     background: design.fills.background,
     corner: design.fills.corner,
+    between: design.fills.between,
     channels: design.fills.channels,
   },
   stitch: file.stitch,
   marks: { style: file.marks.round ?? USUAL_STYLE[file.units] },
   doubts: [],
+});
+
+const howMade = (swag: PlanFile['rows'][number]['swag'], templates: readonly string[]): HowMade => ({
+  templates,
+  from: swag.from,
+  to: swag.to,
+  setting: swag.setting,
+  laid: swag.laid,
+  flat: swag.flat === 'auto' ? undefined : swag.flat,
+  side: swag.side,
+  direction: swag.direction,
 });
 
 /** 1/16 in, or half a millimetre. */

@@ -26,6 +26,7 @@ import {
   MOST_CHANNELS,
   MOST_PARTS,
   MOST_PATH_CHARACTERS,
+  MOST_ROWS,
   MOST_TEMPLATES,
 } from './limits.ts';
 import { PAPER_IDS, PAPERS, type PaperId } from './papers.ts';
@@ -68,6 +69,7 @@ const lastKeys = (unit: Units) => ({
 const designKeys = (unit: Units) => ({
   layout: layoutSchema(unit),
   swag: swagSchema(unit).prefault({}),
+  rows: rowsSchema(unit),
   channels: group(
     {
       outward: channelWidths(unit).default([]),
@@ -195,24 +197,66 @@ const spotSchema = (description: string) =>
     })
     .optional();
 
+/** How a half swag is made, of whichever row. */
+const howMadeKeys = () => ({
+  from: spotSchema('Where on the edge the swag starts: a section, or an alignment line.'),
+  to: spotSchema('Where on the edge it ends: the end of a section, or the crown end.'),
+  setting: choice(['crown-on-centre', 'alignment-line', 'flat-on-guide'], 'How the template is set.'),
+  laid: choice(
+    ['square', 'along'],
+    'With alignment-line: the line lies square to the seam, on the start mark, or along the seam.',
+  ),
+  flat: z
+    .union([z.int().min(1).max(999), auto], {
+      error: "a flat's number, counted from 1 at the heel, or auto",
+    })
+    .meta({ description: 'With flat-on-guide: which straight stretch lies along the guide line.' })
+    .optional(),
+  side: choice(['inside', 'outside'], 'Whether the template lies inside or outside the swag.'),
+  direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
+});
+
+/** Rows beyond the first. How many swags they have, and with what gap, the shared marks say. */
+const rowsSchema = (unit: Units) => {
+  const expected = 'a list of rows such as [{ at: 1, marks: as row 1 }]';
+  const row = group(
+    {
+      at: lengthOf(unit, {
+        ...LIMITS.at,
+        description: "From the first row's start line to this row's; 0 starts both on one mark.",
+      }).default(0),
+      marks: z
+        .literal('as row 1', { error: 'as row 1: a further row shares the marks of the first' })
+        .meta({ description: 'Its start, centre and stop marks are those of the first row.' })
+        .default('as row 1'),
+      apart: lengthOf(unit, {
+        ...LIMITS.apart,
+        description: "What its stitching keeps from the first row's; without it one clearance of the foot.",
+      }).optional(),
+      template: templateList.optional(),
+      swag: group(howMadeKeys(), 'a group such as { from: 1, to: crown }').prefault({}),
+    },
+    'a row: a group such as { at: 1, marks: as row 1 }',
+  );
+  return z
+    .array(row, { error: expected })
+    .meta({ description: `Rows beyond the first, on the same marks: at most ${MOST_ROWS - 1}.` })
+    .transform((rows, context) =>
+      rows.length < MOST_ROWS
+        ? rows
+        : refuse(context, rows, {
+            message: 'too many rows',
+            found: `${rows.length} beyond the first`,
+            expected: `at most ${MOST_ROWS - 1}: ${MOST_ROWS} rows in all`,
+          }),
+    )
+    .default([]);
+};
+
 const swagSchema = (unit: Units) =>
   group(
     {
-      from: spotSchema('Where on the edge the swag starts: a section, or an alignment line.'),
-      to: spotSchema('Where on the edge it ends: the end of a section, or the crown end.'),
-      setting: choice(['crown-on-centre', 'alignment-line', 'flat-on-guide'], 'How the template is set.'),
-      laid: choice(
-        ['square', 'along'],
-        'With alignment-line: the line lies square to the seam, on the start mark, or along the seam.',
-      ),
-      flat: z
-        .union([z.int().min(1).max(999), auto], {
-          error: "a flat's number, counted from 1 at the heel, or auto",
-        })
-        .meta({ description: 'With flat-on-guide: which straight stretch lies along the guide line.' })
-        .optional(),
-      side: choice(['inside', 'outside'], 'Whether the template lies inside or outside the swag.'),
-      direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
+      ...howMadeKeys(),
       ...wishKeys(unit),
     },
     'a group such as { from: 1, to: crown }',
@@ -256,6 +300,7 @@ const fillsSchema = (unit: Units) => {
       swag: fill.optional(),
       background: fill.optional(),
       corner: fill.optional(),
+      between: fill.meta({ description: 'Between two rows.' }).optional(),
       channels: listOrOne(fill, 2 * MOST_CHANNELS, 'a list of fills such as [pearls]').default([]),
     },
     'a group such as { swag: feather, background: stipple }',

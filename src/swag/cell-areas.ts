@@ -23,10 +23,12 @@ import {
   type Piece,
   type Point,
   pathEnd,
+  pathStart,
   polar,
   type Region,
   regionOf,
   reversePath,
+  shift,
   subtract,
 } from '../geometry/index.ts';
 import { cellLines, joinOf } from './cell-lines.ts';
@@ -61,7 +63,7 @@ const mitreAngle = (field: Field): number => (field.corners === 'none' ? Math.PI
 
 /** The mitre at a cell's own start, where runs meet. */
 export const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
-  at: { x: cell.join, y: 0 },
+  at: { x: cell.join, y: field.marksAt },
   angle: Math.PI - mitreAngle(field),
 });
 
@@ -92,12 +94,14 @@ export const cellArea = (
 ): Region => {
   const { join, middle, along, near, far } = cellLines(cell, design);
   const from = (level: number): Point => (mirror ? { x: mirror.at.x, y: level } : join(level));
-  const end = leansAway(design, ends.own) ? mitredEnd(from(near), design) : from(far);
+  const mitred = leansAway(design, ends.own);
+  const begin = mitred ? onMitre(from(design.field.marksAt), design, near) : from(near);
+  const end = mitred ? mitredEnd(from(near), design) : from(far);
   const outline = [
-    ...along([from(near), middle(near)], 'forward'),
+    ...along([begin, middle(near)], 'forward'),
     line(middle(near), middle(far)),
     ...along([middle(far), end], 'backward'),
-    line(end, from(near)),
+    line(end, begin),
   ];
   return leansOver(design, ends) ? withinMitres(outline, cell, design, ends) : outlined(outline);
 };
@@ -106,28 +110,97 @@ export const cellArea = (
 export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
   const swag = wholeSwag(cell);
   const { join, farJoin, middle, start, stop, along, near, far } = cellLines(cell, design);
-  const over = (p: Point): Point => move(centreMirror(cell), p);
-  // Without a gap a swag starts on its join, and has nothing behind it.
-  const isApart = joinOf(cell, design) < 0;
-  const [first, last] = isApart ? [join(near), farJoin(near)] : [ORIGIN, pathEnd(swag)!];
-  const own = leansAway(design, ends.own) ? mitredEnd(first, design) : join(far);
-  const other = leansAway(design, ends.other) ? over(mitredEnd(join(near), design)) : farJoin(far);
-  const behindStop = isApart
-    ? [line(pathEnd(swag)!, stop(near)), ...along([stop(near), last], 'forward')]
+  const { first, last, apart } = boundsAt(cell, design, ends, near);
+  const begins = apart.own ? first : ORIGIN;
+  const comes = apart.other ? last : pathEnd(swag)!;
+  const own = leansAway(design, ends.own) ? mitredEnd(join(near), design) : join(far);
+  const other = leansAway(design, ends.other)
+    ? move(centreMirror(cell), mitredEnd(join(near), design))
+    : farJoin(far);
+  const behindStop = apart.other
+    ? [line(pathEnd(swag)!, stop(near)), ...along([stop(near), comes], 'forward')]
     : [];
-  const behindStart = isApart ? [...along([first, start(near)], 'forward'), line(start(near), ORIGIN)] : [];
+  const behindStart = apart.own
+    ? [...along([begins, start(near)], 'forward'), line(start(near), ORIGIN)]
+    : [];
   const ground = outlined([
     ...swag.pieces,
     ...behindStop,
-    line(last, other),
+    line(comes, other),
     ...along([other, middle(far), own], 'backward'),
-    line(own, first),
+    line(own, begins),
     ...behindStart,
   ]);
   if (!leansOver(design, ends)) return ground;
   const whole = [join(near), farJoin(near), farJoin(far), join(far)];
   return intersectRegions(ground, withinMitres(linesThrough(whole), cell, design, ends));
 };
+
+/**
+ * Where a repeat begins and ends at a level: on its joins, or on the mitres that lean away from it; and whether that
+ * is not where its swag does. Without a gap a swag starts on its join, and has nothing behind it.
+ */
+const boundsAt = (
+  cell: Cell,
+  design: Design,
+  ends: MitredEnds,
+  level: number,
+): {
+  readonly first: Point;
+  readonly last: Point;
+  readonly apart: { readonly own: boolean; readonly other: boolean };
+} => {
+  const { join, farJoin } = cellLines(cell, design);
+  const { marksAt } = design.field;
+  const at = (mitred: boolean): Point =>
+    leansAway(design, mitred) ? onMitre(join(marksAt), design, level) : join(level);
+  const isApart = joinOf(cell, design) < 0;
+  const leans = (mitred: boolean): boolean => leansAway(design, mitred) && level !== marksAt;
+  return {
+    first: at(ends.own),
+    last: leansAway(design, ends.other) ? move(centreMirror(cell), at(true)) : farJoin(level),
+    apart: { own: isApart || leans(ends.own), other: isApart || leans(ends.other) },
+  };
+};
+
+/**
+ * Between a row's swag and that of the row beyond it, in the frame of the first: a band that runs on from swag to swag,
+ * and where there is a gap, from start line to start line.
+ */
+export const betweenArea = (
+  cell: Cell,
+  design: Design,
+  beyond: Cell,
+  ends: MitredEnds = NO_MITRES,
+): Region => {
+  const at = levelBeyond(design);
+  const swag = wholeSwag(cell);
+  const next = movePath(wholeSwag(beyond), shift(0, at));
+  const [below, above] = [boundsAt(cell, design, ends, 0), boundsAt(cell, design, ends, at)];
+  // Two rows that start on one mark have nothing between their start lines.
+  const behindStop = at > 0 ? [below.last, above.last] : [];
+  const behindStart = at > 0 ? [above.first, below.first] : [];
+  const through = (points: readonly Point[]): readonly Piece[] =>
+    points.slice(1).map((p, i) => line(points[i]!, p));
+  const area = outlined([
+    ...swag.pieces,
+    ...through([pathEnd(swag)!, ...behindStop, pathEnd(next)!]),
+    ...reversePath(next).pieces,
+    ...through([pathStart(next)!, ...behindStart, ORIGIN]),
+  ]);
+  if (!leansOver(design, ends)) return area;
+  const { join, farJoin, near, far } = cellLines(cell, design);
+  const whole = [join(near), farJoin(near), farJoin(far), join(far)];
+  return intersectRegions(area, withinMitres(linesThrough(whole), cell, design, ends));
+};
+
+/** mm from a row's start line to that of the row beyond it. */
+const levelBeyond = ({ field, beyond }: Design): number =>
+  beyond ? beyond.field.startMargin - field.startMargin : 0;
+
+/** The cell of the row beyond on whose marks another lies. */
+export const cellBeyond = (cell: Cell, { cells, beyond }: Design): Cell | undefined =>
+  beyond?.cells[cells.indexOf(cell)];
 
 /**
  * The cell's two sides, of the stitching and of the ray through its start where there is a gap: there a line at a
@@ -161,11 +234,15 @@ const leansAway = ({ field }: Design, mitred: boolean): boolean => mitred && fie
 const leansOver = ({ field }: Design, ends: MitredEnds): boolean =>
   field.from === 'outer' && (ends.own || ends.other);
 
-/** The far end of a mitre that leans away from its cell. */
-const mitredEnd = ({ x }: Point, { field }: Design): Point => ({
-  x: x - field.room / Math.tan(mitreAngle(field)),
-  y: field.room,
+/** The place at a level of a mitre that leans away from its cell, and passes it at a point. */
+const onMitre = ({ x, y }: Point, { field }: Design, level: number): Point => ({
+  x: x - (level - y) / Math.tan(mitreAngle(field)),
+  y: level,
 });
+
+/** Its far end, of a mitre that passes the cell's join where marks are measured. */
+const mitredEnd = ({ x }: Point, design: Design): Point =>
+  onMitre({ x, y: design.field.marksAt }, design, design.field.room);
 
 /** What mitres that lean over a cell leave of a convex polygon. */
 const withinMitres = (outline: readonly Piece[], cell: Cell, design: Design, ends: MitredEnds): Region => {

@@ -44,7 +44,7 @@ import {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
-import type { Cell, Design, Placed } from './design.ts';
+import { type Cell, type Design, type Placed, rowsShown } from './design.ts';
 import { cornerSwag } from './fit.ts';
 
 export type ChannelSide = 'outward' | 'inward';
@@ -78,13 +78,24 @@ interface Neighbour {
   readonly moved: number;
 }
 
+/** Of a plan's channels those that are a row's own: outward ones lie beyond the last row, inward ones within the first. */
+export const ownChannels = (
+  { row, beyond }: Pick<Design, 'row' | 'beyond'>,
+  channels: Channels,
+): Channels => ({
+  ...channels,
+  outward: beyond ? [] : channels.outward,
+  inward: row > 1 ? [] : channels.inward,
+});
+
 /** All channels of a cell, outward ones first. */
 export const channelsOf = (
   cell: Cell,
   design: Design,
-  channels: Channels,
+  wanted: Channels,
   { neighbour, ends }: Surroundings = { ends: NO_MITRES },
 ): readonly Channel[] => {
+  const channels = ownChannels(design, wanted);
   if (channels.outward.length + channels.inward.length === 0) return [];
   const area = cellArea(cell, design, ends, neighbour?.line);
   const inside = swagArea(cell, design);
@@ -127,11 +138,19 @@ const withNeighbour = (swag: Path, { cell, line: { at, angle }, moved }: Neighbo
     : [openPath([...half.pieces, ...swag.pieces])];
 };
 
-/** The channels of every half of a design, each different case worked out once. */
+/** The channels of some halves of a first row and of those on their marks, each different case worked out once. */
 export const placedChannels = (
   design: Design,
   channels: Channels,
   halves: readonly Placed[] = design.halves,
+): ReadonlyMap<Placed, readonly Channel[]> =>
+  new Map(rowsShown(design, halves).flatMap((shown) => [...rowChannels(shown.row, channels, shown.halves)]));
+
+/** The same of one row. */
+export const rowChannels = (
+  design: Design,
+  channels: Channels,
+  halves: readonly Placed[],
 ): ReadonlyMap<Placed, readonly Channel[]> => {
   const known = new Map<string, readonly Channel[]>();
   const entries = halves.map((half): [Placed, readonly Channel[]] => {

@@ -87,29 +87,41 @@ export interface Design {
   readonly sides: readonly PlacedSide[];
   readonly corner: WithoutSwag | LaidCorner;
   readonly halves: readonly Placed[];
+  /** Counted from the line that marks are measured along. */
+  readonly row: number;
+  /** The row beyond it, on the same marks. */
+  readonly beyond: Design | undefined;
 }
+
+/** A design's rows, from the first. */
+export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
+  design,
+  ...(design.beyond ? rowsOf(design.beyond) : []),
+];
 
 /**
  * Lays a fit on the quilt. A side that is asked for alone is laid at its own length, however long the side opposite
  * is; the other sides are then not to be drawn.
  */
-export const designOf = (field: Field, fit: Fit, alone?: string): Design => {
+export const designOf = (field: Field, fit: Fit, alone?: string, row = 1): Design => {
   const swag = cornerSwag(fit);
+  const named = (name: string): string => (row > 1 ? `row ${row} ${name}` : name);
   const sides = fit.sides.map((s): PlacedSide => {
     const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
     const by = run.drawn - run.length;
     return {
       run,
       fit: s,
-      cell: cellOf(run.name, s.seat),
+      cell: cellOf(named(run.name), s.seat),
       inset: swag ? swag.toCorner + s.seat.gap / 2 : 0,
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
     };
   });
-  const corner = swag && { kind: swag.kind, fit: swag, cell: cellOf('corner', swag.seat) };
+  const corner = swag && { kind: swag.kind, fit: swag, cell: cellOf(named('corner'), swag.seat) };
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
   const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
-  return { field, fit, cells, sides, corner: corner ?? WITHOUT_SWAG, halves };
+  const beyond = fit.beyond && designOf(fit.beyond.field, fit.beyond.fit, alone, row + 1);
+  return { field, fit, cells, sides, corner: corner ?? WITHOUT_SWAG, halves, row, beyond };
 };
 
 const cellOf = (name: string, seat: Seat): Cell => ({
@@ -122,6 +134,19 @@ const cellOf = (name: string, seat: Seat): Cell => ({
   mirror: seat.mirror,
   centre: seat.centre,
 });
+
+/** Of each row the halves that lie on the marks of some of the first one's. */
+export const rowsShown = (
+  design: Design,
+  halves: readonly Placed[],
+): readonly { readonly row: Design; readonly halves: readonly Placed[] }[] => {
+  const keyOf = ({ repeat, half }: Placed): string => `${repeat} ${half}`;
+  const keys = new Set(halves.map(keyOf));
+  return rowsOf(design).map((row) => ({
+    row,
+    halves: row === design ? halves : row.halves.filter((half) => keys.has(keyOf(half))),
+  }));
+};
 
 /** A half that runs to the right from x, and one that runs to the left from x. */
 const rightFrom = (x: number): Motion => shift(x, 0);

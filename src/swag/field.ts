@@ -43,6 +43,8 @@ interface Band {
   readonly width: number;
   /** mm from the seam that the swags leave from to the line that they start on. */
   readonly startMargin: number;
+  /** The level of the line that marks are measured along: 0, but for a row that shares another's. Mitres pass its ends. */
+  readonly marksAt: number;
   /** mm kept clear of the other seam. */
   readonly farMargin: number;
   /** mm from the start line to the far margin: what stitching and outward channels may use. */
@@ -92,6 +94,7 @@ const fieldOf = (layout: Strip | (Border & { readonly corners: CornerTreatment }
     from: fromOuter ? ('outer' as const) : ('inner' as const),
     width: layout.width,
     startMargin,
+    marksAt: 0,
     farMargin,
     room: layout.width - startMargin - farMargin,
     lines: straightLines(fromOuter ? 'outer' : 'inner', isBlock, layout.width, startMargin, farMargin),

@@ -1,5 +1,6 @@
 /** What the search finds: a way to make the swags, laid into every side of a field, and how good it looks. */
 
+import type { Field } from './field.ts';
 import type { Run } from './run.ts';
 import type { Seat } from './seat.ts';
 import type { Way } from './setting.ts';
@@ -35,6 +36,15 @@ export interface Fit {
   readonly way: Way;
   readonly sides: readonly SideFit[];
   readonly corner: Cornering;
+  /** The row beyond it, on its marks. */
+  readonly beyond?: RowBeyond;
+}
+
+/** A row of swags on the marks of another, from a start line of its own. */
+interface RowBeyond {
+  /** The band as this row sees it: levels are from its own start line. */
+  readonly field: Field;
+  readonly fit: Fit;
 }
 
 /** Of a fit or a design, the swag over each corner; undefined where there is none. */

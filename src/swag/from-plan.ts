@@ -2,11 +2,11 @@
 
 import type { Problem } from '../document/index.ts';
 import { exactLength } from '../length/index.ts';
-import type { Frame, Plan } from '../plan/index.ts';
+import type { Frame, HowMade, Plan } from '../plan/index.ts';
 import type { Template } from '../template/index.ts';
 import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
-import { describeMiss, nearestMisses } from './near-miss.ts';
+import { describeMiss, describeRowMiss, nearestMisses } from './near-miss.ts';
 import { noWayHint } from './no-way.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -40,33 +40,53 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
       problems.push(tooThin(template, plan));
     else stitchings.push(stitched.stitching);
   }
-  for (const [key, spot] of [
-    ['swag.from', plan.swag.from],
-    ['swag.to', plan.swag.to],
-  ] as const) {
-    if (!spot || stitchings.length === 0 || stitchings.some((s) => hasSpot(spot, s))) continue;
+  // Without further rows all that is at hand is for the one.
+  const among = ({ templates: names }: HowMade): readonly Stitching[] =>
+    plan.rows.length === 0
+      ? stitchings
+      : stitchings.filter(({ template }) => names.includes(plan.templates[templates.indexOf(template)]!));
+  const first = among(plan.swag);
+  const beyond = plan.rows.map((row) => among(row.swag));
+  problems.push(
+    ...unknownPlaces(plan.swag, 'swag', first),
+    ...plan.rows.flatMap((row, i) => unknownPlaces(row.swag, `rows.${i + 1}.swag`, beyond[i]!)),
+  );
+  if (problems.length > 0) return { ok: false, problems };
+  const large = tooLarge(plan, [first, ...beyond].flat());
+  return large
+    ? { ok: false, problems: [large] }
+    : { ok: true, search: searchFits(plan, first, 'bind', beyond) };
+};
+
+/** Places that a plan names under `key`, and that none of the templates has. */
+const unknownPlaces = (
+  { from, to, flat }: HowMade,
+  key: string,
+  stitchings: readonly Stitching[],
+): readonly Problem[] => {
+  if (stitchings.length === 0) return [];
+  const problems: Problem[] = [];
+  for (const [name, spot] of Object.entries({ from, to })) {
+    if (!spot || stitchings.some((s) => hasSpot(spot, s))) continue;
     const found =
       spot.kind === 'section' ? `section ${spot.number}` : spot.kind === 'named' ? spot.name : spot.kind;
     problems.push({
       code: 'unknown-place',
-      key,
+      key: `${key}.${name}`,
       message: `no template here has that place`,
       found,
       expected: stitchings.map((s) => `${s.template.name}: ${spotNames(s).join(', ')}`).join('; '),
     });
   }
-  const { flat } = plan.swag;
-  if (flat !== undefined && stitchings.length > 0 && !stitchings.some((s) => flatsOf(s).length >= flat))
+  if (flat !== undefined && !stitchings.some((s) => flatsOf(s).length >= flat))
     problems.push({
       code: 'unknown-place',
-      key: 'swag.flat',
+      key: `${key}.flat`,
       message: 'no template here has that flat',
       found: String(flat),
       expected: stitchings.map((s) => `${s.template.name}: ${flatsOf(s).length}`).join('; '),
     });
-  if (problems.length > 0) return { ok: false, problems };
-  const large = tooLarge(plan, stitchings);
-  return large ? { ok: false, problems: [large] } : { ok: true, search: searchFits(plan, stitchings) };
+  return problems;
 };
 
 /** The best design that a plan leaves possible. */
@@ -100,6 +120,7 @@ const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | 
 };
 
 const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
+  if (search.rowMiss) return [describeRowMiss(search.rowMiss, plan)];
   const misses = nearestMisses(search.misses);
   const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };

@@ -141,6 +141,7 @@ const stripOf = (way: Way, laid: Seat, share: number): Design => {
     from: 'inner',
     width,
     startMargin: 0,
+    marksAt: 0,
     farMargin: 0,
     room: width,
     around: { kind: 'nothing' },

@@ -27,6 +27,8 @@ export {
   placedPath,
   repeatMarks,
   repeatMotions,
+  rowsOf,
+  rowsShown,
 } from './design.ts';
 export { describeFault } from './edge-problem.ts';
 export {
@@ -50,7 +52,7 @@ export { type GallerySwag, galleryOf } from './gallery.ts';
 export { leastSteps, MOST_WIDER, WIDER } from './layout-changes.ts';
 export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
 export type { Misfit } from './misfit.ts';
-export { changeFor, describeMisfit, describeMiss, nearestMisses } from './near-miss.ts';
+export { changeFor, describeMisfit, describeMiss, describeRowMiss, nearestMisses } from './near-miss.ts';
 export { noWayHint } from './no-way.ts';
 export { outOfReach, pausesOf } from './pausing.ts';
 export { type Placing, placingOf, type Standing } from './placing.ts';

@@ -25,6 +25,8 @@ export type Misfit =
   | { readonly kind: 'gap-left'; readonly by: number; readonly gap: number }
   /** It sets out beside its neighbour's and keeps so close to it for `along` mm that the two are one thick line. */
   | { readonly kind: 'doubled'; readonly by: number; readonly along: number }
+  /** It comes nearer to the row before it than the rows are to keep apart. */
+  | { readonly kind: 'rows-near'; readonly by: number }
   /** Round a motif: the frame's inner circle is smaller than what is kept clear, at the radius. */
   | { readonly kind: 'motif-too-large'; readonly by: number }
   /** The frame keeps farther off the motif than it should, at the radius, however steeply its swags are laid. */

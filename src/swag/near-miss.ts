@@ -5,6 +5,7 @@ import { formatLength, roundLength } from '../length/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
 import type { Miss } from './runs.ts';
+import type { RowMiss } from './search-beyond.ts';
 import { smallestChange } from './smallest-change.ts';
 
 /** The misses that are off by least, one for each way, nearest first. */
@@ -37,6 +38,18 @@ export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'h
   return {
     found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan, repeats)}`,
     hint: changeFor(miss, plan),
+  };
+};
+
+/** That the first row fits, and nothing beyond it on its marks. */
+export const describeRowMiss = ({ way: { shape }, misfit }: RowMiss, plan: Plan): Problem => {
+  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}`;
+  const turns = plan.layout.kind === 'border' && plan.layout.corners === 'turn';
+  return {
+    code: 'no-second-row',
+    key: 'rows.1',
+    message: `the first row fits, and no second one on its marks; nearest: ${what}: ${describeMisfit(misfit, plan)}`,
+    hint: `try another at, a smaller apart, a template with more sections${turns ? ', corners: meet' : ''}, or leave the second row out`,
   };
 };
 
@@ -73,6 +86,8 @@ export const describeMisfit = (misfit: Misfit, plan: Plan, repeats = 1): string 
       return `gaps of ${formatLength(misfit.gap, style)} would be left, wider than the plan asks for`;
     case 'doubled':
       return `it would run beside its neighbour for ${formatLength(misfit.along, style)}, so close that the two look like one thick line`;
+    case 'rows-near':
+      return `it comes ${by} too near to the first row`;
     case 'motif-too-large':
       return `its swags reach round a motif ${formatLength(2 * misfit.by, plan.marks.style)} smaller across than this`;
     case 'stands-off':

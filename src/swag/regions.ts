@@ -2,18 +2,29 @@
  * The areas that one repeat makes and that can be filled: inside the innermost channel, each channel's band,
  * and the ground between the outermost line and the far margin. In the frame of the repeat's first half.
  *
+ * Of two rows the near one has what is inside it and what lies between the two, the far one what lies beyond.
+ *
  * Their edges are the channels' own lines, the stitching, and the edges of the repeat; together they make up
  * the repeat, without a gap and without an overlap.
  */
 
 import { bandsOf, EMPTY_REGION, type Path, parallelIn, type Region } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
-import { groundArea, type MitredEnds, mitredEnds, NO_MITRES, swagArea, wholeSwag } from './cell-areas.ts';
-import { CHANNEL_SIDES, type ChannelSide, reachesOf } from './channels.ts';
+import {
+  betweenArea,
+  cellBeyond,
+  groundArea,
+  type MitredEnds,
+  mitredEnds,
+  NO_MITRES,
+  swagArea,
+  wholeSwag,
+} from './cell-areas.ts';
+import { CHANNEL_SIDES, type ChannelSide, ownChannels, reachesOf } from './channels.ts';
 import type { Cell, Design, Placed } from './design.ts';
 
 export type SwagRegion =
-  | { readonly kind: 'swag' | 'background'; readonly name: string; readonly region: Region }
+  | { readonly kind: 'swag' | 'between' | 'background'; readonly name: string; readonly region: Region }
   | {
       readonly kind: 'channel';
       /** `outward 1`, `inward 2`. */
@@ -34,17 +45,24 @@ export type SwagRegion =
 export const regionsOf = (
   cell: Cell,
   design: Design,
-  channels: Channels,
+  wanted: Channels,
   ends: MitredEnds = NO_MITRES,
 ): readonly SwagRegion[] => {
   const swag = wholeSwag(cell);
-  const areas = { outward: groundArea(cell, design, ends), inward: swagArea(cell, design) };
+  const channels = ownChannels(design, wanted);
+  const beyond = cellBeyond(cell, design);
+  const areas = {
+    outward: beyond ? betweenArea(cell, design, beyond, ends) : groundArea(cell, design, ends),
+    inward: swagArea(cell, design),
+  };
   const reaches = { outward: reachesOf(channels.outward), inward: reachesOf(channels.inward) };
   const outward = bandsOf(areas.outward, swag, reaches.outward, channels.points);
   const inward = bandsOf(areas.inward, swag, reaches.inward, channels.points);
   const bands = { outward, inward };
+  const inside: SwagRegion = { kind: 'swag', name: 'swag', region: inward.at(-1)! };
+  const outside = beyond ? 'between' : 'background';
   return [
-    { kind: 'swag', name: 'swag', region: inward.at(-1)! },
+    ...(design.row > 1 ? [] : [inside]),
     ...CHANNEL_SIDES.flatMap((side) =>
       channels[side].map(
         (width, i): SwagRegion => ({
@@ -59,8 +77,8 @@ export const regionsOf = (
       ),
     ),
     {
-      kind: 'background',
-      name: 'background',
+      kind: outside,
+      name: outside,
       region: design.field.isBounded ? outward.at(-1)! : EMPTY_REGION,
     },
   ];

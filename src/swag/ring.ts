@@ -286,6 +286,7 @@ const bandOf = (ring: Ring, startRadius: number, nearest: number, farthest: numb
     from,
     width,
     startMargin: 0,
+    marksAt: 0,
     farMargin: 0,
     room: width,
     around: {

@@ -109,11 +109,11 @@ const sideFit = (
 export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
   const { shape, pose, gap } = seated;
   const mitre = sharedMitre(field);
-  const over = mitre === undefined ? 0 : pastCorner(shape.support, pose.tilt, gap, mitre);
+  const over = mitre === undefined ? 0 : pastCorner(shape.support, pose.tilt, gap, mitre, field.marksAt);
   if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
   const beside = Math.max(
     doubledAlong(seated, Math.PI / 2),
-    mitre === undefined ? 0 : doubledAlong(seated, mitre),
+    mitre === undefined ? 0 : doubledAlong(seated, mitre, field.marksAt),
   );
   return beside > MOST_DOUBLED ? { kind: 'doubled', by: beside - MOST_DOUBLED, along: beside } : undefined;
 };
@@ -128,15 +128,17 @@ const DOUBLED_STEP = 0.5;
 
 /**
  * How far (mm along it) a swag keeps closer to its neighbour's than a thick line is wide. The neighbour is its mirror
- * image in a line through the join, at an angle (radians) to the start line; looked at as far as it matters.
+ * image in a line through the join, at an angle (radians) to the start line, which it passes at a level (mm); looked at
+ * as far as it matters.
  */
-const doubledAlong = (seated: Seat, angle: number): number => {
+const doubledAlong = (seated: Seat, angle: number, level = 0): number => {
   const { shape, pose, gap } = seated;
   if (gap >= NEIGHBOUR_ROOM) return 0;
   const [nx, ny] = [Math.sin(angle), -Math.cos(angle)];
   const [c, s] = [Math.cos(pose.tilt), Math.sin(pose.tilt)];
   // From the mirror to a point that lies along the path, untilted: its own normal is turned instead.
-  const away = ({ x, y }: Point): number => Math.abs((c * x - s * y + gap / 2) * nx + (s * x + c * y) * ny);
+  const away = ({ x, y }: Point): number =>
+    Math.abs((c * x - s * y + gap / 2) * nx + (s * x + c * y - level) * ny);
   const end = pointAlong(shape.path, MOST_DOUBLED);
   if (
     end &&
@@ -156,19 +158,20 @@ const doubledAlong = (seated: Seat, angle: number): number => {
 const sharedMitre = (field: Field): number | undefined =>
   field.corners === 'meet' && field.from === 'outer' ? Math.PI - field.mitre : undefined;
 
-/** How far (mm) the first half of a run passes the mitre of its corner, half a gap before its start, at an angle (radians) to the start line. */
+/** How far (mm) the first half of a run passes the mitre of its corner, half a gap before its start at a level (mm), at an angle (radians) to the start line. */
 const pastCorner = (
   support: (ux: number, uy: number) => number,
   tilt: number,
   gap: number,
   mitre: number,
+  level: number,
 ): number => {
   const c = Math.cos(tilt);
   const s = Math.sin(tilt);
   // Beyond it is the direction that turns left from the mitre's own.
   const nx = -Math.sin(mitre);
   const ny = Math.cos(mitre);
-  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.sin(mitre);
+  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.sin(mitre) - level * Math.cos(mitre);
 };
 
 interface Depths {

@@ -3,7 +3,7 @@
  * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
-import { isAbout, type Plan } from '../plan/index.ts';
+import { type FurtherRow, isAbout, type Plan } from '../plan/index.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
@@ -13,6 +13,7 @@ import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import type { Score } from './score.ts';
+import { type RowMiss, searchBeyond } from './search-beyond.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { byEvenness, tiedOf } from './ties.ts';
@@ -31,17 +32,23 @@ export interface Search {
   readonly results: readonly Ranked[];
   /** Only where nothing fits. */
   readonly misses: readonly Miss[];
+  /** Only where the first row fits, and none beyond it. */
+  readonly rowMiss?: RowMiss | undefined;
   /** How many counts and poses were tried. */
   readonly tried: number;
 }
 
-/** Searches all templates. What misses a range is left out, or else ranks by how far off it is. */
+/**
+ * Searches all templates. What misses a range is left out, or else ranks by how far off it is. Where there are rows beyond
+ * the first, `beyond` holds for each of them what it is searched among.
+ */
 export const searchFits = (
   plan: Plan,
   stitchings: readonly Stitching[],
   ranges: Wishes['ranges'] = 'bind',
+  beyond: readonly (readonly Stitching[])[] = [],
 ): Search => {
-  const outward = reach(plan.channels.outward);
+  const outward = outwardOf(plan);
   const results: Ranked[] = [];
   const missed: (() => readonly Miss[])[] = [];
   let tried = 0;
@@ -62,7 +69,23 @@ export const searchFits = (
   }
   results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
-  return { results: withoutRepeats(results), misses, tried };
+  const first: Search = { results: withoutRepeats(results), misses, tried };
+  const [row] = plan.rows;
+  return row && beyond[0] && results.length > 0 ? withRow(first, plan, row, beyond[0]) : first;
+};
+
+/** The same with the row beyond it that suits each best. */
+const withRow = (
+  { results: firsts, tried }: Search,
+  plan: Plan,
+  row: FurtherRow,
+  stitchings: readonly Stitching[],
+): Search => {
+  const ways = stitchings.flatMap((stitching) => waysOf(stitching, row));
+  const rules = { gap: givenGap(plan), outward: reach(plan.channels.outward) };
+  const found = searchBeyond(firsts, ways, row, rules);
+  const results = found.results.toSorted((a, b) => a.score.cost - b.score.cost);
+  return { results, misses: [], rowMiss: found.miss, tried: tried + found.tried };
 };
 
 /** A band with what a plan asks of it: what a way makes there, and, where that is nothing, by how much it misses. */
@@ -77,7 +100,7 @@ const groundsOf = (plan: Plan, wishes: Wishes | undefined): readonly Ground[] =>
 
 const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefined): readonly Ground[] => {
   const { layout, channels } = plan;
-  const outward = reach(channels.outward);
+  const outward = outwardOf(plan);
   if (layout.kind === 'frame') {
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
     return [(way) => fitRings(way, rings)];
@@ -118,5 +141,9 @@ const countsOf = (plan: Plan, field: Field, wishes: Wishes | undefined): readonl
 /** The gap that a plan gives in figures (mm), or as little as serves. */
 export const givenGap = ({ swag: { gap } }: Plan): number | 'auto' =>
   typeof gap === 'number' ? gap : 'auto';
+
+/** What the first row leaves free beyond it (mm): for channels, or for the row that keeps apart from it. */
+const outwardOf = ({ channels, rows }: Plan): number =>
+  reach(channels.outward) + rows.reduce((sum, { at, apart }) => sum + (at > 0 ? apart : 0), 0);
 
 const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);

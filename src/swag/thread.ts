@@ -10,11 +10,11 @@
 
 import { type Path, pathLength } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
-import { channelsOf, placedChannels } from './channels.ts';
-import type { Cell, Design, Placed } from './design.ts';
+import { channelsOf, rowChannels } from './channels.ts';
+import { type Cell, type Design, type Placed, rowsOf } from './design.ts';
 
 export interface StitchedLength {
-  /** One repeat of each side, and one corner swag, mm: its stitching, its channels, its fills. */
+  /** One repeat of each side, and one corner swag, of each row, mm: its stitching, its channels, its fills. */
   readonly repeats: readonly {
     readonly name: string;
     readonly length: number;
@@ -35,7 +35,22 @@ export const stitchedLength = (
   channels: Channels,
   fills: ReadonlyMap<Placed, number> = new Map(),
 ): StitchedLength => {
-  const placed = placedChannels(design, channels);
+  const lengths = rowsOf(design).map((row) => rowLength(row, channels, fills));
+  const all = (key: 'swags' | 'channels' | 'fills'): number => lengths.reduce((sum, l) => sum + l[key], 0);
+  return {
+    repeats: lengths.flatMap((l) => l.repeats),
+    swags: all('swags'),
+    channels: all('channels'),
+    fills: all('fills'),
+  };
+};
+
+const rowLength = (
+  design: Design,
+  channels: Channels,
+  fills: ReadonlyMap<Placed, number>,
+): StitchedLength => {
+  const placed = rowChannels(design, channels, design.halves);
   const echo = (half: Placed): number =>
     (placed.get(half) ?? []).reduce((sum, channel) => sum + lengthOf(channel.paths), 0);
   const { halves } = design;

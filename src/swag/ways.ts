@@ -1,7 +1,7 @@
 /** Everything that a plan leaves open about how a half swag is made, as a list of ways to make it. */
 
 import { movePath, turn } from '../geometry/index.ts';
-import type { Plan, Spot } from '../plan/index.ts';
+import type { HowMade, Spot } from '../plan/index.ts';
 import { type Setting, tiltOf, type Way } from './setting.ts';
 import { type Direction, type Shape, shapeOf, type TemplateSide } from './shape.ts';
 import { endStops, flatsOf, lineStops, type Stitching, type Stop, startStops } from './stitching.ts';
@@ -11,7 +11,7 @@ const LAID = ['square', 'along'] as const;
 export const DIRECTIONS: readonly Direction[] = ['heel-first', 'crown-first'];
 
 /** All ways of one template within what the plan fixes. */
-export const waysOf = (stitching: Stitching, { swag }: Plan): readonly Way[] => {
+export const waysOf = (stitching: Stitching, { swag }: { readonly swag: HowMade }): readonly Way[] => {
   const sides = swag.side ? [swag.side] : SIDES;
   const directions = swag.direction ? [swag.direction] : DIRECTIONS;
   const ends = stopsFor(swag.to, endStops(stitching), stitching);
@@ -53,7 +53,7 @@ interface SettingWithStarts {
 
 export const settingsFor = (
   stitching: Stitching,
-  { setting: wanted, from, laid: laidAs, flat: flatNumber }: Plan['swag'],
+  { setting: wanted, from, laid: laidAs, flat: flatNumber }: HowMade,
   direction: Direction,
 ): readonly SettingWithStarts[] => {
   const starts = stopsFor(from, startStops(stitching), stitching);

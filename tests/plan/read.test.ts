@@ -36,6 +36,7 @@ describe('readPlan', () => {
         measured: 'inner',
       },
       swag: {
+        templates: ['baluster'],
         from: { kind: 'section', number: 1 },
         to: { kind: 'crown' },
         setting: 'crown-on-centre',
@@ -44,6 +45,7 @@ describe('readPlan', () => {
         repeats: undefined,
         gap: 0,
       },
+      rows: [],
       channels: { outward: [6.35], inward: [6.35, 3.175], points: 'round' },
       fills: {
         swag: { kind: 'feather' },
@@ -66,6 +68,7 @@ describe('readPlan', () => {
       templates: ['baluster'],
       layout: { kind: 'strip', length: 1524, width: 152.4, margin: { inner: 0, outer: 0 }, ends: 0 },
       swag: {
+        templates: ['baluster'],
         from: undefined,
         to: undefined,
         setting: undefined,
@@ -74,6 +77,7 @@ describe('readPlan', () => {
         repeats: undefined,
         gap: undefined,
       },
+      rows: [],
       channels: { outward: [], inward: [], points: 'round' },
       fills: { swag: undefined, background: undefined, corner: undefined, channels: [] },
       stitch: { length: 2.54 },

@@ -47,8 +47,13 @@ const alone = one.properties ?? {};
 const { parts } = several.properties ?? {};
 /** What a part holds as one design does has a row of its own. */
 const ofPart = Object.entries(parts?.additionalProperties?.properties ?? {}).filter(([key]) => !alone[key]);
+/** And what a row's swag may say as a plan's may. */
+const { rows: ofRows, swag: ofAll } = alone;
+const { swag: inRow, ...ofRow } = ofRows?.items?.properties ?? {};
+const ofSwag = Object.entries(inRow?.properties ?? {}).filter(([key]) => !ofAll?.properties?.[key]);
 const properties: Readonly<Record<string, Schema>> = {
   ...alone,
+  rows: { properties: { ...ofRow, swag: { properties: Object.fromEntries(ofSwag) } } },
   parts: { properties: Object.fromEntries(ofPart) },
 };
 

@@ -78,6 +78,7 @@ const hexagon = (from: 'inner' | 'outer'): Field => {
     name: 'hexagon',
     runs,
     corners: 'meet',
+    marksAt: 0,
     from,
     width: WIDTH,
     startMargin: MARGIN,

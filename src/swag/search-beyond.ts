@@ -1,0 +1,260 @@
+/**
+ * A second row over every way to make the first: of all half swags that keep to the first row's marks and apart from
+ * it, the one that costs least by the very cost that ranks. Rows cost what they cost each on average.
+ *
+ * Method. On given marks a half swag is told by a few numbers, and so is what it costs: all are told first, and then laid
+ * in the order of their costs, until one keeps apart from the first row and none that is left can cost less.
+ */
+
+import type { Path } from '../geometry/index.ts';
+import type { FurtherRow } from '../plan/index.ts';
+import type { CorneredField, Field } from './field.ts';
+import { cornerSwag, type Fit } from './fit.ts';
+import { followerOf } from './followed.ts';
+import { FIT_NOISE, type Misfit } from './misfit.ts';
+import { withRoomForNecks } from './neck.ts';
+import { crownPose, riseFor } from './pose.ts';
+import { type BeyondRules, cornerHalfSpans, cornerReach, fieldBeyond, rowBeyond } from './row-beyond.ts';
+import { type Costing, type Score, scoreOf, worthOf } from './score.ts';
+import { gapFor, type Seat, type SeatRules } from './seat.ts';
+import type { Way } from './setting.ts';
+import { isWithin, limitsOf, type Window, windowsOf } from './windows.ts';
+
+/** What came nearest to a row beyond the first, on the marks of one of its fits. */
+export interface RowMiss {
+  readonly way: Way;
+  readonly misfit: Misfit;
+}
+
+interface Ranked {
+  readonly field: Field;
+  readonly fit: Fit;
+  readonly score: Score;
+}
+
+interface BeyondFound {
+  readonly results: readonly Ranked[];
+  /** Only where nothing fits. */
+  readonly miss: RowMiss | undefined;
+  readonly tried: number;
+}
+
+/** `gap` is what the plan says of it, and `outward` how far (mm) channels reach beyond the row. */
+export const searchBeyond = (
+  firsts: readonly Ranked[],
+  ways: readonly Way[],
+  row: FurtherRow,
+  { gap, outward }: { readonly gap: SeatRules['gap']; readonly outward: number },
+): BeyondFound => {
+  const grounds = new Map<Field, Ground>();
+  const groundOf = (field: Field): Ground => {
+    const known = grounds.get(field);
+    if (known) return known;
+    const beyond = fieldBeyond(field, row.at);
+    const rules = { room: beyond.room - outward, gap, at: row.at, apart: row.apart };
+    const ground = {
+      field,
+      beyond,
+      rules,
+      outward,
+      ways: ways.map((way) => candidateOf(way, beyond, rules, worthOf(way, field, outward))),
+      numbers: new Map<number, number>(),
+    };
+    grounds.set(field, ground);
+    return ground;
+  };
+  const results = firsts.flatMap((first): readonly Ranked[] => {
+    const best = bestBeyond(first, groundOf(first.field));
+    return best ? [best] : [];
+  });
+  const tried = firsts.length * ways.length;
+  if (results.length > 0) return { results, miss: undefined, tried };
+  return { results, miss: nearestOf(firsts, groundOf), tried };
+};
+
+interface Ground {
+  readonly field: Field;
+  /** The same as the row beyond sees it. */
+  readonly beyond: Field;
+  readonly rules: BeyondRules;
+  readonly outward: number;
+  readonly ways: readonly Candidate[];
+  /** Half spans that were asked for, each with its number. */
+  readonly numbers: Map<number, number>;
+}
+
+/** A way, and how it lies on marks that are so far (mm) apart; undefined where it cannot. */
+interface Candidate {
+  readonly way: Way;
+  readonly costing: Costing;
+  /** A half span by its number among those that were asked for. */
+  readonly onSide: (number: number, halfSpan: number) => Lying | undefined;
+  /** At a corner, its crown on a mitre that passes its start line so far (mm) from its start: one, two or none. */
+  readonly onCorner: (reach: number) => readonly Lying[];
+}
+
+/** What of a pose keeps it from a place, or costs. In mm and radians, from the start mark. */
+interface Lying {
+  readonly tilt: number;
+  readonly halfSpan: number;
+  readonly depth: number;
+  readonly top: number;
+  readonly bulge: number;
+}
+
+const NOT_YET = null;
+
+const candidateOf = (way: Way, field: Field, rules: SeatRules, costing: Costing): Candidate => {
+  const known: (Lying | undefined | typeof NOT_YET)[] = [];
+  const lying =
+    way.tilt !== undefined && way.laid ? followed(way, way.tilt, way.laid, rules) : risen(way, rules);
+  return {
+    way,
+    costing,
+    onSide: (number, h) => {
+      while (known.length <= number) known.push(NOT_YET);
+      if (known[number] === NOT_YET) known[number] = lying(h);
+      return known[number] ?? undefined;
+    },
+    onCorner:
+      field.corners === 'turn' && way.tilt === undefined ? risenAtCorner(way, field, rules) : () => [],
+  };
+};
+
+/** With its crown on the centre line. */
+const risen = (way: Way, rules: SeatRules): ((halfSpan: number) => Lying | undefined) => {
+  const windows = windowsOf(limitsOf(way.shape, rules.room), Math.PI / 2);
+  return (h) => risenIn(way, windows, h);
+};
+
+const risenIn = ({ shape }: Way, windows: readonly Window[], h: number): Lying | undefined =>
+  h < shape.chord && isWithin(windows, riseFor(shape, h)) ? crownPose(shape, h) : undefined;
+
+const risenAtCorner = (way: Way, field: CorneredField, rules: SeatRules): Candidate['onCorner'] => {
+  const { shape } = way;
+  const all = windowsOf(limitsOf(shape, rules.room), field.mitre);
+  const windows = withRoomForNecks(all, shape, field.mitre);
+  return (reach) => cornerHalfSpans(shape.chord, reach, field).flatMap((h) => risenIn(way, windows, h) ?? []);
+};
+
+/** At a given tilt: the edge is followed to the centre line. */
+const followed = (
+  way: Way,
+  tilt: number,
+  laid: Path,
+  rules: SeatRules,
+): ((halfSpan: number) => Lying | undefined) => {
+  const { shape, mayStopSooner } = way;
+  const whole = shape.chord * Math.cos(shape.chordAngle + tilt);
+  const follow = followerOf(laid);
+  return (h) => {
+    const f = mayStopSooner || Math.abs(h - whole) < SAME_SPAN ? follow(h) : undefined;
+    if (!f || !(f.depth > 0) || f.dip > FIT_NOISE || f.top > rules.room + FIT_NOISE) return undefined;
+    return { ...f, tilt, halfSpan: h };
+  };
+};
+
+/** A half span that is given is met by luck: nearer than this (mm) is near enough to be looked at. */
+const SAME_SPAN = 0.01;
+
+/** What a candidate costs on the marks of a fit; undefined where it cannot be made there. At a corner a given tilt is not looked at yet. */
+const costOn = (
+  { way, costing, onSide, onCorner }: Candidate,
+  fit: Fit,
+  numbers: readonly number[],
+  { beyond, rules: { at, apart, gap } }: Ground,
+): number | undefined => {
+  const { sides } = fit;
+  const corner = cornerSwag(fit);
+  let sum: ReturnType<Costing['add']> | undefined;
+  const keepsOff = (lying: Lying, below: Seat): boolean =>
+    at + lying.depth - below.depth >= apart - FIT_NOISE &&
+    (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
+    gapFor(lying, gap) <= below.gap + FIT_NOISE;
+  const add = (lying: Lying, below: Seat, gapCost: number): ReturnType<Costing['add']> => {
+    const { tilt, depth, top, halfSpan } = lying;
+    return costing.add(sum, {
+      ...below,
+      depth,
+      span: 2 * halfSpan,
+      gap: gapCost,
+      pose: { ...below.pose, tilt, top: top + at },
+    });
+  };
+  for (let i = 0; i < sides.length; i++) {
+    const below = sides[i]!.seat;
+    const lying = onSide(numbers[i]!, below.pose.halfSpan);
+    if (!lying || !keepsOff(lying, below)) return undefined;
+    sum = add(lying, below, below.gap);
+  }
+  if (!sum) return undefined;
+  if (!corner || beyond.corners === 'none' || way.tilt !== undefined) return costing.cost(sum);
+  const { narrowest } = sum;
+  const both = onCorner(cornerReach(corner.toCorner, beyond)).filter((lying) => keepsOff(lying, corner.seat));
+  const costs = both.map((lying) => costing.cost({ ...add(lying, corner.seat, 0), narrowest }));
+  return costs.length === 0 ? undefined : Math.min(...costs);
+};
+
+const bestBeyond = (first: Ranked, ground: Ground): Ranked | undefined => {
+  const likely: { candidate: Candidate; cost: number }[] = [];
+  const { numbers } = ground;
+  const asked = first.fit.sides.map(({ seat: { pose } }) => {
+    if (!numbers.has(pose.halfSpan)) numbers.set(pose.halfSpan, numbers.size);
+    return numbers.get(pose.halfSpan)!;
+  });
+  for (const candidate of ground.ways) {
+    const cost = costOn(candidate, first.fit, asked, ground);
+    if (cost !== undefined) likely.push({ candidate, cost });
+  }
+  likely.sort((a, b) => a.cost - b.cost);
+  let best: Ranked | undefined;
+  for (const { candidate, cost } of likely) {
+    if (best && (first.score.cost + cost) / 2 >= best.score.cost) break;
+    const laid = rowBeyond(candidate.way, first.fit, ground.beyond, ground.rules);
+    if (!laid.ok) continue;
+    const both = withBeyond(first, laid.value, ground);
+    if (!best || both.score.cost < best.score.cost) best = both;
+  }
+  return best;
+};
+
+const withBeyond = (first: Ranked, fit: Fit, { field, beyond, rules: { at }, outward }: Ground): Ranked => {
+  const score = scoreOf(raised(fit, at), field, outward);
+  return {
+    field,
+    fit: { ...first.fit, beyond: { field: beyond, fit } },
+    score: {
+      spread: Math.max(first.score.spread, score.spread),
+      use: score.use,
+      gap: first.score.gap,
+      cost: (first.score.cost + score.cost) / 2,
+    },
+  };
+};
+
+/** As the first row's start line sees it: what it uses of the border is all that lies below it. */
+const raised = (fit: Fit, at: number): Fit => {
+  const up = <S extends { readonly seat: Fit['sides'][number]['seat'] }>(side: S): S => ({
+    ...side,
+    seat: { ...side.seat, pose: { ...side.seat.pose, top: side.seat.pose.top + at } },
+  });
+  const corner = cornerSwag(fit);
+  return { ...fit, sides: fit.sides.map(up), corner: corner ? up(corner) : fit.corner };
+};
+
+/** Over the best ways to make the first row, the way that misses by least. */
+const nearestOf = (firsts: readonly Ranked[], groundOf: (field: Field) => Ground): RowMiss | undefined => {
+  let nearest: RowMiss | undefined;
+  for (const { field, fit } of firsts.slice(0, LOOKED_AT)) {
+    const ground = groundOf(field);
+    for (const { way } of ground.ways) {
+      const laid = rowBeyond(way, fit, ground.beyond, ground.rules);
+      if (laid.ok || (nearest && laid.misfit.by >= nearest.misfit.by)) continue;
+      nearest = { way, misfit: laid.misfit };
+    }
+  }
+  return nearest;
+};
+
+/** Ways to make the first row over which a near miss is looked for. */
+const LOOKED_AT = 12;
