@@ -171,27 +171,23 @@ const costOn = (
     at + lying.depth - below.depth >= apart - FIT_NOISE &&
     (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
     gapFor(lying, gap) <= below.gap + FIT_NOISE;
-  const add = (lying: Lying, below: Seat, gapCost: number): ReturnType<Costing['add']> => {
-    const { tilt, depth, top, halfSpan } = lying;
-    return costing.add(sum, {
-      ...below,
-      depth,
-      span: 2 * halfSpan,
-      gap: gapCost,
-      pose: { ...below.pose, tilt, top: top + at },
-    });
-  };
+  const seated = ({ tilt, depth, top, halfSpan }: Lying, below: Seat): Seat => ({
+    ...below,
+    depth,
+    span: 2 * halfSpan,
+    pose: { ...below.pose, tilt, top: top + at },
+  });
   for (let i = 0; i < sides.length; i++) {
-    const below = sides[i]!.seat;
+    const { repeats, seat: below } = sides[i]!;
     const lying = onSide(numbers[i]!, below.pose.halfSpan);
     if (!lying || !keepsOff(lying, below)) return undefined;
-    sum = add(lying, below, below.gap);
+    sum = costing.add(sum, i, { repeats, seat: seated(lying, below) });
   }
   if (!sum) return undefined;
   if (!corner || beyond.corners === 'none' || way.tilt !== undefined) return costing.cost(sum);
-  const { narrowest } = sum;
+  const ofSides = sum;
   const both = onCorner(cornerReach(corner.toCorner, beyond)).filter((lying) => keepsOff(lying, corner.seat));
-  const costs = both.map((lying) => costing.cost({ ...add(lying, corner.seat, 0), narrowest }));
+  const costs = both.map((lying) => costing.cost(costing.addCorner(ofSides, seated(lying, corner.seat))));
   return costs.length === 0 ? undefined : Math.min(...costs);
 };
 
