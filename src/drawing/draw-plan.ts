@@ -8,6 +8,7 @@ import { type DrawOptions, drawDesign } from './draw-design.ts';
 import type { Drawing } from './drawing.ts';
 import { type Filled, type Filling, fillDesign } from './filling.ts';
 import type { Scope } from './scope.ts';
+import { tearMessages, tearsInMiddle } from './tear.ts';
 
 export interface DrawnPlan {
   readonly drawing: Drawing;
@@ -22,6 +23,8 @@ export interface DrawnPlan {
 export interface DrawPlanOptions extends Pick<DrawOptions, 'labelSize' | 'ghosts'> {
   /** False leaves the fills out, and saves the time that they take. */
   readonly withFills?: boolean;
+  /** For a picture that is looked at as a whole: what stands open only in it is said in its middle, too. */
+  readonly asWhole?: boolean;
 }
 
 export const drawPlan = (
@@ -35,12 +38,16 @@ export const drawPlan = (
     options.withFills === false
       ? { byHalf: new Map<Placed, readonly Filled[]>(), messages: [], problems: [] }
       : fillDesign(design, scope.halves, plan);
-  const { withFills: _, ...drawing } = options;
+  const { withFills: _, asWhole, ...drawing } = options;
   const tooMany = tooManyLines(filling);
   const fills = tooMany ? new Map<Placed, readonly Filled[]>() : filling.byHalf;
+  const drawn = drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills });
+  const { style } = plan.marks;
+  const { layers } = drawn;
+  const notes = asWhole ? [...layers.notes, ...tearsInMiddle(design, scope, style)] : layers.notes;
   return {
-    drawing: drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills }),
-    messages: [...endedChannels(channels, plan), ...filling.messages],
+    drawing: { ...drawn, layers: { ...layers, notes } },
+    messages: [...endedChannels(channels, plan), ...tearMessages(scope, style), ...filling.messages],
     problems: tooMany ? [...filling.problems, tooMany] : filling.problems,
     channels,
     fills,

@@ -26,7 +26,8 @@ import {
 import type { Facts, Item } from './drawing.ts';
 import { label, labelLines, text } from './label.ts';
 import type { LineRole } from './role.ts';
-import type { Stretch } from './scope.ts';
+import type { Scope, Stretch } from './scope.ts';
+import { showsTear } from './tear.ts';
 
 /** Half the length of a start or stop mark, mm. */
 export const TICK = 5;
@@ -244,11 +245,11 @@ const ROOM_FOR_TEAR_WORDS = 26;
  * Where a side is drawn open. A side’s own name needs no note, since each repeat carries it; and these words stand
  * among those of the marks, where a sheet is printed in any case. Only beside narrow swags they go one line farther in.
  */
-export const tearNotes = (design: Design, { side, from, to }: Stretch, size: number): readonly Item[] => {
-  const isWhole = from <= 0 && to >= side.run.length;
+export const tearNotes = (design: Design, stretch: Stretch, size: number): readonly Item[] => {
+  const { side } = stretch;
   const { place } = side.run;
   const { tear } = side;
-  if (!tear || tear.after >= side.fit.repeats || !isWhole) return [];
+  if (!tear || !showsTear(stretch)) return [];
   const { start, centre } = repeatMarks(side, tear.after);
   const y = wordsAt(-design.field.startMargin, size);
   const small = SMALL_LABEL * size;

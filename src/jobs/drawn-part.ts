@@ -10,13 +10,14 @@ export interface DrawnPart {
   readonly notices: readonly string[];
 }
 
-/** Throws a ProblemError with all that is wrong with the plan's fills. */
+/** `asWhole` is for a picture that is looked at in one piece. Throws a ProblemError with all that is wrong with the plan's fills. */
 export const drawnPart = (
   { plan, placed }: Part,
   { design, scope }: Shown,
   without: readonly LayerId[],
+  asWhole = false,
 ): DrawnPart => {
-  const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill') });
+  const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill'), asWhole });
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems.map(placed));
   return { drawing: styled(drawn.drawing, SHEET), notices: drawn.messages };
 };

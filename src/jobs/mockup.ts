@@ -29,16 +29,18 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
   const { show = usualShow(whole), without = [], layout } = wanted;
   const shown = shownOf(whole, show);
   const drawn = drawnPart(part, shown, without);
-  const summary = [...describeDesign(shown.design, plan.marks.style, plan.channels), ...plan.doubts];
+  const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { title, units } = plan;
   const taped = await tapedSheets(
     shownDrawing(drawn.drawing, { without }),
-    { title, summary },
+    { title, summary: [...summary, ...plan.doubts] },
     { ...layout, units },
     means,
   );
   return {
     ...taped,
+    // What is doubtful about the measures was told when the plan was read.
+    summary,
     words: `${shown.scope.label}, ${taped.words}`,
     notices: [...drawn.notices, ...(await unprintable(title, templates, means))],
     shown,

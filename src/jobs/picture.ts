@@ -24,7 +24,7 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const { plan, design, templates } = part;
   const { writer, show = 'all', without = [], measured, pixels } = wanted;
   const shown = shownOf(design, show);
-  const drawn = drawnPart(part, shown, without);
+  const drawn = drawnPart(part, shown, without, true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { bytes, size } = await writer.write(
