@@ -1,32 +1,47 @@
 /** How far a border whose swags turn the corner is from what is asked, for any rise of its corner. */
 
-import { missOf, UNSEEN, type Wishes } from './asked.ts';
-import type { Counts } from './counts.ts';
-import { countsBeside } from './counts.ts';
+import { missOf, UNSEEN, type Wishes, type WishKey } from './asked.ts';
+import { type Counts, countsBeside } from './counts.ts';
 import type { Shape } from './shape.ts';
-import { addMisses, type Measuring, type Missed, useOfTop } from './wishes.ts';
+import { type Measuring, useOfTop } from './wishes.ts';
 
-/** Of each wish the worst side's or corner's miss, summed up; the rises of the corner and the sides in radians. */
-export const missedAtRises = (
-  shape: Shape,
-  repeats: readonly number[],
-  gap: number,
+/** How far counts and a gap (mm) are from what is asked of them, whatever the corner: of each the worst, summed up. */
+export const missedByCounts = (repeats: readonly number[], gap: number, { wishes }: Measuring): number => {
+  let sum = 0;
+  for (const one of wishes.asked) {
+    if (one.key === 'gap') sum += missOf(one, gap);
+    if (one.key !== 'repeats') continue;
+    let worst = 0;
+    for (let i = 0; i < repeats.length; i++)
+      if (one.on === undefined || one.on === i) worst = Math.max(worst, missOf(one, repeats[i]!));
+    sum += worst;
+  }
+  return sum;
+};
+
+/**
+ * How far poses are from what is asked of span, depth and use: of each the worst side or corner, summed up. The rises
+ * are in radians. Undefined where nothing of it is asked.
+ */
+export const missedByRises = (
+  { chord, chordAngle, support }: Shape,
   to: Measuring,
-): ((corner: number, sides: readonly number[]) => number) => {
-  const { wishes } = to;
-  const { chord, chordAngle, support } = shape;
-  const asksUse = wishes.asked.some(({ key }) => key === 'use');
-  const figures = (rise: number) => ({
-    depth: chord * Math.sin(rise),
-    ...(asksUse && { use: useOfTop(support(Math.sin(rise - chordAngle), Math.cos(rise - chordAngle)), to) }),
-  });
+): ((corner: number, sides: readonly number[]) => number) | undefined => {
+  const asked = to.wishes.asked.filter(({ key }) => key === 'span' || key === 'depth' || key === 'use');
+  if (asked.length === 0) return undefined;
+  const figure = (key: WishKey, rise: number): number => {
+    if (key === 'span') return 2 * chord * Math.cos(rise);
+    if (key === 'depth') return chord * Math.sin(rise);
+    return useOfTop(support(Math.sin(rise - chordAngle), Math.cos(rise - chordAngle)), to);
+  };
   return (corner, sides) => {
-    let missed: Missed = addMisses(undefined, wishes, undefined, figures(corner));
-    sides.forEach((rise, i) => {
-      const span = 2 * chord * Math.cos(rise);
-      missed = addMisses(missed, wishes, i, { ...figures(rise), span, repeats: repeats[i]!, gap });
-    });
-    return missed.reduce((sum, miss) => sum + miss, 0);
+    let sum = 0;
+    for (const one of asked) {
+      let worst = one.key === 'span' ? 0 : missOf(one, figure(one.key, corner));
+      for (const rise of sides) worst = Math.max(worst, missOf(one, figure(one.key, rise)));
+      sum += worst;
+    }
+    return sum;
   };
 };
 

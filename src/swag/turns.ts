@@ -34,7 +34,7 @@ import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.t
 import type { Way } from './setting.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
-import { countsAsked, missedAtRises } from './turns-wished.ts';
+import { countsAsked, missedByCounts, missedByRises } from './turns-wished.ts';
 import {
   clip,
   isWithin,
@@ -114,7 +114,8 @@ const turnsByCrown = (
     // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
     const mayBeat = ({ spread, missed }: Corner, than: Kept | undefined): boolean =>
       !than || settledCost(spreadCost(shape.chord - spread, shape.chord) + missCost([missed])) <= than.cost;
-    for (const repeats of vectors) {
+    for (const { repeats, missed } of inOrderOfMisses(vectors, fixed, asked)) {
+      if (best && missCost([missed]) > best.cost) break;
       const plain = bestOf([repeats], noBulge);
       if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed));
       const first = mayMakeRoom ? bestOf([repeats], anyBulge) : undefined;
@@ -128,6 +129,18 @@ const turnsByCrown = (
     if (roomiest) found.push(roomiest.fit);
   }
   return { fits: found, tried };
+};
+
+/** Counts that are nearest to what is asked of them first. */
+const inOrderOfMisses = (
+  vectors: readonly (readonly number[])[],
+  gap: number,
+  asked: Measuring | undefined,
+): readonly { readonly repeats: readonly number[]; readonly missed: number }[] => {
+  if (!asked) return vectors.map((repeats) => ({ repeats, missed: 0 }));
+  return vectors
+    .map((repeats) => ({ repeats, missed: missedByCounts(repeats, gap, asked) }))
+    .sort((a, b) => a.missed - b.missed);
 };
 
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
@@ -343,13 +356,13 @@ const missesOf = (
 ): ((rise: number) => number) | undefined => {
   if (!asked) return undefined;
   const { chord } = way.shape;
-  const missed = missedAtRises(way.shape, repeats, gap, asked);
+  const always = missedByCounts(repeats, gap, asked);
+  const missed = missedByRises(way.shape, asked);
+  if (!missed) return () => always;
   return (rise) => {
     const offset = offsetAt(chord, rise, field, gap);
-    return missed(
-      rise,
-      repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap)),
-    );
+    const sides = repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap));
+    return always + missed(rise, sides);
   };
 };
 
