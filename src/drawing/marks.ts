@@ -26,7 +26,7 @@ import {
 import type { Facts, Item } from './drawing.ts';
 import { label, labelLines, text } from './label.ts';
 import type { LineRole } from './role.ts';
-import type { Scope, Stretch } from './scope.ts';
+import type { Stretch } from './scope.ts';
 import { showsTear } from './tear.ts';
 
 /** Half the length of a start or stop mark, mm. */
