@@ -1,11 +1,25 @@
 /** What `fit` found, for programs: mm and degrees. */
 
-import type { Plan } from '../plan/index.ts';
-import { changeFor, choicesOf, describeMisfit, designOf, type Miss, type Ranked } from '../swag/index.ts';
+import { type Plan, SIDES } from '../plan/index.ts';
+import {
+  type Answer,
+  askedWords,
+  changeFor,
+  changeOf,
+  choicesOf,
+  describeMisfit,
+  designOf,
+  givenGap,
+  isUnmet,
+  type Miss,
+  type Ranked,
+  toldAnswers,
+} from '../swag/index.ts';
 import { designAsData, outwardReach } from './report-design.ts';
 
 export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object => {
-  const { field, fit, score } = ranked;
+  const { field, fit, score, answers } = ranked;
+  const told = toldAnswers(answers);
   const { template } = fit.way.shape.stitching;
   const { corners, laid, flat, ...choices } = choicesOf(ranked);
   return {
@@ -16,9 +30,27 @@ export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object =>
     ...choices,
     ...(laid === undefined ? {} : { laid }),
     ...(flat === undefined ? {} : { flat }),
-    gap: plan.swag.gap ?? 'auto',
+    gap: givenGap(plan),
+    ...(told.length > 0 && { wishes: told.map((answer) => answerAsData(answer, plan)) }),
     ...designAsData(designOf(field, fit), outwardReach(plan.channels)),
     score: { spread: score.spread, use: score.use, gap: score.gap, cost: score.cost },
+  };
+};
+
+/** How far it is from one thing that the plan asks for; where it does not meet it, what it would meet. */
+const answerAsData = (answer: Answer, plan: Plan): object => {
+  const { style } = plan.marks;
+  const { key, wish, on, least, most, off, meets } = answer;
+  return {
+    of: key,
+    ...(on === undefined ? {} : { on: SIDES[on] }),
+    asked: wish,
+    words: askedWords(answer, style),
+    least,
+    most,
+    off,
+    meets,
+    ...(isUnmet(answer) ? { change: changeOf(answer, style).text } : {}),
   };
 };
 

@@ -1,8 +1,9 @@
 /** What fits a plan, best first; and where nothing does, what comes nearest. */
 
-import { type Problem, ProblemError } from '../document/index.ts';
+import { type Problem, ProblemError, series } from '../document/index.ts';
 import type { Plan } from '../plan/index.ts';
 import {
+  changesFor,
   describeMiss,
   type Miss,
   nearestMisses,
@@ -10,8 +11,12 @@ import {
   type Search,
   searchPlan,
   smallestChange,
+  unmetBy,
+  wayWords,
 } from '../swag/index.ts';
 import type { Part } from './part.ts';
+
+const NOTHING_FITS: Problem = { code: 'nothing-fits', key: 'layout', message: 'nothing fits this layout' };
 
 /** Near misses that are told; the rest are farther off. */
 const NEAREST = 5;
@@ -32,15 +37,29 @@ export const nearestFits = (misses: readonly Miss[], plan: Plan): readonly Miss[
   return [...helped, ...looked.filter((miss) => !helped.includes(miss))].slice(0, NEAREST);
 };
 
+/** Where that is why nothing fits: what comes nearest to what the plan asks of its swags, and why it cannot be had. */
+export const unmetOf = ({ plan, templates, placed }: Pick<Part, 'plan' | 'templates' | 'placed'>) => {
+  const unmet = unmetBy(plan, templates);
+  if (!unmet) return undefined;
+  const { nearest, problem } = unmet;
+  const lines = nearest.slice(0, NEAREST).map((ranked, i): Problem => {
+    const changes = changesFor(ranked, plan.marks.style).map(({ text }) => text);
+    return {
+      code: 'nearest',
+      message: `nearest ${i + 1}: ${wayWords(ranked.fit.way)}`,
+      hint: series(changes),
+    };
+  });
+  return { nearest, problems: [placed(NOTHING_FITS), placed(problem), ...lines] };
+};
+
 /** That nothing fits, and a line for each of the nearest. */
 export const nothingFits = (
   { plan, placed }: Pick<Part, 'plan' | 'placed'>,
   nearest: readonly Miss[],
 ): readonly Problem[] => [
   placed({
-    code: 'nothing-fits',
-    key: 'layout',
-    message: 'nothing fits this layout',
+    ...NOTHING_FITS,
     ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}),
   }),
   ...nearest.map((miss, i) => {

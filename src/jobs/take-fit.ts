@@ -1,14 +1,16 @@
 /**
- * A chosen fit written into its plan, so that the plan gives that design again.
+ * A chosen fit written into its plan, so that the plan gives that design again. What was asked of its swags stays as it
+ * is written beside what was decided; only a wish that the fit does not meet is changed to one that it does.
  *
  * The gap is the one choice that is a length, and rounded it would move every mark. So it is said by a rule
  * where one gives it again, `0` or `auto`, which is found out by searching with the new plan; only where
  * neither does is it written as a length, to GAP_DIGITS.
  */
 
+import { type Change, withValues } from '../document/index.ts';
 import { planSaying } from '../output/plan-file/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
-import { type Fit, type Ranked, searchPlan, seatsOf } from '../swag/index.ts';
+import { changesFor, type Fit, isUnmet, type Ranked, searchPlan, seatsOf, wishWords } from '../swag/index.ts';
 import type { Part } from './part.ts';
 
 /**
@@ -18,22 +20,37 @@ import type { Part } from './part.ts';
 export const takeFit = (
   text: string,
   { plan, templates }: Pick<Part, 'plan' | 'templates'>,
-  ranked: Pick<Ranked, 'field' | 'fit'>,
+  ranked: Pick<Ranked, 'field' | 'fit' | 'answers'>,
   named: (template: string) => string = (template) => template,
 ): string => {
   const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
   const taken = { plan, ranked, template: named(plan.templates[index]!) };
-  let written = text;
-  for (const gap of gapsToSay(plan, ranked.fit)) {
-    written = planSaying(text, taken, gap);
+  const asking = askingWhatItMeets(text, plan, ranked);
+  let written = asking;
+  for (const gap of gapsToSay(plan, ranked)) {
+    written = planSaying(asking, taken, gap);
     if (givesAgain(written, plan, ranked.fit)) break;
   }
   return written;
 };
 
+/** The wishes that the fit does not meet, changed as little as it takes; repeats and gap are said in any case. */
+const askingWhatItMeets = (text: string, plan: Plan, ranked: Pick<Ranked, 'answers'>): string => {
+  const { style } = plan.marks;
+  const own = plan.part ? ['parts', plan.part.name] : [];
+  const changes = changesFor(ranked, style)
+    .filter(({ answer: { key } }) => key !== 'repeats' && key !== 'gap')
+    .map(({ answer, wish }): Change => [[...own, 'swag', answer.key], wishWords(answer, wish, style)]);
+  return withValues(text, changes);
+};
+
 /** In the order in which a person would rather read them; undefined leaves what the plan says. */
-const gapsToSay = (plan: Plan, fit: Fit): readonly (string | number | undefined)[] => {
-  const { gap } = plan.swag;
+const gapsToSay = (
+  plan: Plan,
+  { fit, answers }: Pick<Ranked, 'fit' | 'answers'>,
+): readonly (string | number | undefined)[] => {
+  const isKept = !answers.some((answer) => answer.key === 'gap' && isUnmet(answer));
+  const gap = isKept ? plan.swag.gap : undefined;
   const widest = Math.max(...fit.sides.map((s) => s.seat.gap));
   const step = 10 ** -GAP_DIGITS;
   // Never less than it is: swags that bulge need all of it.

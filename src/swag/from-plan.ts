@@ -13,6 +13,7 @@ import { type Search, searchFits } from './search.ts';
 import { tooLarge } from './search-size.ts';
 import { smallestChange } from './smallest-change.ts';
 import { flatsOf, type Stitching, stitchTemplate } from './stitching.ts';
+import { type Unmet, unmetWishes } from './unmet.ts';
 import { hasSpot, spotNames } from './ways.ts';
 
 export type Designed =
@@ -89,13 +90,23 @@ const unknownPlaces = (
   return problems;
 };
 
+const stitchedOf = (plan: Plan, templates: readonly Template[]): readonly Stitching[] =>
+  templates.flatMap((template) => {
+    const stitched = stitchTemplate(template, plan.foot.clearance);
+    return stitched.ok ? [stitched.stitching] : [];
+  });
+
+/** Of a plan that nothing fits, what comes nearest to what it asks of its swags; undefined where that is not why. */
+export const unmetBy = (plan: Plan, templates: readonly Template[]): Unmet | undefined =>
+  unmetWishes(plan, stitchedOf(plan, templates));
+
 /** The best design that a plan leaves possible. */
 export const designFromPlan = (plan: Plan, templates: readonly Template[]): Designed => {
   const searched = searchPlan(plan, templates);
   if (!searched.ok) return searched;
   const best = searched.search.results[0];
   if (best) return { ok: true, design: designOf(best.field, best.fit) };
-  return { ok: false, problems: nothingFits(plan, searched.search) };
+  return { ok: false, problems: nothingFits(plan, searched.search, stitchedOf(plan, templates)) };
 };
 
 const tooThin = (template: Template, plan: Plan): Problem => ({
@@ -119,8 +130,10 @@ const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | 
   return (changes.find(keepsMotif) ?? changes.find((c) => c.change !== undefined))?.miss;
 };
 
-const nothingFits = (plan: Plan, search: Search): readonly Problem[] => {
+const nothingFits = (plan: Plan, search: Search, stitchings: readonly Stitching[]): readonly Problem[] => {
   if (search.rowMiss) return [describeRowMiss(search.rowMiss, plan)];
+  const unmet = unmetWishes(plan, stitchings);
+  if (unmet) return [unmet.problem];
   const misses = nearestMisses(search.misses);
   const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };

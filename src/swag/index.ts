@@ -1,5 +1,7 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
+export { type Answer, isUnmet, toldAnswers } from './answers.ts';
+export { askedWords, wishWords } from './asked-words.ts';
 export {
   cellArea,
   groundArea,
@@ -47,12 +49,19 @@ export {
   WITHOUT_SWAG,
 } from './fit.ts';
 export { frameSize } from './frame-size.ts';
-export { designFromPlan, searchPlan } from './from-plan.ts';
+export { designFromPlan, searchPlan, unmetBy } from './from-plan.ts';
 export { type GallerySwag, galleryOf } from './gallery.ts';
 export { leastSteps, MOST_WIDER, WIDER } from './layout-changes.ts';
 export { type Mark, type MarkKind, markError, marksOf, type SideMarks } from './marking.ts';
 export type { Misfit } from './misfit.ts';
-export { changeFor, describeMisfit, describeMiss, describeRowMiss, nearestMisses } from './near-miss.ts';
+export {
+  changeFor,
+  describeMisfit,
+  describeMiss,
+  describeRowMiss,
+  nearestMisses,
+  wayWords,
+} from './near-miss.ts';
 export { noWayHint } from './no-way.ts';
 export { outOfReach, pausesOf } from './pausing.ts';
 export { type Placing, placingOf, type Standing } from './placing.ts';
@@ -88,4 +97,5 @@ export {
   twoDigits,
   WASTAGE,
 } from './thread.ts';
+export { askingLess, changeOf, changesFor, type Unmet } from './unmet.ts';
 export { waysOf } from './ways.ts';

@@ -6,6 +6,7 @@ import type { Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
 import type { Miss } from './runs.ts';
 import type { RowMiss } from './search-beyond.ts';
+import type { Way } from './setting.ts';
 import { smallestChange } from './smallest-change.ts';
 
 /** The misses that are off by least, one for each way, nearest first. */
@@ -29,29 +30,30 @@ export const nearestMisses = (misses: readonly Miss[]): readonly Miss[] => {
 
 /** The parts of a problem that tell of a miss: what was tried, how it fails, and what would make it fit. */
 export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'hint'> => {
-  const { shape } = miss.way;
   const { name, next } = miss.run;
   const on = next === undefined || next === name ? '' : ` on the ${name} side`;
   const { repeats } = miss;
   const count = repeats === undefined ? '' : `, ${plural(repeats, next === name ? 'swag' : 'repeat')}${on}`;
-  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}${count}`;
   return {
-    found: `nearest: ${what}: ${describeMisfit(miss.misfit, plan, repeats)}`,
+    found: `nearest: ${wayWords(miss.way)}${count}: ${describeMisfit(miss.misfit, plan, repeats)}`,
     hint: changeFor(miss, plan),
   };
 };
 
 /** That the first row fits, and nothing beyond it on its marks. */
-export const describeRowMiss = ({ way: { shape }, misfit }: RowMiss, plan: Plan): Problem => {
-  const what = `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}`;
+export const describeRowMiss = ({ way, misfit }: RowMiss, plan: Plan): Problem => {
   const turns = plan.layout.kind === 'border' && plan.layout.corners === 'turn';
   return {
     code: 'no-second-row',
     key: 'rows.1',
-    message: `the first row fits, and no second one on its marks; nearest: ${what}: ${describeMisfit(misfit, plan)}`,
+    message: `the first row fits, and no second one on its marks; nearest: ${wayWords(way)}: ${describeMisfit(misfit, plan)}`,
     hint: `try another at, a smaller apart, a template with more sections${turns ? ', corners: meet' : ''}, or leave the second row out`,
   };
 };
+
+/** `Baluster, heel to crown end, inside, heel-first` */
+export const wayWords = ({ shape }: Way): string =>
+  `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}`;
 
 /** `repeats` of it stand on the side. */
 export const describeMisfit = (misfit: Misfit, plan: Plan, repeats = 1): string => {

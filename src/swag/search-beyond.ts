@@ -8,6 +8,7 @@
 
 import type { Path } from '../geometry/index.ts';
 import type { FurtherRow } from '../plan/index.ts';
+import type { Answer } from './answers.ts';
 import type { CorneredField, Field } from './field.ts';
 import { cornerSwag, type Fit } from './fit.ts';
 import { followerOf } from './followed.ts';
@@ -30,6 +31,7 @@ interface Ranked {
   readonly field: Field;
   readonly fit: Fit;
   readonly score: Score;
+  readonly answers: readonly Answer[];
 }
 
 interface BeyondFound {
@@ -217,7 +219,7 @@ const bestBeyond = (first: Ranked, ground: Ground): Ranked | undefined => {
 const withBeyond = (first: Ranked, fit: Fit, { field, beyond, rules: { at }, outward }: Ground): Ranked => {
   const score = scoreOf(raised(fit, at), field, outward);
   return {
-    field,
+    ...first,
     fit: { ...first.fit, beyond: { field: beyond, fit } },
     score: {
       spread: Math.max(first.score.spread, score.spread),

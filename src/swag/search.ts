@@ -4,6 +4,7 @@
  */
 
 import { type FurtherRow, isAbout, type Plan } from '../plan/index.ts';
+import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
@@ -25,6 +26,8 @@ export interface Ranked {
   readonly field: Field;
   readonly fit: Fit;
   readonly score: Score;
+  /** What it answers to each thing that the plan asks for. */
+  readonly answers: readonly Answer[];
 }
 
 export interface Search {
@@ -62,7 +65,9 @@ export const searchFits = (
         tried += found.tried;
         for (const { field, fit } of found.fits) {
           const score = wishedScore(fit, field, outward, wishes);
-          if (score) results.push({ field, fit, score });
+          if (!score) continue;
+          const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
+          results.push({ field, fit, score, answers });
         }
         if (results.length === 0) missed.push(found.misses);
       }

@@ -13,21 +13,25 @@ import { useOf } from './score.ts';
 /** A figure of a side, or of a corner where it has one of its own. */
 type Figures = Readonly<Partial<Record<WishKey, number>>>;
 
-/** What is asked of the swags of a field, measured on sides and corners. */
-export interface Measuring {
-  readonly wishes: Wishes;
+/** Where swags are measured. */
+interface Band {
   readonly field: Field;
   /** mm that outward channels reach beyond the stitching. */
   readonly outward: number;
 }
 
+/** What is asked of the swags of a band. */
+export interface Measuring extends Band {
+  readonly wishes: Wishes;
+}
+
 type Side = Pick<SideFit, 'repeats' | 'seat'>;
 
 /** The share of a band that stitching uses which reaches so far (mm) from its start line. */
-export const useOfTop = (top: number, { field, outward }: Measuring): number =>
+export const useOfTop = (top: number, { field, outward }: Band): number =>
   Math.min(1, useOf(top, field, outward));
 
-const figuresOf = ({ repeats, seat }: Side, to: Measuring): Figures => ({
+const figuresOf = ({ repeats, seat }: Side, to: Band): Figures => ({
   span: seat.span,
   depth: seat.depth,
   use: useOfTop(seat.pose.top, to),
@@ -35,10 +39,28 @@ const figuresOf = ({ repeats, seat }: Side, to: Measuring): Figures => ({
   gap: seat.gap,
 });
 
+/** Of a corner only these are its own: its gaps are those of its sides, and its span is told along two of them. */
+const cornerFigures = (seat: Side['seat'], to: Band): Figures => ({
+  depth: seat.depth,
+  use: useOfTop(seat.pose.top, to),
+});
+
+/** What is measured on every side, by its place, and on the corners. */
+export const figuresOfFit = (
+  fit: Pick<Fit, 'sides' | 'corner'>,
+  to: Band,
+): readonly { readonly i: number | undefined; readonly figures: Figures }[] => {
+  const corner = cornerSwag(fit);
+  return [
+    ...fit.sides.map((side, i) => ({ i, figures: figuresOf(side, to) })),
+    ...(corner ? [{ i: undefined, figures: cornerFigures(corner.seat, to) }] : []),
+  ];
+};
+
 /** How far from each wish the worst of some sides and corners is. */
 export type Missed = readonly number[];
 
-export const addMisses = (
+const addMisses = (
   before: Missed | undefined,
   { asked }: Wishes,
   i: number | undefined,
@@ -50,20 +72,11 @@ export const addMisses = (
   });
 
 /** How far a fit is from each wish. */
-export const missedBy = (fit: Pick<Fit, 'sides' | 'corner'>, to: Measuring): Missed => {
-  let missed: Missed | undefined;
-  fit.sides.forEach((side, i) => {
-    missed = addMisses(missed, to.wishes, i, figuresOf(side, to));
-  });
-  const corner = cornerSwag(fit);
-  if (corner) missed = addMisses(missed, to.wishes, undefined, cornerFigures(corner.seat, to));
-  return missed ?? [];
-};
-
-const cornerFigures = (seat: Side['seat'], to: Measuring): Figures => {
-  const { depth, use } = figuresOf({ repeats: 1, seat }, to);
-  return { depth: depth!, use: use! };
-};
+export const missedBy = (fit: Pick<Fit, 'sides' | 'corner'>, to: Measuring): Missed =>
+  figuresOfFit(fit, to).reduce<Missed>(
+    (missed, { i, figures }) => addMisses(missed, to.wishes, i, figures),
+    [],
+  );
 
 export const missedBySide = (before: Missed | undefined, i: number, side: Side, to: Measuring): Missed =>
   addMisses(before, to.wishes, i, figuresOf(side, to));

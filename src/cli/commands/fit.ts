@@ -2,6 +2,7 @@
 
 import type { Define } from '../define.ts';
 import { addJson, addPaper, addPart, outputName } from '../options.ts';
+import { addWishes } from '../wish-options.ts';
 import type { FitOptions } from './run-fit.ts';
 
 export const defineFit: Define = (command, io) => {
@@ -24,6 +25,7 @@ export const defineFit: Define = (command, io) => {
       outputName,
     )
     .option('--in-place', 'let --take change the plan file itself');
+  addWishes(command);
   addPart(command);
   addPaper(command);
   addJson(command)
@@ -39,5 +41,9 @@ Examples:
   swagwright fit raffle-quilt.yaml
   swagwright fit raffle-quilt.yaml --sheet choices.pdf --most 12
   swagwright fit raffle-quilt.yaml --take 3 -o raffle-quilt-chosen.yaml
+  swagwright fit raffle-quilt.yaml --span "about 10" --use "at least 3/4" --touching
 
-What the plan fixes stays fixed: give it a list of templates and leave swag out to see everything.`;
+What the plan fixes stays fixed: give it a list of templates and leave swag out to see everything.
+A wish is exact (9), a range (8 to 10, at least 8), or about 9: a range must be met, about ranks before anything
+else. What options ask stands in place of what the plan says; auto lifts it. Where nothing meets it all, the nearest
+come, each with the change that it would take, and --take writes that change too.`;

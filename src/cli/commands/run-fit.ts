@@ -2,7 +2,7 @@
 
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { type Problem, ProblemError, quoted } from '../../document/index.ts';
-import { fitsOf, nearestFits, nothingFits } from '../../jobs/fits.ts';
+import { fitsOf, nearestFits, nothingFits, unmetOf } from '../../jobs/fits.ts';
 import type { Made } from '../../jobs/made.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
@@ -19,10 +19,11 @@ import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { ofPart, type PlanFiles, type QuiltFiles, readQuiltFiles } from '../steps.ts';
+import { type WishOptions, withWishes } from '../wish-options.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
-export interface FitOptions extends PaperOptions, PartOptions {
+export interface FitOptions extends PaperOptions, PartOptions, WishOptions {
   readonly json?: boolean;
   readonly most?: string;
   readonly sheet?: string;
@@ -42,12 +43,16 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const take = options.take === undefined ? undefined : readWhole('--take', options.take, 1, 99_999);
   checkOptions(options);
   const quilt = await readQuiltFiles(io, file, options.part);
-  if (quilt.parts.length > 1) return fitParts(io, quilt, most, options);
-  const files = quilt.parts[0]!;
+  if (quilt.parts.length > 1) {
+    const parts = quilt.parts.map((part) => withWishes(part, options, file));
+    return fitParts(io, { ...quilt, parts }, most, options);
+  }
+  const files = withWishes(quilt.parts[0]!, options, file);
   refuseUnknownFills(files);
   const { plan } = files;
-  const { results, misses } = fitsOf(files);
-  if (results.length === 0) return refuse(io, files, misses, options);
+  const found = foundFor(files);
+  const { results, unmet } = found;
+  if (results.length === 0) return refuse(io, files, found, options);
   if (take !== undefined && take > results.length)
     throw wrongValue('--take', 'there are not so many', {
       found: String(take),
@@ -57,12 +62,29 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const taken = take === undefined ? undefined : { ranked: results[take - 1]!, number: take };
   // Nothing is printed before what was asked for is written.
   await writeResults(io, file, files, shown, taken, options);
-  if (options.json)
-    await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, shown, results.length, misses) });
+  if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, found, most) });
   else if (take === undefined) {
     const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
   }
+  // Who takes one of them takes it as it is.
+  if (unmet && take === undefined) throw new ProblemError(unmet);
+};
+
+interface Found {
+  /** Best first; where nothing meets all that is asked, what comes nearest. */
+  readonly results: readonly Ranked[];
+  /** Why nothing meets it, where nothing does. */
+  readonly unmet: readonly Problem[] | undefined;
+  readonly misses: readonly Miss[];
+}
+
+const foundFor = (files: PlanFiles): Found => {
+  const { results, misses } = fitsOf(files);
+  const unmet = results.length > 0 ? undefined : unmetOf(files);
+  return unmet
+    ? { results: unmet.nearest, unmet: unmet.problems, misses: [] }
+    : { results, unmet: undefined, misses };
 };
 
 /** What fits each part, one after another; the parts that nothing fits are told of at the end. */
@@ -76,35 +98,34 @@ const fitParts = async (io: Io, { parts }: QuiltFiles, most: number, options: Fi
   const problems: Problem[] = [];
   for (const files of parts) {
     refuseUnknownFills(files);
-    const { results, misses } = fitsOf(files);
+    const found = foundFor(files);
+    const { results, unmet, misses } = found;
     const { plan, name } = files;
-    if (options.json)
-      data.push({ part: name, ...fitsAsData(files, results.slice(0, most), results.length, misses) });
-    if (results.length === 0)
-      problems.push(
-        ...nothingFits(files, nearestFits(misses, plan)).map((problem) => ofPart(problem, files)),
-      );
-    else if (!options.json)
+    if (options.json) data.push({ part: name, ...fitsAsData(files, found, most) });
+    else if (results.length > 0)
       await io.stdout.write(
         [`${name}:`, ...fitTableLines(results, { most, style: plan.marks.style, width: LINE }), '', ''].join(
           '\n',
         ),
       );
+    const why = results.length > 0 ? (unmet ?? []) : nothingFits(files, nearestFits(misses, plan));
+    problems.push(...why.map((problem) => ofPart(problem, files)));
   }
   if (options.json) await printJson(io, { units: 'mm and degrees', parts: data });
   if (problems.length > 0) throw new ProblemError(problems);
 };
 
-const fitsAsData = (
-  { plan }: PlanFiles,
-  shown: readonly Ranked[],
-  found: number,
-  misses: readonly Miss[],
-): object => ({
-  found,
-  results: shown.map((ranked, i) => fitAsData(ranked, i + 1, plan)),
-  ...(found === 0 && { nearest: nearestFits(misses, plan).map((miss) => missAsData(miss, plan)) }),
-});
+const fitsAsData = ({ plan }: PlanFiles, { results, unmet, misses }: Found, most: number): object => {
+  const shown = results.slice(0, most).map((ranked, i) => fitAsData(ranked, i + 1, plan));
+  if (unmet) return { found: 0, results: [], unmet: unmet.map(wordsOf), nearest: shown };
+  return {
+    found: results.length,
+    results: shown,
+    ...(results.length === 0 && { nearest: nearestFits(misses, plan).map((miss) => missAsData(miss, plan)) }),
+  };
+};
+
+const wordsOf = ({ message, found, hint }: Problem): object => ({ message, found, hint });
 
 const checkOptions = (options: FitOptions): void => {
   const { take, output, inPlace, json, sheet } = options;
@@ -119,15 +140,9 @@ const checkOptions = (options: FitOptions): void => {
   if (output === '-' && sheet === '-') throw wrongValue('--sheet', 'two files cannot both go to stdout');
 };
 
-const refuse = async (
-  io: Io,
-  files: PlanFiles,
-  misses: readonly Miss[],
-  options: FitOptions,
-): Promise<never> => {
-  const nearest = nearestFits(misses, files.plan);
-  if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, [], 0, misses) });
-  throw new ProblemError(nothingFits(files, nearest));
+const refuse = async (io: Io, files: PlanFiles, found: Found, options: FitOptions): Promise<never> => {
+  if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, found, 0) });
+  throw new ProblemError(nothingFits(files, nearestFits(found.misses, files.plan)));
 };
 
 interface Taken {

@@ -1,7 +1,7 @@
 /** The best fits as a table for a terminal: two lines each, what to do and what comes of it. */
 
 import type { LengthStyle } from '../../length/index.ts';
-import { cornerSwag, depthsOf, frameSize, isRound, type Ranked, spansOf } from '../../swag/index.ts';
+import { cornerSwag, depthsOf, frameSize, isRound, isUnmet, type Ranked, spansOf } from '../../swag/index.ts';
 import {
   bareLength as bare,
   depthWords,
@@ -19,6 +19,7 @@ import {
 } from './choice-words.ts';
 import { HOW_RANKED, HOW_RINGS_ARE_RANKED } from './how-ranked.ts';
 import { alignRows, wrapPlain } from './table.ts';
+import { answerWords } from './wish-words.ts';
 
 export interface FitTable {
   /** How many of the results are shown. */
@@ -69,10 +70,18 @@ export const fitTableLines = (
         shown.map((r) => figureRow(r, shown, style, true)),
       ),
   ]);
-  const lines = numbers.map((number, i) => [`${number}  ${top[i]}`, `${indent}  ${below[i]}`]);
+  const lines = numbers.map((number, i) => [
+    `${number}  ${top[i]}`,
+    `${indent}  ${below[i]}`,
+    ...answerLines(shown[i - 1], style, room).map((line) => `${indent}  ${line}`),
+  ]);
   const rule = '-'.repeat(Math.max(...lines.flat().map((line) => line.length)));
   return [...lines[0]!, rule, ...lines.slice(1).flat(), rule, ...notes(results, shown, style, width)];
 };
+
+/** How far a fit is from what was asked, where anything was. */
+const answerLines = (ranked: Ranked | undefined, style: LengthStyle, room: number): readonly string[] =>
+  ranked ? wrapPlain(answerWords(ranked, style).join('; '), room, '  ') : [];
 
 const tableOf = (heads: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
   alignRows(
@@ -166,8 +175,16 @@ const notes = (
   ].flatMap((text) => wrapPlain(text, width));
 };
 
-const countedWords = ({ length }: readonly Ranked[], shown: readonly Ranked[]): string =>
-  shown.length < length ? `The best ${shown.length} of ${length} that fit.` : `All ${length} that fit.`;
+const countedWords = (results: readonly Ranked[], shown: readonly Ranked[]): string => {
+  const { length } = results;
+  if (results[0]?.answers.some(isUnmet))
+    return shown.length < length
+      ? `None meets all that is asked: the nearest ${shown.length} of ${length}.`
+      : 'None meets all that is asked: the nearest.';
+  return shown.length < length
+    ? `The best ${shown.length} of ${length} that fit.`
+    : `All ${length} that fit.`;
+};
 
 const ringNotes = (
   results: readonly Ranked[],
