@@ -67,9 +67,13 @@ export const exactLength = (mm: number, { unit }: LengthStyle): string => {
   if (unit === 'in' && Math.abs(roundLength(mm, INCH_SIXTYFOURTH) - mm) < HUNDREDTH / 2)
     return formatLength(mm, INCH_SIXTYFOURTH);
   const hundredths = Math.round(mm / HUNDREDTH);
-  return unit === 'cm' ? `${shortDecimal(hundredths, 3)} cm` : `${shortDecimal(hundredths, 2)} mm`;
+  // Of something small nobody reads the third decimal of a centimetre: a foot of 1/4 in is 6.35 mm.
+  const isFine = mm < SMALL && hundredths % 10 !== 0;
+  return unit === 'cm' && !isFine ? `${shortDecimal(hundredths, 3)} cm` : `${shortDecimal(hundredths, 2)} mm`;
 };
 const HUNDREDTH = 0.01;
+/** mm */
+const SMALL = 100;
 
 /** In steps. A thousand times what adding up a border's lengths can lose, and far below what anyone can see. */
 const TIE_NOISE = 1e-9;

@@ -136,7 +136,10 @@ describe('formatLength', () => {
 
 test.each([
   [6.35, MM_HALF, '6.35 mm'],
-  [6.35, CM_TENTH, '0.635 cm'],
+  [6.35, CM_TENTH, '6.35 mm'],
+  [6, CM_TENTH, '0.6 cm'],
+  [6.5, CM_TENTH, '0.65 cm'],
+  [1502.45, CM_TENTH, '150.245 cm'],
   [6.35, INCH_SIXTEENTH, '1/4 in'],
   // 17/64 in is 6.746875 mm.
   [6.746875, INCH_SIXTEENTH, '17/64 in'],

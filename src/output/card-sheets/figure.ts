@@ -60,12 +60,18 @@ const LABEL = 3.4;
 const TICK = 3;
 const PAST_END = 4;
 const ROOM = {
-  swag: { above: 8, below: 9, left: 23, right: 23 },
+  swag: { above: 8, below: 9, left: 25, right: 23 },
   corner: { above: 7, below: 4, left: 16, right: 12 },
 } as const;
-/** From the outer seam a corner's stop mark has its name on the right. */
-const roomOf = (kind: Kind, { field }: Design) =>
-  kind === 'corner' && field.from === 'outer' ? { ...ROOM.corner, right: 24 } : ROOM[kind];
+/** A letter is at most so wide, of its height, in words of more than a few. */
+const LETTER = 0.6;
+const BESIDE = 1.5;
+/** From the outer seam a corner's stop mark has its name on the right, and a swag's line always has. */
+const roomOf = (kind: Kind, { field }: Design) => {
+  if (kind === 'corner') return field.from === 'outer' ? { ...ROOM.corner, right: 24 } : ROOM.corner;
+  const name = BESIDE + LETTER * LABEL * seamName(field).length;
+  return { ...ROOM.swag, right: Math.max(ROOM.swag.right, name) };
+};
 
 /** Between start and stop on paper, mm, for both names; and half of one. */
 const ROOM_FOR_NAMES = 46;
@@ -335,7 +341,7 @@ const nameSwag = (page: Page, box: Box): void => {
     .sort((p, q) => q.at.y - p.at.y);
   const ends = levels.map((l) => l.at.x);
   const beside =
-    Math.max(...ends, onFigure({ x: box.maxX, y: 0 }).x, isRoomy ? 0 : stopFoot.x + HALF_NAME) + 1.5;
+    Math.max(...ends, onFigure({ x: box.maxX, y: 0 }).x, isRoomy ? 0 : stopFoot.x + HALF_NAME) + BESIDE;
   let lowest = Number.POSITIVE_INFINITY;
   for (const { text, at } of levels) {
     // Names of lines that lie close together are moved apart, downward.

@@ -4,7 +4,7 @@ import { plural } from '../../document/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type StitchedLength, threadFor } from '../../swag/index.ts';
 import type { Card } from './card.ts';
-import { longLength, threadText } from './thread-words.ts';
+import { addingUp, longLength, threadText } from './thread-words.ts';
 
 export interface StitchedPart {
   readonly plan: Plan;
@@ -20,6 +20,10 @@ export const quiltThreadCard = (title: string, parts: readonly [StitchedPart, ..
     return { name: plan.part?.name ?? plan.title, copies, all: copies * allOf(length) };
   });
   const total = stitched.reduce((sum, { all }) => sum + all, 0);
+  const shares = addingUp(
+    stitched.map(({ all }) => all),
+    units,
+  );
   return {
     title,
     summary: [`All ${plural(parts.length, 'part')} of the quilt together.`],
@@ -30,11 +34,11 @@ export const quiltThreadCard = (title: string, parts: readonly [StitchedPart, ..
         blocks: [
           {
             kind: 'text',
-            text: `${longLength(units)(total)} of stitching in all. Thread, an estimate: ${threadWords(total, units)}.`,
+            text: `${longLength(units)(total)} of stitching in all. Thread, an estimate: ${threadWords(total, units)}; it is rounded for each part by itself.`,
           },
-          ...stitched.map(({ name, copies, all }) => ({
+          ...stitched.map(({ name, copies, all }, i) => ({
             kind: 'point' as const,
-            text: `${name}${copies > 1 ? `, ${copies} times` : ''}: ${longLength(units)(all)} of stitching; ${threadWords(all, units)}`,
+            text: `${name}${copies > 1 ? `, ${copies} times` : ''}: ${longLength(units)(shares[i]!)} of stitching; ${threadWords(all, units)}`,
           })),
         ],
       },

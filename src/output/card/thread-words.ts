@@ -29,7 +29,12 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
     { name: 'channels', all: length.channels },
     { name: 'fills', all: length.fills },
   ].filter((k) => k.all > 0);
-  const parts = kinds.length > 1 ? ` (${kinds.map((k) => `${k.name} ${long(k.all)}`).join(', ')})` : '';
+  const shares = addingUp(
+    kinds.map((k) => k.all),
+    units,
+  );
+  const parts =
+    kinds.length > 1 ? ` (${kinds.map((k, i) => `${k.name} ${long(shares[i]!)}`).join(', ')})` : '';
   const stitches = Math.round(total / stitch.length);
   return [
     {
@@ -66,11 +71,31 @@ const lengthsByName = (repeats: StitchedLength['repeats'], style: LengthStyle): 
   return [...names].map(([text, all]) => `${all.join(' and ')} ${text}`).join(', ');
 };
 
+const longUnit = (units: Units): number => (units === 'in' ? MM_PER_YARD : MM_PER_METRE);
+
 /** Exact lengths of stitching: `18.3 yd`, `16.7 m`. */
 export const longLength =
   (units: Units) =>
   (mm: number): string =>
-    units === 'in' ? `${(mm / MM_PER_YARD).toFixed(1)} yd` : `${(mm / MM_PER_METRE).toFixed(1)} m`;
+    `${(mm / longUnit(units)).toFixed(1)} ${units === 'in' ? 'yd' : 'm'}`;
+
+/**
+ * Lengths (mm) moved to tenths that add up to the tenths of their sum: all are rounded down, and those that lost most
+ * get a tenth back until it does (the method of largest remainders).
+ */
+export const addingUp = (lengths: readonly number[], units: Units): readonly number[] => {
+  const tenth = longUnit(units) / 10;
+  const sum = lengths.reduce((a, b) => a + b, 0);
+  // What is printed of the sum, so that ties are settled as they are there.
+  const all = Math.round(10 * Number((sum / longUnit(units)).toFixed(1)));
+  const whole = lengths.map((mm) => Math.floor(mm / tenth));
+  const missing = all - whole.reduce((a, b) => a + b, 0);
+  const byLoss = lengths
+    .map((mm, i) => ({ i, lost: mm / tenth - whole[i]! }))
+    .sort((a, b) => b.lost - a.lost);
+  const more = new Set(byLoss.slice(0, Math.max(0, missing)).map(({ i }) => i));
+  return whole.map((tenths, i) => (tenths + (more.has(i) ? 1 : 0)) * tenth);
+};
 
 /** About, in two digits: `23 yd`, `21 m`. */
 export const threadText = (mm: number, units: Units): string =>
