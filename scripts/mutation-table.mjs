@@ -466,6 +466,20 @@ export const MUTATIONS = [
     test: 'tests/swag/ranking.test.ts',
   },
   {
+    name: 'a border half filled for one that is full',
+    file: 'src/swag/score.ts',
+    from: 'WEIGHTS.unused.weight * -Math.log2(',
+    to: '0.1 * WEIGHTS.unused.weight * -Math.log2(',
+    test: 'tests/swag/quilters-choice.test.ts',
+  },
+  {
+    name: 'what looks alike shown again and again',
+    file: 'src/swag/alike.ts',
+    from: 'span: 1.5 * SEEN.span',
+    to: 'span: 0.01 * SEEN.span',
+    test: 'tests/swag/alike.test.ts',
+  },
+  {
     name: 'a near miss told by half',
     file: 'src/swag/near-miss.ts',
     from: 'formatLength(told, style) : ',

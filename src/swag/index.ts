@@ -2,6 +2,7 @@
 
 export { type Answer, isUnmet, toldAnswers } from './answers.ts';
 export { askedWords, wishWords } from './asked-words.ts';
+export { type Kind, kindsOf } from './alike.ts';
 export {
   cellArea,
   groundArea,

@@ -9,6 +9,9 @@ const SAME = 1e-3;
 /** Shares of a path's length at which two are compared: two different stretches of lines and arcs do not agree at all. */
 const PROBES = [0.13, 0.37, 0.5, 0.71, 0.89];
 
+/** Points along the halves that have been looked at. */
+export type Probes = Map<Seat, readonly Point[]>;
+
 /** Fits are looked up by the depth of their first side in steps of this (mm): what is the same lies in this step or the next. */
 const STEP = 10 * SAME;
 
@@ -17,7 +20,7 @@ export const withoutRepeats = <R extends { readonly fit: Fit; readonly field: { 
   ranked: readonly R[],
 ): readonly R[] => {
   const known = new Map<string, Map<number, Fit[]>>();
-  const probes = new Map<Seat, readonly Point[]>();
+  const probes: Probes = new Map();
   return ranked.filter(({ fit, field }) => {
     const key = `${field.corners} ${fit.sides.map((s) => s.repeats).join(' ')}`;
     const alike = known.get(key) ?? new Map<number, Fit[]>();
@@ -32,13 +35,13 @@ export const withoutRepeats = <R extends { readonly fit: Fit; readonly field: { 
   });
 };
 
-const isSameLine = (a: Fit, b: Fit, probes: Map<Seat, readonly Point[]>): boolean => {
+const isSameLine = (a: Fit, b: Fit, probes: Probes): boolean => {
   const seats = seatsOf(a);
   const others = seatsOf(b);
   return seats.length === others.length && seats.every((seat, i) => isSameSeat(seat, others[i]!, probes));
 };
 
-const isSameSeat = (a: Seat, b: Seat, probes: Map<Seat, readonly Point[]>): boolean => {
+const isSameSeat = (a: Seat, b: Seat, probes: Probes): boolean => {
   // Nearly all that differ do so here, before anything is built.
   if (Math.abs(a.pose.depth - b.pose.depth) > SAME) return false;
   if (Math.abs(a.pose.halfSpan - b.pose.halfSpan) > SAME) return false;
@@ -46,7 +49,7 @@ const isSameSeat = (a: Seat, b: Seat, probes: Map<Seat, readonly Point[]>): bool
   return probesOf(a, probes).every((p, k) => distance(p, others[k]!) <= SAME);
 };
 
-const probesOf = (seat: Seat, known: Map<Seat, readonly Point[]>): readonly Point[] => {
+export const probesOf = (seat: Seat, known: Probes): readonly Point[] => {
   let points = known.get(seat);
   if (!points) {
     const { path } = seat.shape;

@@ -12,11 +12,11 @@ export interface Weight {
 /** From what counts most to what only decides between like ways. */
 export const WEIGHTS = {
   unused: {
-    weight: 3.5,
+    weight: 4,
     why: 'Each time the swags and their channels reach only half as far across the border: a border is there to be filled, and an eye sees by how many times, not by how many inches, it is not.',
   },
   broken: {
-    weight: 0.8,
+    weight: 1,
     why: 'Swags that touch are one line; with any gap, however small, the thread is tied off at every swag.',
   },
   threadBreak: {
@@ -25,7 +25,7 @@ export const WEIGHTS = {
   },
   gap: { weight: 1, why: 'A gap as wide as a swag: the wider it is, the less the row reads as one.' },
   unlike: {
-    weight: 0.15,
+    weight: 0.18,
     why: 'Depths that differ by a twentieth, or spans by a tenth, are just seen to along a border.',
   },
   lopsided: { weight: 0.3, why: 'Two opposite sides with different counts: they are seen at one glance.' },
@@ -43,7 +43,7 @@ export const WEIGHTS = {
   },
   small: { weight: 1, why: 'Swags of no size against the foot: the needle turns at every inch.' },
   bareCorner: {
-    weight: 0.3,
+    weight: 0.4,
     why: 'A swag across the corner finishes a border; runs that end there leave its square bare.',
   },
   lean: {
@@ -80,7 +80,7 @@ export const WEIGHTS = {
 } as const satisfies Readonly<Record<string, Weight>>;
 
 /** A drape is wider than deep; outside these bounds of depth over span it looks like a ripple or a spike. */
-export const DRAPE = { flattest: 0.12, steepest: 0.6 };
+export const DRAPE = { flattest: 0.12, steepest: 0.58 };
 
 /** A difference of these shares in depth, and in span, is about where an eye sees it along a border. */
 export const SEEN = { depth: 0.05, span: 0.1 };

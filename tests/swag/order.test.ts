@@ -29,7 +29,7 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     -Math.min(...depths) / Math.max(...depths),
     -Math.min(...spans) / Math.max(...spans),
     [0, 1].filter((i) => counts[i] !== counts[i + 2]).length,
-    Math.max(0, Math.max(...ratios) - 0.6),
+    Math.max(0, Math.max(...ratios) - 0.58),
     Math.max(0, 0.12 - Math.min(...ratios)),
     -Math.min(...spans, field.room),
     -Math.min(...spans, 8 * FOOT),

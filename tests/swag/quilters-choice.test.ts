@@ -5,7 +5,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { depthsOf, type Ranked, spansOf } from '../../src/swag/index.ts';
+import { depthsOf, kindsOf, type Ranked, spansOf } from '../../src/swag/index.ts';
 import { planOf, search } from './fit-helpers.ts';
 
 interface Row {
@@ -56,7 +56,7 @@ const BORDERS: readonly Row[] = [
   ),
   row(
     `width: 4, ${sides('36 1/2', '36 1/4', '36 1/2', '36 3/8')}, margin: 1/4`,
-    [5, 5, 5, 5],
+    [4, 4, 4, 4],
     'an eighth of an inch is not seen',
   ),
   row(
@@ -131,8 +131,8 @@ const BORDERS: readonly Row[] = [
   ),
   row(
     `width: 10, ${sides('84', '100', '84', '100 1/4')}, margin: 1/2`,
-    [10, 12, 10, 12],
-    'wider than any template reaches: as deep as drapes go',
+    [8, 10, 8, 10],
+    'wider than any template reaches: drapes, and the corners turn',
   ),
   row(
     `width: 4, ${sides('50', '62', '49 7/8', '62 1/8')}, margin: 1/2, corners: turn`,
@@ -151,7 +151,7 @@ describe('a quilter puts first', () => {
     // They touch, are alike on all sides, have as many on opposite sides, and are drapes.
     expect(score.gap).toBe(0);
     const [depths, spans] = [depthsOf(fit), spansOf(fit)];
-    expect(Math.min(...depths) / Math.max(...depths)).toBeGreaterThan(0.9);
+    expect(Math.min(...depths) / Math.max(...depths)).toBeGreaterThan(0.85);
     expect(Math.min(...spans) / Math.max(...spans)).toBeGreaterThan(0.9);
     expect(fit.sides[0]!.repeats).toBe(fit.sides[2]!.repeats);
     expect(fit.sides[1]!.repeats).toBe(fit.sides[3]!.repeats);
@@ -167,10 +167,13 @@ describe('the first five fill the border', () => {
   test.each(BORDERS)('$border', ({ border }) => {
     const { results } = search(planOf(`layout: { border: { ${border} } }`));
     const touching = results.filter((r) => r.score.gap === 0).map((r) => r.score.use);
-    const five = results.slice(0, 5).map((r) => r.score.use);
-    const [, , median] = five.sort((a, b) => a - b);
     expect(touching.length).toBeGreaterThan(10);
-    expect(median).toBeGreaterThanOrEqual(0.75 * Math.max(...touching));
+    // As they stand in the order, and as they are shown, each for all that looks like it.
+    for (const shown of [results, kindsOf(results).map((kind) => kind.first)]) {
+      const five = shown.slice(0, 5).map((r) => r.score.use);
+      const [, , median] = five.sort((a, b) => a - b);
+      expect(median).toBeGreaterThanOrEqual(0.75 * Math.max(...touching));
+    }
   });
 });
 
