@@ -194,7 +194,7 @@ const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[
         `the last ${spare === 1 ? 'is' : `${spare} are`} not used`,
     );
   if (fills.corner && !cornerSwag(design))
-    said.push('fills.corner: it is not used, because no swag goes across a corner here');
+    said.push('fills.corner: it is not used, because no swag goes round or across a corner here');
   if (fills.between && !design.beyond)
     said.push('fills.between: it is not used, because there is one row of swags');
   return said;

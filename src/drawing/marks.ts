@@ -206,10 +206,13 @@ export const cornerMarks = (
   return halves
     .filter((h) => h.cell === corner.cell)
     .flatMap((h): readonly Item[] => {
-      const tick = polyline([
-        { x: 0, y: near - half },
-        { x: 0, y: near + half },
-      ]);
+      const tick = movePath(
+        polyline([
+          { x: 0, y: near - half },
+          { x: 0, y: near + half },
+        ]),
+        turn(-corner.turned),
+      );
       const row = design.row === 1 ? {} : { row: String(design.row) };
       const facts = { repeat: h.repeat, mark: h.half === 'first' ? 'start' : 'stop', ...row };
       const items: Item[] = [];
@@ -220,6 +223,7 @@ export const cornerMarks = (
           role: h.half === 'first' ? 'startMark' : 'stopMark',
           facts,
         });
+      if (h.half === 'first' && corner.kind === 'across') items.push(...chordItems(h));
       if (h.half === 'first' && !design.beyond) {
         // The corner's name stands where its crown is, just beyond it on the mitre.
         const crown = move(h.motion, corner.cell.crown);
@@ -232,6 +236,19 @@ export const cornerMarks = (
       }
       return items;
     });
+};
+
+/** Across a corner the swag stands on a line from start to stop mark, and its template's guide line lies along that. */
+const chordItems = ({ cell, motion, repeat }: Placed): readonly Item[] => {
+  const { guide } = placingOf(cell);
+  return [0, ...(guide === undefined ? [] : [guide])].map((y): Item => {
+    const path = polyline([
+      { x: 0, y },
+      { x: 2 * cell.crown.x, y },
+    ]);
+    const mark = y === 0 ? 'chord' : 'guide';
+    return { kind: 'path', path: movePath(path, motion), role: 'guideLine', facts: { repeat, mark } };
+  });
 };
 
 /** Four square corners do not close round sides that differ: the drawing shows where it stands open for that. */

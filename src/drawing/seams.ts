@@ -42,7 +42,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
     if (to >= run.drawn) items.push(across(run.drawn));
   }
   // Each mitre is drawn with the side that ends there; a corner's own picture shows both sides.
-  if ((field.corners === 'turn' || field.corners === 'meet') && to >= run.drawn) {
+  if (field.corners !== 'none' && field.corners !== 'open' && to >= run.drawn) {
     const onMitre = (level: number) => at(level, run.drawn + lean * (level - field.marksAt));
     items.push({
       kind: 'path',

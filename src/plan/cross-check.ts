@@ -20,7 +20,7 @@ import {
 import { LEAST_ROOM, LIMITS } from './limits.ts';
 import { type Found, madeSo } from './made-so.ts';
 import { measuredSides } from './measured-sides.ts';
-import { type Border, type Plan, SIDES } from './plan.ts';
+import { type Border, cornersFrom, type Plan, SIDES } from './plan.ts';
 import { rowsBeyond } from './rows.ts';
 
 /** Where a key of a design stands in the file. */
@@ -36,6 +36,7 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
     ...inside(plan, style),
     ...ends(plan, style),
     ...opposite(plan, say),
+    ...corners(plan),
     ...frame(plan, style),
     ...swag(plan),
     ...rowsBeyond(plan, style),
@@ -192,6 +193,20 @@ const ends = ({ layout }: Plan, style: LengthStyle): Found[] => {
       message: `both ends together leave no room for swags in a length of ${formatLength(layout.length, style)}`,
       found,
       expected: `at most ${most}`,
+    },
+  ];
+};
+
+const corners = ({ layout }: Plan): Found[] => {
+  if (layout.kind !== 'border' || layout.corners !== 'across' || layout.from === 'outer') return [];
+  return [
+    {
+      path: ['layout', layout.round === 'block' ? 'frame' : 'border', 'corners'],
+      message:
+        'a swag stands across a corner only where it leaves the outer seam: from the inner one there is no cloth between its ends',
+      found: 'across, from the inner seam',
+      expected: cornersFrom(layout.from).join(', '),
+      hint: 'write from: outer, or corners: turn',
     },
   ];
 };

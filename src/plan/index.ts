@@ -9,6 +9,7 @@ export {
   type Border,
   type Channels,
   type CornerTreatment,
+  cornersFrom,
   type Fill,
   type Frame,
   type FurtherRow,

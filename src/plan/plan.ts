@@ -99,7 +99,12 @@ export interface Frame {
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type Side = (typeof SIDES)[number];
 export type Seam = 'inner' | 'outer';
-export type CornerTreatment = 'turn' | 'meet' | 'open';
+export type CornerTreatment = 'turn' | 'across' | 'meet' | 'open';
+
+/** What there is to do at a corner: a swag that stands across it leaves the outer seam, and no other. */
+export const cornersFrom = (from: Seam): readonly CornerTreatment[] =>
+  from === 'outer' ? ['turn', 'across', 'meet', 'open'] : ['turn', 'meet', 'open'];
+
 export type SettingName = 'crown-on-centre' | 'alignment-line' | 'flat-on-guide';
 
 /** A place on a template's edge, as a plan names it; which place that is depends on the template. */

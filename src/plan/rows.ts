@@ -18,6 +18,13 @@ export const rowsBeyond = ({ rows, layout }: Plan, style: LengthStyle): readonly
         },
       ];
     const found = madeSo(swag, [...own, 'swag']);
+    if (layout.kind === 'border' && layout.corners === 'across')
+      found.push({
+        path: own,
+        message: 'a second row goes round a corner, and not across it',
+        found: 'corners: across',
+        expected: 'corners: turn, meet or open',
+      });
     if (at > 0 && at < apart) {
       const [is, least] = lengthsApart(at, apart, style);
       found.push({

@@ -4,17 +4,21 @@
  *
  * A cell ends at its join, halfway to its neighbour. Where the runs of a border meet at the corners without a
  * swag across them, the first and last repeats end at the mitre instead: seen from the inner seam it leans away
- * from them, and they reach out into the corner; from the outer seam it leans over them, and cuts them.
+ * from them, and they reach out into the corner; from the outer seam it leans over them, and cuts them. So does
+ * the line that parts them from a swag that stands across the corner, and beyond its point again the mitre.
  *
  * Where there is a gap, the lines square to the start line through start and stop part the swag from the ground.
  */
 
 import {
   closedPath,
+  compose,
   cross,
   distance,
   intersectRegions,
   line,
+  type Motion,
+  mirror,
   move,
   movePath,
   ORIGIN,
@@ -31,41 +35,80 @@ import {
   shift,
   subtract,
 } from '../geometry/index.ts';
+import { partedAt } from './beside.ts';
 import { cellLines, joinOf } from './cell-lines.ts';
 import { type Cell, centreMirror, type Design, type Placed } from './design.ts';
 import type { Field } from './field.ts';
+import { cornerSwag } from './fit.ts';
 
-export interface MirrorLine {
+interface MirrorLine {
   readonly at: Point;
   /** To the start line, radians. */
   readonly angle: number;
 }
 
-/** Where runs meet at their corners, the first and the last repeat end at a mitre. */
+/**
+ * Where runs meet at their corners, or at a swag that stands across, their ends lean: how many repeats lie between a
+ * cell and the end that it comes to, at its own start and at the far end of its other half; undefined for none.
+ */
 export interface MitredEnds {
-  readonly own: boolean;
-  readonly other: boolean;
+  readonly own: number | undefined;
+  readonly other: number | undefined;
 }
 
-export const NO_MITRES: MitredEnds = { own: false, other: false };
+export const NO_MITRES: MitredEnds = { own: undefined, other: undefined };
 
-/** Where the runs of a border meet at its corners, a side's outermost halves end at a mitre. */
-export const mitredEnds = (half: Placed, { field, sides }: Design): MitredEnds => {
+/**
+ * Which ends of its side a half's cell comes to: a mitre, or the line beside a swag across the corner. Leaning away they
+ * are the outermost halves' own; leaning over the side they come to all cells that they reach below the far level.
+ */
+export const mitredEnds = (half: Placed, design: Design): MitredEnds => {
+  const { field, sides } = design;
   const side = sides.find((s) => s.run.name === half.side);
-  if (field.corners !== 'meet' || !side) return NO_MITRES;
-  const first = half.repeat === `${half.side} 1`;
-  const last = half.repeat === `${half.side} ${side.fit.repeats}`;
+  if ((field.corners !== 'meet' && field.corners !== 'across') || !side) return NO_MITRES;
+  const before = Number(half.repeat.slice(half.side.length + 1)) - 1;
+  const reach = field.from === 'inner' ? 0 : reachOver(half.cell, design);
+  const { span, gap } = half.cell.seat;
+  const comesTo = (between: number): number | undefined =>
+    between === 0 || between * (span + gap) < reach ? between : undefined;
+  const [first, last] = [comesTo(before), comesTo(side.fit.repeats - 1 - before)];
   return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
 };
+
+/** How far along a side (mm from its outermost join) the lines that lean over it come below the far level. */
+const reachOver = (cell: Cell, design: Design): number =>
+  Math.max(
+    ...endLines(cell, design, 0).map(
+      ({ at, angle }) => at.x - cell.join + design.field.far / Math.tan(angle),
+    ),
+  );
 
 /** A run without corners ends square. */
 const mitreAngle = (field: Field): number => (field.corners === 'none' ? Math.PI / 2 : field.mitre);
 
-/** The mitre at a cell's own start, where runs meet. */
-export const mitreOf = (cell: Cell, { field }: Design): MirrorLine => ({
-  at: { x: cell.join, y: field.marksAt },
-  angle: Math.PI - mitreAngle(field),
-});
+/**
+ * The mitre at the end of a cell's side, where runs meet; where a swag stands across, the line beside it and the mitre
+ * beyond. So many repeats lie `between` the cell and the end.
+ */
+const endLines = (cell: Cell, design: Design, between: number): readonly MirrorLine[] => {
+  const { field } = design;
+  const back = between * (cell.seat.span + cell.seat.gap);
+  const join = { x: cell.join - back, y: field.marksAt };
+  const mitre = Math.PI - mitreAngle(field);
+  const corner = cornerSwag(design);
+  if (corner?.kind !== 'across') return [{ at: join, angle: mitre }];
+  const away = corner.fit.toCorner - 2 * cell.join;
+  return [
+    { at: join, angle: partedAt(field) ?? mitre },
+    { at: { x: -away - back, y: 0 }, angle: mitre },
+  ];
+};
+
+/** From the frame of the next side's first half over a mitre to that of the cell whose own start is there. */
+export const overMitre = (cell: Cell, next: Cell, design: Design): Motion => {
+  const [{ at, angle }] = endLines(cell, design, 0) as [MirrorLine];
+  return compose(mirror(at, angle), shift(cell.join - next.join, 0));
+};
 
 /** The whole swag, in the frame of its first half: the half and its mirror image. */
 export const wholeSwag = (cell: Cell): Path => {
@@ -85,18 +128,20 @@ export const swagArea = (cell: Cell, design: Design): Region => {
   ]);
 };
 
-/** What a cell holds: from the join or the mitre to the centre mirror, from the near level to the far margin. */
+/**
+ * What a cell holds: from the join or the mitre to the centre mirror, from the near level to the far margin. `joinAt` is
+ * where it ends before its start (mm), where that is not its own nearest join.
+ */
 export const cellArea = (
   cell: Cell,
   design: Design,
   ends: MitredEnds = NO_MITRES,
-  mirror?: MirrorLine,
+  joinAt?: number,
 ): Region => {
-  const { join, middle, along, near, far } = cellLines(cell, design);
-  const from = (level: number): Point => (mirror ? { x: mirror.at.x, y: level } : join(level));
+  const { join, middle, along, near, far } = cellLines(cell, design, joinAt);
   const mitred = leansAway(design, ends.own);
-  const begin = mitred ? onMitre(from(design.field.marksAt), design, near) : from(near);
-  const end = mitred ? mitredEnd(from(near), design) : from(far);
+  const begin = mitred ? onMitre(join(design.field.marksAt), design, near) : join(near);
+  const end = mitred ? mitredEnd(join(near), design) : join(far);
   const outline = [
     ...along([begin, middle(near)], 'forward'),
     line(middle(near), middle(far)),
@@ -152,13 +197,12 @@ const boundsAt = (
 } => {
   const { join, farJoin } = cellLines(cell, design);
   const { marksAt } = design.field;
-  const at = (mitred: boolean): Point =>
-    leansAway(design, mitred) ? onMitre(join(marksAt), design, level) : join(level);
+  const onLean = (): Point => onMitre(join(marksAt), design, level);
   const isApart = joinOf(cell, design) < 0;
-  const leans = (mitred: boolean): boolean => leansAway(design, mitred) && level !== marksAt;
+  const leans = (end: number | undefined): boolean => leansAway(design, end) && level !== marksAt;
   return {
-    first: at(ends.own),
-    last: leansAway(design, ends.other) ? move(centreMirror(cell), at(true)) : farJoin(level),
+    first: leansAway(design, ends.own) ? onLean() : join(level),
+    last: leansAway(design, ends.other) ? move(centreMirror(cell), onLean()) : farJoin(level),
     apart: { own: isApart || leans(ends.own), other: isApart || leans(ends.other) },
   };
 };
@@ -230,9 +274,10 @@ export const cellSides = (
 };
 
 /** Seen from the inner seam a mitre leans away from its cell, from the outer one over it. */
-const leansAway = ({ field }: Design, mitred: boolean): boolean => mitred && field.from === 'inner';
+const leansAway = ({ field }: Design, end: number | undefined): boolean =>
+  end !== undefined && field.from === 'inner';
 const leansOver = ({ field }: Design, ends: MitredEnds): boolean =>
-  field.from === 'outer' && (ends.own || ends.other);
+  field.from === 'outer' && (ends.own !== undefined || ends.other !== undefined);
 
 /** The place at a level of a mitre that leans away from its cell, and passes it at a point. */
 const onMitre = ({ x, y }: Point, { field }: Design, level: number): Point => ({
@@ -246,17 +291,21 @@ const mitredEnd = ({ x }: Point, design: Design): Point =>
 
 /** What mitres that lean over a cell leave of a convex polygon. */
 const withinMitres = (outline: readonly Piece[], cell: Cell, design: Design, ends: MitredEnds): Region => {
-  const polygon = outline.map((p) => p.from);
-  const { at, angle } = mitreOf(cell, design);
-  const along = polar(angle);
-  const beside = (p: Point): number => cross(subtract(p, at), along);
-  const own = ends.own ? cutPolygon(polygon, beside) : polygon;
-  const both = ends.other ? cutPolygon(own, (p) => beside(move(centreMirror(cell), p))) : own;
-  return outlined(linesThrough(both));
+  let polygon = outline.map((p) => p.from);
+  const over = centreMirror(cell);
+  const cut = (between: number | undefined, seen: (p: Point) => Point): void => {
+    for (const { at, angle } of between === undefined ? [] : endLines(cell, design, between)) {
+      const along = polar(angle);
+      polygon = cutPolygon(polygon, (p) => cross(subtract(seen(p), at), along));
+    }
+  };
+  cut(ends.own, (p) => p);
+  cut(ends.other, (p) => move(over, p));
+  return outlined(linesThrough(polygon));
 };
 
 /** The part of a convex polygon on which a linear measure is not negative (Sutherland and Hodgman, 1974). */
-const cutPolygon = (polygon: readonly Point[], measure: (p: Point) => number): readonly Point[] =>
+const cutPolygon = (polygon: readonly Point[], measure: (p: Point) => number): Point[] =>
   polygon.flatMap((p, i) => {
     const before = polygon.at(i - 1)!;
     const [a, b] = [measure(before), measure(p)];

@@ -15,6 +15,7 @@ import {
   type Point,
   polar,
   subtract,
+  turn,
 } from '../geometry/index.ts';
 import { type Cell, centreMirror, type Design } from './design.ts';
 import { cornerSwag } from './fit.ts';
@@ -35,14 +36,21 @@ export interface CellLines {
   readonly far: number;
 }
 
-export const cellLines = (cell: Cell, design: Design): CellLines => {
+/** `join` is where the cell ends beyond its start (mm), where it is not the nearest that it ends at. */
+export const cellLines = (cell: Cell, design: Design, join = joinOf(cell, design)): CellLines => {
   const circle = circlingOf(cell.centre, cell.crown);
-  return circle ? roundLines(cell, design, circle) : straightLines(cell, design);
+  if (circle) return roundLines(cell, design, circle);
+  return isAcross(cell, design) ? acrossLines(cell, design, join) : straightLines(cell, design, join);
 };
 
-const straightLines = (cell: Cell, design: Design): CellLines => {
+/** Whether it is the cell of a swag that stands across a corner. */
+export const isAcross = (cell: Cell, design: Design): boolean => {
+  const corner = cornerSwag(design);
+  return corner?.kind === 'across' && corner.cell === cell;
+};
+
+const straightLines = (cell: Cell, design: Design, join: number): CellLines => {
   const over = centreMirror(cell);
-  const join = joinOf(cell, design);
   const { x, y } = cell.crown;
   return {
     join: (level) => ({ x: join, y: level }),
@@ -62,6 +70,39 @@ const straightLines = (cell: Cell, design: Design): CellLines => {
  */
 export const joinOf = (cell: Cell, design: Design): number =>
   cell === cornerSwag(design)?.cell ? -Math.min(...design.sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
+
+/**
+ * Across a corner levels are still the side's: they are turned from the swag's own start line, down to the corner of the
+ * two start lines. Beyond its start the cell ends at the line that parts it from the side's last swag (beside.ts). It
+ * comes to a point on the mitre where that line does; beyond are the two sides.
+ */
+const acrossLines = (cell: Cell, { field, corner }: Design, join: number): CellLines => {
+  const over = centreMirror(cell);
+  const turned = corner.kind === 'across' ? corner.turned : 0;
+  const side = turn(-turned);
+  const sideLine = (at: Point): Point => move(side, at);
+  // Seen from its own side the line leans back by half of what the chord is turned.
+  const lean = Math.tan(turned / 2);
+  const { x } = cell.crown;
+  const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  return {
+    join: (level) => sideLine({ x: join - lean * level, y: level }),
+    farJoin: (level) => move(over, sideLine({ x: join - lean * level, y: level })),
+    middle: (level) => ({ x, y: (level - x * s) / c }),
+    start: (level) => sideLine({ x: 0, y: level }),
+    stop: (level) => move(over, sideLine({ x: 0, y: level })),
+    along: (points) => points.slice(1).map((p, i) => line(points[i]!, p)),
+    near: field.near,
+    far: Math.min(field.far, apexOf(x, join, turned)),
+  };
+};
+
+/** The level at which the lines beside a swag across a corner meet on the mitre, `half` mm from its start along its chord. */
+const apexOf = (half: number, join: number, turned: number): number => {
+  const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  // On the mitre x is `half`; a place on the line, at a level, has x = (join − lean·level)·c + level·s.
+  return (half - join * c) / (s - Math.tan(turned / 2) * c);
+};
 
 const roundLines = (cell: Cell, { field }: Design, { centre, startRadius, sense }: Circling): CellLines => {
   const over = centreMirror(cell);

@@ -17,6 +17,7 @@
 import {
   compose,
   containsPoint,
+  type Motion,
   mirror,
   movePath,
   nearnessOf,
@@ -29,17 +30,16 @@ import {
   pathStart,
   pointAlong,
   reversePath,
-  shift,
+  turn,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import {
   cellArea,
   cellSides,
-  type MirrorLine,
   type MitredEnds,
   mitredEnds,
-  mitreOf,
   NO_MITRES,
+  overMitre,
   SPECK,
   swagArea,
   wholeSwag,
@@ -70,12 +70,13 @@ export interface Surroundings {
   readonly ends: MitredEnds;
 }
 
-/** The half beyond, and the line in which it is mirrored from its own cell: a join, or a corner's mitre. */
+/** The half beyond. */
 interface Neighbour {
   readonly cell: Cell;
-  readonly line: MirrorLine;
-  /** mm by which it is moved along the start line first, where its own join lies elsewhere than the line. */
-  readonly moved: number;
+  /** From its own cell's frame to that of the cell whose neighbour it is. */
+  readonly motion: Motion;
+  /** Where the two are parted, mm along that cell's start line. */
+  readonly join: number;
 }
 
 /** Of a plan's channels those that are a row's own: outward ones lie beyond the last row, inward ones within the first. */
@@ -97,7 +98,7 @@ export const channelsOf = (
 ): readonly Channel[] => {
   const channels = ownChannels(design, wanted);
   if (channels.outward.length + channels.inward.length === 0) return [];
-  const area = cellArea(cell, design, ends, neighbour?.line);
+  const area = cellArea(cell, design, ends, neighbour?.join);
   const inside = swagArea(cell, design);
   const swag = wholeSwag(cell);
   const stitching = neighbour ? withNeighbour(swag, neighbour) : [swag];
@@ -129,8 +130,8 @@ export const channelsOf = (
 const middleOf = (path: Path): Point => pointAlong(path, pathLength(path) / 2)!;
 
 /** A swag and the half beyond its start, as one path where they touch. */
-const withNeighbour = (swag: Path, { cell, line: { at, angle }, moved }: Neighbour): readonly Path[] => {
-  const half = reversePath(movePath(cell.path, compose(mirror(at, angle), shift(moved, 0))));
+const withNeighbour = (swag: Path, { cell, motion }: Neighbour): readonly Path[] => {
+  const half = reversePath(movePath(cell.path, motion));
   const start = pathStart(swag)!;
   const end = pathEnd(half)!;
   return Math.hypot(end.x - start.x, end.y - start.y) > SPECK
@@ -157,7 +158,7 @@ export const rowChannels = (
     const around = surroundingsOf(half, design);
     const { neighbour, ends } = around;
     const cells = [half.cell, neighbour?.cell].map((cell) => (cell ? design.cells.indexOf(cell) : -1));
-    const key = [...cells, neighbour?.line.at.x, ends.own, ends.other].join(' ');
+    const key = [...cells, neighbour?.join, ends.own, ends.other].join(' ');
     const found = known.get(key) ?? channelsOf(half.cell, design, channels, around);
     known.set(key, found);
     return [half, found];
@@ -173,16 +174,26 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   const ends = mitredEnds(half, design);
   if (!side) return { ends };
   const { gap } = side.fit.seat;
-  const join: MirrorLine = { at: { x: -gap / 2, y: 0 }, angle: Math.PI / 2 };
   const isFirst = half.half === 'first';
   const isLast = half.repeat === `${half.side} ${isFirst ? 1 : side.fit.repeats}`;
-  if (corner && half.cell === corner.cell)
-    return { neighbour: { cell: side.cell, line: join, moved: 0 }, ends };
-  if (corner && isLast) return { neighbour: { cell: corner.cell, line: join, moved: 0 }, ends };
+  if (corner && (half.cell === corner.cell || isLast)) {
+    const isSide = half.cell !== corner.cell;
+    const motion = besideCorner(gap, corner.turned, isSide);
+    return { neighbour: { cell: isSide ? corner.cell : side.cell, motion, join: -gap / 2 }, ends };
+  }
   const next = sides.find(({ run }) => (isFirst ? run.next === half.side : run.name === side.run.next));
-  if (!ends.own || !next) return { ends };
-  const moved = half.cell.join - next.cell.join;
-  return { neighbour: { cell: next.cell, line: mitreOf(half.cell, design), moved }, ends };
+  if (ends.own !== 0 || !next) return { ends };
+  const motion = overMitre(half.cell, next.cell, design);
+  return { neighbour: { cell: next.cell, motion, join: half.cell.join }, ends };
+};
+
+/**
+ * How a half lies that starts a gap (mm) before another where one ends a side and one goes over its corner: mirrored in
+ * their join, and turned as far as the corner's own start line is (radians). Seen from the side's half, or from the corner's.
+ */
+const besideCorner = (gap: number, turned: number, fromSide: boolean): Motion => {
+  const join = mirror({ x: -gap / 2, y: 0 }, Math.PI / 2);
+  return fromSide ? compose(join, turn(turned)) : compose(turn(-turned), join);
 };
 
 /** Shorter scraps of a channel (mm) are no line to stitch, only where it touches its own boundary. */

@@ -1,21 +1,50 @@
-/** One half of a swag that turns a corner: its crown on the mitre, its other half on the next side. */
+/** One half of a swag over a corner: its crown on the mitre, its other half on the next side. */
 
+import { gapBefore, linesBeside } from './beside.ts';
 import type { CorneredField, Field } from './field.ts';
-import type { SideFit } from './fit.ts';
+import type { CornerFit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { bodyOf, leastNeck, neckOf } from './neck.ts';
-import { type Pose, pastMirror } from './pose.ts';
-import { gapFor, type Seat, type SeatRules, straightSeat } from './seat.ts';
+import { bulgeAt, type Pose, pastMirror, reachAt } from './pose.ts';
+import { type Seat, type SeatRules, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
 
-/** −1 where a corner swag's depth brings its start nearer to the corner, 1 where farther off. */
-export const depthSign = (field: Field): number => (field.from === 'inner' ? -1 : 1);
+/** How a corner's half swag lies to the side that it ends. */
+export interface Lay {
+  readonly kind: CornerFit['kind'];
+  /** Its start mark lies so many half spans and depths from the start line's corner. */
+  readonly ofSpan: number;
+  readonly ofDepth: number;
+  /** Its own start line is turned back from the side's by this angle (radians), so that its depth leads away from the corner. */
+  readonly turned: number;
+  /** The mitre's angle to its own start line, radians. */
+  readonly mirror: number;
+}
+
+/** −1 where the depth of a corner swag that keeps to both sides brings its start nearer to the corner, 1 where farther off. */
+export const depthSign = ({ from }: Pick<Field, 'from'>): number => (from === 'inner' ? -1 : 1);
+
+/**
+ * Turning a corner, each half keeps to its own side, and from the inner seam its depth brings the start nearer to the
+ * corner. Across it, the swag stands on its chord as on a side: both ends as far from the corner, the chord square to
+ * the mitre.
+ */
+export const layOf = ({ corners, from, mitre }: CorneredField): Lay => {
+  if (corners !== 'across')
+    return { kind: 'turn', ofSpan: 1, ofDepth: depthSign({ from }), turned: 0, mirror: mitre };
+  // Half the angle between the two start lines.
+  const half = Math.PI - mitre;
+  const upright = Math.PI / 2;
+  return { kind: 'across', ofSpan: 1 / Math.sin(half), ofDepth: 0, turned: upright - half, mirror: upright };
+};
 
 /** mm from the start line's corner to a corner swag's start mark; negative where that lies beyond the corner. */
-export const toCornerOf = (field: Field, { halfSpan, depth }: Pick<Pose, 'halfSpan' | 'depth'>): number =>
-  halfSpan + depthSign(field) * depth;
+export const toCornerOf = (field: CorneredField, pose: Pick<Pose, 'halfSpan' | 'depth'>): number => {
+  const { ofSpan, ofDepth } = layOf(field);
+  return ofSpan * pose.halfSpan + ofDepth * pose.depth;
+};
 
-/** Whether a half swag may turn a corner: between its join and the mitre, within the margins, its two halves apart. */
+/** Whether a half swag may lie over a corner: between its join and the mitre, within the margins, its two halves apart. */
 export const checkCorner = (
   way: Way,
   pose: Pose,
@@ -24,19 +53,28 @@ export const checkCorner = (
   rules: SeatRules,
 ): Result<Seat> => {
   const { shape } = way;
-  const wanted = gapFor(pose, rules.gap);
-  if (wanted > gap + FIT_NOISE) return misses({ kind: 'bulges', by: wanted - gap, bulge: pose.bulge });
+  const { kind, mirror, turned } = layOf(field);
+  const rise = pose.tilt + shape.chordAngle;
+  for (const line of linesBeside(field)) {
+    const wanted = gapBefore(line, shape, rise, rules.gap);
+    if (wanted > gap + FIT_NOISE)
+      return misses({ kind: 'bulges', by: wanted - gap, bulge: bulgeAt(shape, rise, line) });
+  }
   if (!(pose.depth > FIT_NOISE)) return misses({ kind: 'dips', by: Math.max(FIT_NOISE, -pose.depth) });
   if (pose.dip > FIT_NOISE) return misses({ kind: 'dips', by: pose.dip });
   const toCorner = toCornerOf(field, pose);
   if (toCorner < -FIT_NOISE) return misses({ kind: 'beyond-corner', by: -toCorner });
-  const past = pastMirror(shape, pose, field.mitre);
+  const past = pastMirror(shape, pose, mirror);
   if (past > FIT_NOISE) return misses({ kind: 'past-centre', by: past });
-  if (pose.top > rules.room + FIT_NOISE) return misses({ kind: 'too-deep', by: pose.top - rules.room });
-  const neck = neckOf(bodyOf(shape), pose, field.mitre);
+  const top = reachAt(shape, rise, turned);
+  if (top > rules.room + FIT_NOISE) return misses({ kind: 'too-deep', by: top - rules.room });
+  const seated = straightSeat(way, shape, pose, gap, mirror);
+  // Between upright mirrors two halves are as far apart as on a side.
+  if (kind === 'across') return fits(seated);
+  const neck = neckOf(bodyOf(shape), pose, mirror);
   const least = leastNeck(shape);
   if (!(neck >= least - FIT_NOISE)) return misses({ kind: 'narrow-neck', by: least - neck, neck });
-  return fits(straightSeat(way, shape, pose, gap, field.mitre));
+  return fits(seated);
 };
 
 /**
@@ -44,8 +82,13 @@ export const checkCorner = (
  * from the outer seam do they lean towards each other: each begins `toCorner` from the corner, and what reaches
  * no deeper than that keeps clear of the other.
  */
-export const overNeighbour = (sides: readonly SideFit[], toCorner: number, { from }: Field): number =>
-  from === 'inner'
+export const overNeighbour = (
+  sides: readonly SideFit[],
+  toCorner: number,
+  { from, corners }: Pick<Field, 'from' | 'corners'>,
+): number =>
+  // A swag across the corner stands between them.
+  from === 'inner' || corners === 'across'
     ? 0
     : Math.max(
         ...sides.map((side, i) => {

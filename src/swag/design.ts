@@ -24,7 +24,8 @@ import {
   shift,
   turn,
 } from '../geometry/index.ts';
-import type { Field } from './field.ts';
+import { layOf } from './corner.ts';
+import type { CorneredField, Field } from './field.ts';
 import { type CornerFit, cornerSwag, type Fit, type SideFit, WITHOUT_SWAG, type WithoutSwag } from './fit.ts';
 import { frameAt, type Run, reachAlong } from './run.ts';
 import { crownOf, laidPath, type Seat } from './seat.ts';
@@ -78,6 +79,8 @@ export interface LaidCorner {
   readonly kind: CornerFit['kind'];
   readonly fit: CornerFit;
   readonly cell: Cell;
+  /** How far (radians) its start line is turned back from the side's. */
+  readonly turned: number;
 }
 
 export interface Design {
@@ -117,12 +120,19 @@ export const designOf = (field: Field, fit: Fit, alone?: string, row = 1): Desig
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
     };
   });
-  const corner = swag && { kind: swag.kind, fit: swag, cell: cellOf(named('corner'), swag.seat) };
+  const corner = swag && field.corners !== 'none' ? laidCorner(named('corner'), field, swag) : undefined;
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
   const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
   const beyond = fit.beyond && designOf(fit.beyond.field, fit.beyond.fit, alone, row + 1);
   return { field, fit, cells, sides, corner: corner ?? WITHOUT_SWAG, halves, row, beyond };
 };
+
+const laidCorner = (name: string, field: CorneredField, fit: CornerFit): LaidCorner => ({
+  kind: fit.kind,
+  fit,
+  cell: cellOf(name, fit.seat),
+  turned: layOf(field).turned,
+});
 
 const cellOf = (name: string, seat: Seat): Cell => ({
   name,
@@ -188,12 +198,14 @@ export const repeatMarks = (
 /** Each corner's first half ends the side on its left (seen from the seam), its second half begins the next. */
 const cornerHalves = (
   sides: readonly PlacedSide[],
-  { fit: { toCorner }, cell }: LaidCorner,
+  { fit: { toCorner }, cell, turned }: LaidCorner,
 ): readonly Placed[] =>
   sides.flatMap(({ run }): readonly Placed[] => {
     const next = sides.find((s) => s.run.name === run.next)!.run;
     const shared = { cell, repeat: `corner ${next.begins}` };
-    const [ends, begins] = [rightFrom(run.drawn - toCorner), leftFrom(toCorner)];
+    const [ends, begins] = [rightFrom(run.drawn - toCorner), leftFrom(toCorner)].map((from) =>
+      compose(from, turn(turned)),
+    ) as [Motion, Motion];
     return [
       { ...shared, half: 'first', motion: compose(run.place, ends), side: run.name },
       { ...shared, half: 'second', motion: compose(next.place, begins), side: next.name },

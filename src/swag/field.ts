@@ -4,7 +4,14 @@
  */
 
 import type { Motion } from '../geometry/index.ts';
-import { type Border, type CornerTreatment, SIDES, type Side, type Strip } from '../plan/index.ts';
+import {
+  type Border,
+  type CornerTreatment,
+  cornersFrom,
+  SIDES,
+  type Side,
+  type Strip,
+} from '../plan/index.ts';
 import { type Run, straightRun } from './run.ts';
 
 /** A line along the band, a level (mm) square from the line that the swags start on. */
@@ -76,12 +83,9 @@ export type CorneredField = Band & Cornered;
 /** The field of a strip or a border, and of a border whose corners are left open one for each way to treat them. */
 export const fieldsOf = (layout: Strip | Border): readonly Field[] => {
   if (layout.kind === 'strip') return [fieldOf(layout)];
-  const { corners } = layout;
-  return (corners ? [corners] : TRIED).map((tried) => fieldOf({ ...layout, corners: tried }));
+  const { corners, from } = layout;
+  return (corners ? [corners] : cornersFrom(from)).map((tried) => fieldOf({ ...layout, corners: tried }));
 };
-
-/** What a search tries where a plan leaves the corners open. */
-const TRIED = ['turn', 'meet'] as const;
 
 /** Every length in mm. */
 const fieldOf = (layout: Strip | (Border & { readonly corners: CornerTreatment })): Field => {

@@ -19,9 +19,10 @@ export interface WithoutSwag {
   readonly kind: 'none';
 }
 
-/** With a swag over each corner, half of it on either side and its crown on the mitre. */
+/** With a swag over each corner, half of it on either side of the mitre and its crown on it. */
 export interface CornerFit {
-  readonly kind: 'turn';
+  /** `turn`: each half keeps to its own side; `across`: the swag stands on its chord, which is square to the mitre. */
+  readonly kind: 'turn' | 'across';
   /** The corner's half swag. */
   readonly seat: Seat;
   /** mm from the start line's corner to the corner swag's start mark. */

@@ -1,8 +1,12 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
+import { layOf } from './corner.ts';
 import type { Design } from './design.ts';
-import { seatsOf } from './fit.ts';
+import type { Field } from './field.ts';
+import { cornerSwag, seatsOf } from './fit.ts';
+import { reachAt } from './pose.ts';
 import { type RoundFrame, roundFrame } from './round-frame.ts';
+import type { Seat } from './seat.ts';
 
 export interface FrameSize {
   /** mm across, channels included; a round frame is as wide as it is high. */
@@ -15,6 +19,10 @@ export interface FrameSize {
 }
 
 type RoundSize = Pick<RoundFrame, 'count' | 'startRadius' | 'crownRadius' | 'away'>;
+
+/** How far (mm) a swag that stands across a corner reaches from the two start lines, square to the nearer. */
+const squareReach = ({ shape, pose }: Seat, field: Field): number =>
+  reachAt(shape, pose.tilt + shape.chordAngle, field.corners === 'none' ? 0 : layOf(field).turned);
 
 /** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm; a round frame's own unless given. */
 export const frameSize = (
@@ -32,7 +40,11 @@ export const frameSize = (
     return { width: across, height: across, inside: { width: inside, height: inside }, round };
   }
   if (around.kind !== 'block') return undefined;
-  const reach = Math.max(...seatsOf(fit).map((s) => s.pose.top)) + (outward ?? 0);
+  const corner = cornerSwag(fit);
+  const tops = seatsOf(fit).map((s) =>
+    s === corner?.seat && corner.kind === 'across' ? squareReach(s, field) : s.pose.top,
+  );
+  const reach = Math.max(...tops) + (outward ?? 0);
   const fromInner = field.from === 'inner';
   // mm from the block's edge to the outermost stitching, and to the innermost.
   const out = fromInner ? field.startMargin + reach : field.width - field.startMargin;

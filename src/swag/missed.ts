@@ -1,11 +1,12 @@
 /** Where nothing fits: by how much each way misses, at the counts that come nearest. */
 
+import { besideNeighbour } from './beside.ts';
 import { checkCorner, toCornerOf } from './corner.ts';
 import { type Counts, countsBetween, fixedCount } from './counts.ts';
 import type { CorneredField, Field } from './field.ts';
 import type { Misfit } from './misfit.ts';
 import { crownPose, tiltedPose } from './pose.ts';
-import { besideNeighbour, type Miss } from './runs.ts';
+import type { Miss } from './runs.ts';
 import { type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 
@@ -19,7 +20,8 @@ export const missesOf = (
   rules: SeatRules,
   counts: readonly Counts[],
 ): readonly Miss[] => {
-  const offset = field.corners === 'turn' ? cornerFor(way, field, rules) : { by: 0 };
+  const offset =
+    field.corners === 'turn' || field.corners === 'across' ? cornerFor(way, field, rules) : { by: 0 };
   if (offset.misfit) {
     const [first] = counts;
     const repeats = first && fixedCount(first);

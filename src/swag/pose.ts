@@ -37,9 +37,20 @@ export const riseFor = (shape: Shape, halfSpan: number): number =>
 const depthFor = ({ chord }: Shape, halfSpan: number): number =>
   Math.sqrt((chord - halfSpan) * (chord + halfSpan));
 
-/** How far (mm) a shape whose chord rises by `rise` (radians) reaches back past its start; negative where it keeps ahead of it. */
-export const bulgeAt = ({ chordAngle, support }: Shape, rise: number): number =>
-  support(-Math.cos(rise - chordAngle), Math.sin(rise - chordAngle));
+/**
+ * How far (mm) a shape whose chord rises by `rise` (radians) reaches back past its start, square to a line through it at
+ * an angle to the start line (radians, upright unless said); negative where it keeps ahead of it.
+ */
+export const bulgeAt = ({ chordAngle, support }: Shape, rise: number, line = Math.PI / 2): number => {
+  const lean = line - (rise - chordAngle);
+  return support(-Math.sin(lean), Math.cos(lean));
+};
+
+/** How far (mm) it reaches square to a line through its start that is turned back from its own start line (radians). */
+export const reachAt = ({ chordAngle, support }: Shape, rise: number, turned = 0): number => {
+  const tilt = rise - chordAngle + turned;
+  return support(Math.sin(tilt), Math.cos(tilt));
+};
 
 /** The pose at a given tilt, with its crown at the shape's end. */
 export const tiltedPose = (shape: Shape, tilt: number): Pose => {

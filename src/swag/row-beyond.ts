@@ -8,6 +8,7 @@
  */
 
 import { compose, polar, shift } from '../geometry/index.ts';
+import { besideNeighbour } from './beside.ts';
 import { checkCorner, depthSign, overNeighbour } from './corner.ts';
 import { cutShape } from './cut.ts';
 import type { CorneredField, Field } from './field.ts';
@@ -15,7 +16,6 @@ import { type CornerFit, cornerSwag, type Fit, type SideFit, WITHOUT_SWAG } from
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { crownPose, type Pose, tiltedPose } from './pose.ts';
 import { nearRows } from './rows-apart.ts';
-import { besideNeighbour } from './runs.ts';
 import { gapFor, type Seat, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 

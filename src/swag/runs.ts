@@ -6,8 +6,9 @@
  * with that checked a second time, from the laid path.
  */
 
-import { type Path, type Point, pathLength, pointAlong } from '../geometry/index.ts';
+import type { Path } from '../geometry/index.ts';
 import { askedOfSides } from './asked-rises.ts';
+import { besideNeighbour, partedAt } from './beside.ts';
 import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
 import { type Fit, type SideFit, WITHOUT_SWAG } from './fit.ts';
@@ -15,16 +16,7 @@ import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
 import type { Run } from './run.ts';
-import {
-  bulgeFor,
-  gapFor,
-  keepsGap,
-  MOST_ROUNDS,
-  NEIGHBOUR_ROOM,
-  type Seat,
-  type SeatRules,
-  seat,
-} from './seat.ts';
+import { bulgeFor, gapFor, keepsGap, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
@@ -105,75 +97,6 @@ const sideFit = (
   return { run, repeats, seat: tried.value };
 };
 
-/** What keeps a swag of a run from standing beside its neighbour's, along the run and at a corner that they share. */
-export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
-  const { shape, pose, gap } = seated;
-  const mitre = sharedMitre(field);
-  const over = mitre === undefined ? 0 : pastCorner(shape.support, pose.tilt, gap, mitre, field.marksAt);
-  if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
-  const beside = Math.max(
-    doubledAlong(seated, Math.PI / 2),
-    mitre === undefined ? 0 : doubledAlong(seated, mitre, field.marksAt),
-  );
-  return beside > MOST_DOUBLED ? { kind: 'doubled', by: beside - MOST_DOUBLED, along: beside } : undefined;
-};
-
-/**
- * Two swags that start in one place and set out side by side make one thick line until they part. As long as this
- * (mm, an inch) it looks like a slip. Common practice, no source.
- */
-const MOST_DOUBLED = 25.4;
-/** The stitching is looked at this closely for where it parts from its neighbour's, mm. */
-const DOUBLED_STEP = 0.5;
-
-/**
- * How far (mm along it) a swag keeps closer to its neighbour's than a thick line is wide. The neighbour is its mirror
- * image in a line through the join, at an angle (radians) to the start line, which it passes at a level (mm); looked at
- * as far as it matters.
- */
-const doubledAlong = (seated: Seat, angle: number, level = 0): number => {
-  const { shape, pose, gap } = seated;
-  if (gap >= NEIGHBOUR_ROOM) return 0;
-  const [nx, ny] = [Math.sin(angle), -Math.cos(angle)];
-  const [c, s] = [Math.cos(pose.tilt), Math.sin(pose.tilt)];
-  // From the mirror to a point that lies along the path, untilted: its own normal is turned instead.
-  const away = ({ x, y }: Point): number =>
-    Math.abs((c * x - s * y + gap / 2) * nx + (s * x + c * y - level) * ny);
-  const end = pointAlong(shape.path, MOST_DOUBLED);
-  if (
-    end &&
-    away(end) > NEIGHBOUR_ROOM / 2 &&
-    away(pointAlong(shape.path, MOST_DOUBLED / 2) ?? end) > NEIGHBOUR_ROOM / 2
-  )
-    return 0;
-  const length = pathLength(shape.path);
-  for (let at = DOUBLED_STEP; at < length; at += DOUBLED_STEP) {
-    const p = pointAlong(shape.path, at);
-    if (p && away(p) > NEIGHBOUR_ROOM / 2) return at;
-  }
-  return length;
-};
-
-/** From the outer seam, two runs that meet at a corner lean over the same cloth: the mitre's angle there (radians). */
-const sharedMitre = (field: Field): number | undefined =>
-  field.corners === 'meet' && field.from === 'outer' ? Math.PI - field.mitre : undefined;
-
-/** How far (mm) the first half of a run passes the mitre of its corner, half a gap before its start at a level (mm), at an angle (radians) to the start line. */
-const pastCorner = (
-  support: (ux: number, uy: number) => number,
-  tilt: number,
-  gap: number,
-  mitre: number,
-  level: number,
-): number => {
-  const c = Math.cos(tilt);
-  const s = Math.sin(tilt);
-  // Beyond it is the direction that turns left from the mitre's own.
-  const nx = -Math.sin(mitre);
-  const ny = Math.cos(mitre);
-  return support(c * nx + s * ny, c * ny - s * nx) - (gap / 2) * Math.sin(mitre) - level * Math.cos(mitre);
-};
-
 interface Depths {
   /** The depth (mm) that a way has in a share (mm) of a side; undefined where it does not fit there. */
   readonly depthIn: (share: number) => number | undefined;
@@ -195,8 +118,8 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
   let windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
   const upright = uprightRise(limits);
   if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
-  const mitre = sharedMitre(field);
-  if (mitre !== undefined && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, mitre));
+  const line = partedAt(field);
+  if (line !== undefined && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, line));
   if (windows.length === 0) return NONE;
   const { chord } = shape;
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));

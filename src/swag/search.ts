@@ -110,12 +110,14 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
     return [(way) => fitRings(way, rings)];
   }
-  return fieldsOf(layout).map((field): Ground => {
+  // A second row goes round a corner, and not across it.
+  const fields = fieldsOf(layout).filter(({ corners }) => corners !== 'across' || plan.rows.length === 0);
+  return fields.map((field): Ground => {
     const rules = { room: field.room - outward, gap, wishes };
     const counts = countsOf(plan, field, wishes);
     return (way) => {
       const { fits, tried } =
-        field.corners === 'turn'
+        field.corners === 'turn' || field.corners === 'across'
           ? fitTurns(way, field, rules, counts, outward)
           : fitRuns(way, field, rules, counts, outward);
       const misses = () => missesOf(way, field, rules, counts);

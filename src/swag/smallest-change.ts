@@ -4,7 +4,7 @@
  */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import { type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
+import { cornersFrom, type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
 import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -126,7 +126,7 @@ const otherWays = (base: Plan, { shape, setting }: Way): readonly Change[] => {
   }
   const { layout } = base;
   if (layout.kind === 'border' && layout.corners)
-    for (const corners of ['turn', 'meet', 'open'] as const)
+    for (const corners of cornersFrom(layout.from))
       if (corners !== layout.corners)
         changes.push({ text: `corners: ${corners}`, plan: { ...base, layout: { ...layout, corners } } });
   const { outward } = base.channels;

@@ -1,11 +1,12 @@
 /**
- * Corner turns at a fixed tilt: all half swags are alike, the corners' too, and what is left of each side is
- * shared equally as its gaps: L = n·(2h + g) + 2·(h ∓ d + g/2).
+ * Swags over the corners at a fixed tilt: all half swags are alike, the corners' too, and what is left of each side is
+ * shared equally as its gaps: L = n·(2h + g) + 2·(h ∓ d + g/2), across the corner L = n·(2h + g) + 2·(√2·h + g/2).
  */
 
 import { type CountWish, isAbout } from '../plan/index.ts';
 import type { Wishes } from './asked.ts';
-import { checkCorner, overNeighbour, toCornerOf } from './corner.ts';
+import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
+import { checkCorner, layOf, overNeighbour, toCornerOf } from './corner.ts';
 import {
   type Counted,
   type Counts,
@@ -20,7 +21,7 @@ import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { tiltedPose } from './pose.ts';
 import type { Tried } from './runs.ts';
-import { gapFor, type SeatRules, seat } from './seat.ts';
+import { type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { cheaper, type Kept } from './ties.ts';
 import { countsAsked } from './turns-wished.ts';
@@ -36,7 +37,11 @@ export const turnsByTilt = (
 ): Tried => {
   const pose = tiltedPose(way.shape, tilt);
   const none: Tried = { fits: [], tried: 1 };
-  const least = Math.max(rules.gap === 'auto' ? 0 : rules.gap, gapFor(pose, rules.gap));
+  const rise = tilt + way.shape.chordAngle;
+  const least = Math.max(
+    rules.gap === 'auto' ? 0 : rules.gap,
+    ...linesBeside(field).map((line) => gapBefore(line, way.shape, rise, rules.gap)),
+  );
   if (!(pose.halfSpan > 0 && pose.depth > 0)) return none;
   const corner = checkCorner(way, pose, least, field, rules);
   if (!corner.ok) return none;
@@ -66,10 +71,12 @@ export const turnsByTilt = (
       if (!tried.ok) return undefined;
       sides.push({ run, repeats: n, seat: tried.value });
     }
+    const seats = [corner.value, ...sides.map((s) => s.seat)];
+    if (field.corners === 'across' && seats.some((s) => besideNeighbour(s, field))) return undefined;
     if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return undefined;
     // The corner's own half gap differs from side to side; its offset is told for the first.
     const offset = toCorner + sides[0]!.seat.gap / 2;
-    return { way, sides, corner: { kind: 'turn', seat: corner.value, toCorner, offset } };
+    return { way, sides, corner: { kind: layOf(field).kind, seat: corner.value, toCorner, offset } };
   };
   const vectors = [repeats, ...otherCounts(repeats, field, rules.wishes, counts, fitting)];
   let best: Kept | undefined;

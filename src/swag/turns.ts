@@ -1,19 +1,23 @@
 /**
- * Counts and the corner for borders whose swags turn the corner.
+ * Counts and the corner for borders with a swag over each corner.
  *
  * The two halves of a corner swag belong to two sides and must meet on the mitre, so all four corners share
  * one pose, with half span h and depth d, h² + d² = C². Its join mirror lies a = h ∓ d + g/2 from the corner
  * (− from the inner seam, + from the outer), and each side has L = n·(2hᵢ + g) + 2a with its own hᵢ and dᵢ.
- * One unknown is left, the corner's h; it is chosen so that all depths, the corner's too, differ least.
+ * A swag that goes across the corner on its own chord begins a = √2·h + g/2 from it. In both, a − g/2 is a sum of
+ * multiples of h and d (corner.ts). One unknown is left, the corner's h; it is chosen so that all depths, the
+ * corner's too, differ least.
  *
  * Method. Poses are told by their rise (windows.ts). The half spans that the sides may have limit the corner's
- * offset a, and with a = √2·C·cos(rise ± π/4) + g/2 that limits the corner's rise, in closed form: most counts
- * end here. What is left is sampled, and the best samples are refined by golden-section search.
+ * offset a, and with a = p·C·cos(rise − q) + g/2, the multiples of h and d as one cosine, that limits the corner's
+ * rise, in closed form: most counts end here. What is left is sampled, and the best samples are refined by
+ * golden-section search.
  */
 
 import type { Wishes } from './asked.ts';
 import { askedOfCorners, askedOfSides } from './asked-rises.ts';
-import { checkCorner, depthSign, overNeighbour, toCornerOf } from './corner.ts';
+import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
+import { checkCorner, type Lay, layOf, overNeighbour, toCornerOf } from './corner.ts';
 import {
   allows,
   type Counts,
@@ -27,24 +31,15 @@ import type { CorneredField } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
-import { bulgeAt, crownPose } from './pose.ts';
+import { crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
 import { spreadCost } from './score.ts';
-import { bulgeFor, gapFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
+import { bulgeFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
 import { countsAsked, missedByCounts, missedByRises } from './turns-wished.ts';
-import {
-  clip,
-  isWithin,
-  type Limits,
-  limitsOf,
-  riseOfBulge,
-  uprightRise,
-  type Window,
-  windowsOf,
-} from './windows.ts';
+import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, type Window, windowsOf } from './windows.ts';
 import { wishedScore } from './wished.ts';
 import { type Measuring, missCost, WISH_WEIGHT } from './wishes.ts';
 
@@ -79,26 +74,32 @@ const turnsByCrown = (
   const { shape } = way;
   const { wishes } = rules;
   const limits = limitsOf(shape, rules.room);
-  const corners = withRoomForNecks(windowsOf(limits, field.mitre), shape, field.mitre);
+  const lay = layOf(field);
+  const { turned, mirror } = lay;
+  const corners =
+    lay.kind === 'across'
+      ? windowsOf(limitsOf(shape, rules.room, turned), mirror)
+      : withRoomForNecks(windowsOf(limits, mirror), shape, mirror);
   const windows: TurnWindows = {
     sides: askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, wishes),
     corners: askedOfCorners(corners, shape, field, outward, wishes),
   };
   let tried = 0;
   if (windows.sides.length === 0 || windows.corners.length === 0) return { fits: [], tried };
-  const upTo = (rise: number): TurnWindows => ({
-    sides: clip(windows.sides, 0, rise),
-    corners: clip(windows.corners, 0, rise),
-  });
-  const fixed = rules.gap === 'auto' ? 0 : rules.gap;
-  const upright = uprightRise(limits);
-  const asked = wishes && { wishes, field, outward };
-  const anyBulge: Ground = { way, field, gap: fixed, windows, asked };
-  const noBulge: Ground = {
-    ...anyBulge,
-    windows: upTo(fixed > 0 ? riseOfBulge(shape, limits, bulgeFor(fixed)) : upright),
+  const lines = linesBeside(field);
+  /** With a gap, the windows of what keeps before all lines beside it, and what else is kept of the gap. */
+  const keepBefore: Ground['keepBefore'] = (leaves) => {
+    const highest = Math.min(
+      ...lines.map((line) => riseOfBulge(shape, limits, leaves(Math.sin(line)), line)),
+    );
+    return { sides: clip(windows.sides, 0, highest), corners: clip(windows.corners, 0, highest) };
   };
+  const fixed = rules.gap === 'auto' ? 0 : rules.gap;
+  const asked = wishes && { wishes, field, outward };
+  const anyBulge: Ground = { way, field, lay, lines, gap: fixed, windows, keepBefore, asked };
+  const noBulge: Ground = { ...anyBulge, windows: keepBefore((sine) => bulgeFor(fixed * sine)) };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
+  const upright = Math.min(...lines.map((line) => riseBelow(limits, line)));
   const mayMakeRoom =
     rules.gap === 'auto' && [...windows.sides, ...windows.corners].some((w) => w.to > upright);
   const found: Fit[] = [];
@@ -107,7 +108,7 @@ const turnsByCrown = (
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
-  for (const vectors of promisingCounts(way, field, fixed, windows.sides, counts, wishes)) {
+  for (const vectors of promisingCounts(anyBulge, counts, wishes)) {
     tried += vectors.length;
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
@@ -120,9 +121,9 @@ const turnsByCrown = (
       if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed));
       const first = mayMakeRoom ? bestOf([repeats], anyBulge) : undefined;
       // A gap is only worth it where it beats what fits without.
-      if (!first || bulgeOf(first, anyBulge) <= 0 || (plain && first.blame >= plain.blame)) continue;
+      if (!first || gapWanted(first, anyBulge) <= 0 || (plain && first.blame >= plain.blame)) continue;
       if (!mayBeat(first, roomiest)) continue;
-      const roomy = withRoom(first, anyBulge, limits);
+      const roomy = withRoom(first, anyBulge);
       if (roomy) roomiest = cheaper(roomiest, laidAt(roomy.corner, roomy.gap));
     }
     if (best) found.push(best.fit);
@@ -147,9 +148,14 @@ const inOrderOfMisses = (
 interface Ground {
   readonly way: Way;
   readonly field: CorneredField;
+  readonly lay: Lay;
+  /** Angles (radians) to a start line of the lines that a half keeps before. */
+  readonly lines: readonly number[];
   readonly gap: number;
   readonly windows: TurnWindows;
   readonly asked: Measuring | undefined;
+  /** The windows of what bulges past none of the lines by more (mm) than is left there, by the sine of its angle. */
+  readonly keepBefore: (leaves: (sine: number) => number) => TurnWindows;
 }
 
 interface Corner {
@@ -169,10 +175,7 @@ interface Corner {
  * that side comes out even, and for the others the whole numbers on either side of what that depth asks for.
  */
 const promisingCounts = (
-  way: Way,
-  field: CorneredField,
-  gap: number,
-  windows: readonly Window[],
+  { way, field, lay, gap, windows: { sides: windows } }: Ground,
   counts: readonly Counts[],
   wishes: Wishes | undefined,
 ): readonly (readonly (readonly number[])[])[] => {
@@ -181,8 +184,7 @@ const promisingCounts = (
   const anchor = lengths.indexOf(Math.max(...lengths));
   // The count that a common rise asks of a side of length L.
   const asks = (length: number, rise: number): number => {
-    const h = chord * Math.cos(rise);
-    return (length - 2 * h - 2 * depthSign(field) * chord * Math.sin(rise) - gap) / (2 * h + gap);
+    return (length - 2 * toStart(lay, chord, rise) - gap) / (2 * chord * Math.cos(rise) + gap);
   };
   const flattest = windows[0]!.from;
   const steepest = windows.at(-1)!.to;
@@ -190,7 +192,7 @@ const promisingCounts = (
   // One more on either side: a corner of another depth than the sides' may make room for it.
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
   return list.map((n) => {
-    const even = riseThatAsks(n, lengths[anchor]!, chord, gap, depthSign(field));
+    const even = riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
     const rise = Math.min(steepest, Math.max(flattest, even));
     const choices = lengths.map((length, i): readonly number[] => {
       const c = counts[i]!;
@@ -207,12 +209,17 @@ const promisingCounts = (
 
 /**
  * The rise at which n swags and the halves of two corners just fill a side of length L, all as deep: from
- * L − g·(n + 1) = 2C·((n + 1)·cos r ± sin r), the two terms as one cosine.
+ * L − g·(n + 1) = 2C·((n + p)·cos r + q·sin r), the two terms as one cosine.
  */
-const riseThatAsks = (n: number, length: number, chord: number, gap: number, sign: number): number => {
-  const share = (length - gap * (n + 1)) / (2 * chord * Math.hypot(n + 1, 1));
-  return sign * Math.atan2(1, n + 1) + Math.acos(Math.min(1, Math.max(-1, share)));
+const riseThatAsks = (n: number, length: number, chord: number, gap: number, lay: Lay): number => {
+  const { ofSpan, ofDepth } = lay;
+  const share = (length - gap * (n + 1)) / (2 * chord * Math.hypot(n + ofSpan, ofDepth));
+  return Math.atan2(ofDepth, n + ofSpan) + Math.acos(Math.min(1, Math.max(-1, share)));
 };
+
+/** mm from the start line's corner to the start mark of a corner's half that rises so (radians). */
+const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): number =>
+  chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
 
 /**
  * The counts and the corner that make the depths most alike. The valleys of all counts are refined in the order
@@ -256,17 +263,12 @@ interface Valley {
  * The least gap that serves where swags bulge past their starts. The gap that the poses need depends on the
  * poses, and these on the gap: from none upward until it serves.
  */
-const withRoom = (
-  first: Corner,
-  without: Ground,
-  limits: Limits,
-): { corner: Corner; gap: number } | undefined => {
-  const { shape } = without.way;
+const withRoom = (first: Corner, without: Ground): { corner: Corner; gap: number } | undefined => {
   let corner: Corner | undefined = first;
   let gap = 0;
   let before: { gap: number; wanted: number } | undefined;
   for (let round = 0; round < ROOM_ROUNDS; round++) {
-    const wanted = gapFor({ bulge: bulgeOf(corner, { ...without, gap }) });
+    const wanted = gapWanted(corner, { ...without, gap });
     if (wanted <= gap + FIT_NOISE && gap - wanted <= GAP_PLAY) return { corner, gap };
     const next = secant(before, { gap, wanted });
     before = { gap, wanted };
@@ -275,12 +277,8 @@ const withRoom = (
     corner = bestOf([first.repeats], ground);
     if (corner) continue;
     // The most alike is not to be had: poses that the gap leaves room for may still be.
-    const most = riseOfBulge(shape, limits, (gap - NEIGHBOUR_ROOM) / 2);
-    const { sides, corners } = without.windows;
-    corner = bestOf([first.repeats], {
-      ...ground,
-      windows: { sides: clip(sides, 0, most), corners: clip(corners, 0, most) },
-    });
+    const windows = without.keepBefore((sine) => (gap * sine - NEIGHBOUR_ROOM) / 2);
+    corner = bestOf([first.repeats], { ...ground, windows });
     if (!corner) return undefined;
   }
   return undefined;
@@ -301,19 +299,16 @@ const secant = (
   return (slope < 0.9 && next > 0 ? next : now.wanted) + GAP_PLAY / 10;
 };
 
-/** The largest bulge (mm) past the starts of a corner and its sides: the steepest pose has it. */
-const bulgeOf = ({ repeats, rise }: Corner, { way, field, gap }: Ground): number => {
+/** The least gap (mm) that leaves room for a corner and its sides: the steepest pose bulges most. */
+const gapWanted = ({ repeats, rise }: Corner, { way, field, lay, lines, gap }: Ground): number => {
   const { shape } = way;
-  const offset = offsetAt(shape.chord, rise, field, gap);
+  const offset = toStart(lay, shape.chord, rise) + gap / 2;
   let steepest = rise;
   repeats.forEach((n, i) => {
     steepest = Math.max(steepest, riseOnSide(shape.chord, field.runs[i]!.length, offset, n, gap));
   });
-  return bulgeAt(shape, steepest);
+  return Math.max(...lines.map((line) => gapBefore(line, shape, steepest)));
 };
-
-const offsetAt = (chord: number, rise: number, field: CorneredField, gap: number): number =>
-  chord * (Math.cos(rise) + depthSign(field) * Math.sin(rise)) + gap / 2;
 
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
   Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
@@ -352,7 +347,7 @@ const addValleys = (repeats: readonly number[], ground: Ground, valleys: Valley[
 /** For given counts, how far all is from what is asked when the corner rises by so much (radians). */
 const missesOf = (
   repeats: readonly number[],
-  { way, field, gap, asked }: Ground,
+  { way, field, lay, gap, asked }: Ground,
 ): ((rise: number) => number) | undefined => {
   if (!asked) return undefined;
   const { chord } = way.shape;
@@ -360,7 +355,7 @@ const missesOf = (
   const missed = missedByRises(way.shape, asked);
   if (!missed) return () => always;
   return (rise) => {
-    const offset = offsetAt(chord, rise, field, gap);
+    const offset = toStart(lay, chord, rise) + gap / 2;
     const sides = repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap));
     return always + missed(rise, sides);
   };
@@ -369,16 +364,16 @@ const missesOf = (
 /** For given counts, how much (mm) the depths of the corner and the sides differ when the corner rises by so much (radians). */
 const spreadsOf = (
   repeats: readonly number[],
-  { way, field, gap, windows }: Ground,
+  { way, field, lay, gap, windows }: Ground,
 ): ((rise: number) => number) => {
   const { chord } = way.shape;
   const { runs } = field;
-  const sign = depthSign(field);
+  const { ofSpan, ofDepth } = lay;
   // Several windows for the sides are rare; then what lies between them is ruled out sample by sample.
   const manyWindows = windows.sides.length > 1;
   return (rise) => {
     const depth = chord * Math.sin(rise);
-    const offset = chord * Math.cos(rise) + sign * depth + gap / 2;
+    const offset = ofSpan * chord * Math.cos(rise) + ofDepth * depth + gap / 2;
     let low = depth;
     let high = depth;
     for (let i = 0; i < repeats.length; i++) {
@@ -394,7 +389,10 @@ const spreadsOf = (
 };
 
 /** The corner's rises at which the corner and all sides are valid. */
-const cornerRises = (repeats: readonly number[], { way, field, gap, windows }: Ground): readonly Window[] => {
+const cornerRises = (
+  repeats: readonly number[],
+  { way, field, lay, gap, windows }: Ground,
+): readonly Window[] => {
   if (windows.sides.length === 0 || windows.corners.length === 0) return [];
   const { chord } = way.shape;
   const widest = chord * Math.cos(windows.sides[0]!.from);
@@ -407,16 +405,15 @@ const cornerRises = (repeats: readonly number[], { way, field, gap, windows }: G
     high = Math.min(high, (length - repeats[i]! * (2 * narrowest + gap)) / 2);
   }
   if (!(low <= high)) return [];
-  // a − g/2 = √2·C·cos(rise + π/4) from the inner seam, √2·C·cos(rise − π/4) from the outer.
-  const angleOf = (offset: number): number =>
-    Math.acos(Math.min(1, Math.max(-1, (offset - gap / 2) / (Math.SQRT2 * chord))));
+  // a − g/2 as one cosine, on both sides of the rise at which it is greatest.
+  const most = Math.hypot(lay.ofSpan, lay.ofDepth) * chord;
+  const middle = Math.atan2(lay.ofDepth, lay.ofSpan);
+  const angleOf = (offset: number): number => Math.acos(Math.min(1, Math.max(-1, (offset - gap / 2) / most)));
   const near = angleOf(high);
   const far = angleOf(low);
-  const eighth = Math.PI / 4;
-  if (field.from === 'inner') return clip(windows.corners, near - eighth, far - eighth);
   return [
-    ...clip(windows.corners, eighth - far, eighth - near),
-    ...clip(windows.corners, eighth + near, eighth + far),
+    ...clip(windows.corners, middle - far, middle - near),
+    ...clip(windows.corners, middle + near, middle + far),
   ];
 };
 
@@ -500,5 +497,10 @@ const layTurn = (
   }
   const over = overNeighbour(sides, toCorner, field);
   if (over > FIT_NOISE) return misses({ kind: 'beyond-corner', by: over });
-  return fits({ way, sides, corner: { kind: 'turn', seat: seated.value, toCorner, offset } });
+  const kept = [seated.value, ...sides.map((s) => s.seat)];
+  for (const one of field.corners === 'across' ? kept : []) {
+    const beside = besideNeighbour(one, field);
+    if (beside) return misses(beside);
+  }
+  return fits({ way, sides, corner: { kind: layOf(field).kind, seat: seated.value, toCorner, offset } });
 };

@@ -12,7 +12,7 @@
  */
 
 import { angleOf, distance, type Path, type Point, subtract, TURN } from '../geometry/index.ts';
-import { bulgeAt } from './pose.ts';
+import { bulgeAt, reachAt } from './pose.ts';
 import { reachOf, type Shape } from './shape.ts';
 
 /** Rises from `from` to `to`, radians in (0, π/2). */
@@ -45,14 +45,15 @@ const BISECTIONS = 40;
 /** Tangents are kept out of this (radians) when a mirror is touched only in passing: rounding of an arcsine. */
 const ANGLE_NOISE = 1e-10;
 
-export const limitsOf = (shape: Shape, room: number): Limits => {
+/** `turned` is how far (radians) the line that the room (mm) is measured from is turned back from the shape's own start line. */
+export const limitsOf = (shape: Shape, room: number, turned = 0): Limits => {
   const { path, chordAngle } = shape;
   const start: Point = { x: 0, y: 0 };
   const crown: Point = { x: shape.chord * Math.cos(chordAngle), y: shape.chord * Math.sin(chordAngle) };
   return {
     fromStart: extentOf(path, start, chordAngle),
     fromCrown: extentOf(path, crown, chordAngle + Math.PI),
-    shallow: shallowRises(shape, room),
+    shallow: shallowRises(shape, room, turned),
   };
 };
 
@@ -70,15 +71,18 @@ export const uprightRise = ({ fromStart }: Limits): number => Math.PI / 2 - from
 export const riseBelow = ({ fromStart }: Limits, angle: number): number =>
   angle - fromStart.most + ANGLE_NOISE;
 
-/** The highest rise up to π/2 at which the path bulges back past its start by no more than `most` mm. */
-export const riseOfBulge = (shape: Shape, limits: Limits, most: number): number => {
+/**
+ * The highest rise up to π/2 at which the path bulges back past its start by no more than `most` mm, square to a line
+ * at an angle to the start line (radians).
+ */
+export const riseOfBulge = (shape: Shape, limits: Limits, most: number, line = Math.PI / 2): number => {
   // A path above its start line bulges the more the more it is raised.
-  let low = Math.min(uprightRise(limits), Math.PI / 2);
+  let low = Math.min(riseBelow(limits, line), Math.PI / 2);
   let high = Math.PI / 2;
-  if (!(most > 0) || bulgeAt(shape, high) <= most) return most > 0 ? high : low;
+  if (!(most > 0) || bulgeAt(shape, high, line) <= most) return most > 0 ? high : low;
   for (let i = 0; i < BISECTIONS; i++) {
     const mid = (low + high) / 2;
-    if (bulgeAt(shape, mid) <= most) low = mid;
+    if (bulgeAt(shape, mid, line) <= most) low = mid;
     else high = mid;
   }
   return low;
@@ -151,14 +155,11 @@ const extentOf = (path: Path, eye: Point, ahead: number): Extent => {
 /** A point this near (mm) to the eye has no direction from it. */
 const AT_EYE = 1e-7;
 
-const shallowRises = (shape: Shape, room: number): readonly Window[] => {
+const shallowRises = (shape: Shape, room: number, turned = 0): readonly Window[] => {
   const whole = { from: FLATTEST, to: Math.PI / 2 - FLATTEST };
   const reach = reachOf(shape);
   if (reach <= room) return [whole];
-  const over = (rise: number): number => {
-    const tilt = rise - shape.chordAngle;
-    return shape.support(Math.sin(tilt), Math.cos(tilt)) - room;
-  };
+  const over = (rise: number): number => reachAt(shape, rise, turned) - room;
   const valid: { from: number; to: number }[] = [];
   const look = (from: number, to: number): void => {
     const mid = (from + to) / 2;

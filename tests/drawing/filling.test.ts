@@ -93,7 +93,7 @@ fills: { channels: [pearls, ribbon] }`);
   test('a fill for corners where there are none', () => {
     const { plan, design } = made(`${STRIP}\nfills: { corner: lines }`);
     expect(fillDesign(design, oneRepeat(design), plan).messages).toEqual([
-      'fills.corner: it is not used, because no swag goes across a corner here',
+      'fills.corner: it is not used, because no swag goes round or across a corner here',
     ]);
   });
 

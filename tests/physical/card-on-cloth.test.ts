@@ -65,9 +65,11 @@ const isStrip = (band: string): boolean => band.startsWith('strip');
 
 const fieldsOf = (band: string) =>
   product(
-    isStrip(band) || band === 'wreath' ? ['none'] : ['turn', 'meet', 'open'],
+    isStrip(band) || band === 'wreath' ? ['none'] : ['turn', 'across', 'meet', 'open'],
     isStrip(band) ? ['inner'] : ['inner', 'outer'],
-  ).map(([corners, from]) => ({ band, corners, from, layout: BANDS[band]!(corners, from) }));
+  )
+    .filter(([corners, from]) => corners !== 'across' || from === 'outer')
+    .map(([corners, from]) => ({ band, corners, from, layout: BANDS[band]!(corners, from) }));
 const FIELDS = Object.keys(BANDS).flatMap(fieldsOf);
 
 test.each(Object.keys(BANDS))(

@@ -68,6 +68,18 @@ export type Instruction =
       readonly landing: Landing | undefined;
     };
 
+export type CornerWords =
+  | { readonly kind: 'turn'; readonly start: number; readonly of: string }
+  /** A line from start mark to stop mark stands for the line that swags start on; heights are from it, mm. */
+  | {
+      readonly kind: 'across';
+      readonly start: number;
+      readonly of: string;
+      readonly standsFor: string;
+      readonly crown: number;
+      readonly guide: number | undefined;
+    };
+
 export interface Read {
   readonly startLine: { readonly of: string; readonly up: number } | undefined;
   readonly zero: Zero | undefined;
@@ -90,7 +102,7 @@ export interface Read {
         readonly up: number;
       }
     | undefined;
-  readonly corner: { readonly start: number; readonly of: string } | undefined;
+  readonly corner: CornerWords | undefined;
   readonly guides: {
     readonly near: string;
     readonly far: string | undefined;
@@ -175,6 +187,14 @@ export const readCard = (card: Card): Read => {
         `(?:${L} (past|before) the start mark)?(?: and )?(?:${L} (above|below|nearer to|farther from) the (.+?))?|(; the table of guide lines says where on each side))\\.$`,
     ),
   );
+  const across = take(
+    /^Corners: the swag stands across/,
+    new RegExp(
+      `^Corners: the swag stands across the corner\\. It starts ${L} from (?:where the (start lines) of two sides cross|the corner of the (.+?)), and stops as far from there on the next side\\. ` +
+        'Draw a line from start mark to stop mark: at the corner this line stands for the (.+?), and the mitre, square to it, is the centre line\\. ' +
+        `The crown is ${L} from this line(?:, and the guide line (?:(is this line itself)|${L} from it(, towards the corner)?))?\\.$`,
+    ),
+  );
   const corner = take(
     /^Corners: /,
     new RegExp(
@@ -214,8 +234,21 @@ export const readCard = (card: Card): Read => {
       along: back[4] === undefined ? 0 : measure(back[4]) * (back[5] === 'past' ? 1 : -1),
       up: back[6] === undefined ? 0 : measure(back[6]) * upSign[back[7] as keyof typeof upSign],
     },
-    corner: corner && { start: measure(corner[1]!), of: corner[2] ?? corner[3]! },
-    guides: readGuides(texts('guides')[0]!, tables('guides')[0]!),
+    corner: across
+      ? {
+          kind: 'across',
+          start: measure(across[1]!),
+          of: across[2] ?? across[3]!,
+          standsFor: across[4]!,
+          crown: measure(across[5]!),
+          guide: across[6]
+            ? 0
+            : across[7] === undefined
+              ? undefined
+              : measure(across[7]) * (across[8] ? -1 : 1),
+        }
+      : corner && { kind: 'turn', start: measure(corner[1]!), of: corner[2] ?? corner[3]! },
+    guides: readGuides(texts('guides')[0]!, tables('guides')[0]!, across !== undefined),
     pauses: texts('pauses').flatMap((t) => {
       const found = t.match(
         new RegExp(
@@ -394,15 +427,15 @@ const readRays = (texts: readonly string[], table: CardTable, unit: number): Ray
   };
 };
 
-const readGuides = (intro: string, table: CardTable): Read['guides'] => {
+const readGuides = (intro: string, table: CardTable, isAcross: boolean): Read['guides'] => {
   const ends = intro.match(
-    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it(?:; of the far end, past or before the centre line(, which at the corner is the mitre: measure square to it)?)?; “up” is from /,
+    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it(?:; of the far end, past or before the centre line(, which at the corner is the mitre: measure square to it)?)?; “up” is from (?:.+?)(, and at a corner from the line across it)?\. /,
   );
-  if (!ends) throw new Error(`Not understood: ${intro}`);
+  if (!ends || (ends[4] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro}`);
   const heads = table.columns.map((c) => c.head);
-  // The mitre is a slant: a distance from it means nothing without the way that it is measured.
+  // The mitre is a slant, but for a line square to it: a distance from it means nothing without the way that it is measured.
   const corner = table.rows.find((row) => row[0] === 'corner')?.[heads.indexOf('far end along')] ?? '-';
-  if (corner !== '-' && ends[3] === undefined)
+  if (corner !== '-' && ends[3] === undefined && !isAcross)
     throw new Error(`It is not said how far "${corner}" is measured: ${intro}`);
   return {
     near: ends[1]!,

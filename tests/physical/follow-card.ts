@@ -95,7 +95,7 @@ const faultsOfHalf = (
         ? 0
         : read.rays
           ? inward * instruction.guide
-          : instruction.guide - half.startUp,
+          : (half.chord?.guide ?? instruction.guide - half.startUp),
     direction: directionOf(read),
     rounding,
   });
@@ -116,7 +116,7 @@ const faultsOfHalf = (
     ...half,
     stand: { ...half.stand, at: stitch[0]!.from },
     crown: stitch.at(-1)!.to,
-    startUp: marginOf(plan),
+    startUp: half.chord ? 0 : marginOf(plan),
   };
   const laid = layBetween(acrylic, lie.over, ghost[0]!.from, ghost.at(-1)!.to);
   faults.push(...faultsOfStanding({ half: drawnHalf, read, plan, acrylic, lie: laid, stitch, rounding }));

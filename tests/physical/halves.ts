@@ -20,6 +20,8 @@ export interface Half {
   readonly centre: Spot;
   /** Where the start line lies over the line that heights are told from, mm. */
   readonly startUp: number;
+  /** Of a swag that stands across a corner: the guide line's height over its chord (mm), where there is one. */
+  readonly chord?: { readonly guide: number | undefined };
 }
 
 /** The row of the guide lines' table for a side, or the corner. */
@@ -96,11 +98,55 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   const crossing = cloth.corner(corners.last, corner.of === 'start lines' ? lineOut : cloth.out(corner.of));
   if (Math.abs(apart(begins, crossing) - corner.start) > 3 * rounding + 0.01)
     throw new Error(`The corner's first half starts ${apart(begins, crossing)} mm from the corner`);
+  if (corner.kind === 'across') {
+    if (corner.standsFor !== (lineOut === cloth.out(start.of) ? start.of : 'start line'))
+      throw new Error(`At a corner nothing stands for the ${corner.standsFor}`);
+    const first = cloth.corner(corners.first, lineOut);
+    const last = cloth.corner(corners.last, lineOut);
+    const ends = mark('stop last');
+    if (Math.abs(apart(ends, first) - corner.start) > 3 * rounding + 0.01)
+      throw new Error(`The corner's second half stops ${apart(ends, first)} mm from the corner`);
+    const over = (zero: Spot, at: Spot) => acrossCorner(zero, at, up, corner.start);
+    const shared = { row: 'corner', startUp: 0, chord: { guide: corner.guide } };
+    const crownOf = ({ middle, away }: ReturnType<typeof acrossCorner>): Spot =>
+      plus(middle, away, corner.crown);
+    const [next, before] = [over(last, begins), over(first, ends)];
+    return [
+      ...halves,
+      {
+        ...shared,
+        repeat: `corner ${corners.last}`,
+        half: 'first',
+        stand: { at: begins, along: next.along, up: next.away },
+        crown: crownOf(next),
+        centre: next.away,
+      },
+      {
+        ...shared,
+        repeat: `corner ${corners.first}`,
+        half: 'second',
+        stand: { at: ends, along: before.along, up: before.away },
+        crown: crownOf(before),
+        centre: before.away,
+      },
+    ];
+  }
   return [
     ...halves,
     { ...turned(corners.last), half: 'first', stand: { at: begins, along, up } },
     { ...turned(corners.first), half: 'second', stand: { at: mark('stop last'), along: back, up } },
   ];
+};
+
+/** The line from a mark on this side to the one as far (mm) from the corner on the next, which runs up from here. */
+const acrossCorner = (zero: Spot, mark: Spot, up: Spot, far: number) => {
+  const other = plus(zero, up, far);
+  const length = apart(mark, other);
+  const along = { x: (other.x - mark.x) / length, y: (other.y - mark.y) / length };
+  const square = { x: -along.y, y: along.x };
+  const middle = plus(mark, minus(other, mark), 0.5);
+  const away = dot(square, minus(middle, zero)) > 0 ? square : { x: -square.x, y: -square.y };
+  return { along, away, middle };
 };
 
 /** The corner where a side's tape begins, and the one where it ends. */

@@ -6,6 +6,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { CornerFit } from '../../src/swag/fit.ts';
 import { cornerSwag, designOf, type Ranked } from '../../src/swag/index.ts';
 import { patience, runs } from '../support/runs.ts';
 import { planOf, pointsAlong, search } from './fit-helpers.ts';
@@ -16,6 +17,10 @@ const near = (a: number, b: number, what: string): void => {
   if (!(Math.abs(a - b) <= EXACT)) throw new Error(`${what}: ${a} is not ${b}`);
 };
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+/** From the corner to a corner swag's start: h ∓ d on each side, or both ends of its chord √2·h from the corner. */
+const startOf = ({ kind, seat: { pose } }: CornerFit, sign: number): number =>
+  kind === 'across' ? Math.SQRT2 * pose.halfSpan : pose.halfSpan + sign * pose.depth;
 
 /** Throws where a result breaks an equation; `outward` is the channels' reach in mm. */
 const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean): void => {
@@ -30,7 +35,7 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
   }
   for (const { run, repeats, seat } of fit.sides) {
     if (!(seat.gap >= 0)) throw new Error('no gap is negative');
-    const a = corner ? corner.seat.pose.halfSpan + sign * corner.seat.pose.depth + seat.gap / 2 : 0;
+    const a = corner ? startOf(corner, sign) + seat.gap / 2 : 0;
     near(
       repeats * (2 * seat.pose.halfSpan + seat.gap) + 2 * a,
       run.length,
@@ -38,9 +43,10 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
     );
   }
   if (corner) {
-    const { seat, toCorner, offset } = corner;
-    near(toCorner, seat.pose.halfSpan + sign * seat.pose.depth, 'the corner’s start');
-    near(offset, toCorner + fit.sides[0]!.seat.gap / 2, 'a = h ∓ d + g/2');
+    const { toCorner, offset } = corner;
+    near(toCorner, startOf(corner, sign), 'the corner’s start');
+    near(offset, toCorner + fit.sides[0]!.seat.gap / 2, 'a = h ∓ d + g/2, or √2·h + g/2');
+    expect(corner.kind).toBe(field.corners);
     if (!(toCorner >= -EXACT)) throw new Error('the corner swag starts before its corner');
   }
   for (const cell of design.cells) {
@@ -53,9 +59,13 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
     const mirror = { x: Math.sin(cell.mirror), y: -Math.cos(cell.mirror) };
     for (const p of pointsAlong(cell.path, 1)) {
       if (p.y < -EXACT) throw new Error(`below the start line by ${-p.y}`);
-      if (p.y > field.room - outward + EXACT)
-        throw new Error(`into the far margin by ${p.y - field.room + outward}`);
-      if (p.x < cell.join - EXACT) throw new Error(`past the join by ${cell.join - p.x}`);
+      // On the chord of a corner, the side's start line runs down at 45° from its end.
+      const across = cornerSwag(design)?.kind === 'across';
+      const isCorner = across && cell === cornerSwag(design)?.cell;
+      const level = isCorner ? (p.x + p.y) * Math.SQRT1_2 : p.y;
+      if (level > field.room - outward + EXACT)
+        throw new Error(`into the far margin by ${level - field.room + outward}`);
+      if (!isCorner && p.x < cell.join - EXACT) throw new Error(`past the join by ${cell.join - p.x}`);
       const past = (p.x - cell.crown.x) * mirror.x + (p.y - cell.crown.y) * mirror.y;
       if (past > EXACT) throw new Error(`past the centre mirror by ${past}`);
       const back = move(cell.motion, p);
@@ -92,7 +102,12 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
       near(apart(end, pathEnd(placedPath(b!))!), 0, 'corner halves meet');
       // On the 45° line through the corner of the two start lines, which is as far from both of them.
       const starts = [pathStart(placedPath(a!))!, pathStart(placedPath(b!))!];
-      const at = cornerOf(starts as [Point, Point], end);
+      const at = cornerOf(starts as [Point, Point], end, laid.kind);
+      if (laid.kind === 'across') {
+        const { halfSpan, depth } = laid.fit.seat.pose;
+        near(apart(end, at), halfSpan + depth, 'its crown lies h + d from the corner, along the mitre');
+        near(apart(starts[0]!, starts[1]!), 2 * halfSpan, 'its chord is a span');
+      }
       near(Math.abs(end.x - at.x), Math.abs(end.y - at.y), 'on the mitre');
       near(apart(starts[0]!, at), laid.fit.toCorner, 'the corner swag starts at a − g/2');
     }
@@ -100,9 +115,11 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
 };
 
 /** Where the start lines of two sides cross: each runs along x or y through its start. */
-const cornerOf = ([a, b]: [Point, Point], end: Point): Point => {
+const cornerOf = ([a, b]: [Point, Point], end: Point, kind: CornerFit['kind']): Point => {
   const first = { x: a.x, y: b.y };
   const second = { x: b.x, y: a.y };
+  // Beyond the chord of a swag that stands across, and so farther from its crown.
+  if (kind === 'across') return apart(first, end) > apart(second, end) ? first : second;
   // Of the two, the one that the crown is as far from in x as in y.
   const off = (p: Point): number => Math.abs(Math.abs(end.x - p.x) - Math.abs(end.y - p.y));
   return off(first) <= off(second) ? first : second;
@@ -123,7 +140,7 @@ const layout = fc.record({
   inner: fc.integer({ min: 0, max: 10 }),
   outer: fc.integer({ min: 0, max: 10 }),
   from: fc.constantFrom('inner', 'outer'),
-  corners: fc.constantFrom('turn', 'turn', 'meet', 'open', 'auto'),
+  corners: fc.constantFrom('turn', 'turn', 'meet', 'open', 'across', 'auto'),
   gap: fc.constantFrom('auto', 'auto', '0', '1/4 in', '12.7 mm'),
   channels: fc.constantFrom('[]', '[1/4]', '[1/8, 1/4]'),
   clearance: fc.constantFrom('1/4', '1/8', '5/16'),
@@ -135,7 +152,7 @@ const textOf = (l: typeof layout extends fc.Arbitrary<infer T> ? T : never): str
   const ground =
     l.kind === 'strip'
       ? `strip: { length: ${top}, width: ${l.width + 20} mm, ${margin} }`
-      : `border: { width: ${l.width + 20} mm, inner: { top: ${top}, right: ${right}, bottom: ${bottom}, left: ${left} }, ${margin}, from: ${l.from}, corners: ${l.corners} }`;
+      : `border: { width: ${l.width + 20} mm, inner: { top: ${top}, right: ${right}, bottom: ${bottom}, left: ${left} }, ${margin}, from: ${l.corners === 'across' ? 'outer' : l.from}, corners: ${l.corners} }`;
   return `layout: { ${ground} }\nfoot: { clearance: ${l.clearance} }\nswag: { gap: ${l.gap} }\nchannels: { outward: ${l.channels} }`;
 };
 
@@ -170,6 +187,7 @@ describe('every result of the fit search', () => {
         'turn',
         'meet',
         'open',
+        'across',
         'inner',
         'outer',
         'crown-on-centre',

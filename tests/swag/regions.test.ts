@@ -107,15 +107,24 @@ describe.each(CASES)('$name', ({ design, plan }) => {
 /** Twice the half, from the join to the mirror, between the start line and the far margin. */
 const repeatArea = (cell: Cell, design: Design): number => {
   const { room } = design.field;
+  const corner = cornerSwag(design);
+  if (corner?.kind === 'across' && corner.cell === cell) {
+    // Twice the half up to a level t: its start line from the corner, and at each level as much less as the mitre at
+    // 45° and the line at 67.5° leave of it, until they meet.
+    const along = corner.fit.toCorner + Math.min(...design.sides.map((s) => s.fit.seat.gap)) / 2;
+    const closing = 1 - Math.tan(Math.PI / 8);
+    const t = Math.min(room, along / closing);
+    return 2 * along * t - closing * t * t;
+  }
   const gaps = design.sides.map((s) => s.fit.seat.gap);
-  const join = cell === cornerSwag(design)?.cell ? -Math.min(...gaps) / 2 : cell.join;
+  const join = cell === corner?.cell ? -Math.min(...gaps) / 2 : cell.join;
   const lean = Math.cos(cell.mirror) / Math.sin(cell.mirror);
   const low = cell.crown.x - cell.crown.y * lean - join;
   return (2 * low + room * lean) * room;
 };
 
-describe('runs that meet at the corners', () => {
-  const met = PLAIN.filter((d) => d.design.field.corners === 'meet');
+describe('runs that meet at the corners, or at a swag that stands across', () => {
+  const met = PLAIN.filter(({ design: { field } }) => field.corners === 'meet' || field.corners === 'across');
   test.each(met)('$name: the regions of all repeats add up to the border', ({ design, plan }) => {
     const { field, sides, halves } = design;
     // Each side is a trapezium over its start line, with a 45° mitre at both ends: (L ± room) · room.

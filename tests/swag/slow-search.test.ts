@@ -29,12 +29,22 @@ const question = fc.record({
     )
     .map(([a, b, c, d]) => [a, b, Math.ceil(a * c), Math.ceil(b * d)]),
   width: fc.integer({ min: 50, max: 160 }),
-  from: fc.constantFrom('inner' as const, 'outer' as const),
-  corners: fc.constantFrom('turn', 'turn', 'turn', 'open'),
+  ground: fc.constantFrom(
+    { from: 'inner', corners: 'turn' },
+    { from: 'outer', corners: 'turn' },
+    { from: 'outer', corners: 'across' },
+    { from: 'outer', corners: 'across' },
+    { from: 'inner', corners: 'open' },
+  ),
   gap: fc.constantFrom(0, 0, 8, 25),
   unequal: fc.boolean(),
   share: fc.double({ min: 0.3, max: 1.1, noNaN: true }),
 });
+
+interface Ground {
+  readonly from: 'inner' | 'outer';
+  readonly corners: 'turn' | 'across' | 'open';
+}
 
 /** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
 const slowPoints = (path: Path): Point[] => {
@@ -59,8 +69,10 @@ long(
   () => {
     let valid = 0;
     let invalid = 0;
+    let across = 0;
     fc.assert(
       fc.property(question, (q) => {
+        const { from: seam, corners } = q.ground as Ground;
         const template = PROFILES[q.template]!;
         const stitched = stitchTemplate(template, 6.35);
         if (!stitched.ok) throw new Error('the profiles can be stitched');
@@ -75,7 +87,7 @@ long(
         const counts = sides.map((s) => Math.max(1, Math.round(s / (spans + q.gap))));
         const [top, right, bottom, left] = sides;
         const plan = planOf(
-          `layout: { border: { width: ${q.width} mm, inner: { top: ${top} mm, right: ${right} mm, bottom: ${bottom} mm, left: ${left} mm }, from: ${q.from}, corners: ${q.corners} } }
+          `layout: { border: { width: ${q.width} mm, inner: { top: ${top} mm, right: ${right} mm, bottom: ${bottom} mm, left: ${left} mm }, from: ${seam}, corners: ${corners} } }
 swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre, gap: ${q.gap} mm, repeats: [${counts}] }`,
         );
         if (plan.layout.kind !== 'border') throw new Error('a border');
@@ -84,8 +96,8 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
           slowWay(shape.path, 6.35),
           {
             lengths: field.runs.map((r) => r.length),
-            turn: q.corners === 'turn',
-            from: q.from,
+            corner: corners === 'open' ? 'none' : corners,
+            from: seam,
             room: field.room,
             gap: q.gap,
           },
@@ -98,6 +110,7 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
           return;
         }
         valid++;
+        if (corners === 'across') across++;
         if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow}`);
         expect(Math.min(...fast)).toBeLessThanOrEqual(slow + GRID);
       }),
@@ -106,6 +119,7 @@ swag: { from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${
     // Both answers must have been asked for.
     expect(valid).toBeGreaterThan(12);
     expect(invalid).toBeGreaterThan(12);
+    expect(across).toBeGreaterThan(5);
   },
   patience(120_000),
 );

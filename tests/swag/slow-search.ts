@@ -17,7 +17,8 @@ export interface SlowWay {
 
 export interface SlowGround {
   readonly lengths: readonly number[];
-  readonly turn: boolean;
+  /** The swag over each corner: none, half on either side, or one on a chord square to the mitre. */
+  readonly corner: 'none' | 'turn' | 'across';
   readonly from: 'inner' | 'outer';
   /** mm that stitching may reach from the start line. */
   readonly room: number;
@@ -50,13 +51,29 @@ const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean
   // The mitre through the crown: x − y is constant on it from the inner seam, x + y from the outer.
   const across = (p: Point): number => (ground.from === 'inner' ? p.x - p.y : p.x + p.y);
   const fromMitre = (p: Point): number => (across(crown) - across(p)) * Math.SQRT1_2;
-  if (corner && !way.body.every((p) => fromMitre(lay(p)) >= way.neck - EDGE)) return false;
+  if (corner && ground.corner === 'turn' && !way.body.every((p) => fromMitre(lay(p)) >= way.neck - EDGE))
+    return false;
+  if (ground.corner === 'across') return laid.every((p) => keepsBesideAcross(p, crown, ground, corner));
   return laid.every((p) => {
     if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
     if (p.x < -ground.gap / 2 - EDGE) return false;
     if (!corner) return p.x <= crown.x + EDGE;
     return fromMitre(p) >= -EDGE;
   });
+};
+
+/** The angle between the chords of a corner's swag and of the side's last, 135°, is halved by the line between the two. */
+const HALVED = (67.5 * Math.PI) / 180;
+
+const keepsBesideAcross = (p: Point, crown: Point, { room, gap }: SlowGround, corner: boolean): boolean => {
+  // The side runs down from the corner's chord at 45°, and the line stands in the middle of the gap.
+  const middle = corner
+    ? { x: -gap * Math.SQRT1_2 * 0.5, y: gap * Math.SQRT1_2 * 0.5 }
+    : { x: -gap / 2, y: 0 };
+  const past = Math.cos(HALVED) * (p.y - middle.y) - Math.sin(HALVED) * (p.x - middle.x);
+  const level = corner ? (p.x + p.y) * Math.SQRT1_2 : p.y;
+  const behind = corner ? true : p.x >= -gap / 2 - EDGE;
+  return p.y >= -EDGE && level <= room + EDGE && p.x <= crown.x + EDGE && past <= EDGE && behind;
 };
 
 /** The least spread of depths for these counts over a grid of the corner's tilts; undefined where no tilt is valid. */
@@ -80,7 +97,7 @@ export const slowSpread = (
     return depths;
   };
   const spread = (depths: readonly number[]): number => Math.max(...depths) - Math.min(...depths);
-  if (!ground.turn) {
+  if (ground.corner === 'none') {
     const depths = sidesAt(0);
     return depths && spread(depths);
   }
@@ -88,7 +105,7 @@ export const slowSpread = (
   for (let rise = step; rise < Math.PI / 2; rise += step) {
     const h = chord * Math.cos(rise);
     const d = chord * Math.sin(rise);
-    const start = ground.from === 'inner' ? h - d : h + d;
+    const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
     const depths = sidesAt(start + ground.gap / 2);
     if (!depths || !isSafe(way, rise, ground, true)) continue;

@@ -141,7 +141,9 @@ const swagSubject = (design: Design, past: number): Subject => {
 
 /** The first corner, as the side that comes to it is sewn. */
 const cornerSubject = (design: Design, corner: LaidCorner): Subject => {
-  const { cell, fit } = corner;
+  const { cell, fit, turned } = corner;
+  // The side that comes to the corner lies level, whichever way the swag stands.
+  const level = turn(turned);
   const at = design.halves.find((h) => h.cell === cell)!;
   const halves = design.halves.filter((h) => h.repeat === at.repeat);
   const [before, after] = halves.map((h) => design.sides.find((s) => s.run.name === h.side)!);
@@ -159,8 +161,8 @@ const cornerSubject = (design: Design, corner: LaidCorner): Subject => {
         { side: after!, from: 0, to: back, repeats: [] },
       ],
     },
-    own: shift(0, 0),
-    upright: inverse(at.motion),
+    own: level,
+    upright: compose(level, inverse(at.motion)),
     top: 0,
   };
 };
@@ -269,7 +271,7 @@ export const drawFigure = (
   });
   const page: Page = { content, subject, lines, scale, onFigure, onPage, ceiling };
   const corner = kind === 'corner' ? cornerSwag(design) : undefined;
-  if (corner) nameCorner(page, corner.fit.toCorner);
+  if (corner) nameCorner(page, corner);
   else nameSwag(page, box);
 };
 
@@ -394,23 +396,23 @@ const nameSwag = (page: Page, box: Box): void => {
   }
 };
 
-const nameCorner = (page: Page, toCorner: number): void => {
+const nameCorner = (page: Page, { fit: { toCorner }, turned }: LaidCorner): void => {
   const { content, subject, onPage, ceiling } = page;
   const { cell } = subject;
   const over = mirror(cell.crown, cell.mirror);
   const start = footOf(page, 'startMark');
   write(page, 'start mark', { x: start.x - 1.5, y: onPage(ORIGIN).y + 1.4 }, 'end', true);
   const line = onPage(move(over, ORIGIN));
-  const seam = onPage(move(over, { x: 0, y: -subject.design.field.startMargin }));
+  const seam = onPage(move(compose(over, turn(-turned)), { x: 0, y: -subject.design.field.startMargin }));
   const sense = seam.x <= line.x ? -1 : 1;
   const stop = { x: seam.x + sense * (TICK + 1), y: seam.y - 0.35 * LABEL };
   write(page, 'stop mark', stop, sense < 0 ? 'end' : 'start', true);
   // Where the start lines of the two sides cross.
-  const zero = onPage({ x: toCorner, y: 0 });
+  const zero = onPage(move(turn(-turned), { x: toCorner, y: 0 }));
   content.area([circle(zero, 1)], INK.strong);
   write(page, 'tape’s 0', { x: Math.max(zero.x, seam.x) + 2.2, y: zero.y - 0.35 * LABEL }, 'start');
   const crown = onPage(cell.crown);
-  const lean = (ceiling - crown.y) / Math.tan(cell.mirror);
+  const lean = (ceiling - crown.y) / Math.tan(cell.mirror + turned);
   write(page, 'mitre', { x: crown.x + lean, y: ceiling + 1.2 }, 'middle', true);
 };
 

@@ -2,7 +2,14 @@
 
 import { capital } from '../../document/index.ts';
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import { type Design, type Mark, type MarkKind, marksOf, type SideMarks } from '../../swag/index.ts';
+import {
+  cornerSwag,
+  type Design,
+  type Mark,
+  type MarkKind,
+  marksOf,
+  type SideMarks,
+} from '../../swag/index.ts';
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
 import { type BandWords, SLIDE } from './step-words.ts';
@@ -19,7 +26,8 @@ const introOf = ({ field }: Design, style: LengthStyle): string => {
 };
 
 /** What the swags start on. */
-const lineName = (field: Design['field']): string => (field.startMargin > 0 ? 'start line' : seamName(field));
+export const lineName = (field: Design['field']): string =>
+  field.startMargin > 0 ? 'start line' : seamName(field);
 
 /** Where the runs along a side begin: at its corner, or, where the corner squares are left free, beside them. */
 const zeroWords = (field: Design['field']): string => {
@@ -50,7 +58,10 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
   const { startMargin } = field;
   const seam = seamName(field);
   const near = nearLine(field);
-  const heights = [...new Set(cells.map((c) => length(startMargin + c.crown.y)))];
+  const chord = cornerSwag(design)?.kind === 'across';
+  // What stands across a corner has its own line, and is told of by itself.
+  const alongSides = chord ? cells.filter((c) => c.name !== 'corner') : cells;
+  const heights = [...new Set(alongSides.map((c) => length(startMargin + c.crown.y)))];
   return {
     ground:
       startMargin > 0
@@ -71,7 +82,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
       return `Draw a guide line ${away} from the ${seam}${up < 0 ? ', on the side towards you' : ''}`;
     },
     up: (up) => `${up < 0 ? 'below' : 'above'} the ${lineName(field)}`,
-    level: `the ${seam}`,
+    level: chord ? `the ${seam}, and at a corner from the line across it` : `the ${seam}`,
     crossed: 'start',
     marks: [
       { kind: 'text', text: introOf(design, style) },

@@ -18,7 +18,7 @@ import {
 } from '../../swag/index.ts';
 import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
 import type { CardBlock, CardTable } from './block.ts';
-import { seamName, straightWords } from './mark-words.ts';
+import { lineName, seamName, straightWords } from './mark-words.ts';
 import { roundWords } from './ring-words.ts';
 import { type BandWords, flatWords, swingWords } from './step-words.ts';
 
@@ -147,12 +147,30 @@ const stopWords = (cells: readonly Cell[]): string => {
 const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
   const { field } = design;
   const corner = cornerSwag(design);
-  return corner
-    ? [
-        `Corners: the first half starts ${length(corner.fit.toCorner)} from ${field.startMargin > 0 ? 'where the start lines of two sides cross' : `the corner of the ${seamName(field)}`}, and ends on the mitre, ` +
-          'its centre line; the second half goes on from there along the next side.',
-      ]
-    : [];
+  if (!corner) return [];
+  const away = length(corner.fit.toCorner);
+  const zero =
+    field.startMargin > 0
+      ? 'where the start lines of two sides cross'
+      : `the corner of the ${seamName(field)}`;
+  if (corner.kind === 'turn')
+    return [
+      `Corners: the first half starts ${away} from ${zero}, and ends on the mitre, ` +
+        'its centre line; the second half goes on from there along the next side.',
+    ];
+  const { guide } = placingOf(corner.cell);
+  return [
+    `Corners: the swag stands across the corner. It starts ${away} from ${zero}, and stops as far from there on the next side. ` +
+      `Draw a line from start mark to stop mark: at the corner this line stands for the ${lineName(field)}, ` +
+      `and the mitre, square to it, is the centre line. The crown is ${length(corner.cell.crown.y)} from this line${guide === undefined ? '' : `, ${chordGuide(guide, length)}`}.`,
+  ];
+};
+
+/** Where the guide line of a swag across a corner lies: `and the guide line 1/2 in from it, towards the corner`. */
+const chordGuide = (guide: number, length: (mm: number) => string): string => {
+  const away = length(Math.abs(guide));
+  if (away === length(0)) return 'and the guide line is this line itself';
+  return `and the guide line ${away} from it${guide < 0 ? ', towards the corner' : ''}`;
 };
 
 /** Rows that read the same are told together. */
@@ -195,29 +213,29 @@ export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonl
     ...(first.guide === undefined ? [] : [right('flat up')]),
     right('crown up'),
   ];
+  const isAcross = cornerSwag(design)?.kind === 'across';
+  const isOnChord = (p: Placing): boolean => isAcross && p.cell.name === 'corner';
   const rows = placings.map((p): readonly string[] => {
     const at = p.start ?? p.end;
+    const up = (mm: number): string => fromSeam(mm + (isOnChord(p) ? 0 : field.startMargin), style);
     return [
       placings.length === 1 ? 'each' : p.cell.name,
       fromMark(at.along, style),
-      fromSeam(field.startMargin + at.up, style),
+      up(at.up),
       ...p.lines.slice(0, lines.length).map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
       ...(far === undefined
         ? []
         : p.crown
-          ? [
-              fromMark(beyondCentre(p.cell, p.crown.along, p.crown.up), style),
-              fromSeam(field.startMargin + p.crown.up, style),
-            ]
+          ? [fromMark(beyondCentre(p.cell, p.crown.along, p.crown.up), style), up(p.crown.up)]
           : ['-', '-']),
-      ...(p.guide === undefined ? [] : [fromSeam(field.startMargin + p.guide, style)]),
-      fromSeam(field.startMargin + p.cell.crown.y, style),
+      ...(p.guide === undefined ? [] : [up(p.guide)]),
+      up(p.cell.crown.y),
     ];
   });
   const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
   const { level, crossed } = bandWords(design, style);
   // Its two halves meet on the mitre, and not on a line square to the seam.
-  const corner = placings.some((p) => p.crown && p.cell.name === 'corner')
+  const corner = placings.some((p) => p.crown && p.cell.name === 'corner' && !isOnChord(p))
     ? ', which at the corner is the mitre: measure square to it'
     : '';
   const centre = far === undefined ? '' : `; of the far end, past or before the centre line${corner}`;

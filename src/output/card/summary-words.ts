@@ -17,7 +17,13 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     fit.sides.length > 1
       ? fit.sides.map((s) => `${s.run.name} ${s.repeats}`).join(', ')
       : String(fit.sides[0]?.repeats);
-  const corners = { none: '', turn: ', one across each corner', meet: '', open: ', corners left open' };
+  const corners = {
+    none: '',
+    turn: ', one round each corner',
+    across: ', one across each corner',
+    meet: '',
+    open: ', corners left open',
+  };
   const spans = spansOf(fit);
   const gaps = fit.sides.map((s) => s.seat.gap);
   const gapWidth = rangeWords(gaps, style);

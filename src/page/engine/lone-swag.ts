@@ -7,7 +7,7 @@
  */
 
 import { type Drawing, drawDesign, type Scope, scopeOf } from '../../drawing/index.ts';
-import { move, ORIGIN, type Point, subtract } from '../../geometry/index.ts';
+import { add, move, ORIGIN, type Point, scale, subtract } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   borderRuns,
@@ -96,10 +96,10 @@ const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag 
 
 const cornerAlone = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag => {
   const beside = fit.sides[0]!.seat;
+  if (field.corners === 'none') throw new Error('A corner on a run without one');
   const toCorner = toCornerOf(field, seat.pose);
   const offset = toCorner + seat.gap / 2;
   const length = 2 * offset + 2 * beside.pose.halfSpan + beside.gap;
-  if (field.corners === 'none') throw new Error('A corner on a run without one');
   const { length: now, seam } = field.runs[0]!;
   const inner = length - now + (field.from === 'inner' ? seam : seam - 2 * field.width);
   const runs = borderRuns(field, { top: inner, right: inner, bottom: inner, left: inner });
@@ -108,10 +108,11 @@ const cornerAlone = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =
     {
       way: seat.way,
       sides: runs.map((run) => ({ run, repeats: 1, seat: beside })),
-      corner: { kind: 'turn', seat, toCorner, offset },
+      corner: { kind: fit.corner.kind === 'across' ? 'across' : 'turn', seat, toCorner, offset },
     },
   );
-  const first = design.halves.find((h) => h.cell === cornerSwag(design)?.cell);
+  const laid = cornerSwag(design);
+  const first = design.halves.find((h) => h.cell === laid?.cell);
   const halves = design.halves.filter((h) => h.repeat === first?.repeat);
   const [before, after] = halves.map((h) => design.sides.find((s) => s.run.name === h.side));
   if (!first || !before || !after) throw new Error('A corner without its sides');
@@ -123,15 +124,18 @@ const cornerAlone = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =
       { side: after, from: 0, to: offset, repeats: [] },
     ],
   };
-  const ground = move(before.run.place, { x: length, y: 0 });
+  const at = move(before.run.place, { x: length, y: 0 });
   // On the mitre, one deeper is one on along each of the two sides.
-  const along = subtract(move(before.run.place, { x: length + 1, y: 1 }), ground);
-  const ahead = subtract(move(before.run.place, { x: length - 1, y: 1 }), ground);
+  const along = subtract(move(before.run.place, { x: length + 1, y: 1 }), at);
+  const ahead = subtract(move(before.run.place, { x: length - 1, y: 1 }), at);
+  const shared = { ...drawn(design, scope, plan), moved: { x: -at.x, y: -at.y } };
+  // Across the corner depth is along the mitre, from the middle of the chord.
+  const onMitre = { x: ahead.x * Math.SQRT1_2, y: ahead.y * Math.SQRT1_2 };
+  const isAcross = laid?.kind === 'across';
   return {
-    ...drawn(design, scope, plan),
-    moved: { x: -ground.x, y: -ground.y },
-    ground,
-    deeper: field.from === 'inner' ? along : ahead,
+    ...shared,
+    ground: isAcross ? add(at, scale(onMitre, seat.pose.halfSpan)) : at,
+    deeper: isAcross ? onMitre : field.from === 'inner' ? along : ahead,
     ends: [
       move(before.run.place, { x: length - toCorner, y: 0 }),
       move(after.run.place, { x: toCorner, y: 0 }),

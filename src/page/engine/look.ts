@@ -82,7 +82,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
-      `${plural(total, 'swag')}${corner ? ' and a swag across each corner' : ''}`,
+      `${plural(total, 'swag')}${corner ? ` and one ${corner.kind === 'across' ? 'across' : 'round'} each corner` : ''}`,
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],

@@ -105,7 +105,7 @@ const poseOf = (
   const { moved, ground, deeper, ends } = lone;
   const length = (mm: number): string => formatLength(mm, plan.marks.style);
   const words =
-    side === CORNER
+    side === CORNER && field.corners !== 'none'
       ? `${length(depth)} deep, marks ${length(toCornerOf(field, pose))} from the corner`
       : `${length(span)} wide, ${length(depth)} deep`;
   const shown = ({ x, y }: Point): Point => ({ x: x + moved.x, y: -(y + moved.y) });
