@@ -1,7 +1,7 @@
 /** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { cornerSwag, type Design, frameSize } from '../swag/index.ts';
+import { choicesOf, cornerSwag, type Design, frameSize, rowsOf } from '../swag/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -11,20 +11,11 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 
 /** mm and degrees. `outward` is how far outward channels reach beyond the stitching. */
 export const designAsData = (design: Design, outward = 0): object => {
-  const { fit } = design;
-  const corner = cornerSwag(fit);
   const size = frameSize(design, outward);
+  const [, ...further] = rowsOf(design);
   return {
-    sides: fit.sides.map(({ run, repeats, seat }) => ({
-      side: run.name,
-      length: run.length,
-      repeats,
-      span: seat.span,
-      depth: seat.depth,
-      gap: seat.gap,
-      tilt: seat.pose.tilt * DEGREES,
-    })),
-    corner: corner === undefined ? null : { offset: corner.offset, depth: corner.seat.pose.depth },
+    ...rowAsData(design),
+    ...(further.length > 0 && { rows: further.map((row) => beyondAsData(row, design)) }),
     ...(size && {
       frame: {
         width: size.width,
@@ -37,5 +28,38 @@ export const designAsData = (design: Design, outward = 0): object => {
         }),
       },
     }),
+  };
+};
+
+/** A row on the marks of the first: where it starts, and what makes it. */
+const beyondAsData = (row: Design, { field: first }: Design): object => {
+  const { field, fit } = row;
+  const { laid, flat, repeats: _, count: __, corners: ___, ...choices } = choicesOf({ field, fit });
+  const { template } = fit.way.shape.stitching;
+  return {
+    row: row.row,
+    at: field.startMargin - first.startMargin,
+    template: template.name,
+    title: template.title,
+    ...choices,
+    ...(laid === undefined ? {} : { laid }),
+    ...(flat === undefined ? {} : { flat }),
+    ...rowAsData(row),
+  };
+};
+
+const rowAsData = ({ fit }: Design): object => {
+  const corner = cornerSwag(fit);
+  return {
+    sides: fit.sides.map(({ run, repeats, seat }) => ({
+      side: run.name,
+      length: run.length,
+      repeats,
+      span: seat.span,
+      depth: seat.depth,
+      gap: seat.gap,
+      tilt: seat.pose.tilt * DEGREES,
+    })),
+    corner: corner === undefined ? null : { offset: corner.offset, depth: corner.seat.pose.depth },
   };
 };

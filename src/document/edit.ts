@@ -125,7 +125,8 @@ const put = (text: string, doc: Document.Parsed, path: KeyPath, value: Said): st
     return `${outer.join('')}${last}: ${writtenInLine(value)}`;
   };
   let map: unknown = doc.contents;
-  for (const [i, key] of path.entries()) {
+  for (let i = 0; i < path.length; i++) {
+    const key = path[i];
     if (!isMap(map)) return `${text}${text === '' || text.endsWith('\n') ? '' : eol}${onLines(0, '')}${eol}`;
     const pair = pairOf(map, key);
     if (!pair) return inserted(text, map, inLine(i).slice(2, -2), (indent) => onLines(i, indent));
@@ -133,6 +134,14 @@ const put = (text: string, doc: Document.Parsed, path: KeyPath, value: Said): st
     const isLast = i === path.length - 1;
     if (isMap(old) && !isLast) {
       map = old;
+      continue;
+    }
+    // An entry of a list that is a group itself.
+    const place = path[i + 1];
+    const entry = isSeq(old) && typeof place === 'number' ? old.items[place] : undefined;
+    if (isMap(entry) && i + 2 < path.length) {
+      map = entry;
+      i++;
       continue;
     }
     const keyEnd = (pair.key as Node).range![1];
@@ -283,8 +292,9 @@ const isShared = (doc: Document.Parsed, path: KeyPath): boolean => {
   for (const key of path) {
     if (isAlias(node)) return true;
     if (isNode(node) && 'anchor' in node && node.anchor) return true;
-    if (!isMap(node)) return false;
-    node = pairOf(node, key)?.value;
+    if (isSeq(node) && typeof key === 'number') node = node.items[key];
+    else if (isMap(node)) node = pairOf(node, key)?.value;
+    else return false;
   }
   if (!isNode(node)) return false;
   let shared = false;

@@ -15,6 +15,7 @@ import {
   CHANNEL_SIDES,
   cornerSwag,
   type Design,
+  ofRow,
   type Placed,
   regionsOf,
   rowsShown,
@@ -87,7 +88,7 @@ const fillRow = (
   // What holds for every cell is said once, without naming them.
   const cells = new Set(repeats.map((r) => r.cell.name)).size;
   return [...said].map(([what, names]) =>
-    names.size === cells ? what : `${[...names].join(', ')}, ${what}`,
+    names.size === cells ? what : `${ofRow(design, [...names].join(', '))}, ${what}`,
   );
 };
 

@@ -5,6 +5,7 @@ import type { Plan } from '../plan/index.ts';
 import {
   changesFor,
   describeMiss,
+  describeRowMiss,
   type Miss,
   nearestMisses,
   noWayHint,
@@ -57,17 +58,17 @@ export const unmetOf = ({ plan, templates, placed }: Pick<Part, 'plan' | 'templa
 export const nothingFits = (
   { plan, placed }: Pick<Part, 'plan' | 'placed'>,
   nearest: readonly Miss[],
-): readonly Problem[] => [
-  placed({
-    ...NOTHING_FITS,
-    ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}),
-  }),
-  ...nearest.map((miss, i) => {
+  rowMiss?: Search['rowMiss'],
+): readonly Problem[] => {
+  if (rowMiss) return [placed(describeRowMiss(rowMiss, plan))];
+  const problem = { ...NOTHING_FITS, ...(nearest.length === 0 ? { hint: noWayHint(plan) } : {}) };
+  const lines = nearest.map((miss, i): Problem => {
     const { found, hint } = describeMiss(miss, plan);
     return {
       code: 'nearest',
       message: `nearest ${i + 1}: ${found?.replace(/^nearest: /, '') ?? ''}`,
       ...(hint === undefined ? {} : { hint }),
     };
-  }),
-];
+  });
+  return [placed(problem), ...lines];
+};

@@ -11,6 +11,7 @@ import { type Change, withValues } from '../document/index.ts';
 import { planSaying } from '../output/plan-file/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import { changesFor, type Fit, isUnmet, type Ranked, searchPlan, seatsOf, wishWords } from '../swag/index.ts';
+import type { Template } from '../template/index.ts';
 import type { Part } from './part.ts';
 
 /**
@@ -23,8 +24,10 @@ export const takeFit = (
   ranked: Pick<Ranked, 'field' | 'fit' | 'answers'>,
   named: (template: string) => string = (template) => template,
 ): string => {
-  const index = templates.indexOf(ranked.fit.way.shape.stitching.template);
-  const taken = { plan, ranked, template: named(plan.templates[index]!) };
+  const names = templatesOf(ranked.fit).map((template) =>
+    named(plan.templates[templates.indexOf(template)]!),
+  );
+  const taken = { plan, ranked, templates: names };
   const asking = askingWhatItMeets(text, plan, ranked);
   let written = asking;
   for (const gap of gapsToSay(plan, ranked)) {
@@ -43,6 +46,12 @@ const askingWhatItMeets = (text: string, plan: Plan, ranked: Pick<Ranked, 'answe
     .map(({ answer, wish }): Change => [[...own, 'swag', answer.key], wishWords(answer, wish, style)]);
   return withValues(text, changes);
 };
+
+/** Of each row. */
+const templatesOf = (fit: Fit): readonly Template[] => [
+  fit.way.shape.stitching.template,
+  ...(fit.beyond ? templatesOf(fit.beyond.fit) : []),
+];
 
 /** In the order in which a person would rather read them; undefined leaves what the plan says. */
 const gapsToSay = (
@@ -67,12 +76,12 @@ const givesAgain = (text: string, { part }: Plan, fit: Fit): boolean => {
   if (!reading.ok) return false;
   const own = reading.parts.find(({ plan }) => plan.part?.name === part?.name);
   if (!own) return false;
-  const searched = searchPlan(own.plan, [fit.way.shape.stitching.template]);
+  const searched = searchPlan(own.plan, [...new Set(templatesOf(fit))]);
   const again = searched.ok ? searched.search.results[0]?.fit : undefined;
   return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
 };
 
 const depthsAndSpans = (fit: Fit): string =>
-  seatsOf(fit)
+  [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])]
     .map(({ pose, gap }) => [pose.tilt, pose.halfSpan, pose.depth, gap].join(' '))
     .join('; ');

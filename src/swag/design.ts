@@ -96,6 +96,10 @@ export interface Design {
   readonly beyond: Design | undefined;
 }
 
+/** What is of a row, by its name; with the row's where it is not the first. */
+export const ofRow = ({ row }: Pick<Design, 'row'>, name: string): string =>
+  row > 1 ? `row ${row} ${name}` : name;
+
 /** A design's rows, from the first. */
 export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
   design,
@@ -108,19 +112,18 @@ export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
  */
 export const designOf = (field: Field, fit: Fit, alone?: string, row = 1): Design => {
   const swag = cornerSwag(fit);
-  const named = (name: string): string => (row > 1 ? `row ${row} ${name}` : name);
   const sides = fit.sides.map((s): PlacedSide => {
     const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
     const by = run.drawn - run.length;
     return {
       run,
       fit: s,
-      cell: cellOf(named(run.name), s.seat),
+      cell: cellOf(run.name, s.seat),
       inset: swag ? swag.toCorner + s.seat.gap / 2 : 0,
       tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
     };
   });
-  const corner = swag && field.corners !== 'none' ? laidCorner(named('corner'), field, swag) : undefined;
+  const corner = swag && field.corners !== 'none' ? laidCorner('corner', field, swag) : undefined;
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
   const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
   const beyond = fit.beyond && designOf(fit.beyond.field, fit.beyond.fit, alone, row + 1);

@@ -1,9 +1,8 @@
 /** How large a finished frame is, from edge to edge of its outermost stitching. */
 
 import { layOf } from './corner.ts';
-import type { Design } from './design.ts';
 import type { Field } from './field.ts';
-import { cornerSwag, seatsOf } from './fit.ts';
+import { cornerSwag, type Fit, seatsOf } from './fit.ts';
 import { reachAt } from './pose.ts';
 import { type RoundFrame, roundFrame } from './round-frame.ts';
 import type { Seat } from './seat.ts';
@@ -26,7 +25,7 @@ const squareReach = ({ shape, pose }: Seat, field: Field): number =>
 
 /** Undefined for strips and for borders round a quilt, whose size is their seams'. `outward` is the channels' reach, mm; a round frame's own unless given. */
 export const frameSize = (
-  { field, fit }: Pick<Design, 'field' | 'fit'>,
+  { field, fit }: { readonly field: Field; readonly fit: Fit },
   outward?: number,
 ): FrameSize | undefined => {
   const { around } = field;
@@ -41,9 +40,13 @@ export const frameSize = (
   }
   if (around.kind !== 'block') return undefined;
   const corner = cornerSwag(fit);
-  const tops = seatsOf(fit).map((s) =>
-    s === corner?.seat && corner.kind === 'across' ? squareReach(s, field) : s.pose.top,
-  );
+  const last = fit.beyond && { ...fit.beyond, at: fit.beyond.field.startMargin - field.startMargin };
+  const tops = [
+    ...seatsOf(fit).map((s) =>
+      s === corner?.seat && corner.kind === 'across' ? squareReach(s, field) : s.pose.top,
+    ),
+    ...(last ? seatsOf(last.fit).map((s) => s.pose.top + last.at) : []),
+  ];
   const reach = Math.max(...tops) + (outward ?? 0);
   const fromInner = field.from === 'inner';
   // mm from the block's edge to the outermost stitching, and to the innermost.

@@ -1,8 +1,8 @@
 /** Half swags, runs, corners: from a template and a plan to a design on the quilt, in mm. */
 
+export { type Kind, kindsOf } from './alike.ts';
 export { type Answer, isUnmet, toldAnswers } from './answers.ts';
 export { askedWords, wishWords } from './asked-words.ts';
-export { type Kind, kindsOf } from './alike.ts';
 export {
   cellArea,
   groundArea,
@@ -25,6 +25,7 @@ export {
   type Design,
   designOf,
   type LaidCorner,
+  ofRow,
   type Placed,
   type PlacedSide,
   placedPath,

@@ -11,7 +11,7 @@
 import { type Path, pathLength } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { channelsOf, rowChannels } from './channels.ts';
-import { type Cell, type Design, type Placed, rowsOf } from './design.ts';
+import { type Cell, type Design, ofRow, type Placed, rowsOf } from './design.ts';
 
 export interface StitchedLength {
   /** One repeat of each side, and one corner swag, of each row, mm: its stitching, its channels, its fills. */
@@ -61,7 +61,7 @@ const rowLength = (
   };
   return {
     repeats: design.cells.map((cell) => ({
-      name: cell.name,
+      name: ofRow(design, cell.name),
       length: 2 * pathLength(cell.path),
       channels: 2 * channelsOf(cell, design, channels).reduce((sum, c) => sum + lengthOf(c.paths), 0),
       fills: middleFill(cell),

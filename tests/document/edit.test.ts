@@ -51,6 +51,17 @@ const BY_HAND: readonly (readonly [text: string, ...change: Change, after: strin
   ['a: 1\n', ['t'], 'one, two: three', 'a: 1\nt: "one, two: three"\n'],
   ['{"a":1.10,\n "g":{}}', ['g', 'c'], 'x', '{"a":1.10,\n "g":{ "c": "x" }}'],
   ['{\n    "a": 1e3\n}\n', ['g', 'c'], 2, '{\n    "a": 1e3,\n    "g": { "c": 2 }\n}\n'],
+  // Entries of a list by their place.
+  [
+    'g:\n  - a: 1\n  - b: 2 # two\nz: 1\n',
+    ['g', 1, 'c'],
+    3,
+    'g:\n  - a: 1\n  - b: 2 # two\n    c: 3\nz: 1\n',
+  ],
+  ['g: [{ a: 1 }]\n', ['g', 0, 's', 'c'], 'x', 'g: [{ a: 1, s: { c: x } }]\n'],
+  ['g: [{}]\n', ['g', 0, 'c'], 'x', 'g: [{ c: x }]\n'],
+  ['g: [{ a: 1, b: 2 }]\n', ['g', 0, 'a'], undefined, 'g: [{ b: 2 }]\n'],
+  ['a: &x { b: 1 }\ng: [*x]\n', ['g', 0, 'c'], 2, 'a: { b: 1 }\ng: [{ b: 1, c: 2 }]\n'],
   // An alias is followed only where a change would reach through it.
   ['a: &x 007\nb: *x\nc: 1\n', ['c'], 2, 'a: &x 007\nb: *x\nc: 2\n'],
   ['a: &x 007\nb: *x\nc: 1\n', ['a'], 2, 'a: 2\nb: 007\nc: 1\n'],

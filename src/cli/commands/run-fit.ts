@@ -8,7 +8,7 @@ import { refuseUnknownFills } from '../../jobs/part.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
 import { fitTableLines } from '../../output/text/index.ts';
 import { readPlan } from '../../plan/index.ts';
-import type { Miss, Ranked } from '../../swag/index.ts';
+import type { Miss, Ranked, Search } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
 import { fitAsData, missAsData } from '../fit-data.ts';
@@ -77,14 +77,15 @@ interface Found {
   /** Why nothing meets it, where nothing does. */
   readonly unmet: readonly Problem[] | undefined;
   readonly misses: readonly Miss[];
+  readonly rowMiss?: Search['rowMiss'];
 }
 
 const foundFor = (files: PlanFiles): Found => {
-  const { results, misses } = fitsOf(files);
-  const unmet = results.length > 0 ? undefined : unmetOf(files);
+  const { results, misses, rowMiss } = fitsOf(files);
+  const unmet = results.length > 0 || rowMiss ? undefined : unmetOf(files);
   return unmet
     ? { results: unmet.nearest, unmet: unmet.problems, misses: [] }
-    : { results, unmet: undefined, misses };
+    : { results, unmet: undefined, misses, rowMiss };
 };
 
 /** What fits each part, one after another; the parts that nothing fits are told of at the end. */
@@ -99,7 +100,7 @@ const fitParts = async (io: Io, { parts }: QuiltFiles, most: number, options: Fi
   for (const files of parts) {
     refuseUnknownFills(files);
     const found = foundFor(files);
-    const { results, unmet, misses } = found;
+    const { results, unmet, misses, rowMiss } = found;
     const { plan, name } = files;
     if (options.json) data.push({ part: name, ...fitsAsData(files, found, most) });
     else if (results.length > 0)
@@ -108,7 +109,7 @@ const fitParts = async (io: Io, { parts }: QuiltFiles, most: number, options: Fi
           '\n',
         ),
       );
-    const why = results.length > 0 ? (unmet ?? []) : nothingFits(files, nearestFits(misses, plan));
+    const why = results.length > 0 ? (unmet ?? []) : nothingFits(files, nearestFits(misses, plan), rowMiss);
     problems.push(...why.map((problem) => ofPart(problem, files)));
   }
   if (options.json) await printJson(io, { units: 'mm and degrees', parts: data });
@@ -142,7 +143,7 @@ const checkOptions = (options: FitOptions): void => {
 
 const refuse = async (io: Io, files: PlanFiles, found: Found, options: FitOptions): Promise<never> => {
   if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, found, 0) });
-  throw new ProblemError(nothingFits(files, nearestFits(found.misses, files.plan)));
+  throw new ProblemError(nothingFits(files, nearestFits(found.misses, files.plan), found.rowMiss));
 };
 
 interface Taken {

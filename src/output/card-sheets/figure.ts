@@ -324,7 +324,8 @@ const nameSwag = (page: Page, box: Box): void => {
 
   const placing = placingOf(cell);
   const names = new Map<string, string>([
-    ['start line', 'start line'],
+    ['start line', field.marksAt === 0 ? 'start line' : 'row 1'],
+    ['start line 2', 'start line'],
     [field.lines[0]!.name, seamName(field)],
     ['motif', 'motif'],
   ]);

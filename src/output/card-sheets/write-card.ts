@@ -4,7 +4,7 @@
  */
 
 import { boxWidth } from '../../geometry/index.ts';
-import { cornerSwag, type Design } from '../../swag/index.ts';
+import { cornerSwag, type Design, rowsOf } from '../../swag/index.ts';
 import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
@@ -77,7 +77,7 @@ export const writeCardPdf = async (
   for (const [i, { card, design }] of cards.entries()) {
     const flow = startFlow(pdf, setup, card.title, cards.length > 1 ? `${i + 1}-` : '');
     drawHead(flow, card);
-    if (design) drawDesign(flow, design);
+    for (const row of design ? rowsOf(design) : []) drawRow(flow, row, card);
     drawSections(flow, card);
     drawNumbers(flow);
     pages += flow.pages.length;
@@ -90,7 +90,7 @@ const drawDesign = (flow: Flow, design: Design): void => {
   const { setup } = flow;
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
-  const forCorner = cornerSwag(design) ? CORNER_SHARE * width : 0;
+  const forCorner = design.row === 1 && cornerSwag(design) ? CORNER_SHARE * width : 0;
   const forSwag = width - forCorner;
   const { minX } = setup.live;
   drawFigure(flow.content, design, 'swag', { x: minX, y: flow.y }, forSwag, most);
@@ -102,9 +102,16 @@ const drawDesign = (flow: Flow, design: Design): void => {
   );
 };
 
-const drawSections = (flow: Flow, card: Card): void => {
+/** How the template is set for a row: its figures, and the words. */
+const drawRow = (flow: Flow, row: Design, card: Card): void => {
+  if (row.row > 1) need(flow, FIGURE_SHARE * pageHeight(flow));
+  drawDesign(flow, row);
   for (const section of card.sections)
-    if (section.id === 'set' || section.id === 'guides') drawSection(flow, section);
+    if ((section.id === 'set' || section.id === 'guides') && (section.row ?? 1) === row.row)
+      drawSection(flow, section);
+};
+
+const drawSections = (flow: Flow, card: Card): void => {
   const marks = card.sections.filter((s) => s.id === 'marks');
   const asides = ASIDE_SECTIONS.flatMap((id) => card.sections.filter((s) => s.id === id));
   // Below the setting goes what the marks leave room for nowhere else: the pauses first, which belong to it.

@@ -9,6 +9,7 @@ import {
   outOfReach,
   pausesOf,
   placingOf,
+  rowsOf,
   threadFor,
 } from '../../swag/index.ts';
 import { lengthOf } from './card.ts';
@@ -49,22 +50,29 @@ export const cardAsData = (design: Design, plan: Plan): object => {
     })),
     frame: ringAsData(design, plan.marks.style),
     corner: corner ? { toCorner: corner.fit.toCorner, offset: corner.fit.offset } : null,
-    placing: design.cells.map((cell) => {
-      const p = placingOf(cell);
-      return {
-        on: cell.name,
-        lean: p.lean * DEGREES,
-        firstTurnedOver: p.firstTurnedOver,
-        end: p.end,
-        start: p.start ?? null,
-        crown: p.crown ?? null,
-        stitchedCrown: { along: cell.crown.x, up: cell.crown.y },
-        guide: p.guide ?? null,
-        lines: p.lines.map((l) => ({ name: l.line.name, along: l.along ?? null, angle: l.angle * DEGREES })),
-        pauses: pausesOf(cell).map(({ label, kind, after }) => ({ label, kind, after })),
-        unreached: outOfReach(cell),
-      };
-    }),
+    placing: rowsOf(design).flatMap((row) =>
+      row.cells.map((cell) => {
+        const p = placingOf(cell);
+        return {
+          ...(design.beyond && { row: row.row }),
+          on: cell.name,
+          lean: p.lean * DEGREES,
+          firstTurnedOver: p.firstTurnedOver,
+          end: p.end,
+          start: p.start ?? null,
+          crown: p.crown ?? null,
+          stitchedCrown: { along: cell.crown.x, up: cell.crown.y },
+          guide: p.guide ?? null,
+          lines: p.lines.map((l) => ({
+            name: l.line.name,
+            along: l.along ?? null,
+            angle: l.angle * DEGREES,
+          })),
+          pauses: pausesOf(cell).map(({ label, kind, after }) => ({ label, kind, after })),
+          unreached: outOfReach(cell),
+        };
+      }),
+    ),
     channels: (['outward', 'inward'] as const).flatMap((side) =>
       plan.channels[side].map((width, i) => ({ side, number: i + 1, width, setting: settingOf(width) })),
     ),

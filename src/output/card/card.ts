@@ -5,7 +5,13 @@
 
 import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type Design, type SideMarks, type StitchedLength, stitchedLength } from '../../swag/index.ts';
+import {
+  type Design,
+  rowsOf,
+  type SideMarks,
+  type StitchedLength,
+  stitchedLength,
+} from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 import { channelBlocks } from './channel-words.ts';
 import { tapesOf } from './mark-words.ts';
@@ -16,6 +22,8 @@ import { threadBlocks } from './thread-words.ts';
 export interface CardSection {
   /** A stable word: what the section is about. */
   readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'thread' | 'cautions';
+  /** Of a design with several rows, the one that it is about; undefined where it is about all. */
+  readonly row: number | undefined;
   readonly heading: string;
   readonly blocks: readonly CardBlock[];
 }
@@ -45,30 +53,41 @@ export const cardWith = (
 ): Card => {
   const { style } = plan.marks;
   const marks = tapesOf(design, style);
+  const rows = rowsOf(design);
+  const ofRow = (
+    row: Design,
+    id: CardSection['id'],
+    heading: string,
+    blocks: CardSection['blocks'],
+  ): CardSection =>
+    rows.length === 1
+      ? { id, row: undefined, heading, blocks }
+      : {
+          id,
+          row: row.row,
+          heading: `Row ${row.row}: ${heading.charAt(0).toLowerCase()}${heading.slice(1)}`,
+          blocks,
+        };
+  const ofAll = (id: CardSection['id'], heading: string, blocks: CardSection['blocks']): CardSection => ({
+    id,
+    row: undefined,
+    heading,
+    blocks,
+  });
   const sections: readonly CardSection[] = [
-    { id: 'set', heading: 'Set the template', blocks: setBlocks(design, plan) },
-    {
-      id: 'guides',
-      heading: 'Guide lines: where the template stands',
-      blocks: guideBlocks(design, plan),
-    },
-    {
-      id: 'marks',
-      heading: 'Marks',
-      blocks: bandWords(design, style).marks,
-    },
-    { id: 'pauses', heading: 'Where to pause', blocks: pauseBlocks(design, plan) },
-    { id: 'channels', heading: 'Channels', blocks: channelBlocks(design, plan) },
-    {
-      id: 'thread',
-      heading: 'Stitching and thread',
-      blocks: threadBlocks(length, plan),
-    },
-    {
-      id: 'cautions',
-      heading: 'Take care',
-      blocks: cautions.map((text) => ({ kind: 'point', text })),
-    },
+    ...rows.flatMap((row) => [
+      ofRow(row, 'set', 'Set the template', setBlocks(row, plan)),
+      ofRow(row, 'guides', 'Guide lines: where the template stands', guideBlocks(row, plan)),
+    ]),
+    ofAll('marks', 'Marks', bandWords(design, style).marks),
+    ...rows.map((row) => ofRow(row, 'pauses', 'Where to pause', pauseBlocks(row, plan))),
+    ofAll('channels', 'Channels', channelBlocks(design, plan)),
+    ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
+    ofAll(
+      'cautions',
+      'Take care',
+      cautions.map((text) => ({ kind: 'point', text })),
+    ),
   ];
   return {
     title: plan.title,

@@ -2,14 +2,16 @@
 
 import { exactLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type ChannelSetting, channelSetting, type Design } from '../../swag/index.ts';
+import { type ChannelSetting, channelSetting, type Design, rowsOf } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
 export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { channels, foot, marks } = plan;
-  const { template } = design.fit.way.shape.stitching;
+  const rows = rowsOf(design);
   const points = (['outward', 'inward'] as const).flatMap((side) =>
     channels[side].map((width, i): CardBlock => {
+      const row = side === 'outward' ? rows.at(-1)! : design;
+      const { template } = row.fit.way.shape.stitching;
       const setting = channelSetting(width, foot.clearance, template.channelLines);
       const name = `${side} ${i + 1}, ${exactLength(width, marks.style)} wide`;
       return { kind: 'point', text: `${name}: ${channelWords(setting, foot.clearance, marks.style)}` };
@@ -18,6 +20,7 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
   if (points.length === 0) return [];
   return [
     { kind: 'text', text: INTRO },
+    ...(rows.length > 1 ? [{ kind: 'text', text: OF_ROWS } as const] : []),
     ...points,
     ...(channels.inward.length > 0 ? [{ kind: 'text', text: INWARD } as const] : []),
   ];
@@ -27,6 +30,9 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
 const INTRO =
   'Widths are from one line of stitching to the next. Lay the template on the side away from the new line, ' +
   'and slide it along as you go: where the stitching curves, the edge follows it only a little way at a time.';
+
+/** Between two rows there is none. */
+const OF_ROWS = 'Outward channels follow the last row, inward ones the first.';
 
 /** Inward channels are stitched from the other side of the swag, where a lobed edge does not lie along them. */
 const INWARD =

@@ -18,10 +18,20 @@ import { type BandWords, SLIDE } from './step-words.ts';
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
   marksOf(design, style).filter(({ curvature }) => curvature === 0);
 
-const introOf = ({ field }: Design, style: LengthStyle): string => {
+const introOf = ({ field, beyond }: Design, style: LengthStyle): string => {
   return (
     `Running distances along the ${lineName(field)}, ${unitWords(style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
-    'everything without lifting it, so that no rounding adds to the next.'
+    `everything without lifting it, so that no rounding adds to the next.${beyond ? ' Both rows share these marks.' : ''}`
+  );
+};
+
+/** Where a row starts that is on the marks of the first. */
+const groundBeyond = ({ field }: Design, style: LengthStyle): string => {
+  if (field.marksAt === 0) return 'The stitching starts and ends on the marks of row 1.';
+  const seam = seamName(field);
+  return (
+    `Draw the start line of this row ${formatLength(field.startMargin, style)} from the ${seam}. The stitching starts and ends on it, ` +
+    `where the marks of row 1, carried on square to the ${seam}, meet it.`
   );
 };
 
@@ -64,9 +74,11 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
   const heights = [...new Set(alongSides.map((c) => length(startMargin + c.crown.y)))];
   return {
     ground:
-      startMargin > 0
-        ? `Draw the start line ${length(startMargin)} from the ${seam}. The stitching starts and ends on it.`
-        : `The stitching starts and ends on the ${seam}.`,
+      design.row > 1
+        ? groundBeyond(design, style)
+        : startMargin > 0
+          ? `Draw the start line ${length(startMargin)} from the ${seam}. The stitching starts and ends on it.`
+          : `The stitching starts and ends on the ${seam}.`,
     near,
     towards: `the ${near} towards you`,
     crown: heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says',

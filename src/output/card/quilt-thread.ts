@@ -30,6 +30,7 @@ export const quiltThreadCard = (title: string, parts: readonly [StitchedPart, ..
     sections: [
       {
         id: 'thread',
+        row: undefined,
         heading: 'Stitching and thread of the whole quilt',
         blocks: [
           {

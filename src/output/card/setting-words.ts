@@ -145,23 +145,18 @@ const stopWords = (cells: readonly Cell[]): string => {
 };
 
 const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
-  const { field } = design;
   const corner = cornerSwag(design);
   if (!corner) return [];
-  const away = length(corner.fit.toCorner);
-  const zero =
-    field.startMargin > 0
-      ? 'where the start lines of two sides cross'
-      : `the corner of the ${seamName(field)}`;
+  const start = cornerStart(design, length(corner.fit.toCorner));
   if (corner.kind === 'turn')
     return [
-      `Corners: the first half starts ${away} from ${zero}, and ends on the mitre, ` +
+      `Corners: the first half starts ${start}, and ends on the mitre, ` +
         'its centre line; the second half goes on from there along the next side.',
     ];
   const { guide } = placingOf(corner.cell);
   return [
-    `Corners: the swag stands across the corner. It starts ${away} from ${zero}, and stops as far from there on the next side. ` +
-      `Draw a line from start mark to stop mark: at the corner this line stands for the ${lineName(field)}, ` +
+    `Corners: the swag stands across the corner. It starts ${start}, and stops as far from there on the next side. ` +
+      `Draw a line from start mark to stop mark: at the corner this line stands for the ${lineName(design.field)}, ` +
       `and the mitre, square to it, is the centre line. The crown is ${length(corner.cell.crown.y)} from this line${guide === undefined ? '' : `, ${chordGuide(guide, length)}`}.`,
   ];
 };
@@ -171,6 +166,12 @@ const chordGuide = (guide: number, length: (mm: number) => string): string => {
   const away = length(Math.abs(guide));
   if (away === length(0)) return 'and the guide line is this line itself';
   return `and the guide line ${away} from it${guide < 0 ? ', towards the corner' : ''}`;
+};
+
+/** A further row's corner swags start on the first one's marks. */
+const cornerStart = ({ row, field }: Design, away: string): string => {
+  if (row > 1) return 'where row 1’s mark for the corner says';
+  return `${away} from ${field.startMargin > 0 ? 'where the start lines of two sides cross' : `the corner of the ${seamName(field)}`}`;
 };
 
 /** Rows that read the same are told together. */

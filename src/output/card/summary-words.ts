@@ -1,9 +1,10 @@
 /** What is made, in the lines under the card's title. */
 
+import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, spansOf } from '../../swag/index.ts';
-import { highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
+import { beyondWords, highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { field, fit } = design;
@@ -35,6 +36,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   return [
     `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
     `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}${endsWords(plan)}.`,
+    ...beyondWords(design, style).map((text) => `${capital(text)}.`),
     ...sizeWords(design, plan),
     ...copiesWords(plan),
     ...plan.doubts,

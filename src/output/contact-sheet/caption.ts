@@ -25,11 +25,18 @@ export const captionOf = (
   const corners = field.corners === 'none' ? '' : `, corners ${field.corners}`;
   const gapWidth = rangeWords(gaps, style);
   const gap = gapWidth === '0' ? '' : `, gap ${gapWidth}`;
+  const { beyond } = fit;
+  const further = beyond
+    ? [
+        `row 2: ${beyond.fit.way.shape.stitching.template.title}, ${partWords(beyond.fit.way.shape)}, ${rangeWords(depthsOf(beyond.fit), style)} ${unit} deep`,
+      ]
+    : [];
   return [
     `${shape.stitching.template.title}, ${partWords(shape)}`,
     `${settingWords(fit, field)}, ${shape.side}, ${directionWords(shape)}`,
     `${swagsWords(fit, naming)}${corners}`,
     `${rangeWords(spans, style)} ${unit} wide${gap}`,
     `${rangeWords(depthsOf(fit), style)} ${unit} deep, ${size?.round ? `${bareLength(size.width, style)} ${unit} across` : `uses ${Math.round(100 * score.use)} %`}`,
+    ...further,
   ];
 };

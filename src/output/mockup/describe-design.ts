@@ -12,7 +12,7 @@ import {
   smallnessOf,
   spansOf,
 } from '../../swag/index.ts';
-import { directionWords, partWords, settingWords } from '../text/index.ts';
+import { beyondWords, directionWords, partWords, settingWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -68,6 +68,7 @@ export const describeDesign = (
           // A ruler along the mitre shows √2 as much: a depth is the reach into the border.
           `corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}, square from the start line, not along the mitre`,
         ]),
+    ...beyondWords(design, style),
     ...smallWords(fit, length),
     ...(size === undefined
       ? []

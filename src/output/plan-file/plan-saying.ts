@@ -6,20 +6,20 @@
  */
 
 import { type Change, type Written, withValues } from '../../document/index.ts';
-import type { Plan, Spot } from '../../plan/index.ts';
+import type { HowMade, Plan, Spot } from '../../plan/index.ts';
 import { type Choices, choicesOf, type Ranked } from '../../swag/index.ts';
 
 export interface TakenFit {
   readonly plan: Plan;
   readonly ranked: Pick<Ranked, 'field' | 'fit'>;
-  /** The template as the new plan names it: a name, or a path from where the new plan will lie. */
-  readonly template: string;
+  /** The template of each row as the new plan names it: a name, or a path from where the new plan will lie. */
+  readonly templates: readonly string[];
 }
 
 /** `text` is a plan that has been read without a problem. Undefined for `gap` leaves what the plan says of it. */
 export const planSaying = (
   text: string,
-  { plan, ranked, template }: TakenFit,
+  { plan, ranked, templates }: TakenFit,
   gap: string | number | undefined,
 ): string => {
   const choices = choicesOf(ranked);
@@ -29,19 +29,25 @@ export const planSaying = (
   const own = plan.part ? ['parts', plan.part.name] : [];
   const changes: Change[] = [];
   const put = (path: Change[0], value: Written): number => changes.push([[...own, ...path], value]);
-  put(['template'], template);
+  const putMade = (at: Change[0], said: HowMade, made: Choices, of: TakenFit['ranked']): void => {
+    if (!says(said.from, made.from, of)) put([...at, 'from'], made.from);
+    if (!says(said.to, made.to, of)) put([...at, 'to'], made.to);
+    for (const name of ['setting', 'laid', 'flat', 'side', 'direction'] as const)
+      put([...at, name], made[name]);
+  };
+  put(['template'], templates[0]);
   if (choices.corners !== undefined) put(['layout', key, 'corners'], choices.corners);
   if (choices.count !== undefined) put(['layout', 'frame', 'count'], choices.count);
-  if (!says(swag.from, choices.from, ranked)) put(['swag', 'from'], choices.from);
-  if (!says(swag.to, choices.to, ranked)) put(['swag', 'to'], choices.to);
-  put(['swag', 'setting'], choices.setting);
-  put(['swag', 'laid'], choices.laid);
-  put(['swag', 'flat'], choices.flat);
-  put(['swag', 'side'], choices.side);
-  put(['swag', 'direction'], choices.direction);
+  putMade(['swag'], swag, choices, ranked);
   if (choices.repeats.length > 0 && !sameCounts(swag.repeats, choices.repeats))
     put(['swag', 'repeats'], counts(choices.repeats));
   if (gap !== undefined) put(['swag', 'gap'], gap);
+  const { beyond } = ranked.fit;
+  const [row] = plan.rows;
+  if (beyond && row) {
+    put(['rows', 0, 'template'], templates[1]);
+    putMade(['rows', 0, 'swag'], row.swag, choicesOf(beyond), beyond);
+  }
   return withValues(text, changes);
 };
 

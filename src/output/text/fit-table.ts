@@ -18,6 +18,7 @@ import {
   unitWords,
 } from './choice-words.ts';
 import { HOW_RANKED, HOW_RINGS_ARE_RANKED } from './how-ranked.ts';
+import { beyondWords } from './row-words.ts';
 import { alignRows, wrapPlain } from './table.ts';
 import { answerWords } from './wish-words.ts';
 
@@ -73,6 +74,7 @@ export const fitTableLines = (
   const lines = numbers.map((number, i) => [
     `${number}  ${top[i]}`,
     `${indent}  ${below[i]}`,
+    ...rowLines(shown[i - 1], style, room).map((line) => `${indent}  ${line}`),
     ...answerLines(shown[i - 1], style, room).map((line) => `${indent}  ${line}`),
   ]);
   const rule = '-'.repeat(Math.max(...lines.flat().map((line) => line.length)));
@@ -82,6 +84,9 @@ export const fitTableLines = (
 /** How far a fit is from what was asked, where anything was. */
 const answerLines = (ranked: Ranked | undefined, style: LengthStyle, room: number): readonly string[] =>
   ranked ? wrapPlain(answerWords(ranked, style).join('; '), room, '  ') : [];
+
+const rowLines = (ranked: Ranked | undefined, style: LengthStyle, room: number): readonly string[] =>
+  (ranked ? beyondWords(ranked, style) : []).flatMap((text) => wrapPlain(text, room));
 
 const tableOf = (heads: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
   alignRows(

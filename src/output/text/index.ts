@@ -2,4 +2,5 @@
 
 export * from './choice-words.ts';
 export { fitTableLines } from './fit-table.ts';
+export { beyondWords } from './row-words.ts';
 export { type Column, tableLines, wrapPlain } from './table.ts';

@@ -22,9 +22,8 @@ export const fills = (input: Input, side: string): FillsAnswer => {
   const { design, ranked, plan } = chosenFit(input);
   const filling = fillDesign(design, design.halves, plan);
   const places = new Map<readonly Filled[], (readonly number[])[]>();
-  for (const half of design.halves) {
-    const filled = filling.byHalf.get(half);
-    if (half.half !== 'first' || !filled) continue;
+  for (const [half, filled] of filling.byHalf) {
+    if (half.half !== 'first') continue;
     const known = places.get(filled) ?? [];
     known.push(placeOf(half.motion));
     places.set(filled, known);

@@ -22,7 +22,7 @@ export const Words = () => {
     >
       <div class={isStale ? 'card-words stale' : 'card-words'}>
         {cardWords.value.map((section) => (
-          <Section key={section.id} section={section} />
+          <Section key={section.heading} section={section} />
         ))}
       </div>
     </Panel>
