@@ -77,7 +77,8 @@ const faultsOfHalf = (
   const stitch = picture.stitch(half).pieces;
   // Angles are told to a tenth of a degree.
   const rays = read.rays ? read.rays.start * 0.0009 : 0;
-  wrong('the start mark', apart(half.stand.at, stitch[0]!.from), 1.5 * rounding + 0.1 + rays);
+  // Its distance from the tape's 0 is rounded, where that 0 lies, and how high the start line.
+  wrong('the start mark', apart(half.stand.at, stitch[0]!.from), Math.hypot(1, 2) * rounding + 0.1 + rays);
   // Rounded along the side once, and square to it twice: the start line's own distance, and the crown's from there.
   wrong('the crown', apart(half.crown, stitch.at(-1)!.to), Math.hypot(1, 2) * rounding + 0.1 + rays);
   if (faults.length > 0) return faults;
