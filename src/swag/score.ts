@@ -177,7 +177,11 @@ export const useOf = (top: number, { room, around }: Field, outward: number): nu
 /** What a band costs whatever lies on it: bare corners, too few or many swags round a motif, and a size that does not suit it. */
 const shapeCost = ({ corners, around }: Field): number => {
   if (around.kind !== 'motif')
-    return corners === 'meet' || corners === 'open' ? WEIGHTS.bareCorner.weight : 0;
+    return corners === 'meet'
+      ? WEIGHTS.bareCorner.weight
+      : corners === 'open'
+        ? WEIGHTS.freeCorner.weight
+        : 0;
   const { count, clear, within, farthest } = around;
   const band = (farthest - clear) / clear;
   const misproportion = Math.max(

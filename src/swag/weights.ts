@@ -46,6 +46,10 @@ export const WEIGHTS = {
     weight: 0.4,
     why: 'A swag across the corner finishes a border; runs that end there leave its square bare.',
   },
+  freeCorner: {
+    weight: 0.6,
+    why: 'Runs that stop beside the corner square leave all of it free, and something else is to be found for it.',
+  },
   lean: {
     weight: 0.25,
     why: 'A template that leans by 45° from the seam is hard to set again the same way.',

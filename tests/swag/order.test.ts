@@ -34,7 +34,7 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     -Math.min(...spans, field.room),
     -Math.min(...spans, 8 * FOOT),
     -Math.min(...depths, 2 * FOOT),
-    field.corners === 'turn' ? 0 : 1,
+    field.corners === 'open' ? 2 : field.corners === 'meet' ? 1 : 0,
     Math.max(...all.map((s) => lean(s.pose.tilt))),
     direction === 'crown-first' ? 1 : 0,
     side === 'outside' ? 1 : 0,
