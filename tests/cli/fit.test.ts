@@ -165,6 +165,34 @@ describe('fit', () => {
     expect(parse(await readFile(join(folder, 'raffle.yaml'), 'utf8')).swag.setting).toBeDefined();
   });
 
+  it('says in one line that nothing fits on the marks of the first row, and which comes nearest', async () => {
+    const folder = await folderWith(`${PLAN}rows:\n  - at: 2\n    apart: 2\n    template: ./spindle.yaml\n`);
+    for (const command of ['fit', 'card']) {
+      const ran = await run(folder, [command, 'raffle.yaml']);
+      expect(ran).toMatchObject({ code: 1, out: '', left: INPUTS });
+      expect(ran.lines).toHaveLength(1);
+      expect(ran.lines[0]).toMatch(
+        /^raffle\.yaml:7:5: rows\.1: the first row fits, and no second one on its marks; nearest: Spindle, .*; try another at, a smaller apart, /,
+      );
+    }
+  });
+
+  it('tells of a second row in the table and in its data', async () => {
+    const folder = await folderWith(`${PLAN.replace('width: 5', 'width: 8')}rows: [{ at: 1 }]\n`);
+    const table = await run(folder, ['fit', 'raffle.yaml', '--most', '1']);
+    expect(table.out.replace(/\s+/g, ' ')).toMatch(
+      /row 2, starting 1 in beyond row 1: (Spindle|Finial), .* deep/,
+    );
+    const data = await run(folder, ['fit', 'raffle.yaml', '--json', '--most', '1']);
+    const [best] = JSON.parse(data.out).results;
+    expect(best.rows).toHaveLength(1);
+    expect(best.rows[0]).toMatchObject({ row: 2, at: 25.4, setting: expect.any(String) });
+    // On the same marks, each as wide as the first row's.
+    expect(best.rows[0].sides.map((s: { span: number }) => s.span)).toEqual(
+      best.sides.map((s: { span: number }) => expect.closeTo(s.span, 6)),
+    );
+  });
+
   it('says what came nearest where nothing fits, and what would help', async () => {
     const narrow = PLAN.replace('width: 5', 'width: 3/4')
       .replace('margin: 1/4', 'margin: 1/8')

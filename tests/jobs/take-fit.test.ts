@@ -44,11 +44,12 @@ const taken = (text: string, ranked: Ranked): string =>
   takeFit(text, { plan: read(text), templates: templatesOf(read(text)) }, ranked);
 
 /** All figures of a fit, to be compared to the last bit. */
-const figures = ({ field, fit }: Ranked) => ({
+const figures = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): object => ({
   choices: choicesOf({ field, fit }),
   template: fit.way.shape.stitching.template.name,
   sides: fit.sides.map(({ run, repeats, seat }) => [run.name, run.length, repeats, seat.pose, seat.gap]),
   corner: 'seat' in fit.corner ? [fit.corner.seat.pose, fit.corner.toCorner, fit.corner.offset] : null,
+  beyond: fit.beyond ? figures(fit.beyond) : null,
 });
 
 const PLANS = {
@@ -66,6 +67,13 @@ layout: { border: { width: 16, inner: [90], margin: { inner: 1, outer: 1.2 }, fr
   'a border with open corners': `template: newel
 layout: { border: { width: 5, inner: 40, margin: 3/8, corners: open } }
 swag: { repeats: auto, gap: 1/8 }
+`,
+  'a border with two rows': `template: baluster
+layout: { border: { width: 8, inner: 60, margin: 1/4, corners: meet } }
+rows:
+  - at: 1 # an inch up
+    template: [baluster, finial]
+    apart: 3/8
 `,
   'a strip and a template with odd names': `template: odd
 layout: { strip: { length: 40, width: 5, margin: 1/2 } }

@@ -107,6 +107,28 @@ test.each(['units: in', 'units: mm', 'units: cm', 'units: in\nmarks: { round: 1/
   },
 );
 
+/** A second row is lifted off the first one's marks, or starts on them; at corners too, and where there are gaps. */
+test.each(['strip', 'border', 'block'])(
+  'every card of a %s with a second row leads to its drawing',
+  (band) => {
+    let count = 0;
+    for (const { corners, from, layout } of fieldsOf(band))
+      for (const at of [0, 20])
+        for (const setting of isStrip(band) ? ['', ...SETTINGS] : ['', SETTINGS[1], SETTINGS[3]]) {
+          const plan = planOf(
+            `${MILLIMETRES}\nlayout: { ${layout} }\nrows: [{ at: ${at} mm, swag: { ${setting} } }]\n`,
+          );
+          const [best] = search(plan, [profile('baluster')]).results;
+          if (!best) continue;
+          count++;
+          const faults = faultsOf(designOf(best.field, best.fit), plan);
+          expect(faults, `${corners}, from ${from}, ${at} mm, ${setting}`).toEqual([]);
+        }
+    expect(count).toBeGreaterThan(8);
+  },
+  patience(120_000),
+);
+
 test.each([
   [
     'open corners from the outer seam, marks a width less its margin off',

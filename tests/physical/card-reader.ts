@@ -69,7 +69,8 @@ export type Instruction =
     };
 
 export type CornerWords =
-  | { readonly kind: 'turn'; readonly start: number; readonly of: string }
+  /** From where its swag starts; undefined where the first row's mark says it. */
+  | { readonly kind: 'turn'; readonly start: number | undefined; readonly of: string }
   /** A line from start mark to stop mark stands for the line that swags start on; heights are from it, mm. */
   | {
       readonly kind: 'across';
@@ -81,7 +82,9 @@ export type CornerWords =
     };
 
 export interface Read {
-  readonly startLine: { readonly of: string; readonly up: number } | undefined;
+  /** The line that this row's swags start on, and the one that the tape is laid along. */
+  readonly startLine: StartLine | undefined;
+  readonly tapeLine: StartLine | undefined;
   readonly zero: Zero | undefined;
   readonly sides: readonly SideTable[];
   readonly rays: Rays | undefined;
@@ -112,6 +115,11 @@ export interface Read {
   readonly unreached: readonly { readonly from: number; readonly to: number; readonly away: number }[];
 }
 
+interface StartLine {
+  readonly of: string;
+  readonly up: number;
+}
+
 const UNITS = { mm: 1, cm: 10, in: 25.4 } as const;
 
 /** `12 3/16`, `6.5` */
@@ -132,8 +140,10 @@ const measure = (text: string): number => {
 
 const L = '([\\d./ ]+ (?:mm|cm|in))';
 
-export const readCard = (card: Card): Read => {
-  const blocks = (id: string) => card.sections.find((s) => s.id === id)?.blocks ?? [];
+/** What a card says of one of its rows. */
+export const readCard = (card: Card, row = 1): Read => {
+  const blocks = (id: string) =>
+    card.sections.find((s) => s.id === id && (s.row ?? row) === row)?.blocks ?? [];
   const texts = (id: string): string[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [] : [b.text]));
   const tables = (id: string): CardTable[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [b] : []));
   const unit = JSON.stringify(card).includes(' in inches, to ')
@@ -158,9 +168,17 @@ export const readCard = (card: Card): Read => {
   };
 
   const drawn = take(
-    /^Draw the start line/,
+    /^Draw the start line \d/,
     new RegExp(`^Draw the start line ${L} from the (.+?)\\. The stitching starts and ends on it\\.$`),
   );
+  const raised = take(
+    /^Draw the start line of this row/,
+    new RegExp(
+      `^Draw the start line of this row ${L} from the (.+?)\\. The stitching starts and ends on it, where the marks of row 1, carried on square to the (.+?), meet it\\.$`,
+    ),
+  );
+  if (raised && raised[2] !== raised[3]) throw new Error('Its marks are carried on square to another seam');
+  const shared = take(/marks of row 1\.$/, /^The stitching starts and ends on the marks of row 1\.$/);
   const on = take(/^The stitching starts/, /^The stitching starts and ends on the (.+)\.$/);
   const round = take(
     /^Mark the centre/,
@@ -198,7 +216,7 @@ export const readCard = (card: Card): Read => {
   const corner = take(
     /^Corners: /,
     new RegExp(
-      `^Corners: the first half starts ${L} from (?:where the (start lines) of two sides cross|the corner of the (.+?)), and ends on the mitre, its centre line; the second half goes on from there along the next side\\.$`,
+      `^Corners: the first half starts (?:where row 1’s mark for the corner says|${L} from (?:where the (start lines) of two sides cross|the corner of the (.+?))), and ends on the mitre, its centre line; the second half goes on from there along the next side\\.$`,
     ),
   );
   const instruction = readInstruction(left.splice(0, 1)[0] ?? '');
@@ -208,8 +226,18 @@ export const readCard = (card: Card): Read => {
   const upSign = { above: 1, below: -1, 'nearer to': isInward ? 1 : -1, 'farther from': isInward ? -1 : 1 };
   const place = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
   const marks = texts('marks');
+  const lined = drawn ?? raised;
+  const startLine = lined
+    ? { of: lined[2]!, up: measure(lined[1]!) }
+    : on
+      ? { of: on[1]!, up: 0 }
+      : undefined;
+  const isFirst = row === 1;
+  if (isFirst === Boolean(raised ?? shared)) throw new Error(`Row ${row} does not say where it starts`);
+  const tapeLine = isFirst ? startLine : readCard(card).startLine;
   return {
-    startLine: drawn ? { of: drawn[2]!, up: measure(drawn[1]!) } : on ? { of: on[1]!, up: 0 } : undefined,
+    startLine: shared ? tapeLine : startLine,
+    tapeLine,
     zero: round ? undefined : readZero(marks[0] ?? ''),
     sides: round ? [] : tables('marks').map((t) => readSide(t, unit)),
     rays: round ? readRays(marks, tables('marks')[0]!, unit) : undefined,
@@ -247,7 +275,11 @@ export const readCard = (card: Card): Read => {
               ? undefined
               : measure(across[7]) * (across[8] ? -1 : 1),
         }
-      : corner && { kind: 'turn', start: measure(corner[1]!), of: corner[2] ?? corner[3]! },
+      : corner && {
+          kind: 'turn',
+          start: corner[1] === undefined ? undefined : measure(corner[1]),
+          of: corner[2] ?? corner[3] ?? '',
+        },
     guides: readGuides(texts('guides')[0]!, tables('guides')[0]!, across !== undefined),
     pauses: texts('pauses').flatMap((t) => {
       const found = t.match(
@@ -351,7 +383,7 @@ const readInstruction = (text: string): Instruction => {
 
 const readZero = (text: string): Zero => {
   const all = text.match(
-    /^Running distances along the (start line|.+?), in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. Lay the tape once, with its 0 (.+), and mark everything without lifting it, so that no rounding adds to the next\.$/,
+    /^Running distances along the (start line|.+?), in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. Lay the tape once, with its 0 (.+), and mark everything without lifting it, so that no rounding adds to the next\.(?: Both rows share these marks\.)?$/,
   );
   if (!all) throw new Error(`Not understood: ${text}`);
   const [, on, words] = all as unknown as [string, string, string];

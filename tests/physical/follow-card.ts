@@ -8,7 +8,7 @@ import { drawDesign, scopeOf } from '../../src/drawing/index.ts';
 import { stepOf } from '../../src/length/index.ts';
 import { cardOf } from '../../src/output/card/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
-import type { Design } from '../../src/swag/index.ts';
+import { type Design, rowsOf } from '../../src/swag/index.ts';
 import { Acrylic, apart, onCloth } from './acrylic.ts';
 import { type Read, readCard } from './card-reader.ts';
 import { type Half, ringHalves, sideHalves } from './halves.ts';
@@ -20,21 +20,25 @@ const most = (rounding: number): number => 0.9 + 2 * rounding;
 
 /** All that is wrong with a card; nothing where it leads to what is drawn. */
 export const faultsOf = (design: Design, plan: Plan): readonly string[] => {
-  const read = readCard(cardOf(design, plan, []));
+  const card = cardOf(design, plan, []);
+  return rowsOf(design).flatMap((row) => faultsOfRow(row, design, readCard(card, row.row), plan));
+};
+
+const faultsOfRow = (row: Design, design: Design, read: Read, plan: Plan): readonly string[] => {
   const rounding = stepOf(plan.marks.style) / 2;
   const faults: string[] = [];
   for (const [halves, picture] of plan.layout.kind === 'frame'
-    ? [[ringHalves(read, design), pictureOf(design, 'all')] as const]
+    ? [[ringHalves(read, design), pictureOf(design, 'all', row)] as const]
     : read.sides.map(
         (side) =>
           [
             sideHalves(read, plan, side.side),
-            pictureOf(design, side.side === 'strip' ? 'all' : side.side),
+            pictureOf(design, side.side === 'strip' ? 'all' : side.side, row),
           ] as const,
       )) {
     for (const half of halves) {
-      const where = `${half.repeat}, ${half.half} half: `;
-      faults.push(...faultsOfHalf(half, read, design, plan, picture, rounding).map((f) => where + f));
+      const where = `row ${row.row}, ${half.repeat}, ${half.half} half: `;
+      faults.push(...faultsOfHalf(half, read, row, plan, picture, rounding).map((f) => where + f));
     }
   }
   return faults;
@@ -45,14 +49,14 @@ interface Picture {
   readonly stitch: (h: Half) => PathItem['path'];
 }
 
-const pictureOf = (whole: Design, wanted: string): Picture => {
+const pictureOf = (whole: Design, wanted: string, { row }: Design): Picture => {
   const scoped = scopeOf(whole, wanted);
   if (!scoped.ok) throw new Error(`No picture of ${wanted}`);
   const { layers } = drawDesign(scoped.design, scoped.scope, { title: '' });
   const find = (items: readonly unknown[], h: Half, part?: string): PathItem['path'] => {
     const item = (items as PathItem[]).find(({ facts }) => {
-      const { repeat, half, part: drawn } = facts ?? {};
-      return repeat === h.repeat && half === h.half && drawn === part;
+      const { repeat, half, part: drawn, row: of = '1' } = facts ?? {};
+      return repeat === h.repeat && half === h.half && drawn === part && of === String(row);
     });
     if (!item) throw new Error(`${h.repeat}, ${h.half} half, is not in the picture`);
     return item.path;
@@ -117,7 +121,7 @@ const faultsOfHalf = (
     ...half,
     stand: { ...half.stand, at: stitch[0]!.from },
     crown: stitch.at(-1)!.to,
-    startUp: half.chord ? 0 : marginOf(plan),
+    startUp: half.chord ? 0 : marginOf(plan) + (design.row > 1 ? plan.rows[0]!.at : 0),
   };
   const laid = layBetween(acrylic, lie.over, ghost[0]!.from, ghost.at(-1)!.to);
   faults.push(...faultsOfStanding({ half: drawnHalf, read, plan, acrylic, lie: laid, stitch, rounding }));

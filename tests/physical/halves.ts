@@ -52,12 +52,14 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   const start = read.startLine!;
   const { along, up, zero, end } = tapeOf(read, plan, name);
   const line: Stand = { at: zero, along, up };
+  // Marks of another row are carried on to this row's own line.
+  const lift = start.up - read.tapeLine!.up;
   if (apart(end, from(line, table.length, 0)) > 3 * rounding + 0.01)
     throw new Error(`${name}: the tape ends beside the side`);
   const mark = (kind: string): Spot => {
     const at = table.marks.get(kind);
     if (at === undefined) throw new Error(`${name} has no mark ${kind}`);
-    return from(line, at, 0);
+    return from(line, at, lift);
   };
   const count = [...table.marks.keys()].filter((k) => /^start \d/.test(k)).length;
   const crownUp = (row: string): number => {
@@ -95,9 +97,12 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   const { corner } = read;
   const begins = mark('start next');
   const lineOut = cloth.out(start.of) + (cloth.out(start.of) === 0 ? start.up : -start.up);
-  const crossing = cloth.corner(corners.last, corner.of === 'start lines' ? lineOut : cloth.out(corner.of));
-  if (Math.abs(apart(begins, crossing) - corner.start) > 3 * rounding + 0.01)
-    throw new Error(`The corner's first half starts ${apart(begins, crossing)} mm from the corner`);
+  if (corner.start !== undefined) {
+    const out = corner.of === 'start lines' ? lineOut : cloth.out(corner.of);
+    const away = apart(begins, cloth.corner(corners.last, out));
+    if (Math.abs(away - corner.start) > 3 * rounding + 0.01)
+      throw new Error(`The corner's first half starts ${away} mm from the corner`);
+  }
   if (corner.kind === 'across') {
     if (corner.standsFor !== (lineOut === cloth.out(start.of) ? start.of : 'start line'))
       throw new Error(`At a corner nothing stands for the ${corner.standsFor}`);
@@ -165,7 +170,7 @@ interface Tape extends Pick<Stand, 'along' | 'up'> {
 /** Where the words lay the tape on the cloth. */
 const tapeOf = (read: Read, plan: Plan, name: string): Tape => {
   const { zero, near } = read;
-  const start = read.startLine!;
+  const start = read.tapeLine!;
   const table = read.sides.find((s) => s.side === name)!;
   if (plan.layout.kind === 'strip') {
     if (zero?.kind !== 'left end' || start.of !== 'seam') throw new Error('A strip has ends and a seam');

@@ -20,7 +20,7 @@ export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[
 
 const introOf = ({ field, beyond }: Design, style: LengthStyle): string => {
   return (
-    `Running distances along the ${lineName(field)}, ${unitWords(style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
+    `Running distances along the ${lineName(field)}${beyond && beyond.field.marksAt !== 0 ? ' of row 1' : ''}, ${unitWords(style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
     `everything without lifting it, so that no rounding adds to the next.${beyond ? ' Both rows share these marks.' : ''}`
   );
 };
