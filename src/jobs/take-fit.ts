@@ -29,12 +29,10 @@ export const takeFit = (
   );
   const taken = { plan, ranked, templates: names };
   const asking = askingWhatItMeets(text, plan, ranked);
-  let written = asking;
-  for (const gap of gapsToSay(plan, ranked)) {
-    written = planSaying(asking, taken, gap);
-    if (givesAgain(written, plan, ranked.fit)) break;
-  }
-  return written;
+  const all = gapsToSay(plan, ranked).map((gap) => planSaying(asking, taken, gap));
+  const giving = (near: number): string | undefined =>
+    all.find((written) => givesAgain(written, plan, ranked.fit, near));
+  return giving(0) ?? giving(SAME) ?? all.at(-1)!;
 };
 
 /** The wishes that the fit does not meet, changed as little as it takes; repeats and gap are said in any case. */
@@ -71,17 +69,29 @@ const gapsToSay = (
 /** Of a millimetre: less than a double loses in working out a fit. */
 const GAP_DIGITS = 6;
 
-const givesAgain = (text: string, { part }: Plan, fit: Fit): boolean => {
+/** Where a wish was changed the search comes to the corner's rise by another way: nearer than this (mm) it is the same. */
+const SAME = 1e-3;
+
+/** Whether a plan gives a fit, its figures (mm) no farther off than `near`. */
+const givesAgain = (text: string, { part }: Plan, fit: Fit, near: number): boolean => {
   const reading = readPlan(text, 'plan');
   if (!reading.ok) return false;
   const own = reading.parts.find(({ plan }) => plan.part?.name === part?.name);
   if (!own) return false;
   const searched = searchPlan(own.plan, [...new Set(templatesOf(fit))]);
   const again = searched.ok ? searched.search.results[0]?.fit : undefined;
-  return again !== undefined && depthsAndSpans(again) === depthsAndSpans(fit);
+  const [wanted, found] = [fit, again].map((one) => one && figuresOf(one));
+  return (
+    wanted !== undefined &&
+    wanted.length === found?.length &&
+    wanted.every((figure, i) => Math.abs(figure - found[i]!) <= near)
+  );
 };
 
-const depthsAndSpans = (fit: Fit): string =>
-  [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])]
-    .map(({ pose, gap }) => [pose.tilt, pose.halfSpan, pose.depth, gap].join(' '))
-    .join('; ');
+const figuresOf = (fit: Fit): readonly number[] =>
+  [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])].flatMap(({ pose, gap }) => [
+    pose.tilt,
+    pose.halfSpan,
+    pose.depth,
+    gap,
+  ]);

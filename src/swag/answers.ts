@@ -38,7 +38,7 @@ const offBy = (asked: Asked, figure: number): number => {
   if (typeof wish === 'number') return Math.abs(figure - wish);
   if (isAbout(wish)) return Math.abs(figure - wish.about);
   const [least, most] = boundsOf(asked);
-  return Math.max(0, least - figure, figure - most);
+  return missOf(asked, figure) > 0 ? Math.max(least - figure, figure - most) : 0;
 };
 
 /** Whether an answer keeps a fit from being what was asked for. */

@@ -3,7 +3,7 @@
  * the depth C·sin(rise), so these follow at once; how far it reaches into its band is found as the far margin is.
  */
 
-import { type Asked, boundsOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
+import { ASKED_NOISE, type Asked, boundsOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
 import type { Field } from './field.ts';
 import { useOf } from './score.ts';
 import type { Shape } from './shape.ts';
@@ -48,7 +48,11 @@ const narrowed = (
   field: Field,
   outward: number,
 ): readonly Window[] => {
-  const [least, most] = boundsOf(one);
+  // What lies on the very end of a range lies within it.
+  const [least, most] = boundsOf(one).map((end, k) => end + (k === 0 ? -1 : 1) * ASKED_NOISE) as [
+    number,
+    number,
+  ];
   const { chord } = shape;
   switch (one.key) {
     case 'span':

@@ -27,8 +27,8 @@ export interface Wishes {
 
 /** A difference of a twentieth is about where an eye sees it (common practice, no source). */
 export const UNSEEN = 0.05;
-/** Rounding of a chain of closed forms, as a share. */
-const NOISE = 1e-9;
+/** Rounding of a chain of closed forms, in mm or as a share. */
+export const ASKED_NOISE = 1e-7;
 /** What nothing is held against (mm): an inch. */
 const LEAST_SCALE = 25.4;
 /** Of shares that are printed in whole percents. */
@@ -77,7 +77,7 @@ export const missOf = (asked: Pick<Asked, 'wish' | 'play'>, value: number): numb
   const [least, most] = boundsOf(asked);
   const off = Math.max(least - value, value - most);
   const scale = scaleOf(wish);
-  return off > NOISE * scale ? off / scale : 0;
+  return off > 2 * ASKED_NOISE ? off / scale : 0;
 };
 
 const scaleOf = (wish: Wish): number => {

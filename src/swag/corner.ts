@@ -85,14 +85,21 @@ export const checkCorner = (
 export const overNeighbour = (
   sides: readonly SideFit[],
   toCorner: number,
+  field: Pick<Field, 'from' | 'corners'>,
+): number =>
+  leansOver(
+    sides.map((side) => side.seat.pose.top),
+    toCorner,
+    field,
+  );
+
+/** The same for how far (mm) each side reaches from its start line. */
+export const leansOver = (
+  tops: readonly number[],
+  toCorner: number,
   { from, corners }: Pick<Field, 'from' | 'corners'>,
 ): number =>
   // A swag across the corner stands between them.
   from === 'inner' || corners === 'across'
     ? 0
-    : Math.max(
-        ...sides.map((side, i) => {
-          const next = sides[(i + 1) % sides.length]!;
-          return Math.min(side.seat.pose.top, next.seat.pose.top) - toCorner;
-        }),
-      );
+    : Math.max(...tops.map((top, i) => Math.min(top, tops[(i + 1) % tops.length]!) - toCorner));

@@ -150,7 +150,7 @@ export const givenGap = ({ swag: { gap } }: Plan): number | 'auto' =>
   typeof gap === 'number' ? gap : 'auto';
 
 /** What the first row leaves free beyond it (mm): for channels, or for the row that keeps apart from it. */
-const outwardOf = ({ channels, rows }: Plan): number =>
+export const outwardOf = ({ channels, rows }: Plan): number =>
   reach(channels.outward) + rows.reduce((sum, { at, apart }) => sum + (at > 0 ? apart : 0), 0);
 
 const reach = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);

@@ -30,7 +30,7 @@ export const smallestChange = (miss: Miss, plan: Plan): Change | undefined => {
 };
 
 /** A plan that leaves nothing open about how the half swag is made. */
-const withWay = (plan: Plan, { shape, setting }: Way): Plan => ({
+export const withWay = (plan: Plan, { shape, setting }: Way): Plan => ({
   ...plan,
   swag: {
     ...plan.swag,

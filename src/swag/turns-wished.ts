@@ -1,8 +1,10 @@
 /** How far a border whose swags turn the corner is from what is asked, for any rise of its corner. */
 
-import { missOf, UNSEEN, type Wishes, type WishKey } from './asked.ts';
+import { missOf, onlyRanks, UNSEEN, type Wishes, type WishKey } from './asked.ts';
+import type { Lay } from './corner.ts';
 import { type Counts, countsBeside } from './counts.ts';
 import type { Shape } from './shape.ts';
+import type { Window } from './windows.ts';
 import { type Measuring, useOfTop } from './wishes.ts';
 
 /** How far counts and a gap (mm) are from what is asked of them, whatever the corner: of each the worst, summed up. */
@@ -27,7 +29,12 @@ export const missedByRises = (
   { chord, chordAngle, support }: Shape,
   to: Measuring,
 ): ((corner: number, sides: readonly number[]) => number) | undefined => {
-  const asked = to.wishes.asked.filter(({ key }) => key === 'span' || key === 'depth' || key === 'use');
+  // Windows hold what binds already.
+  const asked = to.wishes.asked.filter(
+    (one) =>
+      (one.key === 'span' || one.key === 'depth' || one.key === 'use') &&
+      (to.wishes.ranges === 'rank' || onlyRanks(one)),
+  );
   if (asked.length === 0) return undefined;
   const figure = (key: WishKey, rise: number): number => {
     if (key === 'span') return 2 * chord * Math.cos(rise);
@@ -43,6 +50,31 @@ export const missedByRises = (
     }
     return sum;
   };
+};
+
+/**
+ * The fewest and the most swags that a side (mm) takes between corners and with spans that lie within some rises, and
+ * with gaps (mm) from one to another: n = (L − 2a) / (2h + g).
+ */
+export const countsPossible = (
+  length: number,
+  sides: readonly Window[],
+  corners: readonly Window[],
+  [narrow, wide]: readonly [number, number],
+  chord: number,
+  { ofSpan, ofDepth }: Lay,
+): readonly [number, number] => {
+  const toCorner = (rise: number): number => chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
+  const farthest = Math.atan2(ofDepth, ofSpan);
+  const ends = corners
+    .flatMap((w) => [w.from, Math.min(w.to, Math.max(w.from, farthest)), w.to])
+    .map(toCorner);
+  const widest = 2 * chord * Math.cos(sides[0]!.from);
+  const narrowest = 2 * chord * Math.cos(sides.at(-1)!.to);
+  return [
+    (length - 2 * Math.max(...ends) - wide) / (widest + wide),
+    (length - 2 * Math.min(...ends) - narrow) / (narrowest + narrow),
+  ];
 };
 
 /**

@@ -14,10 +14,9 @@
  * golden-section search.
  */
 
-import type { Wishes } from './asked.ts';
 import { askedOfCorners, askedOfSides } from './asked-rises.ts';
 import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
-import { checkCorner, type Lay, layOf, overNeighbour, toCornerOf } from './corner.ts';
+import { checkCorner, type Lay, layOf, leansOver, overNeighbour, toCornerOf } from './corner.ts';
 import {
   allows,
   type Counts,
@@ -36,9 +35,10 @@ import type { Tried } from './runs.ts';
 import { spreadCost } from './score.ts';
 import { bulgeFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
+import type { Shape } from './shape.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
-import { countsAsked, missedByCounts, missedByRises } from './turns-wished.ts';
+import { countsAsked, countsPossible, missedByCounts, missedByRises } from './turns-wished.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, type Window, windowsOf } from './windows.ts';
 import { wishedScore } from './wished.ts';
 import { type Measuring, missCost, WISH_WEIGHT } from './wishes.ts';
@@ -96,19 +96,31 @@ const turnsByCrown = (
   };
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
   const asked = wishes && { wishes, field, outward };
-  const anyBulge: Ground = { way, field, lay, lines, gap: fixed, windows, keepBefore, asked };
+  const keepsApart = false;
+  const anyBulge: Ground = { way, field, lay, lines, gap: fixed, windows, keepBefore, keepsApart, asked };
   const noBulge: Ground = { ...anyBulge, windows: keepBefore((sine) => bulgeFor(fixed * sine)) };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
   const upright = Math.min(...lines.map((line) => riseBelow(limits, line)));
   const mayMakeRoom =
     rules.gap === 'auto' && [...windows.sides, ...windows.corners].some((w) => w.to > upright);
+  // No pose that is asked for has less of a bulge, and so no less of a gap.
+  const gapAt = (rise: number): number => (mayMakeRoom ? gapAtRise(rise, shape, lines) : fixed);
+  const leastGap = gapAt(windows.sides[0]!.from);
+  const widestGap = gapAt(Math.max(...[...windows.sides, ...windows.corners].map((w) => w.to)));
+  const roomy: Ground = { ...anyBulge, gap: leastGap };
   const found: Fit[] = [];
   const laidAt = (corner: Corner, gap: number): Kept | undefined => {
     const laid = layTurn(way, field, { ...rules, gap }, corner);
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
-  for (const vectors of promisingCounts(anyBulge, counts, wishes)) {
+  // Only from the outer seam may sides that are most alike lean over the same cloth; others may still keep apart.
+  const laidApart = (repeats: readonly number[]): Kept | undefined => {
+    if (field.from === 'inner') return undefined;
+    const corner = bestOf(repeats, { ...noBulge, keepsApart: true });
+    return corner && laidAt(corner, fixed);
+  };
+  for (const vectors of promisingCounts(anyBulge, counts, widestGap)) {
     tried += vectors.length;
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
@@ -117,14 +129,14 @@ const turnsByCrown = (
       !than || settledCost(spreadCost(shape.chord - spread, shape.chord) + missCost([missed])) <= than.cost;
     for (const { repeats, missed } of inOrderOfMisses(vectors, fixed, asked)) {
       if (best && missCost([missed]) > best.cost) break;
-      const plain = bestOf([repeats], noBulge);
-      if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed));
-      const first = mayMakeRoom ? bestOf([repeats], anyBulge) : undefined;
+      const plain = bestOf(repeats, noBulge);
+      if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed) ?? laidApart(repeats));
+      const first = mayMakeRoom ? bestOf(repeats, roomy) : undefined;
       // A gap is only worth it where it beats what fits without.
-      if (!first || gapWanted(first, anyBulge) <= 0 || (plain && first.blame >= plain.blame)) continue;
+      if (!first || gapWanted(first, roomy) <= 0 || (plain && first.blame >= plain.blame)) continue;
       if (!mayBeat(first, roomiest)) continue;
-      const roomy = withRoom(first, anyBulge);
-      if (roomy) roomiest = cheaper(roomiest, laidAt(roomy.corner, roomy.gap));
+      const made = withRoom(first, roomy);
+      if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap));
     }
     if (best) found.push(best.fit);
     if (roomiest) found.push(roomiest.fit);
@@ -154,6 +166,8 @@ interface Ground {
   readonly gap: number;
   readonly windows: TurnWindows;
   readonly asked: Measuring | undefined;
+  /** Whether poses are left out whose sides lean over the same cloth. */
+  readonly keepsApart: boolean;
   /** The windows of what bulges past none of the lines by more (mm) than is left there, by the sine of its angle. */
   readonly keepBefore: (leaves: (sine: number) => number) => TurnWindows;
 }
@@ -175,11 +189,12 @@ interface Corner {
  * that side comes out even, and for the others the whole numbers on either side of what that depth asks for.
  */
 const promisingCounts = (
-  { way, field, lay, gap, windows: { sides: windows } }: Ground,
+  { way, field, lay, gap, windows: { sides: windows, corners }, asked }: Ground,
   counts: readonly Counts[],
-  wishes: Wishes | undefined,
+  widestGap: number,
 ): readonly (readonly (readonly number[])[])[] => {
   const { chord } = way.shape;
+  const wishes = asked?.wishes;
   const lengths = field.runs.map((r) => r.length);
   const anchor = lengths.indexOf(Math.max(...lengths));
   // The count that a common rise asks of a side of length L.
@@ -190,6 +205,7 @@ const promisingCounts = (
   const steepest = windows.at(-1)!.to;
   const ends = [asks(lengths[anchor]!, flattest), asks(lengths[anchor]!, steepest)];
   // One more on either side: a corner of another depth than the sides' may make room for it.
+  if (wishes) ends.push(...countsPossible(lengths[anchor]!, windows, corners, [gap, widestGap], chord, lay));
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
   return list.map((n) => {
     const even = riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
@@ -201,11 +217,22 @@ const promisingCounts = (
       const isAlike = length === lengths[anchor] && allows(c, n);
       const wanted = asks(length, rise);
       const alike = isAlike ? [n] : countsBeside(c, wanted);
-      return [...new Set([...alike, ...countsAsked(wishes, c, i, wanted, { i: anchor, repeats: n })])];
+      if (!wishes) return alike;
+      // As wide as on the longest side, whatever the corners are.
+      const asWide = (at: number, between: number): number =>
+        n + (length - lengths[anchor]!) / (2 * chord * Math.cos(at) + between);
+      const wide = [asWide(flattest, widestGap), asWide(steepest, gap)].sort((a, b) => a - b);
+      const counted = countsBetween(c, Math.floor(wide[0]!), Math.ceil(wide[1]!));
+      const asked = countsAsked(wishes, c, i, wanted, { i: anchor, repeats: n });
+      const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, asWide(rise, widestGap));
+      return [...new Set([...alike, ...some, ...asked])];
     });
     return product(choices).filter((repeats) => !isLopsided(repeats, lengths, counts));
   });
 };
+
+/** Of one side beside one count of the longest; where the spans are left open nearly any might do. */
+const MOST_COUNTS_TRIED = 4;
 
 /**
  * The rise at which n swags and the halves of two corners just fill a side of length L, all as deep: from
@@ -222,23 +249,32 @@ const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): number 
   chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
 
 /**
- * The counts and the corner that make the depths most alike. The valleys of all counts are refined in the order
- * of how low they may go, so that most need not be.
+ * For given counts the corner that makes the depths most alike, and before that is nearest to what is asked. The
+ * valleys are refined in the order of how low they may go, so that most need not be.
  */
-const bestOf = (vectors: readonly (readonly number[])[], ground: Ground): Corner | undefined => {
-  const valleys: Valley[] = [];
-  for (const repeats of vectors) addValleys(repeats, ground, valleys);
+const bestOf = (repeats: readonly number[], ground: Ground): Corner | undefined => {
+  const missedAt = missesOf(repeats, ground);
+  const valleys = valleysOf(repeats, ground, missedAt);
   valleys.sort((a, b) => a.bound - b.bound);
-  let best: Corner | undefined;
+  const steps = missedAt ? 2 * GOLDEN_STEPS : GOLDEN_STEPS;
+  let best: { readonly rise: number; readonly blame: number } | undefined;
   for (const valley of valleys) {
     if (best && !(valley.bound <= best.blame)) break;
-    const { rise, blame } = goldenLeast(valley, best?.blame ?? Number.POSITIVE_INFINITY);
-    const { repeats, missedAt } = valley;
-    if (best && !(blame < best.blame)) continue;
-    const missed = missedAt?.(rise) ?? 0;
-    best = { repeats, rise, missed, blame, spread: blame - missed * missWeight(ground) };
+    const found = goldenLeast(valley, best?.blame ?? Number.POSITIVE_INFINITY, steps);
+    if (!best || found.blame < best.blame) best = found;
   }
-  return best;
+  if (!best) return undefined;
+  const { rise, blame } = best;
+  const weight = missWeight(ground);
+  const missed = missedAt?.(rise) ?? 0;
+  const always = ground.asked ? missedByCounts(repeats, ground.gap, ground.asked) : 0;
+  return {
+    repeats,
+    rise,
+    spread: blame - weight * missed,
+    missed: missed + always,
+    blame: blame + weight * always,
+  };
 };
 
 /** What missing a wish by all of it is blamed with (mm), beside depths that differ by so much. */
@@ -246,10 +282,7 @@ const missWeight = ({ way }: Ground): number => WISH_WEIGHT * way.shape.chord;
 
 /** Rises of the corner between which what it is blamed with (mm) has a least. */
 interface Valley {
-  readonly repeats: readonly number[];
   readonly blameAt: (rise: number) => number;
-  /** Where anything is asked, how far from it all is. */
-  readonly missedAt: ((rise: number) => number) | undefined;
   /** Radians; `middle` is the lowest of the samples. */
   readonly from: number;
   readonly middle: number;
@@ -265,7 +298,7 @@ interface Valley {
  */
 const withRoom = (first: Corner, without: Ground): { corner: Corner; gap: number } | undefined => {
   let corner: Corner | undefined = first;
-  let gap = 0;
+  let { gap } = without;
   let before: { gap: number; wanted: number } | undefined;
   for (let round = 0; round < ROOM_ROUNDS; round++) {
     const wanted = gapWanted(corner, { ...without, gap });
@@ -274,11 +307,11 @@ const withRoom = (first: Corner, without: Ground): { corner: Corner; gap: number
     before = { gap, wanted };
     gap = next;
     const ground: Ground = { ...without, gap };
-    corner = bestOf([first.repeats], ground);
+    corner = bestOf(first.repeats, ground);
     if (corner) continue;
     // The most alike is not to be had: poses that the gap leaves room for may still be.
     const windows = without.keepBefore((sine) => (gap * sine - NEIGHBOUR_ROOM) / 2);
-    corner = bestOf([first.repeats], { ...ground, windows });
+    corner = bestOf(first.repeats, { ...ground, windows });
     if (!corner) return undefined;
   }
   return undefined;
@@ -307,20 +340,30 @@ const gapWanted = ({ repeats, rise }: Corner, { way, field, lay, lines, gap }: G
   repeats.forEach((n, i) => {
     steepest = Math.max(steepest, riseOnSide(shape.chord, field.runs[i]!.length, offset, n, gap));
   });
-  return Math.max(...lines.map((line) => gapBefore(line, shape, steepest)));
+  return gapAtRise(steepest, shape, lines);
 };
+
+const gapAtRise = (rise: number, shape: Shape, lines: readonly number[]): number =>
+  Math.max(...lines.map((line) => gapBefore(line, shape, rise)));
 
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
   Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
 
-/** Adds the valleys of the valid rises for given counts; none where no rise is valid. */
-const addValleys = (repeats: readonly number[], ground: Ground, valleys: Valley[]): void => {
+/** The valleys of the valid rises for given counts; none where no rise is valid. */
+const valleysOf = (
+  repeats: readonly number[],
+  ground: Ground,
+  missedAt: ((rise: number) => number) | undefined,
+): Valley[] => {
+  const valleys: Valley[] = [];
   const valid = cornerRises(repeats, ground);
-  if (valid.length === 0) return;
+  if (valid.length === 0) return valleys;
   const spreadAt = spreadsOf(repeats, ground);
-  const missedAt = missesOf(repeats, ground);
   const weight = missWeight(ground);
-  const blameAt = missedAt ? (rise: number) => spreadAt(rise) + weight * missedAt(rise) : spreadAt;
+  const blamed = missedAt ? (rise: number) => spreadAt(rise) + weight * missedAt(rise) : spreadAt;
+  const blameAt = ground.keepsApart
+    ? (rise: number) => (overAt(rise, repeats, ground) > FIT_NOISE ? Number.POSITIVE_INFINITY : blamed(rise))
+    : blamed;
   for (const w of valid) {
     const step = (w.to - w.from) / SAMPLES;
     const samples: number[] = [];
@@ -330,34 +373,36 @@ const addValleys = (repeats: readonly number[], ground: Ground, valleys: Valley[
       const middle = w.from + k * step;
       const [from, to] = [Math.max(w.from, middle - step), Math.min(w.to, middle + step)];
       const sample = samples[k]!;
-      valleys.push({
-        repeats,
-        blameAt,
-        missedAt,
-        from,
-        middle,
-        to,
-        sample,
-        bound: sample - fallAt(samples, k),
-      });
+      valleys.push({ blameAt, from, middle, to, sample, bound: sample - fallAt(samples, k) });
     }
   }
+  return valleys;
 };
 
-/** For given counts, how far all is from what is asked when the corner rises by so much (radians). */
+/** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */
+const overAt = (rise: number, repeats: readonly number[], { way, field, lay, gap }: Ground): number => {
+  const { chord, chordAngle, support } = way.shape;
+  const offset = toStart(lay, chord, rise) + gap / 2;
+  const tops = repeats.map((n, i) => {
+    const tilt = riseOnSide(chord, field.runs[i]!.length, offset, n, gap) - chordAngle;
+    return support(Math.sin(tilt), Math.cos(tilt));
+  });
+  return leansOver(tops, offset - gap / 2, field);
+};
+
+/** For given counts, how far all is from what is asked when the corner rises by so much (radians); undefined where nothing is. */
 const missesOf = (
   repeats: readonly number[],
   { way, field, lay, gap, asked }: Ground,
 ): ((rise: number) => number) | undefined => {
   if (!asked) return undefined;
   const { chord } = way.shape;
-  const always = missedByCounts(repeats, gap, asked);
   const missed = missedByRises(way.shape, asked);
-  if (!missed) return () => always;
+  if (!missed) return undefined;
   return (rise) => {
     const offset = toStart(lay, chord, rise) + gap / 2;
     const sides = repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap));
-    return always + missed(rise, sides);
+    return missed(rise, sides);
   };
 };
 
@@ -442,6 +487,7 @@ const fallAt = (samples: readonly number[], k: number): number => {
 const goldenLeast = (
   { blameAt, from, middle, to, sample, bound }: Valley,
   than: number,
+  steps: number,
 ): { rise: number; blame: number } => {
   const ratio = (Math.sqrt(5) - 1) / 2;
   const fall = (2 * (sample - bound)) / (to - from);
@@ -451,7 +497,7 @@ const goldenLeast = (
   let d = a + ratio * (b - a);
   let fc = blameAt(c);
   let fd = blameAt(d);
-  for (let i = 0; i < GOLDEN_STEPS; i++) {
+  for (let i = 0; i < steps; i++) {
     if (Math.min(fc, fd) - fall * (b - a) > than) break;
     if (fc < fd) {
       b = d;
@@ -471,7 +517,10 @@ const goldenLeast = (
   return fc < fd ? { rise: c, blame: fc } : { rise: d, blame: fd };
 };
 
-/** Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. */
+/**
+ * Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. What is
+ * asked weighs so much more that twice as many are taken for it.
+ */
 const GOLDEN_STEPS = 23;
 
 const layTurn = (

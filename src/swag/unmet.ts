@@ -3,11 +3,12 @@
 import { type Problem, series } from '../document/index.ts';
 import { formatLength, type LengthStyle } from '../length/index.ts';
 import type { CountWish, Plan } from '../plan/index.ts';
-import { type Answer, asking, isUnmet, wishMetBy } from './answers.ts';
-import { type Asked, askedIn, boundsOf, onlyRanks } from './asked.ts';
+import { type Answer, answersOf, asking, isUnmet, wishMetBy } from './answers.ts';
+import { type Asked, askedIn, boundsOf, onlyRanks, wishesOf } from './asked.ts';
 import { askedWords, insteadWords } from './asked-words.ts';
 import { fieldsOf } from './field.ts';
-import { type Ranked, searchFits } from './search.ts';
+import { outwardOf, type Ranked, searchFits } from './search.ts';
+import { withWay } from './smallest-change.ts';
 import type { Stitching } from './stitching.ts';
 import { waysOf } from './ways.ts';
 
@@ -21,9 +22,37 @@ export interface Unmet {
 /** For a plan that nothing fits; undefined where that is not because of what is asked of its swags. */
 export const unmetWishes = (plan: Plan, stitchings: readonly Stitching[]): Unmet | undefined => {
   if (!askedIn(plan).some((asked) => !onlyRanks(asked))) return undefined;
-  const nearest = searchFits(plan, stitchings, 'rank').results;
+  const nearest = searchFits(plan, stitchings, 'rank')
+    .results.slice(0, MOST_NEAREST)
+    .flatMap((ranked) => asTaken(ranked, plan) ?? []);
   const [first] = nearest;
   return first && { nearest, problem: problemOf(plan, stitchings, first) };
+};
+
+/** More than anyone looks through. */
+const MOST_NEAREST = 100;
+
+/**
+ * A fit as the plan gives it that asks for what it meets. That is seldom just the fit that was found: where a range
+ * leaves the corners free, they are set so that depths are most alike, and not so that the range would be narrower.
+ * Undefined where it gives none: what a fit would take is tried, not guessed.
+ */
+const asTaken = (ranked: Ranked, plan: Plan): Ranked | undefined => {
+  const { field, fit } = ranked;
+  const { layout } = plan;
+  const less = withWay(askingLess(ranked, plan), fit.way);
+  const { corners } = field;
+  const pinned: Plan =
+    layout.kind === 'border' && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
+  const repeats = fit.sides.map((side) => side.repeats);
+  const swag = layout.kind === 'frame' ? pinned.swag : { ...pinned.swag, repeats };
+  const [found] = searchFits({ ...pinned, swag }, [fit.way.shape.stitching]).results;
+  if (!found) return undefined;
+  const wishes = wishesOf(plan, 'rank');
+  const answers = wishes
+    ? answersOf(found.fit, { wishes, field: found.field, outward: outwardOf(plan) })
+    : [];
+  return { ...found, answers };
 };
 
 /** The wishes that a fit would meet instead of those that it does not, each the smallest change of its own. */

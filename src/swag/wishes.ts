@@ -82,7 +82,7 @@ export const missedBySide = (before: Missed | undefined, i: number, side: Side, 
   addMisses(before, to.wishes, i, figuresOf(side, to));
 
 /** What being off by the whole of what is asked costs: a thousandth of it outweighs all else. */
-export const WISH_WEIGHT = 1000;
+export const WISH_WEIGHT = 1e5;
 
 /** What it costs to be so far from the wishes. */
 export const missCost = (missed: Missed): number => {

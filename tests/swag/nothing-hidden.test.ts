@@ -36,7 +36,16 @@ const quilts = fc.record({
   from: fc.constantFrom('inner' as const, 'outer' as const),
   corners: fc.constantFrom('meet' as const, 'turn' as const, 'open' as const, undefined),
   outward: fc.boolean(),
-  swag: fc.constantFrom('', '', '', 'gap: 0', 'gap: 1/4', 'setting: crown-on-centre', 'from: 1, to: crown'),
+  swag: fc.constantFrom(
+    ...['', '', '', 'gap: 0', 'gap: 1/4', 'setting: crown-on-centre', 'from: 1, to: crown'],
+    ...[
+      'span: about 6',
+      'depth: 1 to 2',
+      'span: about 9, depth: at least 1, gap: 0',
+      'use: about 3/4',
+      'use: at least 80 %',
+    ],
+  ),
 });
 
 const planFor = (q: Quilt, sides = q.sides, repeats?: readonly number[]): Plan => {
