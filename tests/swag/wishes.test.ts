@@ -4,7 +4,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { formatLength, INCH_SIXTEENTH } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
-import { askingLess, changesFor, cornerSwag, type Ranked, spansOf, unmetBy } from '../../src/swag/index.ts';
+import {
+  askingLess,
+  changesFor,
+  cornerSwag,
+  isUnmet,
+  type Ranked,
+  spansOf,
+  unmetBy,
+} from '../../src/swag/index.ts';
 import { patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, profile, search } from './fit-helpers.ts';
 
