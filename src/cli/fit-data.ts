@@ -1,5 +1,6 @@
 /** What `fit` found, for programs: mm and degrees. */
 
+import { plainSentence } from '../output/text/index.ts';
 import { type Plan, SIDES } from '../plan/index.ts';
 import {
   type Answer,
@@ -11,13 +12,15 @@ import {
   designOf,
   givenGap,
   isUnmet,
+  type Kind,
   type Miss,
-  type Ranked,
+  threadStarts,
   toldAnswers,
 } from '../swag/index.ts';
 import { designAsData, outwardReach } from './report-design.ts';
 
-export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object => {
+/** Of a kind the first, with how many look like it. */
+export const fitAsData = ({ first: ranked, like }: Kind, number: number, plan: Plan): object => {
   const { field, fit, score, answers } = ranked;
   const told = toldAnswers(answers);
   const { template } = fit.way.shape.stitching;
@@ -33,6 +36,9 @@ export const fitAsData = (ranked: Ranked, number: number, plan: Plan): object =>
     gap: givenGap(plan),
     ...(told.length > 0 && { wishes: told.map((answer) => answerAsData(answer, plan)) }),
     ...designAsData(designOf(field, fit), outwardReach(plan.channels)),
+    like: like.length,
+    words: plainSentence(ranked, plan.marks.style),
+    starts: threadStarts({ field, fit }),
     score: { spread: score.spread, use: score.use, gap: score.gap, cost: score.cost },
   };
 };

@@ -2,7 +2,7 @@
 
 import { plural } from '../document/index.ts';
 import { captionOf, scaleWords, writeContactSheet } from '../output/contact-sheet/index.ts';
-import type { Ranked } from '../swag/index.ts';
+import type { Kind } from '../swag/index.ts';
 import { excerpt } from './excerpt.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
@@ -12,15 +12,16 @@ import { unprintable } from './unprintable.ts';
 /** Of the fits that are shown, of which there is at least one. Throws a ProblemError where a page is too small. */
 export const contactSheet = async (
   { plan, templates }: Pick<Part, 'plan' | 'templates'>,
-  shown: readonly Ranked[],
+  shown: readonly Kind[],
   pages: PagesWanted,
   means: Means,
 ): Promise<Made> => {
-  const excerpts = shown.map((ranked) => excerpt(ranked, plan));
-  const candidates = shown.map((ranked, i) => ({
+  const excerpts = shown.map(({ first }) => excerpt(first, plan));
+  const candidates = shown.map(({ first, like }, i) => ({
     number: i + 1,
     drawing: excerpts[i]!.drawing,
-    caption: captionOf(ranked, plan.marks.style),
+    whole: excerpts[i]!.whole(),
+    caption: captionOf(first, plan.marks.style, like.length),
   }));
   const sheet = await writeContactSheet(candidates, {
     title: plan.title,

@@ -4,8 +4,7 @@
  */
 
 import { distance } from '../geometry/index.ts';
-import { seatsOf } from './fit.ts';
-import { FIT_NOISE } from './misfit.ts';
+import { hasGaps, seatsOf } from './fit.ts';
 import { isClosed } from './run.ts';
 import { type Probes, probesOf } from './same-line.ts';
 import type { Ranked } from './search.ts';
@@ -62,11 +61,10 @@ interface Look {
 
 const lookOf = ({ field, fit }: Ranked): Look => {
   const closes = field.runs.some(isClosed) ? fit.sides[0]!.repeats : '';
-  const gapped = fit.sides.some(({ seat }) => seat.gap > FIT_NOISE);
   return {
     shape: fit.way.shape,
-    seats: seatsOf(fit),
-    key: `${field.corners} ${fit.corner.kind} ${gapped} ${closes}`,
+    seats: [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])],
+    key: `${field.corners} ${fit.corner.kind} ${hasGaps(fit)} ${closes}`,
   };
 };
 

@@ -1,6 +1,7 @@
 /** What the search finds: a way to make the swags, laid into every side of a field, and how good it looks. */
 
 import type { Field } from './field.ts';
+import { FIT_NOISE } from './misfit.ts';
 import type { Run } from './run.ts';
 import type { Seat } from './seat.ts';
 import type { Way } from './setting.ts';
@@ -74,3 +75,7 @@ export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] 
 /** Whether its runs are circles. */
 export const isRound = (fit: Pick<Fit, 'sides'>): boolean =>
   fit.sides.some((s) => s.seat.centre !== undefined);
+
+/** Whether its swags stand apart: the thread is then tied off at each. */
+export const hasGaps = ({ sides }: Pick<Fit, 'sides'>): boolean =>
+  sides.some(({ seat }) => seat.gap > FIT_NOISE);

@@ -44,6 +44,7 @@ export {
   cornerSwag,
   depthsOf,
   type Fit,
+  hasGaps,
   isRound,
   type SideFit,
   seatsOf,
@@ -96,6 +97,7 @@ export {
   type StitchedLength,
   stitchedLength,
   threadFor,
+  threadStarts,
   twoDigits,
   WASTAGE,
 } from './thread.ts';

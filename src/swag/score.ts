@@ -3,6 +3,7 @@
  * is a cost from 0 (nothing to wish for) upward, and goes by the worst of a fit's sides and corners.
  */
 
+import { pieceDirection } from '../geometry/index.ts';
 import type { Field } from './field.ts';
 import { cornerSwag, depthsOf, type Fit, type SideFit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
@@ -43,6 +44,8 @@ interface Figures {
   readonly top: number;
   readonly lean: number;
   readonly offDrape: number;
+  /** Radians by which a half falls off from the crown, where it comes there level 0. */
+  readonly point: number;
   readonly gap: number;
   readonly gapShare: number;
   readonly shallowest: number;
@@ -81,6 +84,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
       WEIGHTS.lopsided.weight * f.lopsided +
       WEIGHTS.lean.weight * lean * lean +
       f.offDrape +
+      WEIGHTS.pointed.weight * (f.point / (Math.PI / 4)) ** 2 +
       WEIGHTS.narrow.weight * Math.max(0, 1 - f.narrowest / field.room) +
       WEIGHTS.small.weight * smallness(f.narrowest, f.shallowest, clearance) +
       unlikeCost(f) +
@@ -90,7 +94,9 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
   const unused = (top: number): number =>
     WEIGHTS.unused.weight * -Math.log2(Math.min(1, Math.max(LEAST_USE, useOf(top, field, outward))));
   return {
-    add: (sum, i, { repeats, seat: { pose, gap, span, depth, centre, mirror } }) => {
+    add: (sum, i, { repeats, seat }) => {
+      const { pose, gap, span, depth, centre, mirror } = seat;
+      const point = pointOf(seat);
       // Halfway between the mirrors of a bent run it runs square to the middle of the two.
       const level = centre ? (mirror - Math.PI / 2) / 2 : 0;
       const lean = Math.abs(leanOf(pose.tilt - level));
@@ -101,6 +107,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
           top: pose.top,
           lean,
           offDrape,
+          point,
           gap,
           gapShare,
           shallowest: depth,
@@ -118,6 +125,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
         top: Math.min(sum.top, pose.top),
         lean: Math.max(sum.lean, lean),
         offDrape: Math.max(sum.offDrape, offDrape),
+        point: Math.max(sum.point, point),
         gap: Math.max(sum.gap, gap),
         gapShare: Math.max(sum.gapShare, gapShare),
         shallowest: Math.min(sum.shallowest, depth),
@@ -133,6 +141,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
     },
     // The corner's gaps are those of its sides, and its span is told along two of them.
     addCorner: (sum, { pose, span, depth }) => ({
+      // A corner's crown is on the mitre, where halves meet in a point in any case.
       ...sum,
       top: Math.min(sum.top, pose.top),
       lean: Math.max(sum.lean, Math.abs(leanOf(pose.tilt))),
@@ -204,6 +213,14 @@ export const smallnessOf = (fit: Fit): number => {
 
 const smallness = (span: number, depth: number, clearance: number): number =>
   Math.max(0, 1 - span / (SMALL.span * clearance), 1 - depth / (SMALL.depth * clearance));
+
+/** Two halves come to their crown square to the mirror, or meet there in a point. */
+const pointOf = ({ shape, pose, mirror }: Seat): number => {
+  const last = shape.path.pieces.at(-1);
+  if (!last) return 0;
+  const { x, y } = pieceDirection(last, 1);
+  return Math.abs(Math.asin(Math.sin(Math.atan2(y, x) + pose.tilt - (mirror - Math.PI / 2))));
+};
 
 /** What depth over span costs. */
 const drapeCost = (ratio: number): number => {

@@ -12,6 +12,7 @@ import { type Path, pathLength } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { channelsOf, rowChannels } from './channels.ts';
 import { type Cell, type Design, ofRow, type Placed, rowsOf } from './design.ts';
+import { cornerSwag, hasGaps } from './fit.ts';
 
 export interface StitchedLength {
   /** One repeat of each side, and one corner swag, of each row, mm: its stitching, its channels, its fills. */
@@ -96,3 +97,13 @@ export const modelRatio = (thickness: number, stitch: number): number => 2 + (2 
 
 /** Two significant digits, since an estimate is no more exact. */
 export const twoDigits = (value: number): number => (value > 0 ? Number(value.toPrecision(2)) : 0);
+
+/**
+ * How often the thread is started and stopped: with gaps at every swag; without them once all round, and once on each run
+ * where runs do not come to one another.
+ */
+export const threadStarts = ({ field, fit }: Pick<Design, 'field' | 'fit'>): number => {
+  if (!hasGaps(fit)) return field.corners === 'open' ? field.runs.length : 1;
+  const corners = cornerSwag(fit) ? field.runs.length : 0;
+  return fit.sides.reduce((sum, { repeats }) => sum + repeats, corners);
+};

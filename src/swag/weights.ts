@@ -37,6 +37,10 @@ export const WEIGHTS = {
     weight: 1,
     why: 'Twice as flat as the flattest drape: flatter than that over its span it is a ripple.',
   },
+  pointed: {
+    weight: 0.3,
+    why: 'Halves that meet at the crown in a right angle: a drape is round there, and a wreath of points is a star.',
+  },
   narrow: {
     weight: 0.6,
     why: 'Swags of no width against the border they fill: narrower than it is deep, they are ripples.',

@@ -57,6 +57,7 @@ interface Result {
   readonly corners: string;
   readonly setting: string;
   readonly repeats: number[];
+  readonly like: number;
   readonly corner: { readonly offset: number; readonly depth: number } | null;
   readonly sides: readonly Side[];
 }
@@ -64,7 +65,7 @@ interface Result {
 const fitData = async (folder: string, file = 'raffle.yaml', ...more: string[]) => {
   const ran = await run(folder, ['fit', file, '--json', ...more]);
   expect(ran.code).toBe(0);
-  return JSON.parse(ran.out) as { units: string; found: number; results: Result[] };
+  return JSON.parse(ran.out) as { units: string; found: number; kinds: number; results: Result[] };
 };
 
 describe('fit', () => {
@@ -74,9 +75,14 @@ describe('fit', () => {
     expect(ran).toMatchObject({ code: 0, err: '', left: INPUTS });
     const lines = ran.out.split('\n');
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(100);
-    expect(
-      lines.filter((l) => /^ *\d+ {2}(Spindle|Finial) /.test(l)).map((l) => Number.parseInt(l, 10)),
-    ).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    const sentence =
+      /^ *\d+ {2}[\d, and]+ swags.*, [\d /to]+ in wide, [\d /to]+ in deep, (touching|.* apart)/;
+    expect(lines.filter((l) => sentence.test(l)).map((l) => Number.parseInt(l, 10))).toEqual([
+      1, 2, 3, 4, 5, 6, 7,
+    ]);
+    const made = lines.filter((l) => /^ {3}(Spindle|Finial), .*; .* (heel|crown) first; corners /.test(l));
+    expect(made).toHaveLength(7);
+    expect(ran.out).toMatch(/and \d+ like\s+it/);
     expect(ran.out).toMatch(/inches, to 1\/16/);
     expect(ran.out).toMatch(/Best first: swags that fill the border count most/);
   });
@@ -136,10 +142,34 @@ describe('fit', () => {
       const ran = await run(folder, ['fit', 'raffle.yaml', '--take', String(number), '-o', 'chosen.yaml']);
       expect(ran).toMatchObject({ code: 0, out: '', left: ['chosen.yaml', ...INPUTS] });
       const again = await fitData(folder, 'chosen.yaml');
-      expect({ ...again.results[0], gap: 0, number }).toEqual({ ...results[number - 1], gap: 0 });
+      // All but what it is one of many of.
+      const alone = { gap: 0, like: 0, number };
+      expect({ ...again.results[0], ...alone }).toEqual({ ...results[number - 1], ...alone });
     }
     expect(await readFile(join(folder, 'raffle.yaml'), 'utf8')).toBe(PLAN);
     expect(await readFile(join(folder, 'chosen.yaml'), 'utf8')).toMatch(/^# measured on the wall\n/);
+  });
+
+  it('shows what looks alike once, and with --all each by itself', async () => {
+    const folder = await folderWith(PLAN);
+    const once = await fitData(folder, 'raffle.yaml', '--most', '100');
+    const each = await fitData(folder, 'raffle.yaml', '--most', '100', '--all');
+    expect(each.found).toBe(once.found);
+    expect(each.kinds).toBe(each.found);
+    expect(once.kinds).toBeLessThan(once.found);
+    expect(each.results.every((r) => r.like === 0)).toBe(true);
+    const folded = once.results.reduce((sum, r) => sum + r.like, 0);
+    expect(folded).toBeGreaterThan(0);
+    expect(once.results.length + folded).toBeLessThanOrEqual(once.found);
+    // The first of all is the first of its kind.
+    expect({ ...each.results[0], like: 0 }).toEqual({ ...once.results[0], like: 0 });
+    const table = (await run(folder, ['fit', 'raffle.yaml', '--all'])).out;
+    expect(table).not.toMatch(/like\s+it/);
+    // Numbers are those that are shown.
+    const [, second] = each.results;
+    await run(folder, ['fit', 'raffle.yaml', '--all', '--take', '2', '-o', 'second.yaml']);
+    const { results } = await fitData(folder, 'second.yaml');
+    expect(results[0]!.sides).toEqual(second!.sides);
   });
 
   it("says the template's path from where the new plan lies", async () => {

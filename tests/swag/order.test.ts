@@ -2,7 +2,9 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { choicesOf, depthsOf, type Ranked, spansOf } from '../../src/swag/index.ts';
+import { flatten, type Point } from '../../src/geometry/index.ts';
+import { choicesOf, depthsOf, type Ranked, type Seat, spansOf } from '../../src/swag/index.ts';
+import { laidPath } from '../../src/swag/seat.ts';
 import { WEIGHTS } from '../../src/swag/weights.ts';
 import { patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, search } from './fit-helpers.ts';
@@ -34,7 +36,11 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     -Math.min(...spans, field.room),
     -Math.min(...spans, 8 * FOOT),
     -Math.min(...depths, 2 * FOOT),
+<<<<<<< HEAD
     field.corners === 'open' ? 2 : field.corners === 'meet' ? 1 : 0,
+=======
+    Math.max(...seats.map(pointOf)),
+>>>>>>> 6853c9b (Each fit is told in a plain sentence, what looks alike once)
     Math.max(...all.map((s) => lean(s.pose.tilt))),
     direction === 'crown-first' ? 1 : 0,
     side === 'outside' ? 1 : 0,
@@ -42,6 +48,13 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     typeof from === 'number' ? from : 1,
     typeof to === 'number' ? sections.length - to : 0,
   ];
+};
+
+/** How steeply a half comes to its crown on a straight side, from the last of its line. */
+const pointOf = (seat: Seat): number => {
+  const points = flatten(laidPath(seat), 1e-5);
+  const [before, crown] = points.slice(-2) as [Point, Point];
+  return Math.abs(Math.atan((crown.y - before.y) / (crown.x - before.x)));
 };
 
 const quilts = fc.record({

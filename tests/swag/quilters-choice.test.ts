@@ -181,7 +181,7 @@ describe('round frames', () => {
   test.each([
     ['around: 9, clearance: 1/2, within: 16', 6],
     ['around: 14, clearance: 1/2, within: 24', 6],
-    ['around: 9, clearance: 1/2', 8],
+    ['around: 9, clearance: 1/2', 6],
     ['around: 20, clearance: 1, within: 30', 7],
     ['around: 14, clearance: 1/2, from: outer, within: 26', 8],
   ])('%s: %i drapes come first', (frame, count) => {

@@ -13,6 +13,7 @@ export const defineFit: Define = (command, io) => {
     )
     .argument('<plan>', 'the plan file (YAML)')
     .option('--most <number>', 'how many to show (default: 10)')
+    .option('--all', 'show each by itself; otherwise what looks alike is shown once')
     .option(
       '--sheet <file>',
       'draw them side by side, to one scale, in a PDF to choose from by eye',

@@ -8,7 +8,7 @@ import { refuseUnknownFills } from '../../jobs/part.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
 import { fitTableLines } from '../../output/text/index.ts';
 import { readPlan } from '../../plan/index.ts';
-import type { Miss, Ranked, Search } from '../../swag/index.ts';
+import { type Kind, kindsOf, type Miss, type Ranked, type Search } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
 import { isPath } from '../find-template.ts';
 import { fitAsData, missAsData } from '../fit-data.ts';
@@ -26,6 +26,7 @@ import { wrongValue } from '../wrong-use.ts';
 export interface FitOptions extends PaperOptions, PartOptions, WishOptions {
   readonly json?: boolean;
   readonly most?: string;
+  readonly all?: boolean;
   readonly sheet?: string;
   readonly take?: string;
   readonly output?: string;
@@ -50,21 +51,21 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
   const files = withWishes(quilt.parts[0]!, options, file);
   refuseUnknownFills(files);
   const { plan } = files;
-  const found = foundFor(files);
-  const { results, unmet } = found;
-  if (results.length === 0) return refuse(io, files, found, options);
-  if (take !== undefined && take > results.length)
+  const found = foundFor(files, options);
+  const { kinds, unmet } = found;
+  if (kinds.length === 0) return refuse(io, files, found, options);
+  if (take !== undefined && take > kinds.length)
     throw wrongValue('--take', 'there are not so many', {
       found: String(take),
-      expected: `a number from 1 to ${results.length}`,
+      expected: `a number from 1 to ${kinds.length}`,
     });
-  const shown = results.slice(0, most);
-  const taken = take === undefined ? undefined : { ranked: results[take - 1]!, number: take };
+  const shown = kinds.slice(0, most);
+  const taken = take === undefined ? undefined : { ranked: kinds[take - 1]!.first, number: take };
   // Nothing is printed before what was asked for is written.
   await writeResults(io, file, files, shown, taken, options);
   if (options.json) await printJson(io, { units: 'mm and degrees', ...fitsAsData(files, found, most) });
   else if (take === undefined) {
-    const lines = fitTableLines(results, { most, style: plan.marks.style, width: LINE });
+    const lines = fitTableLines(kinds, { most, style: plan.marks.style, width: LINE });
     await io.stdout.write(`${lines.join('\n')}\n`);
   }
   // Who takes one of them takes it as it is.
@@ -72,20 +73,22 @@ export const runFit = async (io: Io, file: string, options: FitOptions): Promise
 };
 
 interface Found {
-  /** Best first; where nothing meets all that is asked, what comes nearest. */
-  readonly results: readonly Ranked[];
+  /** Best first, what looks alike as one unless all are to be shown; where nothing meets all that is asked, what comes nearest. */
+  readonly kinds: readonly Kind[];
   /** Why nothing meets it, where nothing does. */
   readonly unmet: readonly Problem[] | undefined;
   readonly misses: readonly Miss[];
   readonly rowMiss?: Search['rowMiss'];
 }
 
-const foundFor = (files: PlanFiles): Found => {
+const foundFor = (files: PlanFiles, { all }: FitOptions): Found => {
+  const kinds = (results: readonly Ranked[]): readonly Kind[] =>
+    all ? results.map((first) => ({ first, like: [] })) : kindsOf(results);
   const { results, misses, rowMiss } = fitsOf(files);
   const unmet = results.length > 0 || rowMiss ? undefined : unmetOf(files);
   return unmet
-    ? { results: unmet.nearest, unmet: unmet.problems, misses: [] }
-    : { results, unmet: undefined, misses, rowMiss };
+    ? { kinds: kinds(unmet.nearest), unmet: unmet.problems, misses: [] }
+    : { kinds: kinds(results), unmet: undefined, misses, rowMiss };
 };
 
 /** What fits each part, one after another; the parts that nothing fits are told of at the end. */
@@ -99,30 +102,31 @@ const fitParts = async (io: Io, { parts }: QuiltFiles, most: number, options: Fi
   const problems: Problem[] = [];
   for (const files of parts) {
     refuseUnknownFills(files);
-    const found = foundFor(files);
-    const { results, unmet, misses, rowMiss } = found;
+    const found = foundFor(files, options);
+    const { kinds, unmet, misses, rowMiss } = found;
     const { plan, name } = files;
     if (options.json) data.push({ part: name, ...fitsAsData(files, found, most) });
-    else if (results.length > 0)
+    else if (kinds.length > 0)
       await io.stdout.write(
-        [`${name}:`, ...fitTableLines(results, { most, style: plan.marks.style, width: LINE }), '', ''].join(
+        [`${name}:`, ...fitTableLines(kinds, { most, style: plan.marks.style, width: LINE }), '', ''].join(
           '\n',
         ),
       );
-    const why = results.length > 0 ? (unmet ?? []) : nothingFits(files, nearestFits(misses, plan), rowMiss);
+    const why = kinds.length > 0 ? (unmet ?? []) : nothingFits(files, nearestFits(misses, plan), rowMiss);
     problems.push(...why.map((problem) => ofPart(problem, files)));
   }
   if (options.json) await printJson(io, { units: 'mm and degrees', parts: data });
   if (problems.length > 0) throw new ProblemError(problems);
 };
 
-const fitsAsData = ({ plan }: PlanFiles, { results, unmet, misses }: Found, most: number): object => {
-  const shown = results.slice(0, most).map((ranked, i) => fitAsData(ranked, i + 1, plan));
+const fitsAsData = ({ plan }: PlanFiles, { kinds, unmet, misses }: Found, most: number): object => {
+  const shown = kinds.slice(0, most).map((kind, i) => fitAsData(kind, i + 1, plan));
   if (unmet) return { found: 0, results: [], unmet: unmet.map(wordsOf), nearest: shown };
   return {
-    found: results.length,
+    found: kinds.reduce((sum, { like }) => sum + 1 + like.length, 0),
+    kinds: kinds.length,
     results: shown,
-    ...(results.length === 0 && { nearest: nearestFits(misses, plan).map((miss) => missAsData(miss, plan)) }),
+    ...(kinds.length === 0 && { nearest: nearestFits(misses, plan).map((miss) => missAsData(miss, plan)) }),
   };
 };
 
@@ -156,7 +160,7 @@ const writeResults = async (
   io: Io,
   file: string,
   files: PlanFiles,
-  shown: readonly Ranked[],
+  shown: readonly Kind[],
   taken: Taken | undefined,
   options: FitOptions,
 ): Promise<void> => {
@@ -190,7 +194,7 @@ const writeResults = async (
   for (const line of [...notices, ...said]) await say(io, line);
 };
 
-const sheetOf = async (files: PlanFiles, shown: readonly Ranked[], options: FitOptions): Promise<Made> => {
+const sheetOf = async (files: PlanFiles, shown: readonly Kind[], options: FitOptions): Promise<Made> => {
   const [{ contactSheet }, { MEANS }] = await Promise.all([
     import('../../jobs/contact-sheet.ts'),
     import('../means.ts'),

@@ -17,6 +17,13 @@ export interface GridRoom {
   readonly gutter: number;
   /** Of each cell, for its number and caption, mm. */
   readonly caption: number;
+  /** Of each cell, beside the picture and below it, for a smaller one, mm. */
+  readonly beside?: number;
+  readonly below?: number;
+  /** How many a page is to hold at least, where it can. */
+  readonly wanted?: number;
+  /** How narrow (mm) a column may be and still hold captions. */
+  readonly narrowest?: number;
 }
 
 /** As a scale is written: 1 to one of these. */
@@ -35,12 +42,19 @@ const LEAST_CAPTIONED = 72;
  * margins leave no room for one.
  */
 export const gridFor = (count: number, width: number, height: number, room: GridRoom): Grid | undefined => {
-  const largest = largestGrid(count, width, height, room, Math.max(1, Math.ceil(count / WANTED_ON_PAGE)));
+  const largest = largestGrid(
+    count,
+    width,
+    height,
+    room,
+    Math.max(1, Math.ceil(count / (room.wanted ?? WANTED_ON_PAGE))),
+  );
   if (!largest) return undefined;
   for (const reduction of REDUCTIONS) {
     if (!(reduction > largest.reduction && reduction <= A_LITTLE * largest.reduction)) continue;
     const grid = gridAt(count, width, height, room, reduction);
-    const isReadable = grid && (grid.columns === 1 || columnWidth(grid.columns, room) >= LEAST_CAPTIONED);
+    const isReadable =
+      grid && (grid.columns === 1 || columnWidth(grid.columns, room) >= (room.narrowest ?? LEAST_CAPTIONED));
     if (isReadable && grid.pages <= FAR_FEWER * largest.pages) return grid;
   }
   return largest;
@@ -49,6 +63,8 @@ export const gridFor = (count: number, width: number, height: number, room: Grid
 /** Pictures this much smaller are hardly seen to be; this share of the pages is. */
 const A_LITTLE = 1.25;
 const FAR_FEWER = 2 / 3;
+
+const underneath = ({ caption, below = 0 }: GridRoom): number => caption + below;
 
 const columnWidth = (columns: number, room: GridRoom): number =>
   (room.width - (columns - 1) * room.gutter) / columns;
@@ -72,8 +88,8 @@ export const gridAt = (
   room: GridRoom,
   reduction: number,
 ): Grid | undefined => {
-  const columns = fitting(width / reduction, room.width, room.gutter);
-  const rows = fitting(height / reduction + room.caption, room.height, room.gutter);
+  const columns = fitting(width / reduction + (room.beside ?? 0), room.width, room.gutter);
+  const rows = fitting(height / reduction + underneath(room), room.height, room.gutter);
   if (!(columns >= 1 && rows >= 1)) return undefined;
   const used = Math.min(columns, count);
   const needed = Math.min(rows, Math.ceil(count / used));
@@ -96,10 +112,11 @@ const largestGrid = (
       const pages = Math.ceil(count / (columns * rows));
       if (pages > mostPages) continue;
       const cellWidth = columnWidth(columns, room);
-      const cellHeight = (room.height - (rows - 1) * room.gutter) / rows - room.caption;
-      const needed = Math.max(width / cellWidth, height / cellHeight);
-      if (!(cellWidth > 0 && cellHeight > 0)) continue;
-      if (room.caption > 0 && columns > 1 && cellWidth < LEAST_CAPTIONED) continue;
+      const forWidth = cellWidth - (room.beside ?? 0);
+      const forHeight = (room.height - (rows - 1) * room.gutter) / rows - underneath(room);
+      const needed = Math.max(width / forWidth, height / forHeight);
+      if (!(forWidth > 0 && forHeight > 0)) continue;
+      if (room.caption > 0 && columns > 1 && cellWidth < (room.narrowest ?? LEAST_CAPTIONED)) continue;
       const reduction = REDUCTIONS.find((r) => r >= needed - SCALE_NOISE) ?? Math.ceil(needed);
       const better =
         !best ||
@@ -113,7 +130,7 @@ const largestGrid = (
 
 /** The same scale and columns with as many rows as there is room for, shared out evenly over fewer pages. */
 const fuller = ({ columns, reduction }: Grid, count: number, height: number, room: GridRoom): Grid => {
-  const most = Math.max(1, fitting(height / reduction + room.caption, room.height, room.gutter));
+  const most = Math.max(1, fitting(height / reduction + underneath(room), room.height, room.gutter));
   const pages = Math.ceil(count / (columns * most));
   const rows = Math.min(most, Math.ceil(Math.ceil(count / pages) / columns));
   return { columns, rows, pages: Math.ceil(count / (columns * rows)), reduction };

@@ -18,7 +18,7 @@ import {
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
-import { type Grid, gridAt, gridFor, gridOnOnePage } from './grid.ts';
+import { type Grid, type GridRoom, gridAt, gridFor, gridOnOnePage } from './grid.ts';
 
 export interface PictureItem {
   /** Its stroke is as it is on paper, whatever the scale. */
@@ -36,6 +36,19 @@ export interface Picture {
   readonly box: Box;
   /** A few short lines; the first stands out. */
   readonly caption: readonly string[];
+  /** All of it, much smaller, beside the picture or below it. */
+  readonly whole?: Whole;
+}
+
+export interface Whole {
+  readonly items: readonly PictureItem[];
+  readonly box: Box;
+}
+
+/** Where each picture has its whole beside it or below it, and how wide or how high (mm) it may be. */
+export interface WholeRoom {
+  readonly at: 'beside' | 'below';
+  readonly size: number;
 }
 
 export interface PictureSection {
@@ -58,6 +71,10 @@ export interface PictureOptions {
   readonly captionLines: number;
   /** True size over the pictures' size; otherwise as large as a few pages allow. */
   readonly reduction?: number | undefined;
+  /** How many a page holds at least, where they can be told apart there. */
+  readonly leastOnPage?: number;
+  /** Room for the whole of each, in small. */
+  readonly whole?: WholeRoom | undefined;
   /** All of a section's pictures on one page. */
   readonly onOnePage?: boolean;
 }
@@ -103,6 +120,10 @@ export const writePictures = async (
   let page = 0;
   for (const [k, section] of sections.entries()) {
     const grid = grids[k]!;
+    const largest = {
+      width: Math.max(...section.pictures.map((p) => boxWidth(p.box))) / grid.reduction,
+      height: Math.max(...section.pictures.map((p) => boxHeight(p.box))) / grid.reduction,
+    };
     const onPage = grid.columns * grid.rows;
     for (let i = 0; i < grid.pages; i++) {
       const label = grid.pages > 1 ? `${section.label} ${i + 1}` : section.label;
@@ -110,7 +131,7 @@ export const writePictures = async (
       page++;
       drawHead(content, setup, grid, section, options.units, pages > 1 ? `page ${page} of ${pages}` : '');
       for (const [at, picture] of section.pictures.slice(i * onPage, (i + 1) * onPage).entries())
-        drawPicture(content, picture, cellBox(setup, grid, at, options), grid, options.captionLines);
+        drawPicture(content, picture, cellBox(setup, grid, at, options), grid, options, largest);
     }
   }
   return { bytes: await pdf.finish(), pages, paper: setup.name, reductions: grids.map((g) => g.reduction) };
@@ -118,12 +139,19 @@ export const writePictures = async (
 
 const captionHeight = (lines: number): number => (lines > 0 ? ABOVE_CAPTION + lines * CAPTION_LINE : 0);
 
-const gridRoom = (setup: PageSetup, captionLines: number) => ({
+const gridRoom = (setup: PageSetup, { captionLines, leastOnPage, whole }: PictureOptions): GridRoom => ({
   width: boxWidth(setup.live),
   height: boxHeight(setup.live) - HEAD - FOOT,
-  gutter: GUTTER,
+  gutter: leastOnPage === undefined ? GUTTER : CLOSE_GUTTER,
   caption: captionHeight(captionLines),
+  ...(leastOnPage !== undefined && { wanted: leastOnPage, narrowest: NARROWEST }),
+  ...(whole && { [whole.at]: whole.size + WHOLE_APART }),
 });
+
+/** mm between cells that stand close; the narrowest column, of which captions take more lines; from a picture to its whole. */
+const CLOSE_GUTTER = 6;
+const NARROWEST = 54;
+const WHOLE_APART = 3;
 
 interface Laid {
   readonly setup: PageSetup;
@@ -132,7 +160,7 @@ interface Laid {
 
 const bestSetup = (sections: readonly PictureSection[], options: PictureOptions): Laid | undefined => {
   const tried = options.setups.flatMap((setup): readonly Laid[] => {
-    const room = gridRoom(setup, options.captionLines);
+    const room = gridRoom(setup, options);
     const grids = sections.flatMap(({ pictures }) => {
       const width = Math.max(...pictures.map((p) => boxWidth(p.box)));
       const height = Math.max(...pictures.map((p) => boxHeight(p.box)));
@@ -154,14 +182,14 @@ const bestSetup = (sections: readonly PictureSection[], options: PictureOptions)
 /** Half as many pages are worth pictures a fifth smaller, as a matter of judgement. */
 const PAGE_WEIGHT = 0.3;
 
-const cellBox = (setup: PageSetup, grid: Grid, index: number, { captionLines }: PictureOptions): Box => {
-  const room = gridRoom(setup, captionLines);
-  const width = (room.width - (grid.columns - 1) * GUTTER) / grid.columns;
-  const height = (room.height - (grid.rows - 1) * GUTTER) / grid.rows;
+const cellBox = (setup: PageSetup, grid: Grid, index: number, options: PictureOptions): Box => {
+  const room = gridRoom(setup, options);
+  const width = (room.width - (grid.columns - 1) * room.gutter) / grid.columns;
+  const height = (room.height - (grid.rows - 1) * room.gutter) / grid.rows;
   const column = index % grid.columns;
   const row = Math.floor(index / grid.columns);
-  const minX = setup.live.minX + column * (width + GUTTER);
-  const maxY = setup.live.maxY - HEAD - row * (height + GUTTER);
+  const minX = setup.live.minX + column * (width + room.gutter);
+  const maxY = setup.live.maxY - HEAD - row * (height + room.gutter);
   return { minX, maxX: minX + width, minY: maxY - height, maxY };
 };
 
@@ -227,7 +255,8 @@ const drawPicture = (
   picture: Picture,
   cell: Box,
   grid: Grid,
-  captionLines: number,
+  { captionLines, whole }: PictureOptions,
+  largest: Size,
 ): void => {
   const scale = 1 / grid.reduction;
   const { box } = picture;
@@ -235,19 +264,10 @@ const drawPicture = (
   // Pictures of a row stand on one line, so that depths can be compared across it.
   const x = room.minX - scale * box.minX;
   const y = room.maxY - scale * box.maxY;
-  content.placed(
-    shift(x, y),
-    () => {
-      for (const { line, shrinks } of picture.items) {
-        const { path, stroke } = line;
-        const width = shrinks ? Math.max(THINNEST, stroke.width * Math.sqrt(scale)) : stroke.width;
-        content.path(path, { ...stroke, width });
-      }
-    },
-    scale,
-  );
+  placeLines(content, picture.items, { x, y }, scale);
+  const below = whole && picture.whole ? drawWhole(content, picture, cell, scale, whole, largest) : 0;
   if (captionLines === 0) return;
-  const top = room.maxY - scale * boxHeight(box) - ABOVE_CAPTION;
+  const top = room.maxY - scale * boxHeight(box) - below - ABOVE_CAPTION;
   const { number } = picture;
   if (number !== undefined)
     content.text({
@@ -258,32 +278,98 @@ const drawPicture = (
       bold: true,
     });
   const indent = number === undefined ? 0 : Math.max(9, content.faces.bold.width(number, NUMBER_SIZE) + 3);
-  setCaption(content, picture.caption, boxWidth(cell) - indent, captionLines).forEach((text, i) => {
+  setCaption(content, picture.caption, boxWidth(cell) - indent, captionLines).forEach(({ text, bold }, i) => {
     content.text({
       text,
       at: { x: cell.minX + indent, y: top - 0.8 * CAPTION_SIZE - i * CAPTION_LINE },
       size: CAPTION_SIZE,
       color: INK.text,
-      bold: i === 0,
+      bold,
     });
   });
 };
 
+const placeLines = (
+  content: PageContent,
+  items: readonly PictureItem[],
+  { x, y }: { readonly x: number; readonly y: number },
+  scale: number,
+  thinner = 1,
+): void =>
+  content.placed(
+    shift(x, y),
+    () => {
+      for (const { line, shrinks } of items) {
+        const { path, stroke } = line;
+        const width = shrinks ? Math.max(THINNEST, stroke.width * Math.sqrt(scale)) : stroke.width * thinner;
+        content.path(path, { ...stroke, width: Math.max(Math.min(THINNEST, stroke.width), width) });
+      }
+    },
+    scale,
+  );
+
+/** How much finer than the picture's the lines of its whole are: they lie much closer. */
+const WHOLE_LINES = 0.5;
+
+/** mm on paper. */
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** All of it in what the picture leaves free; how many mm of the cell it takes below the picture. */
+const drawWhole = (
+  content: PageContent,
+  { box, whole }: Picture,
+  cell: Box,
+  scale: number,
+  { at, size }: WholeRoom,
+  largest: Size,
+): number => {
+  if (!whole) return 0;
+  const height = scale * boxHeight(box);
+  // To one scale for all, as the pictures are.
+  const [most, highest] =
+    at === 'beside' ? [boxWidth(cell) - largest.width - WHOLE_APART, largest.height] : [boxWidth(cell), size];
+  const small = Math.min(most / boxWidth(whole.box), highest / boxHeight(whole.box));
+  const left = at === 'beside' ? cell.maxX - small * boxWidth(whole.box) : cell.minX;
+  const top = at === 'beside' ? cell.maxY : cell.maxY - height - WHOLE_APART;
+  placeLines(
+    content,
+    whole.items,
+    { x: left - small * whole.box.minX, y: top - small * whole.box.maxY },
+    small,
+    WHOLE_LINES,
+  );
+  const under = small * boxHeight(whole.box);
+  return at === 'beside' ? Math.max(0, under - height) : WHOLE_APART + under;
+};
+
+interface CaptionLine {
+  readonly text: string;
+  readonly bold: boolean;
+}
+
+/** The first entry is bold, and is broken as the others are; what has no room is cut off. */
 const setCaption = (
   content: PageContent,
   caption: readonly string[],
   width: number,
   most: number,
-): readonly string[] => {
-  const [head, ...rest] = caption;
+): readonly CaptionLine[] => {
   const { regular, bold } = content.faces;
-  const lines = [
-    fitText(bold, head ?? '', CAPTION_SIZE, width),
-    ...rest.flatMap((text) => wrapText(regular, text, CAPTION_SIZE, width)),
-  ];
+  const lines = caption.flatMap((text, i): readonly CaptionLine[] =>
+    wrapText(i === 0 ? bold : regular, text, CAPTION_SIZE, width).map((line) => ({
+      text: line,
+      bold: i === 0,
+    })),
+  );
   if (lines.length <= most) return lines;
+  const last = lines.slice(most - 1);
+  const isBold = last[0]!.bold;
+  const rest = last.filter((line) => line.bold === isBold).map((line) => line.text);
   return [
     ...lines.slice(0, most - 1),
-    fitText(regular, lines.slice(most - 1).join(' '), CAPTION_SIZE, width),
+    { text: fitText(isBold ? bold : regular, rest.join(' '), CAPTION_SIZE, width), bold: isBold },
   ];
 };

@@ -1,14 +1,24 @@
 /** A contact sheet: candidates side by side, all to one stated scale, each with its number, to choose from by eye. */
 
 import { ProblemError } from '../../document/index.ts';
-import { type Drawing, SHEET, styled } from '../../drawing/index.ts';
+import { type Drawing, type LayerId, SHEET, styled } from '../../drawing/index.ts';
+import { boxHeight, boxWidth } from '../../geometry/index.ts';
 import { inkOf } from '../../pagination/index.ts';
-import { PAGE_TOO_SMALL, type Picture, type PictureOptions, writePictures } from './pictures.ts';
+import {
+  PAGE_TOO_SMALL,
+  type Picture,
+  type PictureOptions,
+  type Whole,
+  type WholeRoom,
+  writePictures,
+} from './pictures.ts';
 import { smallLines, smallSheet } from './small-look.ts';
 
 export interface Candidate {
   readonly number: number;
   readonly drawing: Drawing;
+  /** All of the design; undefined where the drawing shows all of it. */
+  readonly whole?: Drawing | undefined;
   /** What was chosen, and what comes of it: a few short lines. */
   readonly caption: readonly string[];
 }
@@ -27,7 +37,13 @@ export interface ContactSheet {
   readonly reduction: number;
 }
 
-const CAPTION_LINES = 5;
+/** Of a column's width the sentence takes four lines, and what it is made with as many. */
+const CAPTION_LINES = 8;
+/** Fewer would have to be leafed through where one wants to compare. */
+const LEAST_ON_PAGE = 9;
+/** How wide a whole border is beside its corner, and how high a whole strip below its first repeats, mm. */
+const WHOLE_BORDER = 20;
+const WHOLE_STRIP = 8;
 
 /** The stitching is what one chooses by. */
 const LOOK = smallSheet({
@@ -43,19 +59,42 @@ export const writeContactSheet = async (
   options: ContactSheetOptions,
 ): Promise<ContactSheet> => {
   const { title, summary } = options;
-  const section = { title, summary, label: 'Choices', pictures: candidates.map(pictureOf) };
-  const written = await writePictures([section], { ...options, captionLines: CAPTION_LINES });
+  const pictures = candidates.map(pictureOf);
+  const section = { title, summary, label: 'Choices', pictures };
+  const whole = wholeRoom(pictures);
+  const written = await writePictures([section], {
+    ...options,
+    captionLines: CAPTION_LINES,
+    leastOnPage: LEAST_ON_PAGE,
+    whole,
+  });
   if (!written) throw new ProblemError([PAGE_TOO_SMALL]);
   return { ...written, reduction: written.reductions[0]! };
 };
 
-const pictureOf = ({ number, drawing, caption }: Candidate): Picture => {
+/** A long strip goes below its picture, anything as high as wide beside it. */
+const wholeRoom = (pictures: readonly Picture[]): WholeRoom | undefined => {
+  const boxes = pictures.flatMap(({ whole }) => (whole ? [whole.box] : []));
+  if (boxes.length === 0) return undefined;
+  const isLong = boxes.every((box) => boxWidth(box) > LONG * boxHeight(box));
+  return isLong ? { at: 'below', size: WHOLE_STRIP } : { at: 'beside', size: WHOLE_BORDER };
+};
+
+/** So many times as wide as high is long. */
+const LONG = 3;
+
+const pictureOf = ({ number, drawing, whole, caption }: Candidate): Picture => ({
+  number: String(number),
+  ...linesAndBox(drawing, ['border', 'channel', 'stitch']),
+  ...(whole && { whole: linesAndBox(whole, ['border', 'stitch']) }),
+  caption,
+});
+
+const linesAndBox = (drawing: Drawing, layers: readonly LayerId[]): Whole => {
   const { border, stitch } = styled(drawing, SHEET).layers;
   const none = { fill: [], template: [], channel: [], marks: [], notes: [] };
   return {
-    number: String(number),
-    items: smallLines(drawing, LOOK, ['border', 'channel', 'stitch']).map((line) => ({ line })),
+    items: smallLines(drawing, LOOK, layers).map((line) => ({ line })),
     box: inkOf({ title: '', layers: { ...none, border, stitch } }).box,
-    caption,
   };
 };

@@ -114,7 +114,7 @@ export const fits = (input: Input, from: number, count: number): readonly FitCar
     return {
       key: keys[from + i]!,
       number: from + i + 1,
-      caption: captionOf(ranked, plan.marks.style, 'named'),
+      caption: captionOf(ranked, plan.marks.style),
       picture: pictureOf(drawing, ['marks', 'notes', 'template']),
     };
   });

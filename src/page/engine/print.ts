@@ -58,7 +58,14 @@ const JOBS: Readonly<Record<Exclude<PrintKind, QuiltPrintKind>, Job>> = {
   },
   contact: {
     kind: 'choices',
-    make: (fit, pages, means) => contactSheet(fit, fit.results.slice(0, CONTACTS), pages, means),
+    // Each by itself, in the numbers of the page's list.
+    make: (fit, pages, means) =>
+      contactSheet(
+        fit,
+        fit.results.slice(0, CONTACTS).map((first) => ({ first, like: [] })),
+        pages,
+        means,
+      ),
   },
 };
 

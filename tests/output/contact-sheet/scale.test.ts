@@ -73,8 +73,15 @@ describe('a contact sheet', () => {
     const plan = planOf('layout: { border: { width: 4, inner: 36, corners: turn } }\n');
     const best = search(plan, [ARC]).results[0]!;
     const caption = captionOf(best, plan.marks.style);
-    expect(caption.length).toBe(5);
-    expect(caption[0]).toMatch(/^arc, heel to crown end$/i);
-    expect(caption.join(' ')).toMatch(/corners turn.*in wide.*in deep/);
+    // One arc of 6.4 in: four sides alike, of which each has as many swags.
+    expect(caption).toEqual([
+      expect.stringMatching(
+        /^\d+ swags on each side, [\d /]+ in wide, [\d /]+ in deep, touching; fills .*the border$/,
+      ),
+      expect.stringMatching(
+        /^Arc, heel to crown end; crown on centre, .*, .* first; corners turn; .*uses \d+ %$/i,
+      ),
+    ]);
+    expect(captionOf(best, plan.marks.style, 12)[1]).toMatch(/; and 12 like it$/);
   });
 });

@@ -1,0 +1,96 @@
+/**
+ * What a fit looks like, in one plain sentence: the same on the terminal, under its picture and on the page. What it is
+ * made with stands in a second line.
+ */
+
+import { plural, series } from '../../document/index.ts';
+import type { LengthStyle } from '../../length/index.ts';
+import {
+  depthsOf,
+  type Field,
+  type Fit,
+  frameSize,
+  hasGaps,
+  isRound,
+  type Ranked,
+  spansOf,
+  threadStarts,
+} from '../../swag/index.ts';
+import {
+  bareLength,
+  directionWords,
+  highestOf,
+  partWords,
+  rangeWords,
+  settingWords,
+  standsHigher,
+} from './choice-words.ts';
+
+/** `5 and 6 swags, 11 5/8 in wide, 4 in deep, touching; fills most of the border`. */
+export const plainSentence = (
+  ranked: Pick<Ranked, 'field' | 'fit' | 'score'>,
+  style: LengthStyle,
+): string => {
+  const { field, fit, score } = ranked;
+  const { unit } = style;
+  const gaps = fit.sides.map((s) => s.seat.gap);
+  const apart = hasGaps(fit)
+    ? `${rangeWords(gaps, style)} ${unit} apart with ${plural(threadStarts({ field, fit }), 'start')} and stops`
+    : 'touching';
+  return [
+    `${countsWords(fit)}, ${rangeWords(spansOf(fit), style)} ${unit} wide, ${rangeWords(depthsOf(fit), style)} ${unit} deep, ${apart}`,
+    fillsWords(score.use, field, fit, style),
+  ].join('; ');
+};
+
+/** `6 swags on each side`; of sides that are as many across the quilt `5 and 6 swags`; else each side's, in their order. */
+const countsWords = (fit: Fit): string => {
+  const counts = fit.sides.map((s) => s.repeats);
+  const [first = 0] = counts;
+  if (counts.every((c) => c === first))
+    return counts.length > 1 ? `${plural(first, 'swag')} on each side` : plural(first, 'swag');
+  const isEven = counts.length === 4 && counts[0] === counts[2] && counts[1] === counts[3];
+  return `${series((isEven ? counts.slice(0, 2) : counts).map(String))} swags`;
+};
+
+/** How much is filled, from which share on. */
+const FILLS = [
+  [0.95, 'fills'],
+  [0.75, 'fills most of'],
+  [0.58, 'fills about two thirds of'],
+  [0.42, 'fills about half of'],
+  [0.28, 'fills about a third of'],
+  [0, 'fills little of'],
+] as const;
+
+const fillsWords = (use: number, field: Field, fit: Fit, style: LengthStyle): string => {
+  const { around } = field;
+  const size = frameSize({ field, fit });
+  // Without a limit a round frame fills what it makes itself.
+  if (around.kind === 'motif' && !Number.isFinite(around.within) && size)
+    return `${bareLength(size.width, style)} ${style.unit} across`;
+  const [, fills] = FILLS.find(([least]) => use >= least) ?? FILLS.at(-1)!;
+  return `${fills} the ${field.name === 'frame' ? 'room' : field.name}`;
+};
+
+/** What it is made with: `Finial, heel to crown end; crown on centre, inside, heel first; corners turn; uses 88 %`. */
+export const makingWords = (
+  { field, fit, score }: Pick<Ranked, 'field' | 'fit' | 'score'>,
+  style: LengthStyle,
+): string => {
+  const { shape } = fit.way;
+  return [
+    `${shape.stitching.template.title}, ${partWords(shape)}`,
+    `${settingWords(fit, field)}, ${shape.side}, ${directionWords(shape)}`,
+    ...(field.corners === 'none' ? [] : [`corners ${field.corners}`]),
+    ...(standsHigher(fit, style)
+      ? [`${rangeWords(highestOf(fit), style)} ${style.unit} at its highest`]
+      : []),
+    ...(isRound(fit) && field.around.kind === 'motif' && !Number.isFinite(field.around.within)
+      ? []
+      : [`uses ${Math.round(100 * score.use)} %`]),
+  ].join('; ');
+};
+
+/** `and 12 like it`; nothing where it stands alone. */
+export const likeWords = (like: number): string => (like > 0 ? `and ${like} like it` : '');
