@@ -36,11 +36,8 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     -Math.min(...spans, field.room),
     -Math.min(...spans, 8 * FOOT),
     -Math.min(...depths, 2 * FOOT),
-<<<<<<< HEAD
     field.corners === 'open' ? 2 : field.corners === 'meet' ? 1 : 0,
-=======
     Math.max(...seats.map(pointOf)),
->>>>>>> 6853c9b (Each fit is told in a plain sentence, what looks alike once)
     Math.max(...all.map((s) => lean(s.pose.tilt))),
     direction === 'crown-first' ? 1 : 0,
     side === 'outside' ? 1 : 0,

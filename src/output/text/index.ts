@@ -5,3 +5,4 @@ export { fitTableLines } from './fit-table.ts';
 export { likeWords, makingWords, plainSentence } from './plain-sentence.ts';
 export { beyondWords } from './row-words.ts';
 export { type Column, tableLines, wrapPlain } from './table.ts';
+export { answerWords } from './wish-words.ts';

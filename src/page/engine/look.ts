@@ -9,7 +9,7 @@ import { formatLength } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
-import { rangeWords } from '../../output/text/index.ts';
+import { answerWords, rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { choicesOf, cornerSwag, depthsOf, spansOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, fitOfPart, type ReadQuilt, readQuilt, workedOut } from './desk.ts';
@@ -86,7 +86,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
       `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
       `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
     ],
-    lines: describeDesign(design, plan.marks.style, plan.channels),
+    lines: [...describeDesign(design, plan.marks.style, plan.channels), ...answerWords(ranked, style)],
     sides: design.fit.sides.map(({ run, repeats }) => ({
       name: run.name,
       repeats,

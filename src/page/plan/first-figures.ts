@@ -13,6 +13,30 @@ export const FIRST_FIGURES: Readonly<
   mm: { side: '1500', width: '150', margin: '10', motif: '230', limit: '400' },
 };
 
+/** What a wish begins with, where nothing is asked yet; with the other end of a range. */
+export const FIRST_WISHES: Readonly<
+  Record<
+    Units,
+    Readonly<Record<'span' | 'depth' | 'use', { readonly first: string; readonly second: string }>>
+  >
+> = {
+  in: {
+    span: { first: '9', second: '11' },
+    depth: { first: '3', second: '4' },
+    use: { first: '80 %', second: '100 %' },
+  },
+  cm: {
+    span: { first: '23', second: '28' },
+    depth: { first: '8', second: '10' },
+    use: { first: '80 %', second: '100 %' },
+  },
+  mm: {
+    span: { first: '230', second: '280' },
+    depth: { first: '80', second: '100' },
+    use: { first: '80 %', second: '100 %' },
+  },
+};
+
 /** What a channel is wide where nobody says. */
 export const USUAL_WIDTH: Readonly<Record<Units, string>> = { in: '1/4', cm: '0.5', mm: '5' };
 

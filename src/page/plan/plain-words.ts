@@ -28,6 +28,10 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^layout\.\w+\.margin$/, 'distance from both seams'],
   [/^layout\.\w+\.margin\.(inner|outer)$/, 'distance from the $1 seam'],
   [/^foot\.clearance$/, 'foot clearance'],
+  [/^swag\.span$/, 'width of a swag'],
+  [/^swag\.depth$/, 'depth of a swag'],
+  [/^swag\.use$/, 'use of the border'],
+  [/^swag\.repeats$/, 'number of swags on a side'],
   [/^channels\.points$/, 'choice of how channels go round points'],
   [/^channels\.(outward|inward)(\.\d+)?$/, 'width of a channel'],
 ];

@@ -18,6 +18,7 @@ import {
 } from '../../document/index.ts';
 import { readLength, type Units } from '../../length/index.ts';
 import { exactly } from './her-units.ts';
+import { wishParts, wishWritten } from './wish-text.ts';
 
 export type { KeyPath, Written };
 
@@ -128,7 +129,7 @@ const scalarText = (node: { readonly value: unknown; readonly source?: string })
 /** The keys under which a plan holds lengths. */
 const LENGTH_KEYS = new Set([
   ...['clearance', 'width', 'length', 'inner', 'outer', 'top', 'right', 'bottom', 'left', 'margin', 'around'],
-  ...['ends', 'within', 'block', 'height', 'gap', 'outward', 'inward', 'spacing', 'at'],
+  ...['ends', 'within', 'block', 'height', 'outward', 'inward', 'spacing', 'at'],
 ]);
 
 /**
@@ -141,17 +142,16 @@ export const withUnits = (text: string, from: Units, to: Units): string => {
   visit(parseText(text), {
     Scalar: (where, node, ancestors) => {
       const written = scalarText(node);
-      if (where === 'key' || !(isBare(written) || written.endsWith(` ${to}`))) return;
+      if (where === 'key') return;
       const keys = ancestors.flatMap((a) =>
         'key' in a && isScalar(a.key) && typeof a.key.value === 'string' ? [a.key.value] : [],
       );
       // A part may be called anything.
       const own = keys[0] === 'parts' ? keys.slice(2) : keys;
-      if (own.includes('repeats') || !LENGTH_KEYS.has(own.at(-1) ?? '')) return;
-      const read = readLength(written, from, 'any');
-      const inNew = read.ok ? exactly(read.mm, to) : undefined;
-      const value =
-        inNew !== undefined ? plainValue(inNew) : isBare(written) ? `${written} ${from}` : undefined;
+      const key = own.at(-1) ?? '';
+      const isWish = WISH_KEYS.has(key);
+      if (own.includes('repeats') || !(isWish || LENGTH_KEYS.has(key))) return;
+      const value = isWish ? wishInUnits(written, from, to) : inUnits(written, from, to);
       const [start, end] = node.range ?? [0, 0];
       if (value !== undefined && start < end)
         splices.push({ from: start, to: end, text: writtenInLine(value, text[start] === '"') });
@@ -161,6 +161,27 @@ export const withUnits = (text: string, from: Units, to: Units): string => {
     [['marks', 'round'], undefined],
     [['units'], to],
   ]);
+};
+
+const WISH_KEYS = new Set(['span', 'depth', 'gap']);
+
+/** The same length, where it is written otherwise in other units. */
+const inUnits = (written: string, from: Units, to: Units): string | number | undefined => {
+  if (!(isBare(written) || written.endsWith(` ${to}`))) return undefined;
+  const read = readLength(written, from, 'any');
+  const inNew = read.ok ? exactly(read.mm, to) : undefined;
+  if (inNew !== undefined) return plainValue(inNew);
+  return isBare(written) ? `${written} ${from}` : undefined;
+};
+
+/** Each figure of `about 9` or of `3 to 4`. Of two with one unit between them both are in that. */
+const wishInUnits = (written: string, from: Units, to: Units): string | number | undefined => {
+  const parts = wishParts(written);
+  const own = parts.kind === 'between' ? /[a-z]+$/.exec(parts.second)?.[0] : undefined;
+  const first = own !== undefined && isBare(parts.first) ? `${parts.first} ${own}` : parts.first;
+  const [a, b] = [first, parts.second].map((figure) => inUnits(figure, from, to) ?? figure);
+  const words = wishWritten({ ...parts, first: String(a), second: String(b) });
+  return words === undefined || words === written ? undefined : plainValue(words);
 };
 
 /** A number or a fraction without a unit. */

@@ -29,6 +29,7 @@ import {
   undo,
 } from './store.ts';
 import { Swag } from './swag.tsx';
+import { Wishes } from './wishes.tsx';
 import { Words } from './words.tsx';
 
 export const App = () => {
@@ -57,6 +58,7 @@ export const App = () => {
         </div>
         <div class="beside">
           <Templates />
+          <Wishes key={part} />
           <Fits />
         </div>
         <div class="track">

@@ -3,7 +3,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
-import { keysAt, listAt } from '../plan/plan-text.ts';
+import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
 import { FileButton } from './files.tsx';
 import { Drawn } from './picture.tsx';
@@ -74,6 +74,12 @@ const BEST = {
   nothing: 'filling the strip, touching, plain to set.',
 } as const;
 
+/** Whether something is asked of the swags that ranks them. */
+const asksAbout = (): boolean =>
+  ['span', 'depth', 'use', 'repeats', 'gap'].some((key) =>
+    textAt(state.value, ['swag', key])?.startsWith('about '),
+  );
+
 export const Fits = () => {
   const answer = look.value;
   const found = answer?.found ?? 0;
@@ -100,7 +106,7 @@ export const Fits = () => {
           ? 'Working it out …'
           : isStale
             ? 'Nothing fits these figures yet. Below is what fitted the ones before.'
-            : `${plural(found, 'way')}, the best first: ${BEST[shown.value?.round ?? 'quilt']}`
+            : `${plural(found, 'way')}, the best first: ${asksAbout() ? 'nearest to what you would like; then ' : ''}${BEST[shown.value?.round ?? 'quilt']}`
       }
       aside={
         decides ? (

@@ -3,7 +3,7 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { UNITS } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
-import { type Client, startClient } from '../engine/client.ts';
+import { type Client, type Outcome, startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type {
   FillFacts,
@@ -105,6 +105,10 @@ export const complain = (
   notice.value = { text, troubles, isWrong: true, at };
 };
 
+/** What a slider that still moves has come to last; and whether it went on while an answer was worked out. */
+let moved: State | undefined;
+let hasGoneOn = false;
+
 const commit = (next: State, about?: string): void => {
   // What went well was said of what stood here before; what is in the way stays until she puts it away.
   if (notice.peek()?.isWrong === false) notice.value = undefined;
@@ -125,6 +129,18 @@ export const edit = (changes: readonly (readonly [KeyPath, Written])[], about?: 
   const kept = keeps && shown.value ? withTaken(now, shown.value.key) : now;
   const placed = changes.map(([path, value]) => [pathIn(now, path), value] as const);
   commit({ ...kept, plan: withValues(now.plan, placed) }, about);
+};
+
+/**
+ * Asks something of the swags, or no more: what answers it best is shown, whatever was taken before. All that is
+ * asked of one thing in a row is one step. While a slider moves, answers are shown though it has gone on since.
+ */
+export const wishFor = (key: string, wish: Written, isMoving = false): void => {
+  const now = withTaken(state.value, undefined);
+  const path = pathIn(now, ['swag', key]);
+  const next = { ...now, plan: withValues(now.plan, [[path, wish]]) };
+  if (isMoving) moved = next;
+  commit(next, path.join('.'));
 };
 
 export const setPlan = (plan: string): void => commit({ ...state.value, plan });
@@ -185,9 +201,25 @@ export const stopWork = (): void => {
   say('Stopped. The picture shows what was worked out before.');
 };
 
+/** Looks under way. */
+let looks = 0;
+
 const follow = async (now: State): Promise<void> => {
+  // A slider asks anew when it has its answer: were each of its moves to overtake the one before, none would come.
+  if (now === moved && looks > 0) {
+    hasGoneOn = true;
+    return;
+  }
+  looks++;
+  hasGoneOn = false;
   const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
-  if (answered.kind === 'stopped' || state.value !== now) return;
+  looks--;
+  showLook(now, answered);
+  if (hasGoneOn && state.peek() === moved) void follow(moved);
+};
+
+const showLook = (now: State, answered: Outcome<LookAnswer>): void => {
+  if (answered.kind === 'stopped' || (state.value !== now && state.value !== moved)) return;
   if (answered.kind === 'problems') {
     batch(() => {
       look.value = { problems: answered.problems, facts: look.value?.facts, found: 0, chosen: undefined };
@@ -221,6 +253,9 @@ const clearShown = (): void =>
     cardWordsFor.value = undefined;
   });
 
+/** Whether the next answer is asked for as soon as this one is shown: all that follows from it waits for the last. */
+const isMoving = (): boolean => hasGoneOn && state.peek() === moved;
+
 /** Starts the page's work; called once. */
 export const start = (): void => {
   partNow.subscribe(clearShown);
@@ -242,7 +277,7 @@ export const start = (): void => {
     });
   });
   effect(() => {
-    if (!look.value?.chosen) return;
+    if (!look.value?.chosen || isMoving()) return;
     const input = state.peek();
     const name = side.value;
     void quick.ask({ kind: 'swag', input, side: name }).then((answered) => {
@@ -255,14 +290,14 @@ export const start = (): void => {
       });
   });
   effect(() => {
-    if (!look.value?.chosen) return;
+    if (!look.value?.chosen || isMoving()) return;
     const input = state.peek();
     void aside.ask({ kind: 'fits', input, from: 0, count: wantedFits.value }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) fitCards.value = answered.answer;
     });
   });
   effect(() => {
-    if (!look.value?.chosen) return;
+    if (!look.value?.chosen || isMoving()) return;
     const input = state.peek();
     const client = look.value.facts?.hasFills ? thorough : aside;
     const asked = client.ask({ kind: 'words', input });
