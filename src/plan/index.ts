@@ -22,18 +22,16 @@ export {
   type Side,
   type Spot,
   type Strip,
-  type SwagChoices,
 } from './plan.ts';
 export { type PlanReading, readPlan } from './read.ts';
 export { planJsonSchema } from './schema.ts';
 export {
   type CountWish,
   isAbout,
-  type Range,
   readShareWish,
   sayShare,
   type Wish,
   type WishReading,
   wishText,
 } from './wish.ts';
-export { type LengthWishKey, readRepeatsWish, readWishOf } from './wish-schema.ts';
+export { readRepeatsWish, readWishOf } from './wish-schema.ts';

@@ -140,7 +140,7 @@ export interface HowMade {
   readonly direction: 'heel-first' | 'crown-first' | undefined;
 }
 
-export interface SwagChoices extends HowMade {
+interface SwagChoices extends HowMade {
   /** How wide and how deep a swag is to be, mm. */
   readonly span: Wish | undefined;
   readonly depth: Wish | undefined;

@@ -7,7 +7,7 @@ import { Fraction } from 'fraction.js';
 import { nearestOf, quoted } from '../document/index.ts';
 import { formatLength, type LengthStyle, readLength, type Units } from '../length/index.ts';
 
-export interface Range {
+interface Range {
   readonly least?: number;
   readonly most?: number;
 }

@@ -6,7 +6,7 @@
 import { stepOf } from '../length/index.ts';
 import { type CountWish, isAbout, type Plan, type Wish } from '../plan/index.ts';
 
-export const WISH_KEYS = ['span', 'depth', 'use', 'repeats', 'gap'] as const;
+const WISH_KEYS = ['span', 'depth', 'use', 'repeats', 'gap'] as const;
 export type WishKey = (typeof WISH_KEYS)[number];
 
 /** One thing that is asked for. Lengths in mm, shares from 0 to 1. */

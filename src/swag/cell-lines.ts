@@ -44,7 +44,7 @@ export const cellLines = (cell: Cell, design: Design, join = joinOf(cell, design
 };
 
 /** Whether it is the cell of a swag that stands across a corner. */
-export const isAcross = (cell: Cell, design: Design): boolean => {
+const isAcross = (cell: Cell, design: Design): boolean => {
   const corner = cornerSwag(design);
   return corner?.kind === 'across' && corner.cell === cell;
 };

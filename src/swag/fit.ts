@@ -13,7 +13,7 @@ export interface SideFit {
 }
 
 /** How the sides of a fit begin and end. */
-export type Cornering = WithoutSwag | CornerFit;
+type Cornering = WithoutSwag | CornerFit;
 
 /** With a whole swag: at their corners, beside the corner squares, or where there is no corner. */
 export interface WithoutSwag {

@@ -101,5 +101,5 @@ export {
   twoDigits,
   WASTAGE,
 } from './thread.ts';
-export { askingLess, changeOf, changesFor, type Unmet } from './unmet.ts';
+export { askingLess, changeOf, changesFor } from './unmet.ts';
 export { waysOf } from './ways.ts';

@@ -68,7 +68,7 @@ export type Instruction =
       readonly landing: Landing | undefined;
     };
 
-export type CornerWords =
+type CornerWords =
   /** From where its swag starts; undefined where the first row's mark says it. */
   | { readonly kind: 'turn'; readonly start: number | undefined; readonly of: string }
   /** A line from start mark to stop mark stands for the line that swags start on; heights are from it, mm. */

@@ -9,16 +9,7 @@ import {
   roundLength,
   stepOf,
 } from '../../length/index.ts';
-import {
-  cornerSwag,
-  depthsOf,
-  type Field,
-  type Fit,
-  isRound,
-  type Shape,
-  seatsOf,
-  spansOf,
-} from '../../swag/index.ts';
+import { depthsOf, type Field, type Fit, isRound, type Shape, seatsOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
 export const partWords = ({ from, to }: Shape, how: 'label' | 'brief' = 'label'): string =>
@@ -58,10 +49,6 @@ export const unitWords = (style: LengthStyle): string =>
     ? `in inches, to 1/${style.denominator}`
     : `in ${style.unit}, to ${formatLength(style.step, style)}`;
 
-/** One text where all are the same, else each, in the sides' order. */
-const eachOrOne = (texts: readonly string[]): string =>
-  texts.every((t) => t === texts[0]) ? (texts[0] ?? '') : texts.join(', ');
-
 /** `3 5/8 to 3 11/16`, or one length where all come out alike: each is rounded as the drawing and the marks have it. */
 export const rangeWords = (values: readonly number[], style: LengthStyle): string => {
   const least = bareLength(Math.min(...values), style);
@@ -94,12 +81,6 @@ export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
   return highestOf(fit).some((top, i) => top - depths[i]! > stepOf(style));
 };
 
-/** `7 8 7 8`, or `7` where every side has as many. */
-export const repeatsWords = (fit: Fit): string => {
-  const counts = fit.sides.map((s) => String(s.repeats));
-  return counts.every((c) => c === counts[0]) ? counts[0]! : counts.join(' ');
-};
-
 /**
  * The same as a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
  * which is which. Of a strip or a frame there is one count: `12 swags`.
@@ -114,17 +95,3 @@ export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): s
   const listed = `${series(counts.map(String))} swags`;
   return naming === 'named' ? `${listed} (${fit.sides.map((s) => s.run.name).join(', ')})` : listed;
 };
-
-export const spanWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(spansOf(fit).map((span) => bareLength(span, style)));
-
-/** The sides' depths, and the corner's where there is one and it is not the same. */
-export const depthWords = (fit: Fit, style: LengthStyle): string => {
-  const depths = depthsOf(fit).map((d) => bareLength(d, style));
-  if (depths.every((d) => d === depths[0])) return depths[0]!;
-  if (!cornerSwag(fit)) return depths.join(', ');
-  return `${eachOrOne(depths.slice(0, -1))}; corner ${depths.at(-1)}`;
-};
-
-export const gapWords = (fit: Fit, style: LengthStyle): string =>
-  eachOrOne(fit.sides.map((s) => bareLength(s.seat.gap, style)));

@@ -8,10 +8,7 @@ export interface Column {
 }
 
 /** The lines of a table without its heads; every row has a cell for each column. */
-export const alignRows = (
-  rows: readonly (readonly string[])[],
-  columns: readonly Column[],
-): readonly string[] => {
+const alignRows = (rows: readonly (readonly string[])[], columns: readonly Column[]): readonly string[] => {
   const widths = columns.map((_, i) => Math.max(0, ...rows.map((row) => widthOf(row[i] ?? ''))));
   return rows.map((row) =>
     columns

@@ -1,6 +1,6 @@
 /** A wish as the page's fields hold it: how it is meant, and its one or two figures as they are written. */
 
-export const WISH_KINDS = ['any', 'about', 'exactly', 'least', 'most', 'between'] as const;
+const WISH_KINDS = ['any', 'about', 'exactly', 'least', 'most', 'between'] as const;
 export type WishKind = (typeof WISH_KINDS)[number];
 
 export interface WishParts {
