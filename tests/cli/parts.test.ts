@@ -163,7 +163,12 @@ describe('fit', () => {
     expect(all.parts.map((p: { part: string }) => p.part)).toEqual(NAMES);
     const name = 'inner border';
     const alone = await jsonOf(folder, 'fit', 'quilt.yaml', '--part', name, '--most', '3');
-    expect(all.parts[2]).toEqual({ part: name, found: alone.found, results: alone.results });
+    expect(all.parts[2]).toEqual({
+      part: name,
+      found: alone.found,
+      kinds: alone.kinds,
+      results: alone.results,
+    });
     const { left } = await run(folder, ['fit', 'quilt.yaml', '--part', name, '--take', '3']);
     expect(left).toContain('quilt-inner-border-fit-3.yaml');
     const taken = await readFile(join(folder, 'quilt-inner-border-fit-3.yaml'), 'utf8');

@@ -13,7 +13,7 @@ const LAYOUTS = {
   'border from inside': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn } }`,
   'border from outside': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn, from: outer } }`,
   'border from inside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet } }`,
-  'border from outside, a swag across': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: across, from: outer } }`,
+  'border from outside, a swag across': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: across, from: outer } }\nswag: { gap: 0 }`,
   'border from outside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet, from: outer } }`,
 };
 

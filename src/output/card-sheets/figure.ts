@@ -66,11 +66,21 @@ const ROOM = {
 /** A letter is at most so wide, of its height, in words of more than a few. */
 const LETTER = 0.6;
 const BESIDE = 1.5;
-/** From the outer seam a corner's stop mark has its name on the right, and a swag's line always has. */
-const roomOf = (kind: Kind, { field }: Design) => {
+const nameWidth = (name: string): number => BESIDE + LETTER * LABEL * name.length;
+/** The foot stands between the start mark and the name of the end of the template there, mm. */
+const FOOT_BESIDE = 6;
+/**
+ * From the outer seam a corner's stop mark has its name on the right, and a swag's line always has. On the left is the
+ * name of the template's end, and of what is long.
+ */
+const roomOf = (kind: Kind, { field, cells }: Design) => {
   if (kind === 'corner') return field.from === 'outer' ? { ...ROOM.corner, right: 24 } : ROOM.corner;
-  const name = BESIDE + LETTER * LABEL * seamName(field).length;
-  return { ...ROOM.swag, right: Math.max(ROOM.swag.right, name) };
+  const { start, end } = placingOf(cells[0]!);
+  return {
+    ...ROOM.swag,
+    left: Math.max(ROOM.swag.left, FOOT_BESIDE + nameWidth((start ?? end).label)),
+    right: Math.max(ROOM.swag.right, nameWidth(seamName(field))),
+  };
 };
 
 /** Between start and stop on paper, mm, for both names; and half of one. */
