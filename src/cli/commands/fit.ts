@@ -9,7 +9,7 @@ export const defineFit: Define = (command, io) => {
   command
     .description(
       'Find what fits the layout: which part of which template, how often, and how it is set. The best come ' +
-        'first; where nothing fits, it says what came nearest and what would make it fit.',
+        'first, and what looks alike is shown once; where nothing fits, it says what came nearest and what would make it fit.',
     )
     .argument('<plan>', 'the plan file (YAML)')
     .option('--most <number>', 'how many to show (default: 10)')
