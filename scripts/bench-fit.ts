@@ -72,3 +72,7 @@ for (const side of [30, 60, 120, 240])
     planOf(`border: { width: 6, inner: ${side}, margin: 1/2, corners: turn }`),
     stitchings,
   );
+console.log('\nAsked for, corners left open');
+const WISHES = ['gap: 0', 'span: about 10, gap: 0', 'depth: at least 3', 'repeats: odd', 'use: about 3/4'];
+for (const swag of ['repeats: auto', ...WISHES])
+  measure(swag, planOf(LAYOUTS['border, corners left open'], `swag: { ${swag} }`), stitchings);

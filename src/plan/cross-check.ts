@@ -228,7 +228,13 @@ const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {
 
 const swag = ({ swag: made, layout }: Plan): Found[] => {
   const found = madeSo(made, ['swag']);
-  const { repeats } = made;
+  const { repeats, use } = made;
+  if (use !== undefined && layout.kind === 'frame' && layout.within === undefined)
+    found.push({
+      path: ['swag', 'use'],
+      message: 'without a limit a round frame takes the room that it needs',
+      expected: 'layout.frame.within, the greatest width across',
+    });
   if (repeats && layout.kind === 'frame')
     found.push({
       path: ['swag', 'repeats'],

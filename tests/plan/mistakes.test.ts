@@ -368,6 +368,12 @@ describe('mistakes in a plan', () => {
       ],
     ],
     [
+      'template: x\nlayout: { frame: { count: 8, around: 9 } }\nswag: { use: at least 80 % }',
+      [
+        'plan.yaml:3:14: swag.use: without a limit a round frame takes the room that it needs; expected layout.frame.within, the greatest width across',
+      ],
+    ],
+    [
       'template: x\nlayout: { frame: { count: 8, around: 9, within: 9 } }\nswag: { repeats: 8 }',
       [
         'plan.yaml:2:49: layout.frame.within: the frame must lie round its motif; found 9 in; expected more than 9 in',

@@ -76,41 +76,68 @@ const keepsBesideAcross = (p: Point, crown: Point, { room, gap }: SlowGround, co
   return p.y >= -EDGE && level <= room + EDGE && p.x <= crown.x + EDGE && past <= EDGE && behind;
 };
 
+/** What a pose makes of the sides, mm; the corner's depth is the last one, where there is a corner. */
+export interface SlowFigures {
+  readonly spans: readonly number[];
+  readonly depths: readonly number[];
+}
+
+const spread = ({ depths }: SlowFigures): number => Math.max(...depths) - Math.min(...depths);
+
 /** The least spread of depths for these counts over a grid of the corner's tilts; undefined where no tilt is valid. */
 export const slowSpread = (
   way: SlowWay,
   ground: SlowGround,
   counts: readonly number[],
   step: number,
-): number | undefined => {
+): number | undefined => slowLeast(way, ground, counts, step, () => 0)?.spread;
+
+/**
+ * Of the tilts of a grid with the least of what is missed, the least spread of depths. What is missed of a pose is for
+ * the caller to say: undefined leaves it out.
+ */
+export const slowLeast = (
+  way: SlowWay,
+  ground: SlowGround,
+  counts: readonly number[],
+  step: number,
+  missed: (figures: SlowFigures) => number | undefined,
+): { readonly missed: number; readonly spread: number } | undefined => {
   const end = way.points.at(-1)!;
   const chord = Math.hypot(end.x, end.y);
-  const sidesAt = (a: number): number[] | undefined => {
+  const sidesAt = (a: number): SlowFigures | undefined => {
     const depths: number[] = [];
+    const spans: number[] = [];
     for (let i = 0; i < counts.length; i++) {
       const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
       if (!(h > 0 && h < chord)) return undefined;
       const rise = Math.acos(h / chord);
       if (!isSafe(way, rise, ground, false)) return undefined;
       depths.push(chord * Math.sin(rise));
+      spans.push(2 * h);
     }
-    return depths;
+    return { spans, depths };
   };
-  const spread = (depths: readonly number[]): number => Math.max(...depths) - Math.min(...depths);
+  let best: { readonly missed: number; readonly spread: number } | undefined;
+  const look = (figures: SlowFigures): void => {
+    const miss = missed(figures);
+    if (miss === undefined) return;
+    const one = { missed: miss, spread: spread(figures) };
+    if (!best || miss < best.missed || (miss === best.missed && one.spread < best.spread)) best = one;
+  };
   if (ground.corner === 'none') {
-    const depths = sidesAt(0);
-    return depths && spread(depths);
+    const figures = sidesAt(0);
+    if (figures) look(figures);
+    return best;
   }
-  let best: number | undefined;
   for (let rise = step; rise < Math.PI / 2; rise += step) {
     const h = chord * Math.cos(rise);
     const d = chord * Math.sin(rise);
     const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
-    const depths = sidesAt(start + ground.gap / 2);
-    if (!depths || !isSafe(way, rise, ground, true)) continue;
-    const s = spread([...depths, d]);
-    if (best === undefined || s < best) best = s;
+    const figures = sidesAt(start + ground.gap / 2);
+    if (!figures || !isSafe(way, rise, ground, true)) continue;
+    look({ ...figures, depths: [...figures.depths, d] });
   }
   return best;
 };
