@@ -17,6 +17,7 @@ import {
   cornerSwag,
   type Design,
   frameAt,
+  halvesAt,
   type Placed,
   type PlacedSide,
   placingOf,
@@ -122,15 +123,17 @@ export const markItems = (
       items.push(label(upright, ORIGIN, words, height, 'label', bold, look.middled));
     };
     const tick = [near - out * half, near + out * half] as const;
-    across(start, tick, 'startMark', 'start');
-    across(stop, tick, 'stopMark', 'stop');
+    const halves = halvesAt(side, index);
+    const [starts, stops] = [halves.includes('first'), halves.includes('second')];
+    if (starts) across(start, tick, 'startMark', 'start');
+    if (stops) across(stop, tick, 'stopMark', 'stop');
     across(centre, look.centre, 'centreLine', 'centre');
     if (look.ray) for (const x of [start, stop]) across(x, look.ray, 'ray', 'ray');
     write(centre, look.name, repeat, size, true);
     if (!look.words) continue;
     const { level, aside } = look.words;
-    write(start + aside, level, 'start', SMALL_LABEL * size, false);
-    write(stop - aside, level, 'stop', SMALL_LABEL * size, false);
+    if (starts) write(start + aside, level, 'start', SMALL_LABEL * size, false);
+    if (stops) write(stop - aside, level, 'stop', SMALL_LABEL * size, false);
   }
   items.push(...guideItems(side, repeats));
   return items;
@@ -155,6 +158,8 @@ const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item
       role: 'guideLine',
       facts: { repeat: `${run.name} ${index + 1}`, mark: 'guide' },
     });
+    const halves = halvesAt(side, index);
+    if (halves.length === 1) return [line(cell.crown.x, halves[0] === 'first' ? first : second)];
     // Between parallel joins the lines of the two halves are one.
     if (run.curvature === 0) return [line(2 * cell.crown.x, first)];
     return [line(cell.crown.x, first), line(cell.crown.x, second)];
@@ -181,7 +186,11 @@ export const furtherMarks = (row: Design, { side, repeats }: Stretch, half: numb
         role,
         facts: { ...facts, mark },
       });
-      return [at(start, 'startMark', 'start'), at(stop, 'stopMark', 'stop')];
+      const halves = halvesAt(side, index);
+      return [
+        ...(halves.includes('first') ? [at(start, 'startMark', 'start')] : []),
+        ...(halves.includes('second') ? [at(stop, 'stopMark', 'stop')] : []),
+      ];
     }),
     ...guideItems(side, repeats),
   ];

@@ -1,6 +1,14 @@
 /** How much of a design a picture shows: all of it, one side, one repeat, or a corner with its neighbours. */
 
-import { type Design, designOf, isClosed, type Placed, type PlacedSide, repeatMarks } from '../swag/index.ts';
+import {
+  type Design,
+  designOf,
+  halvesAt,
+  isClosed,
+  type Placed,
+  type PlacedSide,
+  repeatMarks,
+} from '../swag/index.ts';
 
 export interface Scope {
   readonly label: string;
@@ -59,8 +67,7 @@ export const scopeOf = (whole: Design, wanted: string): Scoped => {
   return found ? { ok: true, design, scope: found } : { ok: false, known: scopeNames(design) };
 };
 
-const allRepeats = (side: PlacedSide): readonly number[] =>
-  Array.from({ length: side.fit.repeats }, (_, i) => i);
+const allRepeats = (side: PlacedSide): readonly number[] => Array.from({ length: side.places }, (_, i) => i);
 
 export const wholeScope = (design: Design): Scope => ({
   label: `the whole ${design.field.name}`,
@@ -75,13 +82,21 @@ const sideScope = (design: Design, side: PlacedSide): Scope => ({
 });
 
 const repeatScope = (design: Design, side: PlacedSide, index: number): Scope | undefined => {
-  if (!(index >= 0 && index < side.fit.repeats)) return undefined;
+  if (!(index >= 0 && index < side.places)) return undefined;
   const { join, centre } = repeatMarks(side, index);
+  const halves = halvesAt(side, index);
   const repeat = `${side.run.name} ${index + 1}`;
   return {
     label: `one repeat, ${repeat}`,
     halves: design.halves.filter((h) => h.repeat === repeat),
-    stretches: [{ side, from: join, to: 2 * centre - join, repeats: [index] }],
+    stretches: [
+      {
+        side,
+        from: halves.includes('first') ? join : centre,
+        to: halves.includes('second') ? 2 * centre - join : centre,
+        repeats: [index],
+      },
+    ],
   };
 };
 
@@ -107,7 +122,7 @@ const cornerScope = (design: Design, name: string | undefined): Scope | undefine
   const pair = cornerPairs(design).find(([, { run }]) => `corner ${run.begins}` === name);
   if (!pair) return undefined;
   const [before, after] = pair;
-  const last = before.fit.repeats - 1;
+  const last = before.places - 1;
   const repeats = [`${before.run.name} ${last + 1}`, `${after.run.name} 1`];
   return {
     label: `the ${after.run.begins} corner with a repeat on each side`,

@@ -1,7 +1,7 @@
 /** The cloth that a design lies on: seams, margins and mitres. */
 
 import { movePath, polyline } from '../geometry/index.ts';
-import { type Design, levelPath } from '../swag/index.ts';
+import { type Design, leavesSquare, levelPath } from '../swag/index.ts';
 import type { Item } from './drawing.ts';
 import type { Stretch } from './scope.ts';
 
@@ -14,7 +14,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
   const lean = field.corners === 'none' ? 0 : 1 / Math.tan(field.mitre);
   const endsAt = (level: number): number => {
     if (run.ends > 0) return run.ends;
-    if (field.corners !== 'open') return lean * (level - field.marksAt);
+    if (!leavesSquare(field)) return lean * (level - field.marksAt);
     // The runs of open corners stop beside the inner corner: the outer seam reaches one width over.
     const isInner = (field.from === 'inner') === (level === near);
     return isInner ? 0 : field.width;
@@ -42,7 +42,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
     if (to >= run.drawn) items.push(across(run.drawn));
   }
   // Each mitre is drawn with the side that ends there; a corner's own picture shows both sides.
-  if (field.corners !== 'none' && field.corners !== 'open' && to >= run.drawn) {
+  if (field.corners !== 'none' && !leavesSquare(field) && to >= run.drawn) {
     const onMitre = (level: number) => at(level, run.drawn + lean * (level - field.marksAt));
     items.push({
       kind: 'path',

@@ -12,8 +12,8 @@ import { labelLines } from './label.ts';
 import type { Scope, Stretch } from './scope.ts';
 
 /** Whether a stretch shows the join that stands open: a part of a side shows no more than its own swags. */
-export const showsTear = ({ side: { tear, fit, run }, from, to }: Stretch): boolean =>
-  tear !== undefined && tear.after < fit.repeats && from <= 0 && to >= run.length;
+export const showsTear = ({ side: { tear, places, run }, from, to }: Stretch): boolean =>
+  tear !== undefined && tear.after < places && from <= 0 && to >= run.length;
 
 /** `top by 1/2 in, after top 3` for each side that stands open. */
 const tearsIn = ({ stretches }: Pick<Scope, 'stretches'>, style: LengthStyle): readonly string[] =>

@@ -48,8 +48,8 @@ export const layoutSchema = (unit: Units) => {
       .transform((all) => (typeof all === 'number' ? { top: all, right: all, bottom: all, left: all } : all))
       .optional();
   const corners = choice(
-    ['turn', 'across', 'meet', 'open'],
-    'turn: a swag round the corner, half on each side; across: one that stands square to the mitre, from the outer seam; meet: runs end at the corner; open: the corner square is left free.',
+    ['turn', 'across', 'half', 'meet', 'open'],
+    'turn: a swag round the corner, half on each side; across: one that stands square to the mitre, from the outer seam; half: each side begins and ends with half a swag, and the corner square is left free (the two halves count as one of its repeats); meet: runs end at the corner; open: the corner square is left free.',
   );
   const border = group(
     {

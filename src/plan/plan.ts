@@ -99,11 +99,11 @@ export interface Frame {
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type Side = (typeof SIDES)[number];
 export type Seam = 'inner' | 'outer';
-export type CornerTreatment = 'turn' | 'across' | 'meet' | 'open';
+export type CornerTreatment = 'turn' | 'across' | 'half' | 'meet' | 'open';
 
 /** What there is to do at a corner: a swag that stands across it leaves the outer seam, and no other. */
 export const cornersFrom = (from: Seam): readonly CornerTreatment[] =>
-  from === 'outer' ? ['turn', 'across', 'meet', 'open'] : ['turn', 'meet', 'open'];
+  from === 'outer' ? ['turn', 'across', 'half', 'meet', 'open'] : ['turn', 'half', 'meet', 'open'];
 
 export type SettingName = 'crown-on-centre' | 'alignment-line' | 'flat-on-guide';
 

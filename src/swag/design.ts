@@ -26,7 +26,15 @@ import {
 } from '../geometry/index.ts';
 import { layOf } from './corner.ts';
 import type { CorneredField, Field } from './field.ts';
-import { type CornerFit, cornerSwag, type Fit, type SideFit, WITHOUT_SWAG, type WithoutSwag } from './fit.ts';
+import {
+  type CornerFit,
+  cornerSwag,
+  type Fit,
+  HALVES,
+  type SideFit,
+  WITHOUT_SWAG,
+  type WithoutSwag,
+} from './fit.ts';
 import { frameAt, type Run, reachAlong } from './run.ts';
 import { crownOf, laidPath, type Seat } from './seat.ts';
 
@@ -68,7 +76,12 @@ export interface PlacedSide {
   readonly run: Run;
   readonly fit: SideFit;
   readonly cell: Cell;
-  /** mm along the start line before the first repeat's join: the corner's offset, or 0. */
+  /** How many places for a swag there are: one more than swags where the first and the last hold half of one. */
+  readonly places: number;
+  /**
+   * mm along the start line before the first place's join: the corner's offset, or 0; less than 0 where a side begins at
+   * the crown.
+   */
   readonly inset: number;
   /** Where opposite sides differ: how far the rest of a shorter side is moved on, and after which repeat. */
   readonly tear: { readonly after: number; readonly by: number } | undefined;
@@ -112,22 +125,34 @@ export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
  */
 export const designOf = (field: Field, fit: Fit, alone?: string, row = 1): Design => {
   const swag = cornerSwag(fit);
+  const hasHalves = fit.corner.kind === 'half';
   const sides = fit.sides.map((s): PlacedSide => {
     const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
     const by = run.drawn - run.length;
+    const places = s.repeats + (hasHalves ? 1 : 0);
     return {
       run,
       fit: s,
       cell: cellOf(run.name, s.seat),
-      inset: swag ? swag.toCorner + s.seat.gap / 2 : 0,
-      tear: by > 0 ? { after: Math.ceil(s.repeats / 2), by } : undefined,
+      places,
+      inset: hasHalves ? -run.length / s.repeats / 2 : swag ? swag.toCorner + s.seat.gap / 2 : 0,
+      tear: by > 0 ? { after: Math.ceil(places / 2), by } : undefined,
     };
   });
   const corner = swag && field.corners !== 'none' ? laidCorner('corner', field, swag) : undefined;
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
   const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
   const beyond = fit.beyond && designOf(fit.beyond.field, fit.beyond.fit, alone, row + 1);
-  return { field, fit, cells, sides, corner: corner ?? WITHOUT_SWAG, halves, row, beyond };
+  return {
+    field,
+    fit,
+    cells,
+    sides,
+    corner: corner ?? (hasHalves ? HALVES : WITHOUT_SWAG),
+    halves,
+    row,
+    beyond,
+  };
 };
 
 const laidCorner = (name: string, field: CorneredField, fit: CornerFit): LaidCorner => ({
@@ -166,16 +191,27 @@ const rightFrom = (x: number): Motion => shift(x, 0);
 const leftFrom = (x: number): Motion => ({ flip: true, angle: Math.PI, x, y: 0 });
 
 const sideHalves = (side: PlacedSide): readonly Placed[] => {
-  const { run, fit, cell } = side;
-  return Array.from({ length: fit.repeats }, (_, i) => i).flatMap((i): readonly Placed[] => {
+  const { run, cell, places } = side;
+  return Array.from({ length: places }, (_, i) => i).flatMap((i): readonly Placed[] => {
     const shared = { cell, repeat: `${run.name} ${i + 1}`, side: run.name };
     const [first, second] = repeatMotions(side, i);
-    return [
+    const both: readonly Placed[] = [
       { ...shared, half: 'first', motion: first },
       { ...shared, half: 'second', motion: second },
     ];
+    return both.filter(({ half }) => halvesAt(side, i).includes(half));
   });
 };
+
+/** Which halves a place of a side holds: beside a free corner square only the one that lies on the side. */
+export const halvesAt = ({ places, fit }: PlacedSide, index: number): readonly Half[] =>
+  places === fit.repeats
+    ? ['first', 'second']
+    : index === 0
+      ? ['second']
+      : index === places - 1
+        ? ['first']
+        : ['first', 'second'];
 
 /** Where a repeat's two halves lie: from their cell's frame to the quilt's. */
 export const repeatMotions = (side: PlacedSide, index: number): readonly [Motion, Motion] => {
@@ -188,10 +224,10 @@ export const repeatMotions = (side: PlacedSide, index: number): readonly [Motion
 
 /** Where a repeat's join, start, centre and stop lie as drawn, mm along the side's run from its beginning. */
 export const repeatMarks = (
-  { run, inset, fit, tear }: Omit<PlacedSide, 'cell'>,
+  { run, inset, fit, places, tear }: Omit<PlacedSide, 'cell'>,
   index: number,
 ): { join: number; start: number; centre: number; stop: number } => {
-  const share = (run.length - 2 * inset) / fit.repeats;
+  const share = (run.length - 2 * inset) / places;
   const join = inset + index * share + (tear && index >= tear.after ? tear.by : 0);
   const centre = join + share / 2;
   const reach = reachAlong(run, fit.seat.span);

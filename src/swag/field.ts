@@ -80,6 +80,10 @@ interface Cornered {
 
 export type CorneredField = Band & Cornered;
 
+/** Whether the corner squares are left free: runs end beside them, and are as long as the inner side. */
+export const leavesSquare = ({ corners }: Pick<Field, 'corners'>): boolean =>
+  corners === 'open' || corners === 'half';
+
 /** The field of a strip or a border, and of a border whose corners are left open one for each way to treat them. */
 export const fieldsOf = (layout: Strip | Border): readonly Field[] => {
   if (layout.kind === 'strip') return [fieldOf(layout)];
@@ -142,7 +146,7 @@ export const borderRuns = (
   // The inner seam's corners and the start line's corners lie on the mitres: one width on, two widths longer.
   const out = fromOuter ? width - startMargin : startMargin;
   // Where the corner square is left free, a run is as long as the inner side, whichever seam it leaves from.
-  const over = corners === 'open' ? 0 : out;
+  const over = leavesSquare({ corners }) ? 0 : out;
   const w = Math.max(inner.top, inner.bottom);
   const h = Math.max(inner.left, inner.right);
   const quarter = Math.PI / 2;

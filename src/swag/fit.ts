@@ -8,6 +8,7 @@ import type { Way } from './setting.ts';
 
 export interface SideFit {
   readonly run: Run;
+  /** How many swags: two halves at its ends are one of them. */
   readonly repeats: number;
   readonly seat: Seat;
 }
@@ -15,10 +16,11 @@ export interface SideFit {
 /** How the sides of a fit begin and end. */
 type Cornering = WithoutSwag | CornerFit;
 
-/** With a whole swag: at their corners, beside the corner squares, or where there is no corner. */
-export interface WithoutSwag {
-  readonly kind: 'none';
-}
+/**
+ * With a whole swag: at their corners, beside the corner squares, or where there is no corner. Or with half of one, whose
+ * crown lies at the side's end, beside the corner square.
+ */
+export type WithoutSwag = { readonly kind: 'none' } | { readonly kind: 'half' };
 
 /** With a swag over each corner, half of it on either side of the mitre and its crown on it. */
 export interface CornerFit {
@@ -33,6 +35,7 @@ export interface CornerFit {
 }
 
 export const WITHOUT_SWAG: WithoutSwag = { kind: 'none' };
+export const HALVES: WithoutSwag = { kind: 'half' };
 
 export interface Fit {
   readonly way: Way;
@@ -57,7 +60,7 @@ export const cornerSwag = <C extends { readonly kind: string }>({
 }): Exclude<C, WithoutSwag> | undefined => (isSwag(corner) ? corner : undefined);
 
 const isSwag = <C extends { readonly kind: string }>(corner: C): corner is Exclude<C, WithoutSwag> =>
-  corner.kind !== 'none';
+  corner.kind !== 'none' && corner.kind !== 'half';
 
 /** Every different half swag: the sides', and the corner's where one goes over it. */
 export const seatsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly Seat[] => {

@@ -24,6 +24,7 @@ export {
   centreMirror,
   type Design,
   designOf,
+  halvesAt,
   type LaidCorner,
   ofRow,
   type Placed,
@@ -39,6 +40,7 @@ export {
   borderRuns,
   type Field,
   fieldsOf,
+  leavesSquare,
 } from './field.ts';
 export {
   cornerSwag,

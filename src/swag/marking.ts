@@ -6,7 +6,7 @@
  */
 
 import { type LengthStyle, roundLength, stepOf } from '../length/index.ts';
-import { type Design, type PlacedSide, repeatMarks } from './design.ts';
+import { type Design, halvesAt, type PlacedSide, repeatMarks } from './design.ts';
 import { cornerSwag } from './fit.ts';
 import { isClosed } from './run.ts';
 
@@ -55,11 +55,12 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
   };
   const toCorner = cornerSwag(design)?.fit.toCorner;
   if (toCorner !== undefined) put('corner stop', toCorner);
-  for (let i = 0; i < side.fit.repeats; i++) {
+  for (let i = 0; i < side.places; i++) {
     const { start, centre, stop } = repeatMarks(asMeasured, i);
-    put('start', start, i + 1);
+    const halves = halvesAt(side, i);
+    if (halves.includes('first')) put('start', start, i + 1);
     put('centre', centre, i + 1);
-    put('stop', stop, i + 1);
+    if (halves.includes('second')) put('stop', stop, i + 1);
   }
   if (toCorner !== undefined) put('corner start', side.run.length - toCorner);
   if (zero === undefined) put('end', side.run.length + ends);

@@ -12,7 +12,7 @@ import { besideNeighbour } from './beside.ts';
 import { checkCorner, depthSign, overNeighbour } from './corner.ts';
 import { cutShape } from './cut.ts';
 import type { CorneredField, Field } from './field.ts';
-import { type CornerFit, cornerSwag, type Fit, type SideFit, WITHOUT_SWAG } from './fit.ts';
+import { type CornerFit, cornerSwag, type Fit, type SideFit } from './fit.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { crownPose, type Pose, tiltedPose } from './pose.ts';
 import { nearRows } from './rows-apart.ts';
@@ -62,7 +62,7 @@ export const rowBeyond = (way: Way, near: Fit, field: Field, rules: BeyondRules)
   const below = cornerSwag(near);
   if (!below) {
     const misfit = overMitre(near, sides, field, rules);
-    return misfit ? misses(misfit) : fits({ way, sides, corner: WITHOUT_SWAG });
+    return misfit ? misses(misfit) : fits({ way, sides, corner: near.corner });
   }
   if (field.corners === 'none') throw new Error('A corner on a run without one');
   const corner = cornerOnMarks(way, below, sides[0]!.seat.depth, field, rules);

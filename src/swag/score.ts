@@ -4,7 +4,7 @@
  */
 
 import { pieceDirection } from '../geometry/index.ts';
-import type { Field } from './field.ts';
+import { type Field, leavesSquare } from './field.ts';
 import { cornerSwag, depthsOf, type Fit, type SideFit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Seat } from './seat.ts';
@@ -188,7 +188,7 @@ const shapeCost = ({ corners, around }: Field): number => {
   if (around.kind !== 'motif')
     return corners === 'meet'
       ? WEIGHTS.bareCorner.weight
-      : corners === 'open'
+      : leavesSquare({ corners })
         ? WEIGHTS.freeCorner.weight
         : 0;
   const { count, clear, within, farthest } = around;

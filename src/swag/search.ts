@@ -8,7 +8,7 @@ import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
-import type { Fit } from './fit.ts';
+import { type Fit, HALVES } from './fit.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
@@ -112,18 +112,27 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
   }
   // A second row goes round a corner, and not across it.
   const fields = fieldsOf(layout).filter(({ corners }) => corners !== 'across' || plan.rows.length === 0);
-  return fields.map((field): Ground => {
-    const rules = { room: field.room - outward, gap, wishes };
-    const counts = countsOf(plan, field, wishes);
-    return (way) => {
-      const { fits, tried } =
-        field.corners === 'turn' || field.corners === 'across'
-          ? fitTurns(way, field, rules, counts, outward)
-          : fitRuns(way, field, rules, counts, outward);
-      const misses = () => missesOf(way, field, rules, counts);
-      return { fits: fits.map((fit) => ({ field, fit })), misses, tried };
-    };
-  });
+  // Beside a free corner square whole swags and halves fit alike: what is found for the one serves for the other.
+  const halved = fields.length > 1 ? fields.find(({ corners }) => corners === 'half') : undefined;
+  return fields
+    .filter((field) => field !== halved)
+    .map((field): Ground => {
+      const rules = { room: field.room - outward, gap, wishes };
+      const counts = countsOf(plan, field, wishes);
+      return (way) => {
+        const { fits, tried } =
+          field.corners === 'turn' || field.corners === 'across'
+            ? fitTurns(way, field, rules, counts, outward)
+            : fitRuns(way, field, rules, counts, outward);
+        const misses = () => missesOf(way, field, rules, counts);
+        const found = fits.map((fit) => ({ field, fit }));
+        const again =
+          field.corners === 'open' && halved
+            ? fits.map((fit) => ({ field: halved, fit: { ...fit, corner: HALVES } }))
+            : [];
+        return { fits: [...found, ...again], misses, tried };
+      };
+    });
 };
 
 /**

@@ -123,7 +123,7 @@ describe('a plan with a chosen fit', () => {
     expect(values('flat')).toEqual([1, 2]);
     expect(values('side')).toEqual(['inside', 'outside']);
     expect(values('direction')).toEqual(['crown-first', 'heel-first']);
-    expect(values('corners')).toEqual(['across', 'meet', 'open', 'turn']);
+    expect(values('corners')).toEqual(['across', 'half', 'meet', 'open', 'turn']);
   });
 
   it('keeps keys, their order, comments and lengths as they are written', () => {

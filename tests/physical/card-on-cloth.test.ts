@@ -65,7 +65,7 @@ const isStrip = (band: string): boolean => band.startsWith('strip');
 
 const fieldsOf = (band: string) =>
   product(
-    isStrip(band) || band === 'wreath' ? ['none'] : ['turn', 'across', 'meet', 'open'],
+    isStrip(band) || band === 'wreath' ? ['none'] : ['turn', 'across', 'half', 'meet', 'open'],
     isStrip(band) ? ['inner'] : ['inner', 'outer'],
   )
     .filter(([corners, from]) => corners !== 'across' || from === 'outer')

@@ -69,6 +69,8 @@ export type Instruction =
     };
 
 type CornerWords =
+  /** Each side begins at a crown with the second half of a swag, and ends at one with the first half. */
+  | { readonly kind: 'half' }
   /** From where its swag starts; undefined where the first row's mark says it. */
   | { readonly kind: 'turn'; readonly start: number | undefined; readonly of: string }
   /** A line from start mark to stop mark stands for the line that swags start on; heights are from it, mm. */
@@ -205,6 +207,10 @@ export const readCard = (card: Card, row = 1): Read => {
         `(?:${L} (past|before) the start mark)?(?: and )?(?:${L} (above|below|nearer to|farther from) the (.+?))?|(; the table of guide lines says where on each side))\\.$`,
     ),
   );
+  const halved = take(
+    /^Corners: each side begins/,
+    /^Corners: each side begins at a crown, with the second half of a swag, and ends at a crown, with the first half of one\. Start and stop the thread there: the corner square beside it stays free\.$/,
+  );
   const across = take(
     /^Corners: the swag stands across/,
     new RegExp(
@@ -262,24 +268,26 @@ export const readCard = (card: Card, row = 1): Read => {
       along: back[4] === undefined ? 0 : measure(back[4]) * (back[5] === 'past' ? 1 : -1),
       up: back[6] === undefined ? 0 : measure(back[6]) * upSign[back[7] as keyof typeof upSign],
     },
-    corner: across
-      ? {
-          kind: 'across',
-          start: measure(across[1]!),
-          of: across[2] ?? across[3]!,
-          standsFor: across[4]!,
-          crown: measure(across[5]!),
-          guide: across[6]
-            ? 0
-            : across[7] === undefined
-              ? undefined
-              : measure(across[7]) * (across[8] ? -1 : 1),
-        }
-      : corner && {
-          kind: 'turn',
-          start: corner[1] === undefined ? undefined : measure(corner[1]),
-          of: corner[2] ?? corner[3] ?? '',
-        },
+    corner: halved
+      ? { kind: 'half' }
+      : across
+        ? {
+            kind: 'across',
+            start: measure(across[1]!),
+            of: across[2] ?? across[3]!,
+            standsFor: across[4]!,
+            crown: measure(across[5]!),
+            guide: across[6]
+              ? 0
+              : across[7] === undefined
+                ? undefined
+                : measure(across[7]) * (across[8] ? -1 : 1),
+          }
+        : corner && {
+            kind: 'turn',
+            start: corner[1] === undefined ? undefined : measure(corner[1]),
+            of: corner[2] ?? corner[3] ?? '',
+          },
     guides: readGuides(texts('guides')[0]!, tables('guides')[0]!, across !== undefined),
     pauses: texts('pauses').flatMap((t) => {
       const found = t.match(

@@ -61,7 +61,7 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
     if (at === undefined) throw new Error(`${name} has no mark ${kind}`);
     return from(line, at, lift);
   };
-  const count = [...table.marks.keys()].filter((k) => /^start \d/.test(k)).length;
+  const count = [...table.marks.keys()].filter((k) => /^centre \d/.test(k)).length;
   const crownUp = (row: string): number => {
     const { instruction } = read;
     const said = instruction.kind === 'swing' ? instruction.crown : 'table';
@@ -76,6 +76,14 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
       ? { ...shared, half, stand: { at: mark(`start ${n}`), along, up } }
       : { ...shared, half, stand: { at: mark(`stop ${n}`), along: back, up } };
   };
+  if (read.corner?.kind === 'half') {
+    const ends = [table.marks.get('centre 1'), table.marks.get(`centre ${count}`)];
+    if (ends[0] !== 0 || ends[1] !== table.length)
+      throw new Error('A side does not begin and end at a crown');
+    if (table.marks.has('start 1') || table.marks.has(`stop ${count}`))
+      throw new Error('Half a swag has both its marks');
+    return [halfOf(1, 'second'), halfOf(2, 'first'), halfOf(count, 'first')];
+  }
   // The first half at one end of the side, and the second half at the other.
   const halves = [halfOf(1, 'first'), halfOf(count, 'second')];
   if (!read.corner) return halves;

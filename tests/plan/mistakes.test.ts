@@ -103,14 +103,14 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     'corners: turn',
     'corners: trun',
     [
-      'plan.yaml:12:14: layout.border.corners: this does not fit here; found "trun"; expected turn, across, meet, open or auto; did you mean "turn"?',
+      'plan.yaml:12:14: layout.border.corners: this does not fit here; found "trun"; expected turn, across, half, meet, open or auto; did you mean "turn"?',
     ],
   ],
   [
     'corners: turn',
     'corners: across',
     [
-      'plan.yaml:12:14: layout.border.corners: a swag stands across a corner only where it leaves the outer seam: from the inner one there is no cloth between its ends; found across, from the inner seam; expected turn, meet, open; write from: outer, or corners: turn',
+      'plan.yaml:12:14: layout.border.corners: a swag stands across a corner only where it leaves the outer seam: from the inner one there is no cloth between its ends; found across, from the inner seam; expected turn, half, meet, open; write from: outer, or corners: turn',
     ],
   ],
   [

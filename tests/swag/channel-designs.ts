@@ -14,6 +14,8 @@ const LAYOUTS = {
   'border from outside': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: turn, from: outer } }`,
   'border from inside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet } }`,
   'border from outside, a swag across': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: across, from: outer } }\nswag: { gap: 0 }`,
+  'border from inside, halves': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: half } }`,
+  'border from outside, halves': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: half, from: outer } }`,
   'border from outside, runs meet': `layout: { border: { width: 6, inner: ${SIDES}, margin: 1/2, corners: meet, from: outer } }`,
 };
 

@@ -14,8 +14,8 @@ const FOOT = 6.35;
 /** By how much a fit falls short of what a person would wish, in each thing that counts: less is better. */
 const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
   const seats = fit.sides.map((s) => s.seat);
-  const turned = fit.corner.kind !== 'none';
-  const all = fit.corner.kind === 'none' ? seats : [...seats, fit.corner.seat];
+  const turned = 'seat' in fit.corner;
+  const all = !('seat' in fit.corner) ? seats : [...seats, fit.corner.seat];
   const [depths, spans] = [depthsOf(fit), spansOf(fit)];
   const gapped = seats.some((s) => s.gap > 1e-6);
   const counts = fit.sides.map((s) => s.repeats);
@@ -36,7 +36,7 @@ const shortcomings = ({ field, fit }: Ranked): readonly number[] => {
     -Math.min(...spans, field.room),
     -Math.min(...spans, 8 * FOOT),
     -Math.min(...depths, 2 * FOOT),
-    field.corners === 'open' ? 2 : field.corners === 'meet' ? 1 : 0,
+    field.corners === 'open' || field.corners === 'half' ? 2 : field.corners === 'meet' ? 1 : 0,
     Math.max(...seats.map(pointOf)),
     Math.max(...all.map((s) => lean(s.pose.tilt))),
     direction === 'crown-first' ? 1 : 0,

@@ -5,6 +5,7 @@ import { formatLength, type LengthStyle } from '../../length/index.ts';
 import {
   cornerSwag,
   type Design,
+  leavesSquare,
   type Mark,
   type MarkKind,
   marksOf,
@@ -44,7 +45,7 @@ const zeroWords = (field: Design['field']): string => {
   const { corners, from, startMargin } = field;
   if (corners === 'none') return 'at its left end, the seam towards you';
   const inner = seamName({ ...field, from: 'inner' });
-  if (corners === 'open' && (from === 'outer' || startMargin > 0))
+  if (leavesSquare(field) && (from === 'outer' || startMargin > 0))
     return `beside the named corner: where the ${inner} on the neighbouring side, carried straight on, meets the ${lineName(field)}`;
   return startMargin > 0
     ? `at the named corner of the start lines: where the start lines of two sides cross, and not at the corner of the ${nearLine(field)}`
@@ -115,7 +116,7 @@ const marksTable = (side: SideMarks, style: LengthStyle, isOnly: boolean): CardT
     const mark = side.marks.find((m) => m.kind === kind && m.repeat === repeat);
     return mark ? markText(mark, side, style) : '';
   };
-  const count = side.marks.filter((m) => m.kind === 'start').length;
+  const count = side.marks.filter((m) => m.kind === 'centre').length;
   const rows = Array.from({ length: count }, (_, i): readonly string[] => [
     String(i + 1),
     find('start', i + 1),

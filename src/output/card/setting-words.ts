@@ -146,6 +146,11 @@ const stopWords = (cells: readonly Cell[]): string => {
 
 const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
   const corner = cornerSwag(design);
+  if (design.corner.kind === 'half')
+    return [
+      'Corners: each side begins at a crown, with the second half of a swag, and ends at a crown, with the first half of one. ' +
+        'Start and stop the thread there: the corner square beside it stays free.',
+    ];
   if (!corner) return [];
   const start = cornerStart(design, length(corner.fit.toCorner));
   if (corner.kind === 'turn')

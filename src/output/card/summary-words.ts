@@ -4,7 +4,7 @@ import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, spansOf } from '../../swag/index.ts';
-import { beyondWords, highestOf, partWords, rangeWords, standsHigher } from '../text/index.ts';
+import { beyondWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { field, fit } = design;
@@ -16,12 +16,13 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { template } = shape.stitching;
   const counts =
     fit.sides.length > 1
-      ? fit.sides.map((s) => `${s.run.name} ${s.repeats}`).join(', ')
+      ? fit.sides.map((s) => `${s.run.name} ${wholeSwags(fit, s.repeats)}`).join(', ')
       : String(fit.sides[0]?.repeats);
   const corners = {
     none: '',
     turn: ', one round each corner',
     across: ', one across each corner',
+    half: ', and half a swag at each end of every side; corners left open',
     meet: '',
     open: ', corners left open',
   };

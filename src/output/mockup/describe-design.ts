@@ -12,7 +12,14 @@ import {
   smallnessOf,
   spansOf,
 } from '../../swag/index.ts';
-import { beyondWords, directionWords, partWords, settingWords } from '../text/index.ts';
+import {
+  beyondWords,
+  directionWords,
+  halvesWords,
+  partWords,
+  settingWords,
+  wholeSwags,
+} from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -47,7 +54,7 @@ export const describeDesign = (
       : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
     const { span, depth } = seat;
-    const size = `${plural(repeats, 'swag')} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
+    const size = `${plural(wholeSwags(fit, repeats), 'swag')}${halvesWords(fit)}${fit.corner.kind === 'half' ? ',' : ''} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
     // A gap that rounds to nothing is none to her.
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;

@@ -81,17 +81,26 @@ export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
   return highestOf(fit).some((top, i) => top - depths[i]! > stepOf(style));
 };
 
+/** How many of a side's swags are whole: two halves at its ends are one of them. */
+export const wholeSwags = ({ corner }: Pick<Fit, 'corner'>, repeats: number): number =>
+  corner.kind === 'half' ? repeats - 1 : repeats;
+
+/** What a side has beside its whole swags: ` and half a swag at each end`. */
+export const halvesWords = ({ corner }: Pick<Fit, 'corner'>): string =>
+  corner.kind === 'half' ? ' and half a swag at each end' : '';
+
 /**
  * The same as a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
  * which is which. Of a strip or a frame there is one count: `12 swags`.
  */
 export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): string => {
-  const counts = fit.sides.map((s) => s.repeats);
+  const counts = fit.sides.map((s) => wholeSwags(fit, s.repeats));
   const [first = 0] = counts;
+  const halves = halvesWords(fit);
   if (counts.every((c) => c === first)) {
-    const swags = plural(first, 'swag');
-    return counts.length > 1 ? `${swags} on each side` : swags;
+    const swags = `${plural(first, 'swag')}${halves}`;
+    return counts.length > 1 ? `${swags}${halves ? ' of every side' : ' on each side'}` : swags;
   }
-  const listed = `${series(counts.map(String))} swags`;
+  const listed = `${series(counts.map(String))} swags${halves}`;
   return naming === 'named' ? `${listed} (${fit.sides.map((s) => s.run.name).join(', ')})` : listed;
 };

@@ -191,7 +191,9 @@ const Corners = ({ kind }: KindProps) => {
         path={['layout', key, 'corners']}
         options={[
           ['auto', 'whatever fits best'],
-          ['turn', 'a swag across each'],
+          ['turn', 'a swag round each'],
+          ['across', 'a swag across each'],
+          ['half', 'half a swag beside each'],
           ['meet', 'the sides meet'],
           ['open', 'left open'],
         ]}
