@@ -19,11 +19,14 @@ import {
 import {
   bareLength,
   directionWords,
+  halvesWords,
   highestOf,
   partWords,
   rangeWords,
   settingWords,
   standsHigher,
+  swagsWords,
+  wholeSwags,
 } from './choice-words.ts';
 
 /** `5 and 6 swags, 11 5/8 in wide, 4 in deep, touching; fills most of the border`. */
@@ -45,12 +48,9 @@ export const plainSentence = (
 
 /** `6 swags on each side`; of sides that are as many across the quilt `5 and 6 swags`; else each side's, in their order. */
 const countsWords = (fit: Fit): string => {
-  const counts = fit.sides.map((s) => s.repeats);
-  const [first = 0] = counts;
-  if (counts.every((c) => c === first))
-    return counts.length > 1 ? `${plural(first, 'swag')} on each side` : plural(first, 'swag');
-  const isEven = counts.length === 4 && counts[0] === counts[2] && counts[1] === counts[3];
-  return `${series((isEven ? counts.slice(0, 2) : counts).map(String))} swags`;
+  const [top = 0, right = 0, bottom, left] = fit.sides.map((s) => wholeSwags(fit, s.repeats));
+  const isEven = fit.sides.length === 4 && top === bottom && right === left && top !== right;
+  return isEven ? `${series([`${top}`, `${right}`])} swags${halvesWords(fit)}` : swagsWords(fit);
 };
 
 /** How much is filled, from which share on. */
