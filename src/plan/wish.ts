@@ -7,10 +7,7 @@ import { Fraction } from 'fraction.js';
 import { nearestOf, quoted } from '../document/index.ts';
 import { formatLength, type LengthStyle, readLength, type Units } from '../length/index.ts';
 
-interface Range {
-  readonly least?: number;
-  readonly most?: number;
-}
+type Range = { readonly least?: number; readonly most?: number };
 export interface About {
   readonly about: number;
 }
