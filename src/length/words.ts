@@ -18,4 +18,4 @@ const belongsTo = (before: string, word: string): boolean =>
   /\d$/.test(before) && (FRACTION.test(word) || UNIT.test(word));
 
 const FRACTION = /^\d+\/\d+/;
-const UNIT = /^(?:in|mm|cm|m|yd|ft)(?![\p{L}\d])/u;
+const UNIT = /^(?:%|(?:in|mm|cm|m|yd|ft)(?![\p{L}\d]))/u;

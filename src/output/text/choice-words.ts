@@ -90,7 +90,7 @@ export const halvesWords = ({ corner }: Pick<Fit, 'corner'>): string =>
   corner.kind === 'half' ? ' and half a swag at each end' : '';
 
 /**
- * The same as a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
+ * As a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
  * which is which. Of a strip or a frame there is one count: `12 swags`.
  */
 export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): string => {
