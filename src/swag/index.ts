@@ -72,6 +72,7 @@ export { outOfReach, pausesOf } from './pausing.ts';
 export { type Placing, placingOf, type Standing } from './placing.ts';
 export { crownPose, type Pose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
+export { reordered, withoutSizes } from './reordered.ts';
 export { type RoundFrame, ringMeasures, roundFrame } from './round-frame.ts';
 export { frameAt, isClosed, levelPath, type Run, straightRun } from './run.ts';
 export { fitRuns, type Miss } from './runs.ts';

@@ -7,7 +7,14 @@ import { type Problem, ProblemError } from '../../document/index.ts';
 import { fitsOf } from '../../jobs/fits.ts';
 import type { Part } from '../../jobs/part.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
-import { choicesOf, designFromPlan, designOf, type Ranked } from '../../swag/index.ts';
+import {
+  choicesOf,
+  designFromPlan,
+  designOf,
+  type Ranked,
+  reordered,
+  withoutSizes,
+} from '../../swag/index.ts';
 import { readTemplate, type Template } from '../../template/index.ts';
 import { openPart, partsOf } from '../plan/plan-text.ts';
 import { takenIn } from '../plan/state.ts';
@@ -78,21 +85,24 @@ export interface ReadQuilt {
 }
 
 /** The plan with all its parts, and nothing of their templates. Throws a ProblemError with all that is wrong with it. */
-export const readQuilt = (input: Input): ReadQuilt => {
-  const reading = readPlan(input.plan, PLAN_FILE);
-  const open = openPart(input);
-  const names = partsOf(input.plan);
-  const seen = (problem: Problem): Problem => seenFrom(open, names, problem);
-  if (!reading.ok) throw new ProblemError(reading.problems.map(seen));
-  const [first, ...others] = reading.parts;
-  const plans = [first.plan, ...others.map(({ plan }) => plan)] as const;
-  return {
-    title: reading.title,
-    plans,
-    open: plans.find(({ part }) => part?.name === open) ?? first.plan,
-    notes: reading.notes.map(seen),
-  };
-};
+export const readQuilt = keepLast(
+  (input: Input): ReadQuilt => {
+    const reading = readPlan(input.plan, PLAN_FILE);
+    const open = openPart(input);
+    const names = partsOf(input.plan);
+    const seen = (problem: Problem): Problem => seenFrom(open, names, problem);
+    if (!reading.ok) throw new ProblemError(reading.problems.map(seen));
+    const [first, ...others] = reading.parts;
+    const plans = [first.plan, ...others.map(({ plan }) => plan)] as const;
+    return {
+      title: reading.title,
+      plans,
+      open: plans.find(({ part }) => part?.name === open) ?? first.plan,
+      notes: reading.notes.map(seen),
+    };
+  },
+  ({ plan, part }) => JSON.stringify([plan, part]),
+);
 
 /** What of an input the search depends on. */
 const searchedText = ({ plan, own, part }: Input): string => JSON.stringify([plan, own, part]);
@@ -169,6 +179,21 @@ const choose = (worked: Worked, taken: string | undefined, placed: Part['placed'
   const ranked = worked.results[index]!;
   const key = worked.keys[index]!;
   return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit), placed };
+};
+
+/** What fits whatever its size: while a slider moves, the same search serves all its moves. */
+const ofAnySize = keepLast(
+  ({ plan, title, own }: { readonly plan: Plan; readonly title: string; readonly own: Input['own'] }) =>
+    workOut(plan, title, own, atItsField),
+  ({ plan, own }) => JSON.stringify([plan, own]),
+);
+
+/** Of the open part the nearest of what fits whatever its size: an answer at once, which a search may better. */
+export const nearestFit = (input: Input): ChosenFit => {
+  const { open, title } = readQuilt(input);
+  const found = ofAnySize({ plan: withoutSizes(open), title, own: input.own });
+  const results = reordered(found.results, open);
+  return choose({ ...found, plan: open, results, keys: keysOf(results) }, undefined, atItsField);
 };
 
 /** Of the open part the fit that was taken, or the best one. */

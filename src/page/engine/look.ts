@@ -12,13 +12,22 @@ import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { answerWords, rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { choicesOf, cornerSwag, depthsOf, spansOf } from '../../swag/index.ts';
-import { type ChosenFit, chosenFit, fitOfPart, type ReadQuilt, readQuilt, workedOut } from './desk.ts';
+import {
+  type ChosenFit,
+  chosenFit,
+  fitOfPart,
+  nearestFit,
+  type ReadQuilt,
+  readQuilt,
+  workedOut,
+} from './desk.ts';
 import type { Chosen, FitCard, Input, LookAnswer, PlanFacts, Trouble } from './messages.ts';
 import { pictureOf } from './picture.ts';
 import { wholePicture } from './quilt.ts';
 import { troubleOf } from './trouble.ts';
 
-export const look = (input: Input): LookAnswer => {
+/** `isMoving` is for a slider's moves: the nearest of what is known to fit, without a search of its own. */
+export const look = (input: Input, isMoving = false): LookAnswer => {
   let quilt: ReadQuilt;
   try {
     quilt = readQuilt(input);
@@ -27,7 +36,7 @@ export const look = (input: Input): LookAnswer => {
   }
   const facts = factsOf(quilt.open, quilt.title);
   try {
-    const fit = chosenFit(input);
+    const fit = isMoving ? nearestFit(input) : chosenFit(input);
     const notes = quilt.notes.map((note) => troubleOf(note).text);
     return { problems: [], facts, found: fit.results.length, chosen: chosenOf(fit, notes) };
   } catch (error) {

@@ -261,7 +261,7 @@ export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact' | 
 export type QuiltPrintKind = 'quilt-sheets' | 'quilt-card';
 
 export type Question =
-  | { readonly kind: 'look'; readonly input: Input }
+  | { readonly kind: 'look'; readonly input: Input; readonly isMoving?: boolean }
   /** Whether a plan from outside can be read at all. */
   | { readonly kind: 'check'; readonly input: Input }
   /** The parts that are not open. */

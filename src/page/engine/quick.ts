@@ -8,7 +8,7 @@ import { shelf } from './shelf.ts';
 import { dragged, swagView } from './swag-view.ts';
 
 export const QUICK: Answering = {
-  look: ({ input }) => look(input),
+  look: ({ input, isMoving }) => look(input, isMoving),
   check: ({ input }) => checked(input),
   others: ({ input }) => others(input),
   fits: ({ input, from, count }) => fits(input, from, count),

@@ -105,9 +105,8 @@ export const complain = (
   notice.value = { text, troubles, isWrong: true, at };
 };
 
-/** What a slider that still moves has come to last; and whether it went on while an answer was worked out. */
+/** What a slider has come to last. */
 let moved: State | undefined;
-let hasGoneOn = false;
 
 const commit = (next: State, about?: string): void => {
   // What went well was said of what stood here before; what is in the way stays until she puts it away.
@@ -201,25 +200,45 @@ export const stopWork = (): void => {
   say('Stopped. The picture shows what was worked out before.');
 };
 
-/** Looks under way. */
-let looks = 0;
+/** Whether what is shown is the first answer to a slider's move, which a search may better: all else waits for that. */
+let isFirst = false;
+/** Whether a first answer is being worked out, and the slider has gone on since. */
+let isAsked = false;
+let hasGoneOn = false;
 
 const follow = async (now: State): Promise<void> => {
-  // A slider asks anew when it has its answer: were each of its moves to overtake the one before, none would come.
-  if (now === moved && looks > 0) {
+  if (now === moved) return followMove(now);
+  const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
+  if (state.value !== now) return;
+  isFirst = false;
+  showLook(now, answered);
+};
+
+/**
+ * A slider's move is answered at once, from what is known to fit, and then by a search of its own, which no next move
+ * waits for. It asks anew when it has its answer: were each move to overtake the one before, none would be answered.
+ */
+const followMove = async (now: State): Promise<void> => {
+  if (isAsked) {
     hasGoneOn = true;
     return;
   }
-  looks++;
+  isAsked = true;
   hasGoneOn = false;
-  const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
-  looks--;
+  const first = await quick.ask({ kind: 'look', input: now, isMoving: true });
+  isAsked = false;
+  if (state.value !== moved) return;
+  isFirst = true;
+  showLook(now, first);
+  if (hasGoneOn) return followMove(moved);
+  const answered = await during('the fits', aside.ask({ kind: 'look', input: now }));
+  if (state.value !== now) return;
+  isFirst = false;
   showLook(now, answered);
-  if (hasGoneOn && state.peek() === moved) void follow(moved);
 };
 
 const showLook = (now: State, answered: Outcome<LookAnswer>): void => {
-  if (answered.kind === 'stopped' || (state.value !== now && state.value !== moved)) return;
+  if (answered.kind === 'stopped') return;
   if (answered.kind === 'problems') {
     batch(() => {
       look.value = { problems: answered.problems, facts: look.value?.facts, found: 0, chosen: undefined };
@@ -253,8 +272,12 @@ const clearShown = (): void =>
     cardWordsFor.value = undefined;
   });
 
-/** Whether the next answer is asked for as soon as this one is shown: all that follows from it waits for the last. */
-const isMoving = (): boolean => hasGoneOn && state.peek() === moved;
+/** What the shelf of templates depends on: it is not asked for anew with every figure that is typed. */
+const ownNow = computed(() => state.value.own);
+const unitsNow = computed(() => {
+  const units = textAt(state.value.plan, ['units']);
+  return UNITS.find((u) => u === units) ?? 'in';
+});
 
 /** Starts the page's work; called once. */
 export const start = (): void => {
@@ -269,18 +292,18 @@ export const start = (): void => {
     void follow(now);
   });
   effect(() => {
-    const { own, plan } = state.value;
-    const units = textAt(plan, ['units']);
-    const asked = { kind: 'shelf', own, units: UNITS.find((u) => u === units) ?? 'in' } as const;
+    const asked = { kind: 'shelf', own: ownNow.value, units: unitsNow.value } as const;
     void quick.ask(asked).then((answered) => {
       if (answered.kind === 'answer') shelf.value = answered.answer;
     });
   });
   effect(() => {
-    if (!look.value?.chosen || isMoving()) return;
+    if (!look.value?.chosen || isFirst) return;
     const input = state.peek();
     const name = side.value;
-    void quick.ask({ kind: 'swag', input, side: name }).then((answered) => {
+    // The one that has made the search already.
+    const client = input === moved ? aside : quick;
+    void client.ask({ kind: 'swag', input, side: name }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) swag.value = answered.answer;
     });
     if (look.value.facts?.hasFills)
@@ -290,14 +313,14 @@ export const start = (): void => {
       });
   });
   effect(() => {
-    if (!look.value?.chosen || isMoving()) return;
+    if (!look.value?.chosen || isFirst) return;
     const input = state.peek();
     void aside.ask({ kind: 'fits', input, from: 0, count: wantedFits.value }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) fitCards.value = answered.answer;
     });
   });
   effect(() => {
-    if (!look.value?.chosen || isMoving()) return;
+    if (!look.value?.chosen || isFirst) return;
     const input = state.peek();
     const client = look.value.facts?.hasFills ? thorough : aside;
     const asked = client.ask({ kind: 'words', input });
