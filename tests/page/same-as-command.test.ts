@@ -133,13 +133,18 @@ describe('what is printed', () => {
 
 describe('what is found', () => {
   test('the same fits in the same order, and a taken one is written as the command writes it', async () => {
-    const { ran } = await command(FIRST_PLAN, 'fit', '--json', '--all', '--most', '20');
-    const found = JSON.parse(ran.out) as { found: number; results: { words: string }[] };
+    const { ran } = await command(FIRST_PLAN, 'fit', '--json', '--most', '20');
+    const found = JSON.parse(ran.out) as {
+      found: number;
+      kinds: number;
+      results: { words: string }[];
+    };
     const looked = await ask({ kind: 'look', input: inputOf(FIRST_PLAN) });
     expect(looked.found).toBe(found.found);
     const cards = await ask({ kind: 'fits', input: inputOf(FIRST_PLAN), from: 0, count: 20 });
     expect(cards.map((c) => c.caption[0])).toEqual(found.results.map((r) => r.words));
-    const { file } = await command(FIRST_PLAN, 'fit', '--all', '--take', '3', '-o', 'taken.yaml');
+    expect(cards[0]!.of).toBe(found.kinds);
+    const { file } = await command(FIRST_PLAN, 'fit', '--take', '3', '-o', 'taken.yaml');
     const decided = await ask({ kind: 'decided', input: inputOf(FIRST_PLAN, cards[2]!.key) });
     expect(decided).toBe(Buffer.from(file('taken.yaml')).toString());
   });

@@ -40,12 +40,17 @@ describe('what fits, in the order of a wish', () => {
   test('what ranked before ranks once', () => {
     const { any, results } = of('{ repeats: about 5, span: about 9 }');
     const before = new Map(any.map(({ fit, score }) => [fit, score.cost]));
-    for (const { fit, score } of results) {
+    const shares = results.flatMap(({ fit, score }): number[] => {
       const off = Math.max(
         ...fit.sides.map(({ seat }) => Math.max(0, Math.abs(seat.span / (9 * IN) - 1) - 0.05)),
       );
-      expect(score.cost - before.get(fit)!).toBeCloseTo(1000 * off, 6);
-    }
+      const more = score.cost - before.get(fit)!;
+      if (off > 0) return [more / off];
+      expect(more).toBe(0);
+      return [];
+    });
+    expect(shares.length).toBeGreaterThan(20);
+    expect(Math.max(...shares) / Math.min(...shares)).toBeCloseTo(1, 6);
   });
 
   test('nothing asked, and nothing but counts: as it was', () => {

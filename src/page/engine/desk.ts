@@ -11,6 +11,8 @@ import {
   choicesOf,
   designFromPlan,
   designOf,
+  type Kind,
+  kindsOf,
   type Ranked,
   reordered,
   withoutSizes,
@@ -180,6 +182,12 @@ const choose = (worked: Worked, taken: string | undefined, placed: Part['placed'
   const key = worked.keys[index]!;
   return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit), placed };
 };
+
+/** What looks alike in the open part as one, in the order of its firsts. */
+export const kindsFound = keepLast(
+  (input: Input): readonly Kind[] => kindsOf(workedOut(input).results),
+  searchedText,
+);
 
 /** What fits whatever its size: while a slider moves, the same search serves all its moves. */
 const ofAnySize = keepLast(

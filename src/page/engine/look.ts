@@ -16,6 +16,7 @@ import {
   type ChosenFit,
   chosenFit,
   fitOfPart,
+  kindsFound,
   nearestFit,
   type ReadQuilt,
   readQuilt,
@@ -115,15 +116,19 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
   };
 };
 
-/** Some of the fits, as small drawings with their captions. */
+/** Some of the fits, what looks alike as one, as small drawings with their captions. */
 export const fits = (input: Input, from: number, count: number): readonly FitCard[] => {
   const { plan, results, keys } = workedOut(input);
-  return results.slice(from, from + count).map((ranked, i) => {
-    const { drawing } = excerpt(ranked, plan);
+  const kinds = kindsFound(input);
+  const keyOf = new Map(results.map((ranked, i) => [ranked, keys[i]!]));
+  return kinds.slice(from, from + count).map(({ first, like }, i) => {
+    const { drawing } = excerpt(first, plan);
     return {
-      key: keys[from + i]!,
+      key: keyOf.get(first)!,
+      like: like.map((ranked) => keyOf.get(ranked)!),
       number: from + i + 1,
-      caption: captionOf(ranked, plan.marks.style),
+      of: kinds.length,
+      caption: captionOf(first, plan.marks.style, like.length),
       picture: pictureOf(drawing, ['marks', 'notes', 'template']),
     };
   });

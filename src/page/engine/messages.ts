@@ -147,7 +147,11 @@ export interface Chosen {
 
 export interface FitCard {
   readonly key: string;
+  /** The keys of those that look like it. */
+  readonly like: readonly string[];
+  /** Its place among what looks different, from 1, and how many there are of that. */
   readonly number: number;
+  readonly of: number;
   readonly caption: readonly string[];
   readonly picture: Picture;
 }

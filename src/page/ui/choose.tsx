@@ -87,7 +87,9 @@ export const Fits = () => {
   const decides = keysAt(state.value, ['swag']).length > 0;
   const cards = fitCards.value;
   const isStale = answer !== undefined && isOld.value;
+  const likely = now === undefined ? undefined : cards.find((card) => card.like.includes(now));
   const chosenIsShown = cards.some((card) => card.key === now);
+  const different = cards[0]?.of ?? 0;
   const list = useRef<HTMLFieldSetElement>(null);
   const before = useRef(0);
   // What was asked for is brought into view: the list scrolls by itself, and new cards lie below its end.
@@ -141,9 +143,13 @@ export const Fits = () => {
         ))}
       </fieldset>
       {chosenIsShown || !shown.value || cards.length === 0 ? null : (
-        <p class="hint">The one that you have taken is number {shown.value.number}, further down.</p>
+        <p class="hint">
+          {likely
+            ? `What you have taken looks like number ${likely.number}.`
+            : 'The one that you have taken is further down.'}
+        </p>
       )}
-      {found > cards.length && cards.length > 0 ? (
+      {different > cards.length ? (
         <p class="more">
           <button
             type="button"
@@ -152,10 +158,10 @@ export const Fits = () => {
               wantedFits.value += SOME_FITS;
             }}
           >
-            Show {Math.min(SOME_FITS, found - cards.length)} more
+            Show {Math.min(SOME_FITS, different - cards.length)} more
           </button>{' '}
           <span class="hint" role="status">
-            {cards.length} of {found} are shown.
+            {cards.length} of {different} are shown.
           </span>
         </p>
       ) : null}
