@@ -935,14 +935,6 @@ export const MUTATIONS = [
     only: 'each result says',
   },
   {
-    name: 'wish: what the nearest take is rounded the wrong way',
-    file: 'src/swag/answers.ts',
-    from: 'least < wish.least && { least: down(least) }',
-    to: 'least < wish.least && { least: up(least) }',
-    test: 'tests/swag/wishes.test.ts',
-    only: 'says what to ask instead',
-  },
-  {
     name: 'wish: a taken plan asks for what it does not meet',
     file: 'src/jobs/take-fit.ts',
     from: "key !== 'repeats' && key !== 'gap'",
