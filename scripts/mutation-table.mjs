@@ -355,6 +355,13 @@ export const MUTATIONS = [
     test: 'tests/swag/half.test.ts',
   },
   {
+    name: 'halves: whole swags that a search calls halves',
+    file: 'src/swag/search.ts',
+    from: 'fit: { ...one.fit, corner: HALVES }',
+    to: 'fit: one.fit',
+    test: 'tests/swag/half.test.ts',
+  },
+  {
     name: 'halves: a start mark before the side',
     file: 'src/swag/marking.ts',
     from: "if (halves.includes('first')) put('start'",

@@ -74,7 +74,7 @@ export const searchFits = (
   }
   results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
-  const first: Search = { results: withoutRepeats(results), misses, tried };
+  const first: Search = { results: withHalves(withoutRepeats(results), halvedOf(plan)), misses, tried };
   const [row] = plan.rows;
   return row && beyond[0] && results.length > 0 ? withRow(first, plan, row, beyond[0]) : first;
 };
@@ -112,10 +112,9 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
   }
   // A second row goes round a corner, and not across it.
   const fields = fieldsOf(layout).filter(({ corners }) => corners !== 'across' || plan.rows.length === 0);
-  // Beside a free corner square whole swags and halves fit alike: what is found for the one serves for the other.
-  const halved = fields.length > 1 ? fields.find(({ corners }) => corners === 'half') : undefined;
+  const halved = halvedOf(plan);
   return fields
-    .filter((field) => field !== halved)
+    .filter(({ corners }) => !halved || corners !== 'half')
     .map((field): Ground => {
       const rules = { room: field.room - outward, gap, wishes };
       const counts = countsOf(plan, field, wishes);
@@ -125,15 +124,26 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
             ? fitTurns(way, field, rules, counts, outward)
             : fitRuns(way, field, rules, counts, outward);
         const misses = () => missesOf(way, field, rules, counts);
-        const found = fits.map((fit) => ({ field, fit }));
-        const again =
-          field.corners === 'open' && halved
-            ? fits.map((fit) => ({ field: halved, fit: { ...fit, corner: HALVES } }))
-            : [];
-        return { fits: [...found, ...again], misses, tried };
+        return { fits: fits.map((fit) => ({ field, fit })), misses, tried };
       };
     });
 };
+
+/** The band with halves at its corners, of a plan that leaves them to the search. */
+const halvedOf = ({ layout }: Plan): Field | undefined =>
+  layout.kind === 'border' && layout.corners === undefined
+    ? fieldsOf(layout).find(({ corners }) => corners === 'half')
+    : undefined;
+
+/** Beside a free corner square whole swags and halves fit alike: what is found for the one serves for the other, too. */
+const withHalves = (results: readonly Ranked[], halved: Field | undefined): readonly Ranked[] =>
+  halved
+    ? results.flatMap((one) =>
+        one.field.corners === 'open'
+          ? [one, { ...one, field: halved, fit: { ...one.fit, corner: HALVES } }]
+          : [one],
+      )
+    : results;
 
 /**
  * The gaps with which designs are looked for: the one that is given, else the least that serves, and of a wish the ends

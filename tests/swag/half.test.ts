@@ -1,8 +1,9 @@
 /** Sides that begin and end with half a swag, by hand: their crowns lie at the side's ends, and the corner square is free. */
 
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { drawPlan, scopeOf } from '../../src/drawing/index.ts';
-import { designOf, marksOf, placedPath } from '../../src/swag/index.ts';
+import type { Plan } from '../../src/plan/index.ts';
+import { type Design, designOf, marksOf, placedPath } from '../../src/swag/index.ts';
 import { planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
 import { pathEnd, pathStart } from './laid.ts';
 
@@ -27,7 +28,11 @@ describe.each([
   ['inner', { begin: 0, end: 768, seam: 768, crown: 808 }],
   ['outer', { begin: 768, end: 0, seam: 888, crown: 848 }],
 ] as const)('from the %s seam, four swags a side of which two are halves', (from, at) => {
-  const { plan, design } = border(from, 768, 'repeats: 4, gap: 0');
+  let plan: Plan;
+  let design: Design;
+  beforeAll(() => {
+    ({ plan, design } = border(from, 768, 'repeats: 4, gap: 0'));
+  });
 
   test('each is as wide and deep as the side’s length says', () => {
     for (const { seat, run } of design.fit.sides) {
@@ -113,4 +118,28 @@ test('a fill stays on its side of the crown', () => {
   // Both ends are filled, up to a spacing.
   expect(Math.min(...lines.map((p) => p.x))).toBeLessThan(12);
   expect(Math.max(...lines.map((p) => p.x))).toBeGreaterThan(756);
+});
+
+test('a search that is left the corners finds the same beside free squares with whole swags and with halves', () => {
+  const found = search(
+    planOf('layout: { border: { width: 6, inner: { top: 60, right: 72, bottom: 61, left: 72 } } }'),
+  ).results;
+  const of = (corners: string) => found.filter((r) => r.field.corners === corners);
+  const figures = (corners: string) =>
+    of(corners).map(({ fit }) =>
+      fit.sides.map(({ repeats, seat }) => [repeats, seat.span, seat.depth, seat.gap]),
+    );
+  expect(of('half').length).toBeGreaterThan(20);
+  expect(figures('half')).toEqual(figures('open'));
+  for (const { fit } of of('half'))
+    expect(designOf(of('half')[0]!.field, fit).sides[0]!.places).toBe(fit.sides[0]!.repeats + 1);
+  // Asked for by name, they are found as well.
+  const named = search(
+    planOf(
+      'layout: { border: { width: 6, inner: { top: 60, right: 72, bottom: 61, left: 72 }, corners: half } }',
+    ),
+  ).results;
+  expect(named.map(({ fit }) => fit.sides.map((s) => s.seat.span))).toEqual(
+    of('half').map(({ fit }) => fit.sides.map((s) => s.seat.span)),
+  );
 });
