@@ -1,6 +1,7 @@
 /** A swag that stands across the corner, by hand: where its chord and crown lie, and what the side's length is then. */
 
 import { expect, test } from 'vitest';
+import { describeDesign } from '../../src/output/mockup/index.ts';
 import { cornerSwag, type Design, designOf, placedPath } from '../../src/swag/index.ts';
 import { planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
 import { type Point, pathEnd, pathStart } from './laid.ts';
@@ -47,6 +48,13 @@ test('four swags a side and one across each corner, all alike, touching', () => 
     expect(at.x - crown.x).toBeCloseTo(96.166522, 3);
     expect(at.y - crown.y).toBeCloseTo(96.166522, 3);
   }
+});
+
+test('its depth is told as it is measured there', () => {
+  const design = border((768 + 192 * Math.SQRT2 - 320).toFixed(9), 160, 'repeats: 4, gap: 0');
+  expect(describeDesign(design, { unit: 'mm', step: 0.5 })).toContain(
+    'corners: 40 mm deep, along the mitre, from a line between its marks',
+  );
 });
 
 test('with a gap there is one at each end of a side’s swags', () => {

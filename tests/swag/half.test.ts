@@ -1,9 +1,8 @@
 /** Sides that begin and end with half a swag, by hand: their crowns lie at the side's ends, and the corner square is free. */
 
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { drawPlan, scopeOf } from '../../src/drawing/index.ts';
-import type { Plan } from '../../src/plan/index.ts';
-import { type Design, designOf, marksOf, placedPath } from '../../src/swag/index.ts';
+import { designOf, marksOf, placedPath } from '../../src/swag/index.ts';
 import { planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
 import { pathEnd, pathStart } from './laid.ts';
 
@@ -28,13 +27,10 @@ describe.each([
   ['inner', { begin: 0, end: 768, seam: 768, crown: 808 }],
   ['outer', { begin: 768, end: 0, seam: 888, crown: 848 }],
 ] as const)('from the %s seam, four swags a side of which two are halves', (from, at) => {
-  let plan: Plan;
-  let design: Design;
-  beforeAll(() => {
-    ({ plan, design } = border(from, 768, 'repeats: 4, gap: 0'));
-  });
+  const made = () => border(from, 768, 'repeats: 4, gap: 0');
 
   test('each is as wide and deep as the side’s length says', () => {
+    const { design } = made();
     for (const { seat, run } of design.fit.sides) {
       expect(run.length).toBeCloseTo(768, 9);
       expect(seat.span).toBeCloseTo(192, 6);
@@ -43,6 +39,7 @@ describe.each([
   });
 
   test('begins at a crown with the second half, and ends at one with the first', () => {
+    const { design } = made();
     const halves = design.halves.filter((h) => h.side === 'top');
     // Three whole ones and two halves.
     expect(halves.map((h) => h.half)).toEqual([
@@ -62,12 +59,14 @@ describe.each([
   });
 
   test('nothing is stitched in a corner square', () => {
+    const { design } = made();
     const inBand = (v: number): boolean => v > -1e-6 && v < 768 + 1e-6;
     for (const half of design.halves)
       for (const p of pointsAlong(placedPath(half), 1)) expect(inBand(p.x) || inBand(p.y)).toBe(true);
   });
 
   test('marks go from crown to crown', () => {
+    const { plan, design } = made();
     const [top] = marksOf(design, plan.marks.style);
     expect(top!.marks.map((m) => `${m.kind} ${Math.round(m.at)}`)).toEqual([
       'centre 0',

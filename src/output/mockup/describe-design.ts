@@ -72,8 +72,12 @@ export const describeDesign = (
     ...(corner === undefined
       ? []
       : [
-          // A ruler along the mitre shows √2 as much: a depth is the reach into the border.
-          `corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}, square from the start line, not along the mitre`,
+          // Round a corner a ruler along the mitre shows √2 as much: a depth is the reach into the border.
+          `corners: ${length(corner.seat.pose.depth)} deep${highest(corner.seat.pose)}, ${
+            corner.kind === 'across'
+              ? 'along the mitre, from a line between its marks'
+              : 'square from the start line, not along the mitre'
+          }`,
         ]),
     ...beyondWords(design, style),
     ...smallWords(fit, length),
