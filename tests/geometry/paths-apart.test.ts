@@ -25,6 +25,7 @@ describe('how near two paths come', () => {
   test('a circle above a line is nearest below its centre, two circles on the line through their centres', () => {
     const whole = path(arc(at(5, 8), 3, 0, 2 * Math.PI));
     expect(pathsApart(path(line(at(-100, 0), at(100, 0))), whole)).toBeCloseTo(5, 12);
+    expect(pathsApart(whole, path(line(at(-100, 0), at(100, 0))))).toBeCloseTo(5, 12);
     // 3-4-5: the centres are 25 apart, and the radii 3 and 7.
     expect(pathsApart(path(arc(at(20, 28), 7, -3, 2)), whole)).toBeCloseTo(15, 12);
     // One inside the other: 20 - 3 - 5 on the far side is more than 20 - 3 - (centres apart).

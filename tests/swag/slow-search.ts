@@ -34,7 +34,7 @@ const EDGE = 1e-9;
  */
 const PLAY = 1e-3;
 
-const isSafe = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean =>
+export const isSafe = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean =>
   [0, -PLAY, PLAY].every((play) => isValid(way, rise + play, ground, corner));
 
 /** Whether a half swag, tilted so that its crown is `rise` over the start line, stays in its cell. */
