@@ -35,14 +35,19 @@ const stitchings = NAMES.map((name): Stitching => {
   return stitched.stitching;
 });
 
-const measure = (label: string, plan: ReturnType<typeof planOf>, with_: readonly Stitching[]): void => {
+const measure = (
+  label: string,
+  plan: ReturnType<typeof planOf>,
+  with_: readonly Stitching[],
+  beyond: readonly (readonly Stitching[])[] = [],
+): void => {
   const times: number[] = [];
   const busy: number[] = [];
-  let found = searchFits(plan, with_);
+  let found = searchFits(plan, with_, 'bind', beyond);
   for (let i = 0; i < RUNS; i++) {
     const start = performance.now();
     const before = process.cpuUsage();
-    found = searchFits(plan, with_);
+    found = searchFits(plan, with_, 'bind', beyond);
     times.push(performance.now() - start);
     const { user, system } = process.cpuUsage(before);
     busy.push((user + system) / 1000);
@@ -58,6 +63,12 @@ const measure = (label: string, plan: ReturnType<typeof planOf>, with_: readonly
 for (let i = 0; i < 5; i++) for (const l of Object.values(LAYOUTS)) searchFits(planOf(l), stitchings);
 console.log('Three templates, all settings, counts 1 to 40');
 for (const [label, layout] of Object.entries(LAYOUTS)) measure(label, planOf(layout), stitchings);
+console.log('\nA second row on the marks of the first, among the same templates, in a width of 8 in');
+for (const at of ['0', '1'])
+  for (const [label, layout] of Object.entries(LAYOUTS)) {
+    const plan = planOf(layout.replace('width: 6', 'width: 8'), `rows: [{ at: ${at} }]\n`);
+    measure(`${label}, at ${at}`, plan, stitchings, [stitchings]);
+  }
 console.log('\nMore templates (the three over again), corners turn');
 for (const times of [1, 2, 4, 8])
   measure(

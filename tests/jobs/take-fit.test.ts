@@ -102,6 +102,7 @@ describe('a plan with a chosen fit', () => {
       const found = searched(read(again)).results;
       expect(figures(found[0]!), again).toEqual(figures(ranked));
       settings.add(ranked.fit.way.setting.kind);
+      expect(parse(again).rows?.[0].template).toBe(ranked.fit.beyond?.fit.way.shape.stitching.template.name);
       // Nothing is left to decide: what is taken from it is the same text, and names no length for the gap.
       expect(taken(again, found[0]!)).toBe(again);
       expect(parse(again).swag.gap).toSatisfy(

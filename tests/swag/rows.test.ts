@@ -72,7 +72,10 @@ describe('two rows of straight lines, by hand', () => {
 
   test('rows that start on one mark are as far apart as is asked on the centre line', () => {
     expect(search(rows('at: 0, apart: 1.1999'), rods).results).toHaveLength(1);
-    expect(search(rows('at: 0, apart: 1.2001'), rods).results).toHaveLength(0);
+    const none = search(rows('at: 0, apart: 1.2001'), rods);
+    expect(none.results).toHaveLength(0);
+    expect(none.rowMiss?.misfit.kind).toBe('rows-near');
+    expect(none.rowMiss!.misfit.by / INCH).toBeCloseTo(0.0001, 9);
   });
 
   test('a row whose template does not reach from mark to mark, and one that reaches into the margin', () => {
