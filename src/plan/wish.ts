@@ -91,7 +91,7 @@ export const readCountWish = (written: string | number, most: number): WishReadi
 };
 export const COUNT_EXPECTED = 'a whole number such as 8, or odd, even, 5 to 7, about 9, at least 5';
 
-const WHOLE = /^\d{1,9}$/;
+const WHOLE = /^\d{1,15}$/;
 const SHARE = /^(?:(\d{1,9}) ?\/ ?(\d{1,9})|(\d{1,9}(?:\.\d{0,15})?|\.\d{1,15})) ?(%|percent)?$/;
 
 const shareOf = (text: string): number | undefined => {

@@ -293,7 +293,7 @@ describe('a plan that names its template', () => {
       'balluster',
       /^sampler\.yaml:3:11: template: there is no template named "balluster"; .*did you mean "baluster"\?$/,
     ],
-    ['./none.yaml', /^none\.yaml: there is no such file$/],
+    ['./none.yaml', /^none\.yaml: there is no such file; sampler\.yaml:3 names it under template$/],
     ['spindle', /write \.\/spindle\.yaml for the file in this folder$/],
     [
       '../../../../../dev/zero',

@@ -29,9 +29,12 @@ describe('the fits', () => {
     const open = withValue(RING, ['layout', 'frame', 'count'], undefined);
     const { found } = await ask({ kind: 'look', input: inputOf(open) });
     const cards = await ask({ kind: 'fits', input: inputOf(open), from: 0, count: 1000 });
-    expect(cards.length).toBe(found);
-    expect(found).toBeGreaterThan(1);
-    expect(new Set(cards.map((c) => c.key)).size).toBe(found);
+    // What looks alike is shown once.
+    const kinds = cards[0]!.of;
+    expect(kinds).toBeLessThanOrEqual(found);
+    expect(kinds).toBeGreaterThan(1);
+    expect(new Set(cards.map((c) => c.key)).size).toBe(kinds);
+    expect(cards.length).toBe(kinds);
     const swag = (await ask({ kind: 'swag', input: inputOf(open), side: 'frame' }))!;
     expect(swag.stops.length).toBeGreaterThan(1);
     for (const stop of swag.stops) {

@@ -156,7 +156,7 @@ const PLANS: readonly (readonly [what: string, plan: string | Uint8Array, ...lin
   [
     'a thousand million swags',
     strip('36', 'swag: { repeats: 1000000000 }\n'),
-    'plan.yaml:4:18: swag.repeats: too large; found 1000000000; expected a whole number from 1 to 400',
+    'plan.yaml:4:18: swag.repeats: too large; found 1000000000; expected at most 400',
   ],
   [
     'a frame of no number',
@@ -185,7 +185,11 @@ const PLANS: readonly (readonly [what: string, plan: string | Uint8Array, ...lin
     strip('36', '', '"./a\\0.yaml"'),
     'plan.yaml:1:11: template: the name of a file has no control characters; found "./a .yaml"',
   ],
-  ['a template that is not there', strip('36', '', './gone.yaml'), 'gone.yaml: there is no such file'],
+  [
+    'a template that is not there',
+    strip('36', '', './gone.yaml'),
+    'gone.yaml: there is no such file; plan.yaml:1 names it under template',
+  ],
   [
     'itself as its template',
     strip('36', '', './plan.yaml'),
