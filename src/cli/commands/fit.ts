@@ -45,6 +45,6 @@ Examples:
   swagwright fit raffle-quilt.yaml --span "about 10" --use "at least 3/4" --touching
 
 What the plan fixes stays fixed: give it a list of templates and leave swag out to see everything.
-A wish is exact (9), a range (8 to 10, at least 8), or about 9: a range must be met, about ranks before anything
-else. What options ask stands in place of what the plan says; auto lifts it. Where nothing meets it all, the nearest
-come, each with the change that it would take, and --take writes that change too.`;
+A wish is exact (9), a range (8 to 10, at least 8), or about 9: a range must be met, about ranks before
+anything else. What options ask stands in place of what the plan says; auto lifts it. Where nothing meets
+it all, the nearest come, each with the change that it would take, and --take writes that change too.`;

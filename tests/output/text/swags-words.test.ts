@@ -5,10 +5,15 @@ import { swagsWords } from '../../../src/output/text/index.ts';
 import type { Fit } from '../../../src/swag/index.ts';
 
 /** Only what the words depend on. */
-const fitOf = (...counts: readonly number[]): Fit => {
-  const names = counts.length === 4 ? ['top', 'right', 'bottom', 'left'] : ['strip'];
-  return { sides: counts.map((repeats, i) => ({ repeats, run: { name: names[i] } })) } as unknown as Fit;
-};
+const fitWith =
+  (kind: Fit['corner']['kind']) =>
+  (...counts: readonly number[]): Fit => {
+    const names = counts.length === 4 ? ['top', 'right', 'bottom', 'left'] : ['strip'];
+    const sides = counts.map((repeats, i) => ({ repeats, run: { name: names[i] } }));
+    return { corner: { kind }, sides } as unknown as Fit;
+  };
+const fitOf = fitWith('none');
+const halved = fitWith('half');
 
 describe('how many swags', () => {
   test('sides that differ are listed, and named in the order of the list where there is room', () => {
@@ -19,6 +24,13 @@ describe('how many swags', () => {
   test('sides that are alike are said once', () => {
     expect(swagsWords(fitOf(7, 7, 7, 7), 'named')).toBe('7 swags on each side');
     expect(swagsWords(fitOf(1, 1, 1, 1))).toBe('1 swag on each side');
+  });
+
+  test('halves at the ends of a side are no whole swags', () => {
+    expect(swagsWords(halved(6, 6, 6, 6))).toBe('5 swags and half a swag at each end of every side');
+    expect(swagsWords(halved(5, 6, 5, 6), 'named')).toBe(
+      '4, 5, 4 and 5 swags and half a swag at each end (top, right, bottom, left)',
+    );
   });
 
   test('a strip has one count, and one swag is no “1 swags”', () => {
