@@ -125,7 +125,7 @@ const BOUNDS: readonly Bound[] = [
     files: () => ({ 'plan.yaml': crowd(40, 100) }),
     argv: ['mockup', 'plan.yaml'],
     code: 0,
-    says: '40 parts, 160 sheets of Letter',
+    says: '40 parts, 40 sheets of Letter',
     cpu: 25,
     megabytes: 1000,
   },
