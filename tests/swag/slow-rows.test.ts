@@ -5,7 +5,7 @@
 
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
+import type { Point } from '../../src/geometry/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import {
   crownPose,
@@ -23,7 +23,7 @@ import {
 } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
 import { PROFILES, pointsAlong } from './fit-helpers.ts';
-import { isSafe, type SlowWay } from './slow-search.ts';
+import { isSafe, slowWay } from './slow-search.ts';
 
 const CLEARANCE = 6.35;
 /** What points may miss of a distance between two paths, mm. */
@@ -62,20 +62,6 @@ const shapeFor = (q: {
   const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
   const words = `from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre`;
   return shape && { shape, words };
-};
-
-const slowWay = (path: Path): SlowWay => {
-  const length = pathLength(path);
-  const point = Math.min(4 * CLEARANCE, length / 3);
-  return {
-    points: [
-      ...pointsAlong(slicePath(path, 0, 2), 0.02),
-      ...pointsAlong(slicePath(path, length - 2, length), 0.02),
-      ...pointsAlong(path, 0.5),
-    ],
-    body: [...pointsAlong(slicePath(path, 0, length - point), 0.25), pointAlong(path, length - point)!],
-    neck: CLEARANCE,
-  };
 };
 
 const laid = (points: readonly Point[], { pose: { tilt } }: Seat, up: number): Point[] => {
@@ -152,7 +138,7 @@ const slowCost = (near: Shape, far: Shape, field: Field, count: number, at: numb
   if (!side || !over) return undefined;
   const isLaid = (seat: Seat, room: number): boolean => {
     const ground = { lengths: [], corner: 'none', from: field.from, room, gap: 0 } as const;
-    return isSafe(slowWay(seat.shape.path), Math.atan2(seat.pose.depth, h), ground, false);
+    return isSafe(slowWay(seat.shape.path, CLEARANCE), Math.atan2(seat.pose.depth, h), ground, false);
   };
   if (!isLaid(side, field.room - left) || !isLaid(over, field.room - at)) return undefined;
   const points = (seat: Seat, up: number): Point[] => laid(pointsAlong(seat.shape.path, 1), seat, up);

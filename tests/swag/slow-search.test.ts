@@ -2,7 +2,6 @@
 
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
 import {
   depthsOf,
   endStops,
@@ -13,8 +12,8 @@ import {
   stitchTemplate,
 } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
-import { PROFILES, planOf, pointsAlong, search, spreadOfFit } from './fit-helpers.ts';
-import { type SlowFigures, type SlowGround, type SlowWay, slowLeast, slowSpread } from './slow-search.ts';
+import { PROFILES, planOf, search, spreadOfFit } from './fit-helpers.ts';
+import { type SlowFigures, type SlowGround, slowLeast, slowSpread, slowWay } from './slow-search.ts';
 
 /** Radians between tilts: a twentieth of a degree. */
 const STEP = Math.PI / 3600;
@@ -53,24 +52,6 @@ interface Ground {
   readonly from: 'inner' | 'outer';
   readonly corners: 'turn' | 'across' | 'open';
 }
-
-/** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
-const slowPoints = (path: Path): Point[] => {
-  const length = pathLength(path);
-  return [
-    ...pointsAlong(slicePath(path, 0, 2), 0.02),
-    ...pointsAlong(slicePath(path, length - 2, length), 0.02),
-    ...pointsAlong(path, 0.5),
-  ];
-};
-
-/** A corner's halves stay two clearances apart, but for the crown's point: four clearances, or a third of a short half. */
-const slowWay = (path: Path, clearance: number): SlowWay => {
-  const length = pathLength(path);
-  const point = Math.min(4 * clearance, length / 3);
-  const body = [...pointsAlong(slicePath(path, 0, length - point), 0.25), pointAlong(path, length - point)!];
-  return { points: slowPoints(path), body, neck: clearance };
-};
 
 type Question = typeof question extends fc.Arbitrary<infer Q> ? Q : never;
 
@@ -202,7 +183,7 @@ long(
             Math.min(...fast.filter((one) => one.missed === 0).map((one) => one.spread)),
           ).toBeLessThanOrEqual(slow.spread + GRID);
       }),
-      runs(150, 20261129),
+      runs(200, 20261129),
     );
     expect(valid).toBeGreaterThan(25);
     expect(missing).toBeGreaterThan(8);

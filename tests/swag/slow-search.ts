@@ -4,13 +4,16 @@
  * of a half swag (which has tests of its own).
  */
 
-import type { Point } from '../../src/geometry/index.ts';
+import { type Path, type Point, pathLength, pointAlong, slicePath } from '../../src/geometry/index.ts';
+import { pointsAlong } from './fit-helpers.ts';
 
 export interface SlowWay {
   /** Points of the half swag from start to crown, the start at the origin, not tilted. */
   readonly points: readonly Point[];
   /** Those of them that are farther from the crown than its point is long. */
   readonly body: readonly Point[];
+  /** Points of it every quarter of a millimetre along it, from the start. */
+  readonly evenly: readonly Point[];
   /** mm that a corner's body keeps from the mitre: half of what its two halves keep from one another. */
   readonly neck: number;
 }
@@ -24,6 +27,24 @@ export interface SlowGround {
   readonly room: number;
   readonly gap: number;
 }
+
+/** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
+const slowPoints = (path: Path): Point[] => {
+  const length = pathLength(path);
+  return [
+    ...pointsAlong(slicePath(path, 0, 2), 0.02),
+    ...pointsAlong(slicePath(path, length - 2, length), 0.02),
+    ...pointsAlong(path, 0.5),
+  ];
+};
+
+/** A corner's halves stay two clearances apart, but for the crown's point: four clearances, or a third of a short half. */
+export const slowWay = (path: Path, clearance: number): SlowWay => {
+  const length = pathLength(path);
+  const point = Math.min(4 * clearance, length / 3);
+  const body = [...pointsAlong(slicePath(path, 0, length - point), 0.25), pointAlong(path, length - point)!];
+  return { points: slowPoints(path), body, evenly: pointsAlong(path, EVENLY), neck: clearance };
+};
 
 /** Rounding of a turned point, mm. */
 const EDGE = 1e-9;
@@ -53,7 +74,11 @@ const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean
   const fromMitre = (p: Point): number => (across(crown) - across(p)) * Math.SQRT1_2;
   if (corner && ground.corner === 'turn' && !way.body.every((p) => fromMitre(lay(p)) >= way.neck - EDGE))
     return false;
-  if (ground.corner === 'across') return laid.every((p) => keepsBesideAcross(p, crown, ground, corner));
+  if (ground.corner === 'across')
+    return (
+      laid.every((p) => keepsBesideAcross(p, crown, ground, corner)) &&
+      !runsDoubled(way.evenly.map(lay), ground, corner)
+    );
   return laid.every((p) => {
     if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
     if (p.x < -ground.gap / 2 - EDGE) return false;
@@ -75,6 +100,27 @@ const keepsBesideAcross = (p: Point, crown: Point, { room, gap }: SlowGround, co
   const behind = corner ? true : p.x >= -gap / 2 - EDGE;
   return p.y >= -EDGE && level <= room + EDGE && p.x <= crown.x + EDGE && past <= EDGE && behind;
 };
+
+/**
+ * Whether it sets out beside its neighbour's for more than an inch, as near as 1/16 in: a thick line, which the program
+ * does not sew. The neighbour is the mirror image in the line between the two.
+ */
+const runsDoubled = (evenly: readonly Point[], { gap }: SlowGround, corner: boolean): boolean => {
+  if (gap >= 25.4 / 16) return false;
+  const fromLine = (p: Point, angle: number): number => {
+    const middle =
+      corner && angle === HALVED
+        ? { x: -gap * Math.SQRT1_2 * 0.5, y: gap * Math.SQRT1_2 * 0.5 }
+        : { x: -gap / 2, y: 0 };
+    return Math.abs(Math.sin(angle) * (p.x - middle.x) - Math.cos(angle) * (p.y - middle.y));
+  };
+  const angles = corner ? [HALVED] : [HALVED, Math.PI / 2];
+  return angles.some((angle) => {
+    const parts = evenly.findIndex((p, i) => i > 0 && fromLine(p, angle) > 25.4 / 32);
+    return (parts < 0 ? evenly.length : parts) * EVENLY > 25.4 + EVENLY;
+  });
+};
+const EVENLY = 0.25;
 
 /** What a pose makes of the sides, mm; the corner's depth is the last one, where there is a corner. */
 export interface SlowFigures {
