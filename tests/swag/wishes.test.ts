@@ -160,7 +160,8 @@ describe('a range binds', () => {
             const meeting = all.filter((ranked) => figures(ranked).every(holds));
             const asked = search(planWith(ground, words), one(template)).results;
             if (meeting.length === 0) return;
-            expect(asked[0]!.score.cost).toBeLessThanOrEqual(meeting[0]!.score.cost + 1e-9);
+            // A corner's rise is found to 1e-6 radians (golden section), from other ends where a range cuts it off.
+            expect(asked[0]!.score.cost).toBeLessThanOrEqual(meeting[0]!.score.cost + 1e-6);
           },
         ),
         runs(40, 7),

@@ -12,6 +12,7 @@ import { outline } from '../../jobs/outline.ts';
 import type { Part } from '../../jobs/part.ts';
 import { quiltMockup } from '../../jobs/quilt-mockup.ts';
 import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
+import { kindsOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, fitsOfQuilt, readOwn } from './desk.ts';
 import type {
   Fonts,
@@ -58,14 +59,7 @@ const JOBS: Readonly<Record<Exclude<PrintKind, QuiltPrintKind>, Job>> = {
   },
   contact: {
     kind: 'choices',
-    // Each by itself, in the numbers of the page's list.
-    make: (fit, pages, means) =>
-      contactSheet(
-        fit,
-        fit.results.slice(0, CONTACTS).map((first) => ({ first, like: [] })),
-        pages,
-        means,
-      ),
+    make: (fit, pages, means) => contactSheet(fit, kindsOf(fit.results).slice(0, CONTACTS), pages, means),
   },
 };
 

@@ -85,7 +85,7 @@ export const focused = (page: Page): Promise<string> =>
   page.evaluate(() => {
     const element = document.activeElement as HTMLInputElement | null;
     const label = element?.labels?.[0]?.textContent;
-    return (element?.getAttribute('aria-label') ?? label ?? element?.textContent ?? '').trim().slice(0, 120);
+    return (element?.getAttribute('aria-label') ?? label ?? element?.textContent ?? '').trim().slice(0, 240);
   });
 
 /** Goes on with the Tab key until something of that name has the focus; the keyboard's own way and no other. */
