@@ -28,6 +28,7 @@ import {
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import type { Fit, SideFit } from './fit.ts';
+import { leastIn } from './least.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
 import { crownPose } from './pose.ts';
@@ -248,24 +249,16 @@ const riseThatAsks = (n: number, length: number, chord: number, gap: number, lay
 const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): number =>
   chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
 
-/**
- * For given counts the corner that makes the depths most alike, and before that is nearest to what is asked. The
- * valleys are refined in the order of how low they may go, so that most need not be.
- */
+/** For given counts the corner that makes the depths most alike, and before that is nearest to what is asked. */
 const bestOf = (repeats: readonly number[], ground: Ground): Corner | undefined => {
   const missedAt = missesOf(repeats, ground);
-  const valleys = valleysOf(repeats, ground, missedAt);
-  valleys.sort((a, b) => a.bound - b.bound);
-  const steps = missedAt ? 2 * GOLDEN_STEPS : GOLDEN_STEPS;
-  let best: { readonly rise: number; readonly blame: number } | undefined;
-  for (const valley of valleys) {
-    if (best && !(valley.bound <= best.blame)) break;
-    const found = goldenLeast(valley, best?.blame ?? Number.POSITIVE_INFINITY, steps);
-    if (!best || found.blame < best.blame) best = found;
-  }
-  if (!best) return undefined;
-  const { rise, blame } = best;
   const weight = missWeight(ground);
+  const valid = cornerRises(repeats, ground);
+  if (valid.length === 0) return undefined;
+  const steps = missedAt ? 2 * GOLDEN_STEPS : GOLDEN_STEPS;
+  const best = leastIn(valid, blamesOf(repeats, ground, missedAt), steps);
+  if (!best) return undefined;
+  const { at: rise, value: blame } = best;
   const missed = missedAt?.(rise) ?? 0;
   const always = ground.asked ? missedByCounts(repeats, ground.gap, ground.asked) : 0;
   return {
@@ -277,20 +270,14 @@ const bestOf = (repeats: readonly number[], ground: Ground): Corner | undefined 
   };
 };
 
+/**
+ * Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. What is
+ * asked weighs so much more that twice as many are taken for it.
+ */
+const GOLDEN_STEPS = 23;
+
 /** What missing a wish by all of it is blamed with (mm), beside depths that differ by so much. */
 const missWeight = ({ way }: Ground): number => WISH_WEIGHT * way.shape.chord;
-
-/** Rises of the corner between which what it is blamed with (mm) has a least. */
-interface Valley {
-  readonly blameAt: (rise: number) => number;
-  /** Radians; `middle` is the lowest of the samples. */
-  readonly from: number;
-  readonly middle: number;
-  readonly to: number;
-  /** The blame at the middle, and what the samples show that it comes nowhere below, mm. */
-  readonly sample: number;
-  readonly bound: number;
-}
 
 /**
  * The least gap that serves where swags bulge past their starts. The gap that the poses need depends on the
@@ -349,34 +336,18 @@ const gapAtRise = (rise: number, shape: Shape, lines: readonly number[]): number
 const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
   Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
 
-/** The valleys of the valid rises for given counts; none where no rise is valid. */
-const valleysOf = (
+/** For given counts, what a corner that rises by so much (radians) is blamed with (mm). */
+const blamesOf = (
   repeats: readonly number[],
   ground: Ground,
   missedAt: ((rise: number) => number) | undefined,
-): Valley[] => {
-  const valleys: Valley[] = [];
-  const valid = cornerRises(repeats, ground);
-  if (valid.length === 0) return valleys;
+): ((rise: number) => number) => {
   const spreadAt = spreadsOf(repeats, ground);
   const weight = missWeight(ground);
   const blamed = missedAt ? (rise: number) => spreadAt(rise) + weight * missedAt(rise) : spreadAt;
-  const blameAt = ground.keepsApart
-    ? (rise: number) => (overAt(rise, repeats, ground) > FIT_NOISE ? Number.POSITIVE_INFINITY : blamed(rise))
+  return ground.keepsApart
+    ? (rise) => (overAt(rise, repeats, ground) > FIT_NOISE ? Number.POSITIVE_INFINITY : blamed(rise))
     : blamed;
-  for (const w of valid) {
-    const step = (w.to - w.from) / SAMPLES;
-    const samples: number[] = [];
-    for (let k = 0; k <= SAMPLES; k++) samples.push(blameAt(w.from + k * step));
-    for (let k = 0; k <= SAMPLES; k++) {
-      if (!(isValley(samples, k) && Number.isFinite(samples[k]))) continue;
-      const middle = w.from + k * step;
-      const [from, to] = [Math.max(w.from, middle - step), Math.min(w.to, middle + step)];
-      const sample = samples[k]!;
-      valleys.push({ blameAt, from, middle, to, sample, bound: sample - fallAt(samples, k) });
-    }
-  }
-  return valleys;
 };
 
 /** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */
@@ -461,67 +432,6 @@ const cornerRises = (
     ...clip(windows.corners, middle + near, middle + far),
   ];
 };
-
-/** Samples of the valid rises; between two of them the depths' spread has one valley. */
-const SAMPLES = 10;
-
-const isValley = (samples: readonly number[], k: number): boolean =>
-  samples[k]! <= (samples[k - 1] ?? Number.POSITIVE_INFINITY) &&
-  samples[k]! <= (samples[k + 1] ?? Number.POSITIVE_INFINITY);
-
-/** By how much at most a function may fall beside its sample k, from how it falls towards it. */
-const fallAt = (samples: readonly number[], k: number): number => {
-  let fall = 0;
-  for (let j = Math.max(1, k - 1); j <= Math.min(samples.length - 1, k + 2); j++) {
-    const change = Math.abs(samples[j]! - samples[j - 1]!);
-    // Beside an invalid sample nothing is known.
-    if (!(change <= fall)) fall = Number.isFinite(change) ? change : Number.POSITIVE_INFINITY;
-  }
-  return fall;
-};
-
-/**
- * Golden-section search for the least blame in a valley. Given up where it falls no faster than the
- * samples did and so would not come below `than` (mm) in what is left of the valley.
- */
-const goldenLeast = (
-  { blameAt, from, middle, to, sample, bound }: Valley,
-  than: number,
-  steps: number,
-): { rise: number; blame: number } => {
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  const fall = (2 * (sample - bound)) / (to - from);
-  let a = from;
-  let b = to;
-  let c = b - ratio * (b - a);
-  let d = a + ratio * (b - a);
-  let fc = blameAt(c);
-  let fd = blameAt(d);
-  for (let i = 0; i < steps; i++) {
-    if (Math.min(fc, fd) - fall * (b - a) > than) break;
-    if (fc < fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      c = b - ratio * (b - a);
-      fc = blameAt(c);
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      d = a + ratio * (b - a);
-      fd = blameAt(d);
-    }
-  }
-  if (!(Math.min(fc, fd) < sample)) return { rise: middle, blame: sample };
-  return fc < fd ? { rise: c, blame: fc } : { rise: d, blame: fd };
-};
-
-/**
- * Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. What is
- * asked weighs so much more that twice as many are taken for it.
- */
-const GOLDEN_STEPS = 23;
 
 const layTurn = (
   way: Way,
