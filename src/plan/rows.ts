@@ -23,7 +23,7 @@ export const rowsBeyond = ({ rows, layout }: Plan, style: LengthStyle): readonly
         path: own,
         message: 'a second row goes round a corner, and not across it',
         found: 'corners: across',
-        expected: 'corners: turn, meet or open',
+        expected: 'corners: turn, half, meet or open',
       });
     if (at > 0 && at < apart) {
       const [is, least] = lengthsApart(at, apart, style);

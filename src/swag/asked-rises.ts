@@ -18,14 +18,19 @@ export const askedOfSides = (
   wishes: Wishes | undefined,
 ): readonly Window[] => asked(windows, shape, field, outward, wishes, ['span', 'depth', 'use']);
 
-/** Of some rises those that corners may have, whose span is told along two sides. */
+/** Of some rises those that corners may have; round a corner the span is told along two sides. */
 export const askedOfCorners = (
   windows: readonly Window[],
   shape: Shape,
   field: Field,
   outward: number,
   wishes: Wishes | undefined,
-): readonly Window[] => asked(windows, shape, field, outward, wishes, ['depth', 'use']);
+): readonly Window[] =>
+  asked(windows, shape, field, outward, wishes, [
+    'depth',
+    'use',
+    ...(field.corners === 'across' ? (['span'] as const) : []),
+  ]);
 
 const asked = (
   windows: readonly Window[],

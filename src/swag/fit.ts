@@ -68,8 +68,14 @@ export const seatsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly Seat[] => 
   return [...fit.sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])];
 };
 
-/** How wide (mm) the swags of each side are, straight from start mark to stop mark. */
-export const spansOf = (fit: Pick<Fit, 'sides'>): readonly number[] => fit.sides.map((s) => s.seat.span);
+/**
+ * How wide (mm) the swags of each side are, straight from start mark to stop mark, and the one that stands across a
+ * corner. One round a corner has no width of its own: it is told along two sides.
+ */
+export const spansOf = ({ sides, corner }: Pick<Fit, 'sides' | 'corner'>): readonly number[] => {
+  const spans = sides.map((s) => s.seat.span);
+  return corner.kind === 'across' ? [...spans, corner.seat.span] : spans;
+};
 
 /** The depths (mm) that should look alike: every side's, and the corner's. */
 export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] =>

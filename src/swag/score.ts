@@ -139,7 +139,7 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
         before: sum,
       };
     },
-    // The corner's gaps are those of its sides, and its span is told along two of them.
+    // The corner's gaps are those of its sides, and round it its span is told along two of them.
     addCorner: (sum, { pose, span, depth }) => ({
       // A corner's crown is on the mitre, where halves meet in a point in any case.
       ...sum,
@@ -148,6 +148,10 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
       offDrape: Math.max(sum.offDrape, drapeCost(depth / span)),
       shallowest: Math.min(sum.shallowest, depth),
       deepest: Math.max(sum.deepest, depth),
+      ...(field.corners === 'across' && {
+        narrowest: Math.min(sum.narrowest, span),
+        widest: Math.max(sum.widest, span),
+      }),
       swags: sum.swags + sides,
     }),
     cost: (f) => settledCost(unused(f.top) + lasting(f)),

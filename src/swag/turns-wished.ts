@@ -44,7 +44,8 @@ export const missedByRises = (
   return (corner, sides) => {
     let sum = 0;
     for (const one of asked) {
-      let worst = one.key === 'span' ? 0 : missOf(one, figure(one.key, corner));
+      let worst =
+        one.key === 'span' && to.field.corners !== 'across' ? 0 : missOf(one, figure(one.key, corner));
       for (const rise of sides) worst = Math.max(worst, missOf(one, figure(one.key, rise)));
       sum += worst;
     }

@@ -39,10 +39,11 @@ const figuresOf = ({ repeats, seat }: Side, to: Band): Figures => ({
   gap: seat.gap,
 });
 
-/** Of a corner only these are its own: its gaps are those of its sides, and its span is told along two of them. */
+/** Of a corner only these are its own: its gaps are those of its sides, and round it its span is told along two of them. */
 const cornerFigures = (seat: Side['seat'], to: Band): Figures => ({
   depth: seat.depth,
   use: useOfTop(seat.pose.top, to),
+  ...(to.field.corners === 'across' && { span: seat.span }),
 });
 
 /** What is measured on every side, by its place, and on the corners. */

@@ -25,6 +25,13 @@ describe('the fits', () => {
     expect(moved.chosen?.key.split('|')[0]).toBe(taken.split('|')[0]);
   });
 
+  test('a plan that is looked at again after another has its fits by their names', async () => {
+    const of = (plan: string) => ask({ kind: 'fits', input: inputOf(plan), from: 0, count: 5 });
+    const before = await of(FIRST_PLAN);
+    await ask({ kind: 'swag', input: inputOf(RING), side: 'frame' });
+    expect((await of(FIRST_PLAN)).map((c) => c.key)).toEqual(before.map((c) => c.key));
+  });
+
   test('every count of a ring that fits is there, and each is its own', async () => {
     const open = withValue(RING, ['layout', 'frame', 'count'], undefined);
     const { found } = await ask({ kind: 'look', input: inputOf(open) });

@@ -12,8 +12,11 @@ export const defineFit: Define = (command, io) => {
         'first, and what looks alike is shown once; where nothing fits, it says what came nearest and what would make it fit.',
     )
     .argument('<plan>', 'the plan file (YAML)')
-    .option('--most <number>', 'how many to show (default: 10)')
-    .option('--all', 'show each by itself; otherwise what looks alike is shown once')
+    .option('--most <number>', 'how many to show (default: 10, at most 100)')
+    .option(
+      '--all',
+      'list each by itself (with numbers of their own); otherwise what looks alike is shown once',
+    )
     .option(
       '--sheet <file>',
       'draw them side by side, to one scale, in a PDF to choose from by eye',

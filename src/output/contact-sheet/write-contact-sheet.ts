@@ -37,8 +37,9 @@ export interface ContactSheet {
   readonly reduction: number;
 }
 
-/** Of a column's width the sentence takes four lines, and what it is made with as many. */
-const CAPTION_LINES = 8;
+/** Of a column's width the sentence takes four lines, what it is made with as many, and what else is said three each. */
+const captionLines = (candidates: readonly Candidate[]): number =>
+  8 + 3 * Math.max(0, ...candidates.map(({ caption }) => caption.length - 2));
 /** Fewer would have to be leafed through where one wants to compare. */
 const LEAST_ON_PAGE = 9;
 /** How wide a whole border is beside its corner, and how high a whole strip below its first repeats, mm. */
@@ -64,7 +65,7 @@ export const writeContactSheet = async (
   const whole = wholeRoom(pictures);
   const written = await writePictures([section], {
     ...options,
-    captionLines: CAPTION_LINES,
+    captionLines: captionLines(candidates),
     leastOnPage: LEAST_ON_PAGE,
     whole,
   });

@@ -60,9 +60,13 @@ const notes = (kinds: readonly Kind[], shown: readonly Kind[], style: LengthStyl
   const uses = ring ? 'the room up to the limit' : 'the width between the margins';
   return [
     `${countedWords(kinds, shown)} Lengths are ${unitWords(style)}.${order} “wide” is straight from start to stop, “deep” ${deep}; “inside” and “outside” say where the template lies, seen from the swag; “uses” is how much of ${uses} is filled where the swags reach least.`,
-    ...(first ? [howRanked(first.field)] : []),
+    ...(first ? [`${askedFirst(first)}${howRanked(first.field)}`] : []),
   ];
 };
+
+/** What is asked comes before all else by which fits are ranked. */
+const askedFirst = ({ answers }: Kind['first']): string =>
+  answers.length > 0 ? 'What is nearest to all that is asked comes first; among what is as near: ' : '';
 
 const countedWords = (kinds: readonly Kind[], shown: readonly Kind[]): string => {
   const found = kinds.reduce((sum, { like }) => sum + 1 + like.length, 0);
@@ -75,7 +79,7 @@ const countedWords = (kinds: readonly Kind[], shown: readonly Kind[]): string =>
       shown.length < kinds.length
         ? `The best ${shown.length} of ${kinds.length} kinds`
         : `All ${kinds.length} kinds`;
-    return `${kindsShown}, each for all that looks like it; ${found} fit, and --all shows each.`;
+    return `${kindsShown}, each for all that looks like it; ${found} fit; --all lists each by itself, and --most says how many.`;
   }
   return shown.length < found ? `The best ${shown.length} of ${found} that fit.` : `All ${found} that fit.`;
 };

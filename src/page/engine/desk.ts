@@ -183,11 +183,16 @@ const choose = (worked: Worked, taken: string | undefined, placed: Part['placed'
   return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit), placed };
 };
 
+/** Kept with the very results that they are made of: those of the same plan that are searched again are others. */
+const kindsKept = new WeakMap<readonly Ranked[], readonly Kind[]>();
+
 /** What looks alike in the open part as one, in the order of its firsts. */
-export const kindsFound = keepLast(
-  (input: Input): readonly Kind[] => kindsOf(workedOut(input).results),
-  searchedText,
-);
+export const kindsFound = (input: Input): readonly Kind[] => {
+  const { results } = workedOut(input);
+  const kinds = kindsKept.get(results) ?? kindsOf(results);
+  kindsKept.set(results, kinds);
+  return kinds;
+};
 
 /** What fits whatever its size: while a slider moves, the same search serves all its moves. */
 const ofAnySize = keepLast(
