@@ -27,8 +27,9 @@ export interface PlanFiles {
   /** Where in the plan's file it stands. */
   readonly own: PartReading;
   readonly plan: Plan;
-  /** The plan as it is written. */
+  /** The plan as it is written, and with what options ask of it. */
   readonly text: string;
+  readonly asked?: string;
   /** In the order in which the plan names them. */
   readonly templates: readonly Template[];
   /** The paths of all files that were read, the plan's first. */

@@ -52,7 +52,7 @@ export const withWishes = (files: PlanFiles, options: WishOptions, file: string)
   if (!reading.ok) throw wrongOption(reading.problems[0]!, keys);
   const plan = reading.parts.find((part) => part.plan.part?.name === files.name)!.plan;
   const placed = (problem: Problem): Problem => optionOf(problem, keys) ?? files.placed(problem);
-  return { ...files, plan, text, placed };
+  return { ...files, plan, asked: text, placed };
 };
 
 const askedBy = ({ touching, ...asked }: WishOptions): Asked => {

@@ -80,12 +80,18 @@ export const lopsidedPair = (
   counts: readonly Counts[],
 ): ((i: number, repeats: number, k: number, others: number) => boolean) => {
   if (lengths.length !== 4) return () => false;
-  const areGiven = (i: number, k: number): boolean =>
-    fixedCount(counts[i]!) !== undefined && fixedCount(counts[k]!) !== undefined;
+  const mayAgree = [0, 1].map((i) => haveCommon(counts[i]!, counts[i + 2]!));
   return (i, repeats, k, others) =>
     (i + k) % 2 === 0 &&
-    !areGiven(i, k) &&
+    mayAgree[i % 2]! &&
     differAcross({ repeats, length: lengths[i]! }, { repeats: others, length: lengths[k]! });
+};
+
+/** Whether there is a count that both allow; where there is none, the plan asks for unlike sides. */
+const haveCommon = (a: Counts, b: Counts): boolean => {
+  for (let n = Math.max(a.from ?? 1, b.from ?? 1); n <= Math.min(a.upTo, b.upTo); n++)
+    if (allows(a, n) && allows(b, n)) return true;
+  return false;
 };
 
 /** The same for the counts of all sides. */

@@ -142,7 +142,8 @@ const against = (asked: Asked, plan: Plan, stitchings: readonly Stitching[]): st
   const fields = layout.kind === 'frame' ? [] : fieldsOf(layout);
   const room = Math.max(...fields.map((field) => field.room));
   const outward = channels.outward.reduce((a, b) => a + b, 0);
-  if (asked.key === 'depth' && least > room - outward)
+  // A round frame has no room before it is known what goes into it.
+  if (asked.key === 'depth' && fields.length > 0 && least > room - outward)
     return outward > 0
       ? `${length(room)} of room, of which the channels take ${length(outward)},`
       : `${length(room)} of room`;

@@ -89,6 +89,27 @@ describe('options of fit', () => {
     for (const { repeats } of four.results) expect(repeats).toEqual([6, 7, 6, 7]);
   });
 
+  test('what is asked of opposite sides may make them unlike', async () => {
+    const folder = await folderWith();
+    const { results } = await fitted(folder, '--repeats', 'left odd, right even');
+    expect(results.length).toBeGreaterThan(0);
+    for (const { repeats } of results) expect([repeats[1]! % 2, repeats[3]! % 2]).toEqual([0, 1]);
+  });
+
+  test('is taken in place, though the file says nothing of it yet', async () => {
+    const folder = await folderWith();
+    const ran = await run(folder, ['fit', 'quilt.yaml', '--span', 'about 9', '--take', '1', '--in-place']);
+    expect(ran.code).toBe(0);
+    expect(readFileSync(join(folder, 'quilt.yaml'), 'utf8')).toContain('span: about 9');
+  });
+
+  test('of a round frame, a depth that no swag has is answered with the nearest', async () => {
+    const folder = await folderWith('template: baluster\nlayout: { frame: { around: 8, count: 8 } }\n');
+    const ran = await run(folder, ['fit', 'quilt.yaml', '--depth', '9']);
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(/--depth: depth 9 in and .* cannot both be had; the nearest takes depth/);
+  });
+
   test('the table says how far each result is from what is asked', async () => {
     const folder = await folderWith();
     const { out } = await run(folder, ['fit', 'quilt.yaml', '--span', 'about 10', '--depth', '4 to 5']);

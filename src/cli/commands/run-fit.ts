@@ -182,7 +182,7 @@ const writeResults = async (
     const output = outputs.at(-1)!;
     parts.push([
       output,
-      takeFit(files.text, files, taken.ranked, (template) =>
+      takeFit(files.asked ?? files.text, files, taken.ranked, (template) =>
         pathFrom(io, files, template, file, output.name),
       ),
     ]);
