@@ -92,6 +92,16 @@ export const readQuiltFiles = async (
   return { title: reading.title, parts, inputs: [...new Set(parts.flatMap((part) => part.inputs))] };
 };
 
+/** Where a plan names a template: for all its swags, or for a row. */
+const templateKey = ({ swag, rows }: Plan, name: string): KeyPath => {
+  const places = [
+    { key: ['template'], names: swag.templates },
+    ...rows.map((row, i) => ({ key: ['rows', i, 'template'], names: row.swag.templates })),
+  ];
+  const { key, names } = places.find((place) => place.names.includes(name))!;
+  return names.length > 1 ? [...key, names.indexOf(name)] : key;
+};
+
 /** Reads each template once, whichever parts name it. */
 const templateReader = (io: Io, file: string) => {
   const known = new Map<string, Promise<{ readonly path: string; readonly reading: TemplateReading }>>();
@@ -99,13 +109,13 @@ const templateReader = (io: Io, file: string) => {
     const found = await readTextFile(io, path, true);
     return { path: found.path, reading: readTemplate(found.text, found.name) };
   };
-  return async ({ plan: { templates: names }, placeAt, pathOf }: PartReading) => {
+  return async ({ plan, placeAt, pathOf }: PartReading) => {
     const templates: Template[] = [];
     const places = new Map<string, PlaceAt>();
     const problems: Problem[] = [];
     const paths: string[] = [];
-    for (const [i, name] of names.entries()) {
-      const key = names.length > 1 ? ['template', i] : ['template'];
+    for (const name of plan.templates) {
+      const key = templateKey(plan, name);
       const where = { place: placeAt(key), key: keyName(pathOf(key)) };
       try {
         const path = await findPlanTemplate(io, file, name, where);

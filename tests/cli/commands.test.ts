@@ -312,6 +312,19 @@ describe('a plan that names its template', () => {
     expect(ran.lines).toEqual([expect.stringMatching(line)]);
   });
 
+  it('is told where a row names one that is not there', async () => {
+    const folder = await guildFolder();
+    const rows = 'rows: [{ at: 1, template: balluster }]\n';
+    await writeFile(join(folder, 'sampler.yaml'), `${PLAN}${rows}`);
+    const ran = await run(folder, ['mockup', 'sampler.yaml']);
+    const line = PLAN.split('\n').length;
+    expect(ran.lines).toEqual([
+      expect.stringMatching(
+        new RegExp(`^sampler\\.yaml:${line}:27: rows\\.1\\.template: there is no template named "balluster"`),
+      ),
+    ]);
+  });
+
   it('finds it beside the plan, wherever the command runs', async () => {
     const folder = await guildFolder();
     await mkdir(join(folder, 'elsewhere'));
