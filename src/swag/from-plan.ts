@@ -41,13 +41,7 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
       problems.push(tooThin(template, plan));
     else stitchings.push(stitched.stitching);
   }
-  // Without further rows all that is at hand is for the one.
-  const among = ({ templates: names }: HowMade): readonly Stitching[] =>
-    plan.rows.length === 0
-      ? stitchings
-      : stitchings.filter(({ template }) => names.includes(plan.templates[templates.indexOf(template)]!));
-  const first = among(plan.swag);
-  const beyond = plan.rows.map((row) => among(row.swag));
+  const { first, beyond } = byRow(plan, templates, stitchings);
   problems.push(
     ...unknownPlaces(plan.swag, 'swag', first),
     ...plan.rows.flatMap((row, i) => unknownPlaces(row.swag, `rows.${i + 1}.swag`, beyond[i]!)),
@@ -90,15 +84,34 @@ const unknownPlaces = (
   return problems;
 };
 
-const stitchedOf = (plan: Plan, templates: readonly Template[]): readonly Stitching[] =>
-  templates.flatMap((template) => {
+/** What a plan's rows are searched among. */
+interface ByRow {
+  readonly first: readonly Stitching[];
+  readonly beyond: readonly (readonly Stitching[])[];
+}
+
+/** Without further rows all that is at hand is for the one. */
+const byRow = (plan: Plan, templates: readonly Template[], stitchings: readonly Stitching[]): ByRow => {
+  const among = ({ templates: names }: HowMade): readonly Stitching[] =>
+    plan.rows.length === 0
+      ? stitchings
+      : stitchings.filter(({ template }) => names.includes(plan.templates[templates.indexOf(template)]!));
+  return { first: among(plan.swag), beyond: plan.rows.map((row) => among(row.swag)) };
+};
+
+const stitchedOf = (plan: Plan, templates: readonly Template[]): ByRow => {
+  const stitchings = templates.flatMap((template) => {
     const stitched = stitchTemplate(template, plan.foot.clearance);
     return stitched.ok ? [stitched.stitching] : [];
   });
+  return byRow(plan, templates, stitchings);
+};
 
 /** Of a plan that nothing fits, what comes nearest to what it asks of its swags; undefined where that is not why. */
-export const unmetBy = (plan: Plan, templates: readonly Template[]): Unmet | undefined =>
-  unmetWishes(plan, stitchedOf(plan, templates));
+export const unmetBy = (plan: Plan, templates: readonly Template[]): Unmet | undefined => {
+  const { first, beyond } = stitchedOf(plan, templates);
+  return unmetWishes(plan, first, beyond);
+};
 
 /** The best design that a plan leaves possible. */
 export const designFromPlan = (plan: Plan, templates: readonly Template[]): Designed => {
@@ -130,9 +143,9 @@ const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | 
   return (changes.find(keepsMotif) ?? changes.find((c) => c.change !== undefined))?.miss;
 };
 
-const nothingFits = (plan: Plan, search: Search, stitchings: readonly Stitching[]): readonly Problem[] => {
+const nothingFits = (plan: Plan, search: Search, { first, beyond }: ByRow): readonly Problem[] => {
   if (search.rowMiss) return [describeRowMiss(search.rowMiss, plan)];
-  const unmet = unmetWishes(plan, stitchings);
+  const unmet = unmetWishes(plan, first, beyond);
   if (unmet) return [unmet.problem];
   const misses = nearestMisses(search.misses);
   const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];

@@ -19,25 +19,38 @@ export interface Unmet {
   readonly problem: Problem;
 }
 
-/** For a plan that nothing fits; undefined where that is not because of what is asked of its swags. */
-export const unmetWishes = (plan: Plan, stitchings: readonly Stitching[]): Unmet | undefined => {
+/**
+ * For a plan that nothing fits; undefined where that is not because of what is asked of its swags. `beyond` holds what
+ * each row beyond the first is searched among.
+ */
+export const unmetWishes = (
+  plan: Plan,
+  stitchings: readonly Stitching[],
+  beyond: readonly (readonly Stitching[])[],
+): Unmet | undefined => {
   if (!askedIn(plan).some((asked) => !onlyRanks(asked))) return undefined;
-  const nearest = searchFits(plan, stitchings, 'rank')
-    .results.slice(0, MOST_NEAREST)
-    .flatMap((ranked) => asTaken(ranked, plan) ?? []);
+  const nearest = searchFits(plan, stitchings, 'rank', beyond)
+    .results.slice(0, plan.rows.length > 0 ? FEW_NEAREST : MOST_NEAREST)
+    .flatMap((ranked) => asTaken(ranked, plan, beyond) ?? []);
   const [first] = nearest;
   return first && { nearest, problem: problemOf(plan, stitchings, first) };
 };
 
 /** More than anyone looks through. */
 const MOST_NEAREST = 100;
+/** Of two rows each takes a search of its own for the second. */
+const FEW_NEAREST = 20;
 
 /**
  * A fit as the plan gives it that asks for what it meets. That is seldom just the fit that was found: where a range
  * leaves the corners free, they are set so that depths are most alike, and not so that the range would be narrower.
  * Undefined where it gives none: what a fit would take is tried, not guessed.
  */
-const asTaken = (ranked: Ranked, plan: Plan): Ranked | undefined => {
+const asTaken = (
+  ranked: Ranked,
+  plan: Plan,
+  beyond: readonly (readonly Stitching[])[],
+): Ranked | undefined => {
   const { field, fit } = ranked;
   const { layout } = plan;
   const less = withWay(askingLess(ranked, plan), fit.way);
@@ -46,7 +59,7 @@ const asTaken = (ranked: Ranked, plan: Plan): Ranked | undefined => {
     layout.kind === 'border' && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
   const repeats = fit.sides.map((side) => side.repeats);
   const swag = layout.kind === 'frame' ? pinned.swag : { ...pinned.swag, repeats };
-  const [found] = searchFits({ ...pinned, swag }, [fit.way.shape.stitching]).results;
+  const [found] = searchFits({ ...pinned, swag }, [fit.way.shape.stitching], 'bind', beyond).results;
   if (!found) return undefined;
   const wishes = wishesOf(plan, 'rank');
   const answers = wishes

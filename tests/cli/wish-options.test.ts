@@ -232,3 +232,23 @@ describe('a taken plan', () => {
     expect(parse(readFileSync(join(folder, 'gapped.yaml'), 'utf8')).swag.gap).not.toBe(0);
   });
 });
+
+test('with a second row the nearest have one too, and the plan that is taken gives it again', async () => {
+  const rows =
+    'template: finial\nlayout: { border: { width: 8, inner: 40, margin: 1/4, corners: meet } }\nrows: [{ at: 3 }]\n';
+  const folder = await folderWith(rows);
+  const ran = await run(folder, [
+    'fit',
+    'quilt.yaml',
+    '--use',
+    'at least 99 %',
+    '--take',
+    '1',
+    '-o',
+    'y.yaml',
+  ]);
+  expect(ran.code).toBe(0);
+  const again = await run(folder, ['fit', 'y.yaml', '--most', '1']);
+  expect(again.code).toBe(0);
+  expect(again.out).toContain('row 2, starting 3 in beyond row 1');
+}, 30_000);
