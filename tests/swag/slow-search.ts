@@ -183,7 +183,8 @@ export const slowLeast = (
     if (start < 0) continue;
     const figures = sidesAt(start + ground.gap / 2);
     if (!figures || !isSafe(way, rise, ground, true)) continue;
-    look({ ...figures, depths: [...figures.depths, d] });
+    const spans = ground.corner === 'across' ? [...figures.spans, 2 * h] : figures.spans;
+    look({ spans, depths: [...figures.depths, d] });
   }
   return best;
 };
