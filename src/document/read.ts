@@ -297,8 +297,14 @@ const scalarAt = (node: Scalar, path: KeyPath, { texts }: Walk): unknown => {
   return isText ? (node.source ?? String(node.value)) : plainScalar(node.value);
 };
 
+/** As much of a parsed scalar as is told of here: the library's types are not for those who use ours. */
+interface Written {
+  readonly value: unknown;
+  readonly source?: string | undefined;
+}
+
 /** A key as it is written: a part may be called `007` or `1.10`, which are no 7 and no 1.1. */
-export const keyText = ({ value, source }: Scalar): string =>
+export const keyText = ({ value, source }: Written): string =>
   typeof value === 'string' ? value : (source ?? String(value));
 
 /** BigInt and Date do not arise from the core schema; anything unforeseen becomes its text. */
