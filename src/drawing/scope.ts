@@ -123,13 +123,30 @@ const cornerScope = (design: Design, name: string | undefined): Scope | undefine
   if (!pair) return undefined;
   const [before, after] = pair;
   const last = before.places - 1;
-  const repeats = [`${before.run.name} ${last + 1}`, `${after.run.name} 1`];
+  // Where a side ends with half a swag, the whole one beside it is shown too.
+  const beside = Math.min(halvesAt(before, last).length === 1 ? 1 : 0, last);
+  const shown = Array.from({ length: beside + 1 }, (_, i) => i);
+  const atEnd = shown.map((i) => last - i);
+  const repeats = [
+    ...atEnd.map((i) => `${before.run.name} ${i + 1}`),
+    ...shown.map((i) => `${after.run.name} ${i + 1}`),
+  ];
   return {
     label: `the ${after.run.begins} corner with a repeat on each side`,
     halves: design.halves.filter((h) => h.repeat === name || repeats.includes(h.repeat)),
     stretches: [
-      { side: before, from: repeatMarks(before, last).join, to: before.run.drawn, repeats: [last] },
-      { side: after, from: 0, to: repeatMarks(after, 0).stop + after.fit.seat.gap / 2, repeats: [0] },
+      {
+        side: before,
+        from: repeatMarks(before, last - beside).join,
+        to: before.run.drawn,
+        repeats: atEnd.toReversed(),
+      },
+      {
+        side: after,
+        from: 0,
+        to: repeatMarks(after, Math.min(beside, after.places - 1)).stop + after.fit.seat.gap / 2,
+        repeats: shown.filter((i) => i < after.places),
+      },
     ],
   };
 };

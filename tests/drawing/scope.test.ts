@@ -68,3 +68,18 @@ test('what is shown whole is called by what it lies round', () => {
   expect(label('frame: { around: 9 in, clearance: 1/2 in }')).toBe('the whole frame');
   expect(label('strip: { length: 36 in, width: 6 in }')).toBe('the whole strip');
 });
+
+test.each(['inner', 'outer'])('beside half a swag a corner shows a whole one, from the %s seam', (from) => {
+  const plan = planOf(
+    `layout: { border: { width: 6 in, inner: { top: 60 in, right: 72 in, bottom: 60 in, left: 72 in }, from: ${from}, corners: half } }`,
+  );
+  const { field, fit } = search(plan).results[0]!;
+  const { scope } = shown(designOf(field, fit), 'corner top right');
+  for (const { side, from: begin, to, repeats } of scope.stretches) {
+    const { pose, gap } = side.fit.seat;
+    expect(to - begin).toBeCloseTo(3 * pose.halfSpan + 1.5 * gap, 6);
+    expect(repeats.length).toBe(2);
+    // Half a swag, and both halves of the next.
+    expect(scope.halves.filter((h) => h.side === side.run.name).length).toBe(3);
+  }
+});

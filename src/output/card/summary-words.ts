@@ -22,7 +22,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     none: '',
     turn: ', one round each corner',
     across: ', one across each corner',
-    half: ', and half a swag at each end of every side; corners left open',
+    half: ', and half a swag at each end of every side; the corner squares left free',
     meet: '',
     open: ', corners left open',
   };

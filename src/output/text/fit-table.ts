@@ -60,13 +60,12 @@ const notes = (kinds: readonly Kind[], shown: readonly Kind[], style: LengthStyl
   const uses = ring ? 'the room up to the limit' : 'the width between the margins';
   return [
     `${countedWords(kinds, shown)} Lengths are ${unitWords(style)}.${order} “wide” is straight from start to stop, “deep” ${deep}; “inside” and “outside” say where the template lies, seen from the swag; “uses” is how much of ${uses} is filled where the swags reach least.`,
-    ...(first ? [`${askedFirst(first)}${howRanked(first.field)}`] : []),
+    ...(first ? [`${first.answers.length > 0 ? ASKED_FIRST : ''}${howRanked(first.field)}`] : []),
   ];
 };
 
 /** What is asked comes before all else by which fits are ranked. */
-const askedFirst = ({ answers }: Kind['first']): string =>
-  answers.length > 0 ? 'What is nearest to all that is asked comes first; among what is as near: ' : '';
+const ASKED_FIRST = 'What is nearest to all that is asked comes before anything else. ';
 
 const countedWords = (kinds: readonly Kind[], shown: readonly Kind[]): string => {
   const found = kinds.reduce((sum, { like }) => sum + 1 + like.length, 0);
