@@ -74,6 +74,11 @@ const repeatsIn = (text: string): Change[1] => {
   const sides = counts.map((part) => BY_SIDE.exec(part)?.slice(1) as [string, string] | undefined);
   const named = sides.filter((side) => side !== undefined);
   if (named.length > 0 && named.length === counts.length) {
+    if (new Set(named.map(([side]) => side.toLowerCase())).size < named.length)
+      throw wrongValue('--repeats', 'a side is named twice', {
+        found: quoted(text),
+        expected: 'each side once at most',
+      });
     for (const [, count] of named) check('repeats', readRepeatsWish(count), text);
     return Object.fromEntries(named.map(([side, count]) => [side.toLowerCase(), plain(count)]));
   }

@@ -156,6 +156,10 @@ describe('options of fit', () => {
     [['--use', '120 %'], /^--use: too large; found "120 %"; expected at most 100 %$/],
     [['--repeats', '5,6'], /^--repeats: not for one side, and not for four; found "5,6"; /],
     [['--repeats', 'top 5, right few'], /^--repeats: not a whole number; found "top 5, right few"; /],
+    [
+      ['--repeats', 'top 5, top 7'],
+      '--repeats: a side is named twice; found "top 5, top 7"; expected each side once at most',
+    ],
     [['--repeats', 'middle 5'], /^--repeats: not a whole number; /],
     [['--gap', '-1'], /^--gap: a negative length; /],
     [['--touching', '--gap', '1/4'], /^--touching: it says what --gap says; leave one of them out$/],
