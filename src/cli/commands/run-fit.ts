@@ -19,7 +19,8 @@ import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { readSheetOptions } from '../sheets.ts';
 import { ofPart, type PlanFiles, type QuiltFiles, readQuiltFiles } from '../steps.ts';
-import { type WishOptions, withWishes } from '../wish-options.ts';
+import type { WishOptions } from '../wish-options.ts';
+import { withWishes } from '../wished-plan.ts';
 import { type Output, openOutputs, type Wanted, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
