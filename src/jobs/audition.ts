@@ -15,7 +15,7 @@ import {
   writeEmptyFrames,
 } from '../output/audition/index.ts';
 import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/index.ts';
-import type { Plan } from '../plan/index.ts';
+import { closesRound, type Plan } from '../plan/index.ts';
 import { cornerSwag } from '../swag/index.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
@@ -112,7 +112,7 @@ const nothingToFill = (plan: Plan, region: TrialRegion | undefined): ProblemErro
   const hints: Readonly<Record<TrialRegion, string | undefined>> = {
     swag: undefined,
     background:
-      plan.layout.kind === 'frame' && plan.layout.within === undefined
+      closesRound(plan.layout) && plan.layout.within === undefined
         ? 'outside a frame it needs a limit, such as within: 16'
         : undefined,
     channel:

@@ -17,6 +17,7 @@ import {
   lengthsApart,
   MM_PER_INCH,
 } from '../length/index.ts';
+import { closesRound, hasCorners, hasEnds, liesRoundBlock } from './layout-kinds.ts';
 import { LEAST_ROOM, LIMITS } from './limits.ts';
 import { type Found, madeSo } from './made-so.ts';
 import { measuredSides } from './measured-sides.ts';
@@ -81,11 +82,11 @@ const templates = (names: readonly string[], path: KeyPath): Found[] =>
 const NOISE = 1e-9;
 
 const room = ({ layout }: Plan, style: LengthStyle): Found[] => {
-  if (layout.kind === 'frame') return [];
+  if (closesRound(layout)) return [];
   const { margin, width, kind } = layout;
   const taken = margin.inner + margin.outer;
   if (taken <= width - LEAST_ROOM + NOISE) return [];
-  if (kind === 'border' && layout.round === 'block') {
+  if (liesRoundBlock(layout)) {
     const block = Math.max(layout.inner.top, layout.inner.left);
     const needed = block + 2 * (margin.inner + LEAST_ROOM);
     const [found, least] = lengthsApart(block + 2 * width, needed, style);
@@ -137,7 +138,7 @@ const isMistaken = ({ by, longer }: { readonly by: number; readonly longer: numb
   by > MOST_DIFFERENCE * longer;
 
 const opposite = ({ layout }: Plan, say: (mm: number) => string): Found[] => {
-  if (layout.kind !== 'border') return [];
+  if (!hasCorners(layout)) return [];
   return pairsApart(layout, 0)
     .filter(isMistaken)
     .map(({ path, by, long, shorter, longer }) => ({
@@ -155,7 +156,7 @@ export const sidesApart = (
   document: SourceDocument,
   pathOf: PathOf,
 ): readonly Problem[] => {
-  if (layout.kind !== 'border') return [];
+  if (!hasCorners(layout)) return [];
   const say = (mm: number): string => exactLength(mm, style);
   return pairsApart(layout, SOME_DIFFERENCE).map(({ path, short, long, by, shorter, longer }) => ({
     code: 'sides-differ',
@@ -168,7 +169,7 @@ export const sidesApart = (
 
 /** A border that is measured outside must leave a quilt in its middle. */
 const inside = ({ layout }: Plan, style: LengthStyle): Found[] => {
-  if (layout.kind !== 'border' || layout.measured === 'inner') return [];
+  if (!hasCorners(layout) || layout.measured === 'inner') return [];
   const sides = measuredSides(layout);
   const least = 2 * layout.width + LIMITS.side.least;
   return SIDES.filter((side) => sides[side] < least - NOISE).map((side) => {
@@ -185,7 +186,7 @@ const inside = ({ layout }: Plan, style: LengthStyle): Found[] => {
 
 /** What is kept clear at a strip's ends must leave some of it. */
 const ends = ({ layout }: Plan, style: LengthStyle): Found[] => {
-  if (layout.kind !== 'strip' || 2 * layout.ends <= layout.length - LEAST_ROOM + NOISE) return [];
+  if (!hasEnds(layout) || 2 * layout.ends <= layout.length - LEAST_ROOM + NOISE) return [];
   const [found, most] = lengthsApart(layout.ends, Math.max(0, layout.length - LEAST_ROOM) / 2, style);
   return [
     {
@@ -198,7 +199,7 @@ const ends = ({ layout }: Plan, style: LengthStyle): Found[] => {
 };
 
 const corners = ({ layout }: Plan): Found[] => {
-  if (layout.kind !== 'border' || layout.corners !== 'across' || layout.from === 'outer') return [];
+  if (!hasCorners(layout) || layout.corners !== 'across' || layout.from === 'outer') return [];
   return [
     {
       path: ['layout', layout.round === 'block' ? 'frame' : 'border', 'corners'],
@@ -212,7 +213,7 @@ const corners = ({ layout }: Plan): Found[] => {
 };
 
 const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {
-  if (layout.kind !== 'frame' || layout.within === undefined) return [];
+  if (!closesRound(layout) || layout.within === undefined) return [];
   const least = layout.around + 2 * layout.clearance;
   if (layout.within > least) return [];
   const [found, most] = lengthsApart(layout.within, least, style);
@@ -229,19 +230,19 @@ const frame = ({ layout }: Plan, style: LengthStyle): Found[] => {
 const swag = ({ swag: made, layout }: Plan): Found[] => {
   const found = madeSo(made, ['swag']);
   const { repeats, use } = made;
-  if (use !== undefined && layout.kind === 'frame' && layout.within === undefined)
+  if (use !== undefined && closesRound(layout) && layout.within === undefined)
     found.push({
       path: ['swag', 'use'],
       message: 'without a limit a round frame takes the room that it needs',
       expected: 'layout.frame.within, the greatest width across',
     });
-  if (repeats && layout.kind === 'frame')
+  if (repeats && closesRound(layout))
     found.push({
       path: ['swag', 'repeats'],
       message: 'a round frame has no sides to repeat along',
       expected: 'layout.frame.count',
     });
-  if (repeats && repeats.length > 1 && layout.kind === 'strip')
+  if (repeats && repeats.length > 1 && hasEnds(layout))
     found.push({
       path: ['swag', 'repeats'],
       message: 'a strip has one side',

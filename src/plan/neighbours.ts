@@ -3,6 +3,7 @@
 import { keyName, type Problem, quoted } from '../document/index.ts';
 import { exactLength, formatLength, MM_PER_INCH, stepOf } from '../length/index.ts';
 import { groundsOf, overlapOf } from './ground.ts';
+import { closesRound, hasCorners } from './layout-kinds.ts';
 import type { PartReading } from './part-reading.ts';
 import { type Border, type Plan, SIDES, type Side } from './plan.ts';
 
@@ -42,7 +43,7 @@ export const overlaps = (
 const hintFor = (a: PartReading, b: PartReading): string => {
   if (a !== b && nestedBorders(a.plan, b.plan))
     return 'compare the outer sides of the inner border with the inner sides of the outer one';
-  const limited = [a, b].some(({ plan }) => plan.layout.kind === 'frame' && plan.layout.within !== undefined);
+  const limited = [a, b].some(({ plan }) => closesRound(plan.layout) && plan.layout.within !== undefined);
   return `say where each part lies with at: right and up from the middle of the quilt${limited ? '; a frame takes all the room that within gives it' : ''}`;
 };
 
@@ -141,7 +142,7 @@ interface Nested {
 }
 
 const roundQuilt = ({ layout }: Plan): Border | undefined =>
-  layout.kind === 'border' && layout.round === 'quilt' ? layout : undefined;
+  hasCorners(layout) && layout.round === 'quilt' ? layout : undefined;
 
 /** Two borders round one middle. */
 const nestedBorders = (a: Plan, b: Plan): Nested | undefined => {

@@ -1,6 +1,7 @@
 /** What a plan asks of rows beyond the first, and cannot have. */
 
 import { type LengthStyle, lengthsApart } from '../length/index.ts';
+import { closesRound, hasCorners } from './layout-kinds.ts';
 import { LEAST_ROOM } from './limits.ts';
 import { type Found, madeSo } from './made-so.ts';
 import type { Plan } from './plan.ts';
@@ -8,7 +9,7 @@ import type { Plan } from './plan.ts';
 export const rowsBeyond = ({ rows, layout }: Plan, style: LengthStyle): readonly Found[] =>
   rows.flatMap(({ at, apart, swag }, i): readonly Found[] => {
     const own = ['rows', i];
-    if (layout.kind === 'frame')
+    if (closesRound(layout))
       return [
         {
           path: own,
@@ -18,7 +19,7 @@ export const rowsBeyond = ({ rows, layout }: Plan, style: LengthStyle): readonly
         },
       ];
     const found = madeSo(swag, [...own, 'swag']);
-    if (layout.kind === 'border' && layout.corners === 'across')
+    if (hasCorners(layout) && layout.corners === 'across')
       found.push({
         path: own,
         message: 'a second row goes round a corner, and not across it',

@@ -8,6 +8,10 @@ import {
   type Border,
   type CornerTreatment,
   cornersFrom,
+  hasCorners,
+  hasEnds,
+  layoutKey,
+  liesRoundBlock,
   SIDES,
   type Side,
   type Strip,
@@ -80,25 +84,28 @@ interface Cornered {
 
 export type CorneredField = Band & Cornered;
 
+/** What the swags fill, as a person calls it: of a frame it is no band that stands there before them. */
+export const roomName = ({ name }: Pick<Field, 'name'>): string => (name === 'frame' ? 'room' : name);
+
 /** Whether the corner squares are left free: runs end beside them, and are as long as the inner side. */
 export const leavesSquare = ({ corners }: Pick<Field, 'corners'>): boolean =>
   corners === 'open' || corners === 'half';
 
 /** The field of a strip or a border, and of a border whose corners are left open one for each way to treat them. */
 export const fieldsOf = (layout: Strip | Border): readonly Field[] => {
-  if (layout.kind === 'strip') return [fieldOf(layout)];
+  if (hasEnds(layout)) return [fieldOf(layout)];
   const { corners, from } = layout;
   return (corners ? [corners] : cornersFrom(from)).map((tried) => fieldOf({ ...layout, corners: tried }));
 };
 
 /** Every length in mm. */
 const fieldOf = (layout: Strip | (Border & { readonly corners: CornerTreatment })): Field => {
-  const isBlock = layout.kind === 'border' && layout.round === 'block';
-  const fromOuter = layout.kind === 'border' && layout.from === 'outer';
+  const isBlock = liesRoundBlock(layout);
+  const fromOuter = hasCorners(layout) && layout.from === 'outer';
   const startMargin = fromOuter ? layout.margin.outer : layout.margin.inner;
   const farMargin = fromOuter ? layout.margin.inner : layout.margin.outer;
   const ground = {
-    name: isBlock ? ('frame' as const) : layout.kind,
+    name: layoutKey(layout),
     from: fromOuter ? ('outer' as const) : ('inner' as const),
     width: layout.width,
     startMargin,
@@ -111,7 +118,7 @@ const fieldOf = (layout: Strip | (Border & { readonly corners: CornerTreatment }
     far: layout.width - startMargin - farMargin,
     isBounded: true,
   };
-  if (layout.kind === 'strip')
+  if (hasEnds(layout))
     return {
       ...ground,
       runs: [straightRun('strip', layout.length - 2 * layout.ends, startMargin, layout.ends)],

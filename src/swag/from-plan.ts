@@ -2,7 +2,7 @@
 
 import type { Problem } from '../document/index.ts';
 import { exactLength } from '../length/index.ts';
-import type { Frame, HowMade, Plan } from '../plan/index.ts';
+import { closesRound, type Frame, type HowMade, type Plan } from '../plan/index.ts';
 import type { Template } from '../template/index.ts';
 import { type Design, designOf } from './design.ts';
 import { describeFault } from './edge-problem.ts';
@@ -139,7 +139,7 @@ const LOOKED_AT = 24;
 const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | undefined => {
   const changes = misses.slice(0, LOOKED_AT).map((miss) => ({ miss, change: smallestChange(miss, plan) }));
   const keepsMotif = ({ change }: (typeof changes)[number]): boolean =>
-    change?.plan.layout.kind === 'frame' && change.plan.layout.around === around;
+    change !== undefined && closesRound(change.plan.layout) && change.plan.layout.around === around;
   return (changes.find(keepsMotif) ?? changes.find((c) => c.change !== undefined))?.miss;
 };
 
@@ -148,7 +148,7 @@ const nothingFits = (plan: Plan, search: Search, { first, beyond }: ByRow): read
   const unmet = unmetWishes(plan, first, beyond);
   if (unmet) return [unmet.problem];
   const misses = nearestMisses(search.misses);
-  const nearest = (plan.layout.kind === 'frame' && helped(misses, plan, plan.layout)) || misses[0];
+  const nearest = (closesRound(plan.layout) && helped(misses, plan, plan.layout)) || misses[0];
   const problem: Problem = { code: 'nothing-fits', message: 'nothing fits this layout' };
   if (!nearest) return [{ ...problem, hint: noWayHint(plan) }];
   const { found, hint } = describeMiss(nearest, plan);

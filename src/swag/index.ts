@@ -41,6 +41,7 @@ export {
   type Field,
   fieldsOf,
   leavesSquare,
+  roomName,
 } from './field.ts';
 export {
   cornerSwag,

@@ -1,7 +1,7 @@
 /** What of a layout may be changed so that a near miss fits: what is kept clear, a limit, and the size of the band. */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import { inWidth, type Layout, type Plan } from '../plan/index.ts';
+import { closesRound, hasCorners, inWidth, type Layout, liesRoundBlock, type Plan } from '../plan/index.ts';
 import type { Search } from './search.ts';
 
 export interface Change {
@@ -23,12 +23,12 @@ interface Measure {
 const keptClear = (layout: Layout, length: (mm: number) => string): Measure => {
   const kept = (name: string, where: string) => (mm: number, was: number) =>
     `${mm > 0 ? `a ${name} of ${length(mm)}` : `no ${name}`} instead of ${length(was)}${where}`;
-  if (layout.kind === 'frame') {
+  if (closesRound(layout)) {
     const told = kept('clearance', '');
     return { is: layout.clearance, with: (clearance) => ({ ...layout, clearance }), told };
   }
-  const far = layout.kind === 'border' && layout.from === 'outer' ? 'inner' : 'outer';
-  const name = layout.kind === 'border' && layout.round === 'block' ? 'clearance' : 'margin';
+  const far = hasCorners(layout) && layout.from === 'outer' ? 'inner' : 'outer';
+  const name = liesRoundBlock(layout) ? 'clearance' : 'margin';
   return {
     is: layout.margin[far],
     with: (mm) => ({ ...layout, margin: { ...layout.margin, [far]: mm } }),
@@ -41,7 +41,7 @@ const sizeOf = (
   layout: Layout,
   length: (mm: number) => string,
 ): Measure & { readonly senses: readonly (1 | -1)[]; readonly most: number } => {
-  if (layout.kind === 'frame')
+  if (closesRound(layout))
     return {
       is: layout.around,
       with: (around) => ({ ...layout, around }),
@@ -49,12 +49,12 @@ const sizeOf = (
       senses: [-1, 1],
       most: MOST_OTHER,
     };
-  const isBlock = layout.kind === 'border' && layout.round === 'block';
+  const isBlock = liesRoundBlock(layout);
   const across = (width: number): string =>
     isBlock ? length(Math.max(layout.inner.top, layout.inner.left) + 2 * width) : '';
   return {
     is: layout.width,
-    with: (width) => (layout.kind === 'border' ? inWidth(layout, width) : { ...layout, width }),
+    with: (width) => (hasCorners(layout) ? inWidth(layout, width) : { ...layout, width }),
     told: (mm, was) =>
       isBlock
         ? `a limit of ${across(mm)} across instead of ${across(was)}`
@@ -98,7 +98,7 @@ export const otherSize = (base: Plan, tries: Tries): Change | undefined => {
 /** Another count, where a frame's is given: the nearest that fits. */
 export const otherCount = (base: Plan, tries: Tries): Change | undefined => {
   const { layout } = base;
-  if (layout.kind !== 'frame' || layout.count === undefined) return undefined;
+  if (!closesRound(layout) || layout.count === undefined) return undefined;
   const was = layout.count;
   const withCount = (count: number | undefined): Plan => ({ ...base, layout: { ...layout, count } });
   const counts = tries(withCount(undefined)).results.flatMap(({ fit }) => fit.sides[0]?.repeats ?? []);
@@ -110,7 +110,7 @@ export const otherCount = (base: Plan, tries: Tries): Change | undefined => {
 /** A wider limit, by quarter inches, where what fits without one says how wide. */
 export const widerLimit = (base: Plan, tries: Tries): Change | undefined => {
   const { layout } = base;
-  if (layout.kind !== 'frame' || layout.within === undefined) return undefined;
+  if (!closesRound(layout) || layout.within === undefined) return undefined;
   const within = (mm: number | undefined): Plan => ({ ...base, layout: { ...layout, within: mm } });
   const found = tries(within(undefined)).results.flatMap(({ field: { around } }) =>
     around.kind === 'motif' ? [2 * (around.farthest + around.away)] : [],

@@ -2,7 +2,7 @@
 
 import { type Problem, plural } from '../document/index.ts';
 import { formatLength, roundLength } from '../length/index.ts';
-import type { Plan } from '../plan/index.ts';
+import { closesRound, hasCorners, layoutKey, liesRoundBlock, type Plan } from '../plan/index.ts';
 import type { Misfit } from './misfit.ts';
 import type { Miss } from './runs.ts';
 import type { RowMiss } from './search-beyond.ts';
@@ -42,7 +42,7 @@ export const describeMiss = (miss: Miss, plan: Plan): Pick<Problem, 'found' | 'h
 
 /** That the first row fits, and nothing beyond it on its marks. */
 export const describeRowMiss = ({ way, misfit }: RowMiss, plan: Plan): Problem => {
-  const turns = plan.layout.kind === 'border' && plan.layout.corners === 'turn';
+  const turns = hasCorners(plan.layout) && plan.layout.corners === 'turn';
   return {
     code: 'no-second-row',
     key: 'rows.1',
@@ -107,8 +107,8 @@ export const changeFor = (miss: Miss, plan: Plan): string =>
   `no single change makes it fit: try another template or ${otherGround(plan.layout)}`;
 
 const otherGround = (layout: Plan['layout']): string =>
-  layout.kind === 'frame'
+  closesRound(layout)
     ? 'another motif'
-    : layout.kind === 'border' && layout.round === 'block'
+    : liesRoundBlock(layout)
       ? 'a wider limit'
-      : `another ${layout.kind}`;
+      : `another ${layoutKey(layout)}`;

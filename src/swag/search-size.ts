@@ -7,7 +7,7 @@
 
 import type { Problem } from '../document/index.ts';
 import { locate, type Path } from '../geometry/index.ts';
-import { FEWEST_IN_FRAME, MOST_IN_FRAME, type Plan } from '../plan/index.ts';
+import { closesRound, FEWEST_IN_FRAME, MOST_IN_FRAME, type Plan } from '../plan/index.ts';
 import { endStops, type Stitching, type Stop } from './stitching.ts';
 import { DIRECTIONS, SIDES, settingsFor, stopsFor } from './ways.ts';
 
@@ -19,9 +19,8 @@ const MOST_CLOSED = 160_000;
 /** The problem that says so when a search of these templates would be too large. */
 export const tooLarge = (plan: Plan, stitchings: readonly Stitching[]): Problem | undefined => {
   const { layout } = plan;
-  const counts =
-    layout.kind === 'frame' && layout.count === undefined ? MOST_IN_FRAME - FEWEST_IN_FRAME + 1 : 1;
-  const most = { laid: MOST_LAID, ways: layout.kind === 'frame' ? MOST_CLOSED / counts : MOST_LAID };
+  const counts = closesRound(layout) && layout.count === undefined ? MOST_IN_FRAME - FEWEST_IN_FRAME + 1 : 1;
+  const most = { laid: MOST_LAID, ways: closesRound(layout) ? MOST_CLOSED / counts : MOST_LAID };
   let laid = 0;
   let ways = 0;
   for (const stitching of stitchings) {

@@ -3,7 +3,7 @@
  * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
-import { type FurtherRow, isAbout, type Plan } from '../plan/index.ts';
+import { closesRound, type FurtherRow, hasCorners, isAbout, type Plan } from '../plan/index.ts';
 import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
@@ -106,7 +106,7 @@ const groundsOf = (plan: Plan, wishes: Wishes | undefined): readonly Ground[] =>
 const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefined): readonly Ground[] => {
   const { layout, channels } = plan;
   const outward = outwardOf(plan);
-  if (layout.kind === 'frame') {
+  if (closesRound(layout)) {
     const rings = ringsOf(layout, outward, reach(channels.inward), gap);
     return [(way) => fitRings(way, rings)];
   }
@@ -131,7 +131,7 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
 
 /** The band with halves at its corners, of a plan that leaves them to the search. */
 const halvedOf = ({ layout }: Plan): Field | undefined =>
-  layout.kind === 'border' && layout.corners === undefined
+  hasCorners(layout) && layout.corners === undefined
     ? fieldsOf(layout).find(({ corners }) => corners === 'half')
     : undefined;
 

@@ -4,7 +4,7 @@
  */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import { cornersFrom, type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
+import { cornersFrom, hasCorners, type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
 import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -125,7 +125,7 @@ const otherWays = (base: Plan, { shape, setting }: Way): readonly Change[] => {
     changes.push({ text: 'setting: crown-on-centre', plan: withSwag(base, open) });
   }
   const { layout } = base;
-  if (layout.kind === 'border' && layout.corners)
+  if (hasCorners(layout) && layout.corners)
     for (const corners of cornersFrom(layout.from))
       if (corners !== layout.corners)
         changes.push({ text: `corners: ${corners}`, plan: { ...base, layout: { ...layout, corners } } });

@@ -2,7 +2,7 @@
 
 import { type Problem, series } from '../document/index.ts';
 import { formatLength, type LengthStyle } from '../length/index.ts';
-import type { CountWish, Plan } from '../plan/index.ts';
+import { type CountWish, closesRound, hasCorners, layoutKey, type Plan } from '../plan/index.ts';
 import { type Answer, answersOf, asking, isUnmet, wishMetBy } from './answers.ts';
 import { type Asked, askedIn, boundsOf, onlyRanks, wishesOf } from './asked.ts';
 import { askedWords, insteadWords } from './asked-words.ts';
@@ -56,9 +56,9 @@ const asTaken = (
   const less = withWay(askingLess(ranked, plan), fit.way);
   const { corners } = field;
   const pinned: Plan =
-    layout.kind === 'border' && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
+    hasCorners(layout) && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
   const repeats = fit.sides.map((side) => side.repeats);
-  const swag = layout.kind === 'frame' ? pinned.swag : { ...pinned.swag, repeats };
+  const swag = closesRound(layout) ? pinned.swag : { ...pinned.swag, repeats };
   const [found] = searchFits({ ...pinned, swag }, [fit.way.shape.stitching], 'bind', beyond).results;
   if (!found) return undefined;
   const wishes = wishesOf(plan, 'rank');
@@ -135,7 +135,7 @@ const tooManyForSide = (
   asked: readonly Asked[],
 ): { readonly pair: readonly Asked[]; readonly on: string } | undefined => {
   const span = asked.find(({ key }) => key === 'span');
-  if (!span || layout.kind === 'frame') return undefined;
+  if (!span || closesRound(layout)) return undefined;
   const [widest] = boundsOf(span);
   const [field] = fieldsOf(layout);
   for (const repeats of asked.filter(({ key }) => key === 'repeats'))
@@ -152,7 +152,7 @@ const against = (asked: Asked, plan: Plan, stitchings: readonly Stitching[]): st
   const { layout, marks, channels } = plan;
   const length = (mm: number): string => formatLength(mm, marks.style);
   const [least] = boundsOf(asked);
-  const fields = layout.kind === 'frame' ? [] : fieldsOf(layout);
+  const fields = closesRound(layout) ? [] : fieldsOf(layout);
   const room = Math.max(...fields.map((field) => field.room));
   const outward = channels.outward.reduce((a, b) => a + b, 0);
   // A round frame has no room before it is known what goes into it.
@@ -173,7 +173,7 @@ const against = (asked: Asked, plan: Plan, stitchings: readonly Stitching[]): st
   const [first] = fields;
   return first && asked.key !== 'depth' && asked.key !== 'use'
     ? `${first.runs.length > 1 ? 'sides' : 'a side'} of ${series(first.runs.map((run) => length(run.length)))}`
-    : `this ${layout.kind} with ${stitchings.length > 1 ? 'these templates' : 'this template'}`;
+    : `this ${layoutKey(layout)} with ${stitchings.length > 1 ? 'these templates' : 'this template'}`;
 };
 
 /** A plan without one of the things that it says, each. */
@@ -188,7 +188,7 @@ const freer = (plan: Plan): readonly { readonly text: string; readonly plan: Pla
     }));
   if (channels.outward.length > 0)
     changes.push({ text: 'the outward channels', plan: { ...plan, channels: { ...channels, outward: [] } } });
-  if (layout.kind === 'border' && layout.corners !== undefined)
+  if (hasCorners(layout) && layout.corners !== undefined)
     changes.push({
       text: `corners: ${layout.corners}`,
       plan: { ...plan, layout: { ...layout, corners: undefined } },

@@ -105,3 +105,10 @@ describe('imports flow one way', () => {
     expect(bad).toEqual([]);
   });
 });
+
+test('few files tell a layout by its name: the others ask what it is like (plan/layout-kinds.ts)', () => {
+  const named = files.filter((file) =>
+    /'strip'|'frame'|(?:kind|case|layout).*'border'/.test(readFileSync(join(SRC, file), 'utf8')),
+  );
+  expect(named.length, named.join(', ')).toBeLessThanOrEqual(15);
+});

@@ -2,7 +2,7 @@
 
 import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
-import type { Plan } from '../../plan/index.ts';
+import { hasEnds, type Plan } from '../../plan/index.ts';
 import { type Design, depthsOf, frameSize, spansOf } from '../../swag/index.ts';
 import { beyondWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
 
@@ -45,9 +45,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
 };
 
 const endsWords = ({ layout, marks: { style } }: Plan): string =>
-  layout.kind === 'strip' && layout.ends > 0
-    ? `, ${formatLength(layout.ends, style)} kept clear at both ends`
-    : '';
+  hasEnds(layout) && layout.ends > 0 ? `, ${formatLength(layout.ends, style)} kept clear at both ends` : '';
 
 const sizeWords = (design: Design, { marks: { style } }: Plan): readonly string[] => {
   const size = frameSize(design);

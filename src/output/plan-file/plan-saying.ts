@@ -6,7 +6,7 @@
  */
 
 import { type Change, type Written, withValues } from '../../document/index.ts';
-import type { HowMade, Plan, Spot } from '../../plan/index.ts';
+import { type HowMade, layoutKey, type Plan, type Spot } from '../../plan/index.ts';
 import { type Choices, choicesOf, type Ranked } from '../../swag/index.ts';
 
 export interface TakenFit {
@@ -24,7 +24,7 @@ export const planSaying = (
 ): string => {
   const choices = choicesOf(ranked);
   const { swag, layout } = plan;
-  const key = layout.kind === 'border' && layout.round === 'block' ? 'frame' : layout.kind;
+  const key = layoutKey(layout);
   // A part's choices are its own, also where others share the template it chose from.
   const own = plan.part ? ['parts', plan.part.name] : [];
   const changes: Change[] = [];

@@ -13,6 +13,7 @@ import {
   hasGaps,
   isRound,
   type Ranked,
+  roomName,
   spansOf,
   threadStarts,
 } from '../../swag/index.ts';
@@ -70,7 +71,7 @@ const fillsWords = (use: number, field: Field, fit: Fit, style: LengthStyle): st
   if (around.kind === 'motif' && !Number.isFinite(around.within) && size)
     return `${bareLength(size.width, style)} ${style.unit} across`;
   const [, fills] = FILLS.find(([least]) => use >= least) ?? FILLS.at(-1)!;
-  return `${fills} the ${field.name === 'frame' ? 'room' : field.name}`;
+  return `${fills} the ${roomName(field)}`;
 };
 
 /** What it is made with: `Finial, heel to crown end; crown on centre, inside, heel first; corners turn; uses 88 %`. */

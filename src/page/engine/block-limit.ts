@@ -2,7 +2,7 @@
 
 import type { Problem } from '../../document/index.ts';
 import { formatLength } from '../../length/index.ts';
-import type { Plan } from '../../plan/index.ts';
+import { liesRoundBlock, type Plan } from '../../plan/index.ts';
 import { leastSteps, MOST_WIDER, searchPlan, WIDER } from '../../swag/index.ts';
 import type { Template } from '../../template/index.ts';
 
@@ -12,7 +12,7 @@ import type { Template } from '../../template/index.ts';
  */
 export const limitInTheWay = (plan: Plan, templates: readonly Template[]): Problem | undefined => {
   const { layout } = plan;
-  if (layout.kind !== 'border' || layout.round !== 'block') return undefined;
+  if (!liesRoundBlock(layout)) return undefined;
   const serves = (steps: number): boolean => {
     const wider = { ...plan, layout: { ...layout, width: layout.width + steps * WIDER } };
     const searched = searchPlan(wider, templates);

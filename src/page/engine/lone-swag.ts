@@ -76,7 +76,7 @@ const repeatOf = (design: Design): Scope => {
 
 const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag => {
   const share = 2 * seat.pose.halfSpan + seat.gap;
-  const known = field.runs.find((r) => r.name === name)?.name ?? 'strip';
+  const known = field.runs.find((r) => r.name === name)?.name ?? field.name;
   const run = straightRun(known, share, field.startMargin);
   const own: Field = { ...field, runs: [run], corners: 'none' };
   const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: WITHOUT_SWAG });

@@ -69,7 +69,6 @@ export interface PlanFacts {
   readonly title: string;
   readonly units: Units;
   readonly paper: PaperId;
-  readonly layout: 'border' | 'strip' | 'frame';
   readonly templates: readonly string[];
   /** Widths as they were read, as a person reads them. */
   readonly outward: readonly string[];
@@ -128,6 +127,8 @@ export interface Chosen {
   readonly lines: readonly string[];
   readonly sides: readonly SideFacts[];
   readonly corner: string | undefined;
+  /** What the whole of it is called: `border`. */
+  readonly name: string;
   /** What the swags lie round. */
   readonly round: 'quilt' | 'block' | 'motif' | 'nothing';
   /** What the sheets show when nobody says, as the command's --show takes it. */
@@ -176,8 +177,8 @@ export interface SwagStop {
 }
 
 export interface SwagAnswer {
-  /** A side's swag stands on its seam, a corner's across its mitre, a frame's over its motif. */
-  readonly kind: 'side' | 'corner' | 'frame';
+  /** A side's swag stands on its seam, a corner's across its mitre, one that closes round a motif over that. */
+  readonly kind: 'side' | 'corner' | 'closed';
   readonly pose: SwagPose;
   /** The view, the same for every pose. */
   readonly box: Box;

@@ -46,7 +46,7 @@ export const swagView = (input: Input, side: string): SwagAnswer | undefined => 
   if (!placed) return undefined;
   const lone = loneSwag(ranked, side, placed, plan);
   const stops = stopsOf(fit, side);
-  const kind = isRound(ranked.fit) ? 'frame' : side === CORNER ? 'corner' : 'side';
+  const kind = isRound(ranked.fit) ? 'closed' : side === CORNER ? 'corner' : 'side';
   return {
     kind,
     pose: poseOf(lone, ranked, placed, plan, side, undefined),

@@ -5,6 +5,7 @@ import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { exactly } from '../plan/her-units.ts';
 import {
   groupAt,
+  type KeyPath,
   keysAt,
   openPart,
   type PlanSource,
@@ -33,6 +34,18 @@ export type Edge = 'inner' | 'outer';
 
 export const measuredAlong = (plan: PlanSource): Edge =>
   keysAt(plan, ['layout', 'border']).includes('outer') ? 'outer' : 'inner';
+
+/** Where a side's length stands. */
+export const sidePath = (plan: PlanSource, side: string): KeyPath => [
+  ...['layout', 'border', measuredAlong(plan)],
+  side,
+];
+
+/** What the swags fill, as a person calls it, and whether it has sides that are counted. */
+export const roomOf = (plan: PlanSource): { readonly name: string; readonly hasSides: boolean } => {
+  const kind = kindNow(plan);
+  return { name: kind === 'border' ? 'border' : 'room', hasSides: kind !== 'frame' };
+};
 
 /** The same border, its sides written along its other edge. Where a figure cannot be read they are only moved there. */
 export const measureAlong = (edge: Edge, units: Units): void => {

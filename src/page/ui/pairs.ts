@@ -8,7 +8,7 @@ import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { measuredAlong } from './layouts.ts';
+import { sidePath } from './layouts.ts';
 import { look, lookFor, state } from './store.ts';
 import { unreadAt, unreadTroubles } from './unread.ts';
 
@@ -54,7 +54,7 @@ const pairWords = (side: SideName): string => {
   const plan = state.value;
   const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
   const written = (s: SideName): string =>
-    `${s} ${shownLength(textAt(plan, ['layout', 'border', measuredAlong(plan), s]) ?? '', units).text}`;
+    `${s} ${shownLength(textAt(plan, sidePath(plan, s)) ?? '', units).text}`;
   const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
   return text.charAt(0).toUpperCase() + text.slice(1);
 };

@@ -63,7 +63,7 @@ export const Paper = () => {
   const units = unitsNow();
   const design = shown.value;
   const isReady = design !== undefined && !isOld.value;
-  const whole = `the whole ${design ? WHOLE[design.round] : 'strip'}`;
+  const whole = `the whole ${design ? design.name : 'strip'}`;
   const hasSides = (design?.sides.length ?? 0) > 1;
   const parts: readonly (readonly [string, string])[] = [
     ['', design?.usualShow === 'corner' ? 'a corner with its neighbours' : whole],
@@ -220,9 +220,6 @@ export const Paper = () => {
     </Panel>
   );
 };
-
-/** What a design as a whole is called, by what it lies round. */
-const WHOLE = { quilt: 'border', block: 'frame', motif: 'frame', nothing: 'strip' } as const;
 
 const deliver = (printed: Outcome<Printed>): void => {
   if (printed.kind === 'problems') complain('The pages could not be made.', printed.problems, 'paper');

@@ -51,7 +51,7 @@ const LARGEST_ROUND = 1.4;
 
 const largerIn = ({ box, chord, kind }: SwagAnswer): number => {
   const wider = Math.max(1, (box.maxX - box.minX) / (WIDTH_IN_CHORDS * chord));
-  return Math.min(kind === 'frame' ? LARGEST_ROUND : LARGEST, wider * (isNarrow.value ? ON_TELEPHONES : 1));
+  return Math.min(kind === 'closed' ? LARGEST_ROUND : LARGEST, wider * (isNarrow.value ? ON_TELEPHONES : 1));
 };
 
 const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly design: Chosen }) => {
@@ -116,14 +116,14 @@ const Counts = ({
 }) => (
   <div class="steps">
     <button type="button" disabled={at <= 0} onClick={() => take(stops[at - 1]!.key)}>
-      {kind === 'frame' ? 'More swags, narrower' : 'Narrower, deeper'}
+      {kind === 'closed' ? 'More swags, narrower' : 'Narrower, deeper'}
     </button>
     <button
       type="button"
       disabled={at < 0 || at >= stops.length - 1}
       onClick={() => take(stops[at + 1]!.key)}
     >
-      {kind === 'frame' ? 'Fewer swags, wider' : 'Wider, flatter'}
+      {kind === 'closed' ? 'Fewer swags, wider' : 'Wider, flatter'}
     </button>
   </div>
 );
@@ -132,7 +132,7 @@ const Counts = ({
 const FIXED = {
   side: 'A line or a flat of the template gives the tilt here: span and depth are fixed, and only the count can change.',
   corner: 'The corners have one depth only with the template set like this.',
-  frame:
+  closed:
     'The swags close round the motif as tightly as they may: how many there are decides how the template tilts.',
 } as const;
 
@@ -154,7 +154,7 @@ const repeatsWords = ({ stops, kind }: SwagAnswer, at: number): string => {
   const repeats = stops[at]?.repeats;
   return repeats === undefined
     ? ''
-    : ` · ${repeats} ${kind === 'frame' ? 'round the motif' : 'on this side'}`;
+    : ` · ${repeats} ${kind === 'closed' ? 'round the motif' : 'on this side'}`;
 };
 
 const EdgeChoice = ({

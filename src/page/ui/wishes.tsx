@@ -10,13 +10,13 @@ import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { meantAs, type WishKind, type WishParts, wishParts, wishWritten } from '../plan/wish-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
-import { kindNow } from './layouts.ts';
+import { roomOf } from './layouts.ts';
 import { troubles } from './pairs.ts';
 import { state, wishFor } from './store.ts';
 import { cannotRead, canRead, unreadAt } from './unread.ts';
 
 export const Wishes = () => {
-  const kind = kindNow(state.value);
+  const room = roomOf(state.value);
   return (
     <Panel
       id="wishes"
@@ -26,8 +26,8 @@ export const Wishes = () => {
       <div class="wishes">
         <WishField label="Width of a swag" quantity={lengthQuantity('span')} />
         <WishField label="Depth of a swag" quantity={lengthQuantity('depth')} />
-        <WishField label={kind === 'border' ? 'Use of the border' : 'Use of the room'} quantity={SHARE} />
-        {kind === 'frame' ? null : <Repeats />}
+        <WishField label={`Use of the ${room.name}`} quantity={SHARE} />
+        {room.hasSides ? <Repeats /> : null}
         <Gap />
       </div>
     </Panel>
