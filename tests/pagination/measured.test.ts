@@ -10,6 +10,7 @@ import {
   type SheetPlan,
 } from '../../src/pagination/index.ts';
 import { DEFAULT_OVERLAP } from '../../src/pagination/margins.ts';
+import { few } from '../support/runs.ts';
 import { inkPoints } from './ink-points.ts';
 import { onFile } from './on-file.ts';
 import { scatter, seeded, swagBorder, swagStrip } from './sample-drawings.ts';
@@ -78,10 +79,11 @@ const isShown = (plan: SheetPlan, { x, y }: Point): boolean =>
   );
 
 describe('of random drawings, papers and printers', () => {
-  const CASES = 60;
+  const all = Array.from({ length: 60 }, (_, i) => i + 1);
+  const seeds = few(all, (seed) => seed <= 15);
   let kept = 0;
   it('sheets are held as before, show all ink, can be taped, and come out true', () => {
-    for (let seed = 1; seed <= CASES; seed++) {
+    for (const seed of seeds) {
       const random = seeded(seed + 7000);
       const between = (a: number, b: number): number => a + random() * (b - a);
       const drawing =
@@ -114,6 +116,6 @@ describe('of random drawings, papers and printers', () => {
   }, 60_000);
 
   it('nearly always are the same sheets', () => {
-    expect(kept).toBeGreaterThan(0.9 * CASES);
+    expect(kept).toBeGreaterThan(0.9 * seeds.length);
   });
 });

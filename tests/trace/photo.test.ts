@@ -21,7 +21,7 @@ import {
 import { viewThroughLens } from '../../src/trace/lens.ts';
 import type { TraceResult } from '../../src/trace/trace-picture.ts';
 import { emptyFolder, run } from '../cli/run.ts';
-import { runs } from '../support/runs.ts';
+import { few, runs } from '../support/runs.ts';
 import {
   type Grey,
   numbers,
@@ -107,7 +107,7 @@ const fieldError = (shot: Shot, toSheet: (p: Place) => Place): number => {
 
 describe('a photograph through a lens that bends lines', () => {
   const sheet = drawn(8, ogee(40));
-  test.each([-0.15, -0.1, -0.06, -0.03, 0.05])(
+  test.each(few([-0.15, -0.1, -0.06, -0.03, 0.05], (k1) => k1 === -0.1))(
     'of k1 %s is measured as one through a straight lens is',
     (k1) => {
       const shot = { ...SHOT, k1 };

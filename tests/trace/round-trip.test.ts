@@ -98,7 +98,7 @@ describe('a scan of the printed template', () => {
     SLOW,
   );
 
-  it(
+  long(
     'of a template of the user’s own ends at its corners, without a crumb, and its picture lies beside it',
     async () => {
       const folder = emptyFolder();

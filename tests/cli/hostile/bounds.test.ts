@@ -300,7 +300,7 @@ describe('the program takes no more than it says for', () => {
   }, 120_000);
   afterAll(() => built.remove());
 
-  it.each(few(BOUNDS, ({ cpu }) => cpu <= 10))(
+  it.each(few(BOUNDS, ({ cpu }) => cpu <= 6))(
     '$what: $cpu s, $megabytes MB',
     { timeout: 200_000 },
     async ({ files, argv, code, says, cpu, megabytes }) => {
