@@ -1,33 +1,14 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { ProblemError, plural, quoted, series } from '../../document/index.ts';
-import {
-  boxHeight,
-  boxWidth,
-  inverse,
-  movePath,
-  type Point,
-  pathBox,
-  pathLength,
-} from '../../geometry/index.ts';
-import { formatLength, INCH_SIXTEENTH, MM_TENTH } from '../../length/index.ts';
+import { ProblemError, quoted } from '../../document/index.ts';
+import { inverse, movePath, type Point, pathLength } from '../../geometry/index.ts';
+import { templateFromTrace } from '../../jobs/traced-template.ts';
 import { paintOverlay } from '../../output/overlay/index.ts';
 import { withMaker } from '../../output/png/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
-import { notAnEdge, readTemplate, sectionsOf, type Template, writeTemplate } from '../../template/index.ts';
-import {
-  alongNearest,
-  endDoubts,
-  findWorkingEdge,
-  type LineSide,
-  levelWords,
-  outlineDoubt,
-  photoDoubt,
-  type Traced,
-  tracePicture,
-  type WorkingEdge,
-} from '../../trace/index.ts';
+import { sectionsOf, type Template } from '../../template/index.ts';
+import { type LineSide, type Traced, tracePicture, type WorkingEdge } from '../../trace/index.ts';
 import type { EdgeOptions } from '../add-edge.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
@@ -84,53 +65,27 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   });
   if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
   refuseIdle(options, traced.traced);
-  const { outline } = traced.traced;
-  const chosen = findWorkingEdge(outline.path, outline.corners, readEdgeChoice(options, traced.traced.toMm));
-  const picture = overlayOf(file, traced.traced, chosen.ok ? chosen.found : undefined);
-  if (!chosen.ok) {
-    // A picture of the numbered corners is what helps when the edge is not found.
-    await overlay.write(picture);
-    await say(io, `${overlay.name}: the outline, with a number at each corner`);
-    throw new ProblemError([{ ...chosen.problem, place: { file: name } }]);
-  }
-  const { found } = chosen;
-  const isSaid = options.heel !== undefined || options.crown !== undefined;
-  const doubts = [
-    photoDoubt(traced.traced.capture),
-    outlineDoubt(outline, traced.traced.toPixels),
-    ...endDoubts(outline.path, found, isSaid),
-  ].filter((d) => d !== undefined);
-  const text = writeTemplate({
+  const made = templateFromTrace(traced.traced, {
+    picture: name,
+    fileName: output.name,
     title: titleFrom(options, name),
     units,
-    comments: [
-      `Traced by swagwright from ${quoted(name)}.`,
-      `${plural(found.edge.pieces.length, 'line or arc', 'lines and arcs')}, within ${outline.deviation.toFixed(2)} mm of the picture's outline.`,
-      ...doubts,
-      'Say the thickness of the acrylic, and name the sections, here.',
-    ],
-    edge: found.edge,
-    breaks: breaksOf(traced.traced, found),
-    decimals: units === 'in' ? 4 : 3,
+    choice: readEdgeChoice(options, traced.traced.toMm),
   });
-  const reading = readTemplate(text, output.name);
-  if (!reading.ok) {
-    // The file that its lines would name is never written: what helps is the picture.
+  const picture = overlayOf(file, traced.traced, made.found);
+  if (!made.ok) {
+    // A picture of the numbered corners is what helps when the edge is not found.
     await overlay.write(picture);
-    await say(io, `${overlay.name}: the outline, with a number at each corner, and in red the working edge`);
-    const inPicture = (p: Point): string => {
-      const { x, y } = traced.traced.toPixels(p);
-      return `${Math.round(x)},${Math.round(y)} in the picture`;
-    };
-    const { hint, ...problem } = notAnEdge(found, reading.problems, inPicture);
-    const better = 'a scan in grey at 300 dpi shows corners best';
-    throw new ProblemError([{ ...problem, place: { file: name }, hint: `${hint}; ${better}` }]);
+    const red = made.found ? ', and in red the working edge' : '';
+    await say(io, `${overlay.name}: the outline, with a number at each corner${red}`);
+    throw new ProblemError([{ ...made.problem, place: { file: name } }]);
   }
+  const { found, text, template, doubts } = made;
   await writeTogether(io, [
     [output, text],
     [overlay, picture],
   ]);
-  for (const line of describe(traced.traced, found, reading.template)) await say(io, line);
+  for (const line of made.words) await say(io, line);
   for (const doubt of doubts) await say(io, doubt);
   await say(io, `${output.name}: the template, in ${units}`);
   await say(
@@ -143,7 +98,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       file: output.name,
       overlay: overlay.name,
       doubts,
-      ...asData(traced.traced, found, reading.template),
+      ...asData(traced.traced, found, template),
     });
 };
 
@@ -204,16 +159,6 @@ const readDpi = (text: string): number => {
   });
 };
 
-/** Breaks by dots, as lengths along the working edge. */
-const breaksOf = (traced: Traced, found: WorkingEdge): readonly { at: number; name: string }[] => {
-  const back = movePath(found.edge, inverse(found.motion));
-  return traced.dots
-    .map((d) => ({ at: alongNearest(back, d.middle), middle: d.middle }))
-    .filter((d) => d.at > 1 && d.at < pathLength(back) - 1)
-    .sort((a, b) => a.at - b.at)
-    .map(({ at }, i) => ({ at, name: `dot ${i + 1}` }));
-};
-
 /** The overlay's longer side, pixels: sharp on any screen, small to send. */
 const OVERLAY_SIDE = 2400;
 
@@ -246,44 +191,6 @@ const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undef
   });
   return withMaker(canvas.toBuffer('image/png'));
 };
-
-const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
-
-const describe = (traced: Traced, found: WorkingEdge, template: Template): readonly string[] => {
-  const { outline } = traced;
-  const box = pathBox(movePath(outline.path, found.motion));
-  const edgeLength = pathLength(template.edge);
-  const sections = sectionsOf(template, edgeLength);
-  const what =
-    traced.kind === 'solid'
-      ? 'a filled shape'
-      : `a drawn line ${formatLength(traced.lineWidth ?? 0, MM_TENTH)} wide`;
-  const from =
-    traced.source === 'scan'
-      ? `a scan of ${Math.round(traced.pixelsPerMm * 25.4)} dots per inch`
-      : `a photograph of the capture sheet, its marks ${(traced.capture?.misfit ?? 0).toFixed(2)} mm off at most; expect ${(traced.capture?.expected ?? 0).toFixed(1)} mm`;
-  return [
-    `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
-    ...leftOutWords(traced),
-    `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
-    `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
-    `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,
-    levelWords(found),
-    ...(found.turnedOver ? ['turned over, so that the foot runs on the left'] : []),
-  ];
-};
-
-const leftOutWords = ({ leftOut }: Traced): readonly string[] => {
-  if (leftOut.length === 0) return [];
-  const places = leftOut.slice(0, MOST_LEFT_OUT).map(({ x, y }) => `${Math.round(x)},${Math.round(y)}`);
-  const more = leftOut.length - places.length;
-  return [
-    `there are ${leftOut.length + 1} shapes in the picture: the largest was taken, and what lies at ${series(places)}${more > 0 ? ` and ${more} more` : ''} was left out`,
-  ];
-};
-
-/** Places that are listed. */
-const MOST_LEFT_OUT = 5;
 
 const asData = (traced: Traced, found: WorkingEdge, template: Template): object => ({
   found: traced.kind,
