@@ -3,7 +3,8 @@
  * the depth C·sin(rise), so these follow at once; how far it reaches into its band is found as the far margin is.
  */
 
-import { ASKED_NOISE, type Asked, boundsOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
+import { isAbout } from '../plan/index.ts';
+import { ASKED_NOISE, type Asked, boundsOf, onlyRanks, UNSEEN, type Wishes, type WishKey } from './asked.ts';
 import type { Field } from './field.ts';
 import { useOf } from './score.ts';
 import type { Shape } from './shape.ts';
@@ -77,6 +78,33 @@ const narrowed = (
     default:
       return windows;
   }
+};
+
+/**
+ * How wide (mm) swags whose rises lie in some windows may be at most, to be as asked; undefined where nothing of that is
+ * asked. What is asked about counts only where a gap is asked for, too: else the least gap is what suits.
+ */
+export const widestAsked = (
+  { chord }: Shape,
+  windows: readonly Window[],
+  wishes: Wishes | undefined,
+): number | undefined => {
+  if (!wishes || windows.length === 0) return undefined;
+  const sizes = wishes.asked.filter(({ key }) => key === 'span' || key === 'depth' || key === 'use');
+  const binding = wishes.ranges === 'bind' && sizes.some((one) => !onlyRanks(one));
+  const hasGap = wishes.asked.some(({ key }) => key === 'gap');
+  const widest = sizes.flatMap(({ key, wish }) => {
+    if (isAbout(wish) ? !hasGap : typeof wish !== 'number') return [];
+    // Given in figures it is just that, and not what is still printed as that.
+    const of = (sense: 1 | -1): number => (isAbout(wish) ? wish.about * (1 + sense * UNSEEN) : Number(wish));
+    if (key === 'span') return [of(1)];
+    return key === 'depth' && of(-1) < chord ? [2 * Math.sqrt(chord * chord - of(-1) ** 2)] : [];
+  });
+  const most = Math.min(
+    binding ? 2 * chord * Math.cos(windows[0]!.from) : Number.POSITIVE_INFINITY,
+    ...widest,
+  );
+  return Number.isFinite(most) ? most : undefined;
 };
 
 const acos = (share: number): number => Math.acos(Math.min(1, Math.max(-1, share)));

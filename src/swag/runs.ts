@@ -7,7 +7,7 @@
  */
 
 import type { Path } from '../geometry/index.ts';
-import { askedOfSides } from './asked-rises.ts';
+import { askedOfSides, widestAsked } from './asked-rises.ts';
 import { besideNeighbour, partedAt } from './beside.ts';
 import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
@@ -16,7 +16,7 @@ import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
 import type { Run } from './run.ts';
-import { bulgeFor, gapFor, keepsGap, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
+import { bulgeFor, gapAsked, gapFor, keepsGap, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
@@ -48,7 +48,7 @@ export const fitRuns = (
   counts: readonly Counts[],
   outward: number,
 ): Tried => {
-  const { depthIn, least, most } = depthsFor(way, field, rules, outward);
+  const { depthIn, least, most, own = rules } = depthsFor(way, field, rules, outward);
   let tried = 0;
   const bySide = field.runs.map((run, i): readonly Choice[] => {
     const found: Choice[] = [];
@@ -63,7 +63,7 @@ export const fitRuns = (
   const laid = field.runs.map(() => new Map<number, SideFit | undefined>());
   const lay = (i: number, repeats: number): SideFit | undefined => {
     const known = laid[i]!;
-    if (!known.has(repeats)) known.set(repeats, sideFit(way, field.runs[i]!, repeats, rules, field));
+    if (!known.has(repeats)) known.set(repeats, sideFit(way, field.runs[i]!, repeats, own, field));
     return known.get(repeats);
   };
   const lengths = field.runs.map((r) => r.length);
@@ -103,6 +103,8 @@ interface Depths {
   /** No share outside these (mm) can do. */
   readonly least: number;
   readonly most: number;
+  /** The rules with what the way adds to them. */
+  readonly own?: SeatRules;
 }
 
 const depthsFor = (way: Way, field: Field, rules: SeatRules, outward: number): Depths =>
@@ -122,11 +124,12 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
   if (line !== undefined && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, line));
   if (windows.length === 0) return NONE;
   const { chord } = shape;
+  const own: SeatRules = { ...rules, widestSpan: widestAsked(shape, windows, rules.wishes) };
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
   const depthIn = (share: number): number | undefined => {
-    let rise = riseIn(share, fixed);
+    let gap = gapAsked(share, 1, 1, fixed, own);
+    let rise = riseIn(share, gap);
     if (rules.gap === 'auto' && rise > upright) {
-      let gap = 0;
       for (let round = 0; round < MOST_ROUNDS; round++) {
         const wanted = gapFor({ bulge: bulgeAt(shape, rise) });
         if (wanted <= gap + FIT_NOISE) break;
@@ -140,8 +143,11 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
   const flattest = windows[0]!.from;
   const steepest = windows.at(-1)!.to;
   // A gap that is made to suit is no wider than a swag that fills the rest of its share.
-  const widest = 2 * chord * Math.cos(flattest) + (rules.gap === 'auto' ? 2 * reachOf(shape) + 2 : fixed);
-  return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most: widest };
+  const span = 2 * chord * Math.cos(flattest);
+  const gap = rules.gap === 'auto' ? 2 * reachOf(shape) + 2 : fixed;
+  const most =
+    span + (own.widestSpan === undefined ? gap : Math.max(gap, Math.min(span, rules.widestGap ?? 0)));
+  return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most, own };
 };
 
 const depthsByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Depths => {

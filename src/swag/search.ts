@@ -116,7 +116,7 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
   return fields
     .filter(({ corners }) => !halved || corners !== 'half')
     .map((field): Ground => {
-      const rules = { room: field.room - outward, gap, wishes };
+      const rules = { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) };
       const counts = countsOf(plan, field, wishes);
       return (way) => {
         const { fits, tried } =
@@ -155,6 +155,13 @@ const gapsToTry = ({ swag: { gap } }: Plan, wishes: Wishes | undefined): readonl
   if (isAbout(gap)) return [gap.about, 'auto'];
   const { least = 0, most } = gap;
   return [...(least > 0 ? [least] : []), 'auto', ...(most !== undefined && most > 0 ? [most] : [])];
+};
+
+/** How wide (mm) a gap may be made where that gives what else is asked; undefined where it is given in figures. */
+const widestGapOf = ({ swag: { gap } }: Plan): number | undefined => {
+  if (typeof gap === 'number') return undefined;
+  const most = gap === undefined || gap === 'auto' || isAbout(gap) ? undefined : gap.most;
+  return most ?? Number.POSITIVE_INFINITY;
 };
 
 const countsOf = (plan: Plan, field: Field, wishes: Wishes | undefined): readonly Counts[] =>

@@ -78,7 +78,23 @@ export interface SeatRules {
   readonly gap: number | 'auto';
   /** What else the plan asks of its swags. */
   readonly wishes?: Wishes | undefined;
+  /** How wide a gap (mm) may be made so that swags are as asked; undefined where it is given in figures. */
+  readonly widestGap?: number | undefined;
+  /** How wide (mm) swags are at most where a wider gap can keep them so; undefined where that is not asked. */
+  readonly widestSpan?: number | undefined;
 }
+
+/** Of `rest` mm for some swags and some gaps, the least gap (mm) that leaves no swag wider than is asked. */
+export const gapAsked = (
+  rest: number,
+  swags: number,
+  gaps: number,
+  least: number,
+  { widestSpan, widestGap }: Pick<SeatRules, 'widestSpan' | 'widestGap'>,
+): number =>
+  widestSpan === undefined || widestGap === undefined
+    ? least
+    : Math.max(least, Math.min(widestGap, (rest - swags * widestSpan) / gaps));
 
 /**
  * Neighbours that bulge towards each other across a gap keep this much cloth between their stitching (mm).
@@ -94,11 +110,13 @@ export const seat = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
 
 const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> => {
   const { shape } = way;
-  let gap = rules.gap === 'auto' ? 0 : rules.gap;
+  let gap = gapAsked(share, 1, 1, rules.gap === 'auto' ? 0 : rules.gap, rules);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
     if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -2 * halfSpan });
     if (!(halfSpan <= shape.chord)) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
+    if (rules.widestSpan !== undefined && gap >= 2 * halfSpan)
+      return misses({ kind: 'too-wide-gap', by: gap - 2 * halfSpan });
     const bulge = bulgeAt(shape, riseFor(shape, halfSpan));
     const wanted = gapFor({ bulge }, rules.gap);
     if (wanted <= gap + FIT_NOISE)

@@ -14,7 +14,7 @@
  * golden-section search.
  */
 
-import { askedOfCorners, askedOfSides } from './asked-rises.ts';
+import { askedOfCorners, askedOfSides, widestAsked } from './asked-rises.ts';
 import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
 import { checkCorner, type Lay, layOf, leansOver, overNeighbour, toCornerOf } from './corner.ts';
 import {
@@ -34,7 +34,7 @@ import { withRoomForNecks } from './neck.ts';
 import { crownPose } from './pose.ts';
 import type { Tried } from './runs.ts';
 import { spreadCost } from './score.ts';
-import { bulgeFor, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
+import { bulgeFor, gapAsked, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import type { Shape } from './shape.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
@@ -97,8 +97,23 @@ const turnsByCrown = (
   };
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
   const asked = wishes && { wishes, field, outward };
+  const widestSpan = widestAsked(shape, windows.sides, wishes);
+  // A gap as wide as a swag is none.
+  const widestGap = widestSpan && rules.widestGap && Math.min(rules.widestGap, widestSpan);
   const keepsApart = false;
-  const anyBulge: Ground = { way, field, lay, lines, gap: fixed, windows, keepBefore, keepsApart, asked };
+  const anyBulge: Ground = {
+    way,
+    field,
+    lay,
+    lines,
+    gap: fixed,
+    windows,
+    keepBefore,
+    keepsApart,
+    asked,
+    widestSpan,
+    widestGap,
+  };
   const noBulge: Ground = { ...anyBulge, windows: keepBefore((sine) => bulgeFor(fixed * sine)) };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
   const upright = Math.min(...lines.map((line) => riseBelow(limits, line)));
@@ -107,11 +122,11 @@ const turnsByCrown = (
   // No pose that is asked for has less of a bulge, and so no less of a gap.
   const gapAt = (rise: number): number => (mayMakeRoom ? gapAtRise(rise, shape, lines) : fixed);
   const leastGap = gapAt(windows.sides[0]!.from);
-  const widestGap = gapAt(Math.max(...[...windows.sides, ...windows.corners].map((w) => w.to)));
+  const widestBulge = gapAt(Math.max(...[...windows.sides, ...windows.corners].map((w) => w.to)));
   const roomy: Ground = { ...anyBulge, gap: leastGap };
   const found: Fit[] = [];
   const laidAt = (corner: Corner, gap: number): Kept | undefined => {
-    const laid = layTurn(way, field, { ...rules, gap }, corner);
+    const laid = layTurn(way, field, { ...rules, gap, widestSpan, widestGap }, corner);
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
@@ -121,7 +136,7 @@ const turnsByCrown = (
     const corner = bestOf(repeats, { ...noBulge, keepsApart: true });
     return corner && laidAt(corner, fixed);
   };
-  for (const vectors of promisingCounts(anyBulge, counts, widestGap)) {
+  for (const vectors of promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0))) {
     tried += vectors.length;
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
@@ -158,7 +173,7 @@ const inOrderOfMisses = (
 };
 
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
-interface Ground {
+interface Ground extends Pick<SeatRules, 'widestSpan' | 'widestGap'> {
   readonly way: Way;
   readonly field: CorneredField;
   readonly lay: Lay;
@@ -320,12 +335,13 @@ const secant = (
 };
 
 /** The least gap (mm) that leaves room for a corner and its sides: the steepest pose bulges most. */
-const gapWanted = ({ repeats, rise }: Corner, { way, field, lay, lines, gap }: Ground): number => {
+const gapWanted = ({ repeats, rise }: Corner, ground: Ground): number => {
+  const { way, field, lay, lines } = ground;
   const { shape } = way;
-  const offset = toStart(lay, shape.chord, rise) + gap / 2;
+  const offset = toStart(lay, shape.chord, rise);
   let steepest = rise;
   repeats.forEach((n, i) => {
-    steepest = Math.max(steepest, riseOnSide(shape.chord, field.runs[i]!.length, offset, n, gap));
+    steepest = Math.max(steepest, riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
   });
   return gapAtRise(steepest, shape, lines);
 };
@@ -333,8 +349,14 @@ const gapWanted = ({ repeats, rise }: Corner, { way, field, lay, lines, gap }: G
 const gapAtRise = (rise: number, shape: Shape, lines: readonly number[]): number =>
   Math.max(...lines.map((line) => gapBefore(line, shape, rise)));
 
-const riseOnSide = (chord: number, length: number, offset: number, repeats: number, gap: number): number =>
-  Math.acos(Math.min(1, ((length - 2 * offset) / repeats - gap) / (2 * chord)));
+/** How steeply (radians) so many swags rise on what two corners leave of a side (mm), with a gap before each and after the last. */
+const riseOnSide = (rest: number, repeats: number, ground: Ground): number =>
+  Math.acos(Math.min(1, halfSpanOnSide(rest, repeats, ground) / ground.way.shape.chord));
+
+const halfSpanOnSide = (rest: number, repeats: number, { gap: least, ...asked }: Ground): number => {
+  const gap = gapAsked(rest, repeats, repeats + 1, least, asked);
+  return (rest - gap * (repeats + 1)) / (2 * repeats);
+};
 
 /** For given counts, what a corner that rises by so much (radians) is blamed with (mm). */
 const blamesOf = (
@@ -351,37 +373,34 @@ const blamesOf = (
 };
 
 /** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */
-const overAt = (rise: number, repeats: readonly number[], { way, field, lay, gap }: Ground): number => {
+const overAt = (rise: number, repeats: readonly number[], ground: Ground): number => {
+  const { way, field, lay } = ground;
   const { chord, chordAngle, support } = way.shape;
-  const offset = toStart(lay, chord, rise) + gap / 2;
+  const offset = toStart(lay, chord, rise);
   const tops = repeats.map((n, i) => {
-    const tilt = riseOnSide(chord, field.runs[i]!.length, offset, n, gap) - chordAngle;
+    const tilt = riseOnSide(field.runs[i]!.length - 2 * offset, n, ground) - chordAngle;
     return support(Math.sin(tilt), Math.cos(tilt));
   });
-  return leansOver(tops, offset - gap / 2, field);
+  return leansOver(tops, offset, field);
 };
 
 /** For given counts, how far all is from what is asked when the corner rises by so much (radians); undefined where nothing is. */
-const missesOf = (
-  repeats: readonly number[],
-  { way, field, lay, gap, asked }: Ground,
-): ((rise: number) => number) | undefined => {
+const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) => number) | undefined => {
+  const { way, field, lay, asked } = ground;
   if (!asked) return undefined;
   const { chord } = way.shape;
   const missed = missedByRises(way.shape, asked);
   if (!missed) return undefined;
   return (rise) => {
-    const offset = toStart(lay, chord, rise) + gap / 2;
-    const sides = repeats.map((n, i) => riseOnSide(chord, field.runs[i]!.length, offset, n, gap));
+    const offset = toStart(lay, chord, rise);
+    const sides = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
     return missed(rise, sides);
   };
 };
 
 /** For given counts, how much (mm) the depths of the corner and the sides differ when the corner rises by so much (radians). */
-const spreadsOf = (
-  repeats: readonly number[],
-  { way, field, lay, gap, windows }: Ground,
-): ((rise: number) => number) => {
+const spreadsOf = (repeats: readonly number[], ground: Ground): ((rise: number) => number) => {
+  const { way, field, lay, windows } = ground;
   const { chord } = way.shape;
   const { runs } = field;
   const { ofSpan, ofDepth } = lay;
@@ -389,11 +408,11 @@ const spreadsOf = (
   const manyWindows = windows.sides.length > 1;
   return (rise) => {
     const depth = chord * Math.sin(rise);
-    const offset = ofSpan * chord * Math.cos(rise) + ofDepth * depth + gap / 2;
+    const offset = ofSpan * chord * Math.cos(rise) + ofDepth * depth;
     let low = depth;
     let high = depth;
     for (let i = 0; i < repeats.length; i++) {
-      const h = ((runs[i]!.length - 2 * offset) / repeats[i]! - gap) / 2;
+      const h = halfSpanOnSide(runs[i]!.length - 2 * offset, repeats[i]!, ground);
       if (manyWindows && !isWithin(windows.sides, Math.acos(Math.min(1, h / chord))))
         return Number.POSITIVE_INFINITY;
       const d = Math.sqrt(Math.max(0, chord * chord - h * h));
@@ -407,7 +426,7 @@ const spreadsOf = (
 /** The corner's rises at which the corner and all sides are valid. */
 const cornerRises = (
   repeats: readonly number[],
-  { way, field, lay, gap, windows }: Ground,
+  { way, field, lay, gap, windows, widestSpan, widestGap }: Ground,
 ): readonly Window[] => {
   if (windows.sides.length === 0 || windows.corners.length === 0) return [];
   const { chord } = way.shape;
@@ -417,7 +436,8 @@ const cornerRises = (
   let high = Number.POSITIVE_INFINITY;
   for (let i = 0; i < repeats.length; i++) {
     const { length } = field.runs[i]!;
-    low = Math.max(low, (length - repeats[i]! * (2 * widest + gap)) / 2);
+    const most = widestSpan === undefined ? gap : Math.max(gap, widestGap ?? gap);
+    low = Math.max(low, (length + gap - repeats[i]! * 2 * widest - (repeats[i]! + 1) * most) / 2);
     high = Math.min(high, (length - repeats[i]! * (2 * narrowest + gap)) / 2);
   }
   if (!(low <= high)) return [];
@@ -445,12 +465,13 @@ const layTurn = (
   const seated = checkCorner(way, pose, rules.gap, field, rules);
   if (!seated.ok) return seated;
   const toCorner = toCornerOf(field, pose);
-  const offset = toCorner + rules.gap / 2;
   const sides: SideFit[] = [];
   for (let i = 0; i < corner.repeats.length; i++) {
     const run = field.runs[i]!;
     const repeats = corner.repeats[i]!;
-    const tried = seat(way, (run.length - 2 * offset) / repeats, rules);
+    const rest = run.length - 2 * toCorner;
+    const gap = gapAsked(rest, repeats, repeats + 1, rules.gap, rules);
+    const tried = seat(way, (rest - gap) / repeats, { ...rules, gap, widestSpan: undefined });
     if (!tried.ok) return tried;
     sides.push({ run, repeats, seat: tried.value });
   }
@@ -461,5 +482,7 @@ const layTurn = (
     const beside = besideNeighbour(one, field);
     if (beside) return misses(beside);
   }
+  // The corner's own half gap differs from side to side where their gaps do; its offset is told for the first.
+  const offset = toCorner + sides[0]!.seat.gap / 2;
   return fits({ way, sides, corner: { kind: layOf(field).kind, seat: seated.value, toCorner, offset } });
 };
