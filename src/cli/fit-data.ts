@@ -47,6 +47,7 @@ export const fitAsData = ({ first: ranked, like }: Kind, number: number, plan: P
 const answerAsData = (answer: Answer, plan: Plan): object => {
   const { style } = plan.marks;
   const { key, wish, on, least, most, off, meets } = answer;
+  const isMet = !isUnmet(answer);
   return {
     of: key,
     ...(on === undefined ? {} : { on: SIDES[on] }),
@@ -55,8 +56,10 @@ const answerAsData = (answer: Answer, plan: Plan): object => {
     least,
     most,
     off,
-    meets,
-    ...(isUnmet(answer) ? { change: changeOf(answer, style).text } : {}),
+    meets: isMet,
+    // What is asked about binds nothing: it is met, near or far.
+    ...(typeof wish === 'object' && 'about' in wish && { near: meets }),
+    ...(isMet ? {} : { change: changeOf(answer, style).text }),
   };
 };
 

@@ -1,9 +1,8 @@
 /** What fits a plan, best first; and where nothing does, what comes nearest. */
 
-import { type Problem, ProblemError, series } from '../document/index.ts';
+import { type Problem, ProblemError } from '../document/index.ts';
 import type { Plan } from '../plan/index.ts';
 import {
-  changesFor,
   describeMiss,
   describeRowMiss,
   type Miss,
@@ -13,7 +12,6 @@ import {
   searchPlan,
   smallestChange,
   unmetBy,
-  wayWords,
 } from '../swag/index.ts';
 import type { Part } from './part.ts';
 
@@ -43,15 +41,7 @@ export const unmetOf = ({ plan, templates, placed }: Pick<Part, 'plan' | 'templa
   const unmet = unmetBy(plan, templates);
   if (!unmet) return undefined;
   const { nearest, problem } = unmet;
-  const lines = nearest.slice(0, NEAREST).map((ranked, i): Problem => {
-    const changes = changesFor(ranked, plan.marks.style).map(({ text }) => text);
-    return {
-      code: 'nearest',
-      message: `nearest ${i + 1}: ${wayWords(ranked.fit.way)}`,
-      hint: series(changes),
-    };
-  });
-  return { nearest, problems: [placed(NOTHING_FITS), placed(problem), ...lines] };
+  return { nearest, problems: [placed(NOTHING_FITS), placed(problem)] };
 };
 
 /** That nothing fits, and a line for each of the nearest. */

@@ -1,6 +1,7 @@
 /**
  * A chosen fit written into its plan, so that the plan gives that design again. What was asked of its swags stays as it
- * is written beside what was decided; only a wish that the fit does not meet is changed to one that it does.
+ * is written beside what was decided; only a wish that the fit does not meet, or is far from, is changed to one that is
+ * true of it.
  *
  * The gap is the one choice that is a length, and rounded it would move every mark. So it is said by a rule
  * where one gives it again, `0` or `auto`, which is found out by searching with the new plan; only where
@@ -10,7 +11,7 @@
 import { type Change, withValues } from '../document/index.ts';
 import { planSaying } from '../output/plan-file/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
-import { changesFor, type Fit, isUnmet, type Ranked, searchPlan, seatsOf, wishWords } from '../swag/index.ts';
+import { changeOf, type Fit, isUnmet, type Ranked, searchPlan, seatsOf, wishWords } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 import type { Part } from './part.ts';
 
@@ -28,20 +29,30 @@ export const takeFit = (
     named(plan.templates[templates.indexOf(template)]!),
   );
   const taken = { plan, ranked, templates: names };
-  const asking = askingWhatItMeets(text, plan, ranked);
-  const all = gapsToSay(plan, ranked).map((gap) => planSaying(asking, taken, gap));
+  // What is about right guides the search to its corners: where the plan with other words gives another fit, they stay.
+  const texts = [...new Set([false, true].map((kept) => askingWhatItMeets(text, plan, ranked, kept)))];
+  const all = texts.flatMap((asking) => gapsToSay(plan, ranked).map((gap) => planSaying(asking, taken, gap)));
   const giving = (near: number): string | undefined =>
     all.find((written) => givesAgain(written, plan, ranked.fit, near));
   return giving(0) ?? giving(SAME) ?? all.at(-1)!;
 };
 
 /** The wishes that the fit does not meet, changed as little as it takes; repeats and gap are said in any case. */
-const askingWhatItMeets = (text: string, plan: Plan, ranked: Pick<Ranked, 'answers'>): string => {
+const askingWhatItMeets = (
+  text: string,
+  plan: Plan,
+  { answers }: Pick<Ranked, 'answers'>,
+  keepsAbout: boolean,
+): string => {
   const { style } = plan.marks;
   const own = plan.part ? ['parts', plan.part.name] : [];
-  const changes = changesFor(ranked, style)
-    .filter(({ answer: { key } }) => key !== 'repeats' && key !== 'gap')
-    .map(({ answer, wish }): Change => [[...own, 'swag', answer.key], wishWords(answer, wish, style)]);
+  const changes = answers
+    .filter(({ key }) => key !== 'repeats' && key !== 'gap')
+    .filter((answer) => (keepsAbout ? isUnmet(answer) : !answer.meets))
+    .map((answer): Change => {
+      const { wish } = changeOf(answer, style);
+      return [[...own, 'swag', answer.key], wishWords(answer, wish, style)];
+    });
   return withValues(text, changes);
 };
 
@@ -56,7 +67,7 @@ const gapsToSay = (
   plan: Plan,
   { fit, answers }: Pick<Ranked, 'fit' | 'answers'>,
 ): readonly (string | number | undefined)[] => {
-  const isKept = !answers.some((answer) => answer.key === 'gap' && isUnmet(answer));
+  const isKept = !answers.some(({ key, meets }) => key === 'gap' && !meets);
   const gap = isKept ? plan.swag.gap : undefined;
   const widest = Math.max(...fit.sides.map((s) => s.seat.gap));
   const step = 10 ** -GAP_DIGITS;

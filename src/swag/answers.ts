@@ -53,16 +53,17 @@ export const toldAnswers = (answers: readonly Answer[]): readonly Answer[] =>
       (answer.key !== 'repeats' && answer.key !== 'gap'),
   );
 
-/** The wish nearest to what was asked that its own figures meet; lengths in steps of the plan's marks. */
+/** The wish nearest to what was asked that its own figures meet, or are about; lengths in steps of the plan's marks. */
 export const wishMetBy = ({ key, wish, least, most }: Answer, style: LengthStyle): CountWish => {
   const [step, scale] = key === 'repeats' ? [1, 1] : key === 'use' ? [1, 100] : [stepOf(style), 1];
   const down = (n: number): number => (Math.floor((n * scale) / step + TIGHT) * step) / scale;
   const up = (n: number): number => (Math.ceil((n * scale) / step - TIGHT) * step) / scale;
+  const nearest = (n: number): number => (Math.round((n * scale) / step) * step) / scale;
   if (typeof wish === 'string') {
     const both = [...new Set([least, most].map((n) => (n % 2 === 1 ? 'odd' : 'even')))];
     return both.length === 1 ? (both[0] as CountWish) : { least, most };
   }
-  if (isAbout(wish)) return wish;
+  if (isAbout(wish)) return { about: Math.max(step / scale, nearest((least + most) / 2)) };
   if (typeof wish !== 'number')
     return {
       ...wish,
@@ -72,7 +73,8 @@ export const wishMetBy = ({ key, wish, least, most }: Answer, style: LengthStyle
   const alike = (n: number): number => (key === 'use' ? Math.round(n * 100) / 100 : roundLength(n, style));
   if (key === 'repeats') return least === most ? least : { least, most };
   if (key !== 'gap' && alike(least) === alike(most)) return alike(least);
-  return { least: down(least), most: up(most) };
+  const [low, high] = [down(least), up(most)];
+  return low === high ? low : { least: low, most: high };
 };
 
 /** Rounding of what lies on a step, in steps. */

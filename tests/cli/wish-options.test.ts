@@ -33,6 +33,7 @@ interface Wish {
   readonly most: number;
   readonly off: number;
   readonly meets: boolean;
+  readonly near?: boolean;
   readonly change?: string;
 }
 interface Result {
@@ -120,6 +121,42 @@ describe('options of fit', () => {
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  test('what is asked about is met by all, and those that are far from it say how far', async () => {
+    const folder = await folderWith();
+    const asked = ['--span', 'about 10', '--most', '100', '--all'];
+    const { results } = await fitted(folder, ...asked);
+    const { out } = await run(folder, ['fit', 'quilt.yaml', ...asked]);
+    const lines = out.replace(/\n {5,}/g, ' ').match(/span .*\(asked: .*\)/g)!;
+    expect(lines).toHaveLength(results.length);
+    const [far, near] = [false, true].map(
+      (k) => results.filter(({ wishes }) => wishes![0]!.near === k).length,
+    );
+    expect(far! * near!).toBeGreaterThan(0);
+    results.forEach(({ wishes }, i) => {
+      const { meets, near, off } = wishes![0]!;
+      expect(meets).toBe(true);
+      expect(near).toBe(off <= 0.5 * INCH + 1e-9);
+      expect(/; [\d /]+ in off\)$/.test(lines[i]!), lines[i]).toBe(!near);
+    });
+  });
+
+  test('what is used is one figure everywhere, and no more than it is', async () => {
+    const folder = await folderWith(PLAN.replace('width: 7', 'width: 10'));
+    const asked = ['--use', 'at least 99 %'];
+    const { nearest } = await fitted(folder, ...asked);
+    const { out } = await run(folder, ['fit', 'quilt.yaml', ...asked]);
+    const told = [
+      ...out
+        .replace(/\s+/g, ' ')
+        .matchAll(/uses (\d+) %.*?use (\d+)(?: to \d+)? % .*?it takes use at least (\d+) %/g),
+    ];
+    expect(told).toHaveLength(nearest!.length);
+    told.forEach(([, uses, least, takes], i) => {
+      const percent = String(Math.floor(100 * nearest![i]!.wishes![0]!.least + 1e-4));
+      expect([uses, least, takes]).toEqual([percent, percent, percent]);
+    });
+  });
+
   test('where nothing meets it all, the nearest are listed, and it ends with why', async () => {
     const folder = await folderWith();
     const asked = ['--depth', 'at least 7', '--span', 'about 9'];
@@ -130,6 +167,8 @@ describe('options of fit', () => {
     );
     expect(ran.out).toMatch(/None meets all that is asked: the nearest 10 of \d+\./);
     expect(ran.lines[0]).toMatch(/^quilt\.yaml:\d+:\d+: layout: nothing fits this layout$/);
+    // The nearest stand in the table, and are not told again.
+    expect(ran.lines).toHaveLength(2);
     expect(ran.lines[1]).toMatch(
       /^--depth: depth at least 7 in and 6 in of room cannot both be had; the nearest takes depth at least [\d /]+ in instead of at least 7 in$/,
     );
@@ -223,6 +262,37 @@ describe('a taken plan', () => {
       expect(side.depth).toBeCloseTo(first!.sides[i]!.depth, 2);
     });
     expect(again.repeats).toEqual(first!.repeats);
+  });
+
+  test('of a result that is far from what is asked about says what it is about', async () => {
+    const folder = await folderWith();
+    const asked = ['--span', 'about 10', '--all'];
+    const { results } = await fitted(folder, ...asked, '--most', '100');
+    const far = results.findIndex(({ wishes }) => !wishes![0]!.near);
+    const ran = await run(folder, [
+      'fit',
+      'quilt.yaml',
+      ...asked,
+      '--take',
+      String(far + 1),
+      '-o',
+      'far.yaml',
+    ]);
+    // What is taken is told, and of which list.
+    expect(ran.err).toMatch(
+      new RegExp(
+        `far\\.yaml: the plan with result ${far + 1} of --all, everything decided\n.* wide, .* deep, `,
+      ),
+    );
+    const { swag } = parse(readFileSync(join(folder, 'far.yaml'), 'utf8'));
+    const again = JSON.parse((await run(folder, ['fit', 'far.yaml', '--json'])).out).results[0] as Result;
+    expect(again.sides).toEqual(results[far]!.sides);
+    const { least, most } = results[far]!.wishes![0]!;
+    const about = String(swag.span).replace(
+      /^about (?:(\d+)(?:$| in$| (?=\d)))?(?:(\d+)\/(\d+) in)?$/,
+      (_, whole = 0, over = 0, under = 1) => String(Number(whole) + Number(over) / Number(under)),
+    );
+    expect(Math.abs(Number(about) * INCH - (least + most) / 2)).toBeLessThanOrEqual(INCH / 32 + 1e-9);
   });
 
   test('never says that swags touch that do not', async () => {

@@ -444,6 +444,17 @@ describe('where nothing meets a range', () => {
     expect(unmetBy(plan, PROFILES)!.problem.message).toMatch(expected);
   });
 
+  test('a gap that is one figure is told as one', () => {
+    const told = (least: number, most: number) =>
+      changesFor(
+        { answers: [{ key: 'gap', wish: 0, on: undefined, play: 0, least, most, off: most, meets: false }] },
+        INCH_SIXTEENTH,
+      );
+    const sixteenth = INCH / 16;
+    expect(told(3 * sixteenth, 3 * sixteenth)[0]!.text).toBe('gap 3/16 in instead of 0 in');
+    expect(told(3.5 * sixteenth, 3.5 * sixteenth)[0]!.text).toBe('gap 3/16 to 1/4 in instead of 0 in');
+  });
+
   test('says what to ask instead, in the words of the plan', () => {
     const plan = planOf(`${BORDER}\nswag: { depth: at least 5 }`);
     const { nearest, problem } = unmetBy(plan, [profile('newel')])!;

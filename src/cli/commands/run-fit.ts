@@ -6,7 +6,7 @@ import { fitsOf, nearestFits, nothingFits, unmetOf } from '../../jobs/fits.ts';
 import type { Made } from '../../jobs/made.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
 import { takeFit } from '../../jobs/take-fit.ts';
-import { fitTableLines } from '../../output/text/index.ts';
+import { fitTableLines, plainSentence } from '../../output/text/index.ts';
 import { readPlan } from '../../plan/index.ts';
 import { type Kind, kindsOf, type Miss, type Ranked, type Search } from '../../swag/index.ts';
 import { defaultName } from '../default-name.ts';
@@ -181,6 +181,7 @@ const writeResults = async (
   }
   if (taken) {
     const output = outputs.at(-1)!;
+    const { style } = files.plan.marks;
     parts.push([
       output,
       takeFit(files.asked ?? files.text, files, taken.ranked, (template) =>
@@ -188,7 +189,8 @@ const writeResults = async (
       ),
     ]);
     said.push(
-      `${output.name}: the plan with result ${taken.number}${files.name === undefined ? ', everything decided' : ` for ${files.name}, the other parts as they were`}`,
+      `${output.name}: the plan with result ${taken.number}${options.all ? ' of --all' : ''}${files.name === undefined ? ', everything decided' : ` for ${files.name}, the other parts as they were`}`,
+      plainSentence(taken.ranked, style),
     );
   }
   await writeTogether(io, parts);

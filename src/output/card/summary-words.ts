@@ -16,7 +16,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { template } = shape.stitching;
   const counts =
     fit.sides.length > 1
-      ? fit.sides.map((s) => `${s.run.name} ${wholeSwags(fit, s.repeats)}`).join(', ')
+      ? fit.sides.map((s) => `${s.run.name} ${wholeSwags(fit, s.repeats) || 'none'}`).join(', ')
       : String(fit.sides[0]?.repeats);
   const corners = {
     none: '',

@@ -1,6 +1,5 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
-import { plural } from '../../document/index.ts';
 import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
 import {
@@ -12,14 +11,7 @@ import {
   smallnessOf,
   spansOf,
 } from '../../swag/index.ts';
-import {
-  beyondWords,
-  directionWords,
-  halvesWords,
-  partWords,
-  settingWords,
-  wholeSwags,
-} from '../text/index.ts';
+import { beyondWords, directionWords, partWords, settingWords, sideWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -54,7 +46,7 @@ export const describeDesign = (
       : '';
   const lines = fit.sides.map(({ run, repeats, seat }) => {
     const { span, depth } = seat;
-    const size = `${plural(wholeSwags(fit, repeats), 'swag')}${halvesWords(fit)}${fit.corner.kind === 'half' ? ',' : ''} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
+    const size = `${sideWords(fit, repeats)}${fit.corner.kind === 'half' ? ',' : ''} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
     // A gap that rounds to nothing is none to her.
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;

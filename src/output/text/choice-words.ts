@@ -9,6 +9,7 @@ import {
   roundLength,
   stepOf,
 } from '../../length/index.ts';
+import { sayShare } from '../../plan/index.ts';
 import { depthsOf, type Field, type Fit, isRound, type Shape, seatsOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
@@ -81,13 +82,40 @@ export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
   return highestOf(fit).some((top, i) => top - depths[i]! > stepOf(style));
 };
 
+/** A share in whole percents, of which it is not less: `82 %`. What would be met by rounding only is not said to be. */
+export const usedWords = (share: number): string => sayShare(Math.floor(100 * share + ROUNDING) / 100);
+
+/** A share in whole percents, of which it is not more. */
+export const usedAtMost = (share: number): string => sayShare(Math.ceil(100 * share - ROUNDING) / 100);
+
+/** Of a chain of closed forms, and what is within a range when it lies on its very end, in percents. */
+const ROUNDING = 1e-4;
+
 /** How many of a side's swags are whole: two halves at its ends are one of them. */
 export const wholeSwags = ({ corner }: Pick<Fit, 'corner'>, repeats: number): number =>
   corner.kind === 'half' ? repeats - 1 : repeats;
 
-/** What a side has beside its whole swags: ` and half a swag at each end`. */
+const HALVES = 'half a swag at each end';
+
+/** What some sides have beside their whole swags: ` and half a swag at each end`. */
 export const halvesWords = ({ corner }: Pick<Fit, 'corner'>): string =>
-  corner.kind === 'half' ? ' and half a swag at each end' : '';
+  corner.kind === 'half' ? ` and ${HALVES}` : '';
+
+/** Of one side: `7 swags`, `6 swags and half a swag at each end`, or, where it is too short for a whole one, the halves alone. */
+export const sideWords = (fit: Pick<Fit, 'corner'>, repeats: number): string => {
+  const whole = wholeSwags(fit, repeats);
+  return whole > 0 ? `${plural(whole, 'swag')}${halvesWords(fit)}` : HALVES;
+};
+
+/** Of a border on whose shortest sides there is no whole swag. */
+const longSidesWords = (fit: Fit): string => {
+  const long = fit.sides.filter((s) => wholeSwags(fit, s.repeats) > 0);
+  const counts = [...new Set(long.map((s) => wholeSwags(fit, s.repeats)))].map((whole) => {
+    const on = long.filter((s) => wholeSwags(fit, s.repeats) === whole).map((s) => s.run.name);
+    return `${plural(whole, 'swag')} on ${series(on)}`;
+  });
+  return [...counts, `${HALVES} of every side`].join(', ');
+};
 
 /**
  * As a person says it: `7 swags on each side`, `5, 6, 5 and 6 swags`, and where there is room for it
@@ -96,6 +124,7 @@ export const halvesWords = ({ corner }: Pick<Fit, 'corner'>): string =>
 export const swagsWords = (fit: Fit, naming: 'named' | 'unnamed' = 'unnamed'): string => {
   const counts = fit.sides.map((s) => wholeSwags(fit, s.repeats));
   const [first = 0] = counts;
+  if (counts.includes(0)) return longSidesWords(fit);
   const halves = halvesWords(fit);
   if (counts.every((c) => c === first)) {
     const swags = `${plural(first, 'swag')}${halves}`;

@@ -77,8 +77,10 @@ const countedWords = (kinds: readonly Kind[], shown: readonly Kind[]): string =>
     const kindsShown =
       shown.length < kinds.length
         ? `The best ${shown.length} of ${kinds.length} kinds`
-        : `All ${kinds.length} kinds`;
-    return `${kindsShown}, each for all that looks like it; ${found} fit; --all lists each by itself, and --most says how many.`;
+        : kinds.length === 1
+          ? 'One kind'
+          : `All ${kinds.length} kinds`;
+    return `${kindsShown}, ${kinds.length === 1 ? '' : 'each '}for all that looks like it; ${found} fit; --all lists each by itself, and --most says how many.`;
   }
   return shown.length < found ? `The best ${shown.length} of ${found} that fit.` : `All ${found} that fit.`;
 };

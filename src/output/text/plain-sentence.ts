@@ -27,6 +27,7 @@ import {
   settingWords,
   standsHigher,
   swagsWords,
+  usedWords,
   wholeSwags,
 } from './choice-words.ts';
 
@@ -50,7 +51,8 @@ export const plainSentence = (
 /** `6 swags on each side`; of sides that are as many across the quilt `5 and 6 swags`; else each side's, in their order. */
 const countsWords = (fit: Fit): string => {
   const [top = 0, right = 0, bottom, left] = fit.sides.map((s) => wholeSwags(fit, s.repeats));
-  const isEven = fit.sides.length === 4 && top === bottom && right === left && top !== right;
+  const isEven =
+    fit.sides.length === 4 && top === bottom && right === left && top !== right && top * right > 0;
   return isEven ? `${series([`${top}`, `${right}`])} swags${halvesWords(fit)}` : swagsWords(fit);
 };
 
@@ -89,7 +91,7 @@ export const makingWords = (
       : []),
     ...(isRound(fit) && field.around.kind === 'motif' && !Number.isFinite(field.around.within)
       ? []
-      : [`uses ${Math.round(100 * score.use)} %`]),
+      : [`uses ${usedWords(score.use)}`]),
   ].join('; ');
 };
 

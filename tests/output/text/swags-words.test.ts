@@ -1,7 +1,7 @@
 /** Counts as a quilter says them; what is expected is how the sentence is to read, agreed with one who had only the page. */
 
 import { describe, expect, test } from 'vitest';
-import { swagsWords } from '../../../src/output/text/index.ts';
+import { sideWords, swagsWords } from '../../../src/output/text/index.ts';
 import type { Fit } from '../../../src/swag/index.ts';
 
 /** Only what the words depend on. */
@@ -31,6 +31,18 @@ describe('how many swags', () => {
     expect(swagsWords(halved(5, 6, 5, 6), 'named')).toBe(
       '4, 5, 4 and 5 swags and half a swag at each end (top, right, bottom, left)',
     );
+  });
+
+  test('of sides that are too short for a whole swag only the halves are told', () => {
+    expect(swagsWords(halved(1, 1, 1, 1))).toBe('half a swag at each end of every side');
+    expect(swagsWords(halved(1, 2, 1, 2), 'named')).toBe(
+      '1 swag on right and left, half a swag at each end of every side',
+    );
+    expect(swagsWords(halved(1, 2, 1, 3))).toBe(
+      '1 swag on right, 2 swags on left, half a swag at each end of every side',
+    );
+    expect(sideWords(halved(1), 1)).toBe('half a swag at each end');
+    expect(sideWords(halved(3), 3)).toBe('2 swags and half a swag at each end');
   });
 
   test('a strip has one count, and one swag is no “1 swags”', () => {
