@@ -66,7 +66,6 @@ export {
   describeMiss,
   describeRowMiss,
   nearestMisses,
-  wayWords,
 } from './near-miss.ts';
 export { noWayHint } from './no-way.ts';
 export { outOfReach, pausesOf } from './pausing.ts';

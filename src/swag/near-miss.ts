@@ -52,7 +52,7 @@ export const describeRowMiss = ({ way, misfit }: RowMiss, plan: Plan): Problem =
 };
 
 /** `Baluster, heel to crown end, inside, heel-first` */
-export const wayWords = ({ shape }: Way): string =>
+const wayWords = ({ shape }: Way): string =>
   `${shape.stitching.template.title}, ${shape.from.label} to ${shape.to.label}, ${shape.side}, ${shape.direction}`;
 
 /** `repeats` of it stand on the side. */
