@@ -59,6 +59,9 @@ const TOUCHING = 1e-7;
  */
 const MOST_PASSES = 100;
 
+/** Fewer circles than this are a small area. */
+const FEW = 60;
+
 export const packCircles = (region: Region, options: PackingOptions): Circle[] => {
   const { largest, smallest, least, gap, random } = options;
   const probe = probeRegion(region);
@@ -77,15 +80,15 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
     probe.contains(center);
 
   /** The places for a circle that touches circle `a` and what lies near it. */
-  const offer = (a: Circle): void => {
+  const offer = (a: Circle, size = (): number => random.between(smallest, largest)): void => {
     for (const b of grid.near(a.center, a.radius + 3 * largest)) {
       if (b === a) continue;
-      const r = random.between(smallest, largest);
+      const r = size();
       offerAll(whole(a.center, a.radius + r), whole(b.center, b.radius + r), r);
     }
     boundary.forEach((piece, i) => {
       if (!edges[i]!.nearer(a.center, a.radius + gap + 2 * largest)) return;
-      const r = random.between(smallest, largest);
+      const r = size();
       for (const edge of insideOf(piece, gap + r)) offerAll(whole(a.center, a.radius + r), edge, r);
     });
   };
@@ -108,35 +111,51 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
     }
   };
 
-  // First circles at the middle of each stretch of the edge start the front wherever there is room; where
-  // none of the usual size has any, smaller ones do, so that a strip is not left empty.
-  const start = (radius: number): void => {
+  // A first circle at the middle of a stretch of the edge starts the front. One is enough, so that all hang together;
+  // others follow only where it did not come.
+  const start = (radius: number): boolean => {
+    if (circles.length >= MOST_ELEMENTS) return false;
     for (const piece of boundary) {
-      if (circles.length >= MOST_ELEMENTS) return;
       const at = pieceAt(piece, 0.5);
       const center = add(at, scale(leftOf(pieceDirection(piece, 0.5)), gap + radius));
-      if (free({ center, radius })) {
-        put({ center, radius });
-        advance();
-      }
+      if (!free({ center, radius })) continue;
+      put({ center, radius });
+      advance();
+      return true;
     }
+    return false;
   };
-  start(random.between(smallest, largest));
-  for (let radius = smallest; circles.length === 0 && radius >= least; radius *= 0.9) start(radius);
-
   const samples = edgeSamples(region, Math.max(least, largest / 2));
   const settled = new Set<number>();
-  for (let pass = 0; pass < MOST_PASSES && circles.length < MOST_ELEMENTS; pass++) {
-    const found = gapsIn(circles, boundary, samples, gap, largest, least, grid, settled).filter(free);
-    found.sort((a, b) => b.radius - a.radius);
-    let added = 0;
-    for (const circle of found) {
-      if (circles.length >= MOST_ELEMENTS || !free(circle)) continue;
-      put(circle);
-      added++;
-      if (circle.radius >= smallest) advance();
+  const fillGaps = (): void => {
+    for (let pass = 0; pass < MOST_PASSES && circles.length < MOST_ELEMENTS; pass++) {
+      const found = gapsIn(circles, boundary, samples, gap, largest, least, grid, settled).filter(free);
+      found.sort((a, b) => b.radius - a.radius);
+      let added = 0;
+      for (const circle of found) {
+        if (circles.length >= MOST_ELEMENTS || !free(circle)) continue;
+        put(circle);
+        added++;
+        if (circle.radius >= smallest) advance();
+      }
+      if (added === 0 && !offerSmaller()) break;
     }
-    if (added === 0) break;
+  };
+  /** In a small area gaps may lie between one circle and one edge, which no triangle tells: smaller circles find them. */
+  const offerSmaller = (): boolean => {
+    const before = circles.length;
+    if (before > FEW) return false;
+    for (let r = smallest; r >= least && circles.length === before; r *= 0.85) {
+      for (const c of [...circles]) offer(c, () => r);
+      advance();
+    }
+    return circles.length > before;
+  };
+  // Where none of the usual size has room, smaller ones do, so that a strip is not left empty.
+  let radius = random.between(smallest, largest);
+  while (radius >= least) {
+    if (start(radius)) fillGaps();
+    else radius = Math.min(smallest, radius) * (radius > smallest ? 1 : 0.9);
   }
   return circles;
 };
@@ -220,6 +239,8 @@ const gapsIn = (
   const found: Circle[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
+    // What touches edges alone would hang on no other circle.
+    if (Math.min(a, b, c) >= circles.length) continue;
     // A triangle that was there before is no gap now if it was none then: only new ones are worked on.
     // Samples count from the end, because circles are added before them.
     const ids = [a, b, c]

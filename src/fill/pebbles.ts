@@ -9,8 +9,8 @@ import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { randomOf } from './random.ts';
 
-/** Radii as shares of the spacing: the largest pebbles are as wide as the spacing, the least 0.28 of that. */
-export const PEBBLE_RADII = { largest: 0.5, smallest: 0.3, least: 0.14 } as const;
+/** Radii as shares of the spacing: the largest pebbles are as wide as the spacing, the least three fifths of that. */
+export const PEBBLE_RADII = { largest: 0.5, smallest: 0.42, least: 0.3 } as const;
 
 /** Pebbles keep this share of the spacing from the edge: a thread's width or so. */
 const EDGE_GAP = 0.06;

@@ -5,12 +5,16 @@ import {
   closedPath,
   cubicToArcs,
   distance,
+  flatten,
   openPath,
   type Path,
   type Piece,
   type Point,
+  pathLength,
+  pieceDirection,
   scale,
   subtract,
+  turnBetween,
 } from '../geometry/index.ts';
 
 /** Fills are stitched by hand-guided machines: curves as arcs to this (mm) are finer than any hand. */
@@ -50,18 +54,29 @@ const through = (points: readonly Point[], beyond?: { before: Point; after: Poin
   return pieces;
 };
 
-/**
- * An arc as flat as this (mm) is a line: centres many metres away would only make trouble for whoever draws
- * it.
- */
-const FLAT_RISE = 0.002;
+/** An arc with a larger radius (mm) is a line: centres many metres away would only make trouble for whoever draws it. */
+const LARGEST_RADIUS = 2000;
 
 const straightened = (p: Piece): Piece =>
-  p.kind === 'arc' && p.radius * (1 - Math.cos(Math.min(Math.PI, Math.abs(p.sweep)) / 2)) < FLAT_RISE
-    ? { kind: 'line', from: p.from, to: p.to }
-    : p;
+  p.kind === 'arc' && p.radius > LARGEST_RADIUS ? { kind: 'line', from: p.from, to: p.to } : p;
 
 const knot = (a: Point, b: Point): number => Math.sqrt(distance(a, b));
+
+/** The same open line where it has no corner; else drawn through points smoothed over `over` mm. */
+export const withoutCorners = (path: Path, over: number): Path => {
+  const isSmooth = path.pieces.every((piece, i) => {
+    const next = path.pieces[i + 1];
+    if (!next) return true;
+    return Math.abs(turnBetween(pieceDirection(piece, 1), pieceDirection(next, 0))) < LEAST_CORNER;
+  });
+  if (isSmooth || path.closed) return path;
+  const step = over / 4;
+  const points = resample(flatten(path, FILL_TOLERANCE), Math.max(5, Math.ceil(pathLength(path) / step)));
+  return curveThrough(smoothed(points, over / step / 2));
+};
+
+/** A turn (radians) that shows. */
+const LEAST_CORNER = 0.2;
 
 /** Points at equal distances along a polyline, its ends included. */
 export const resample = (points: readonly Point[], count: number): Point[] => {

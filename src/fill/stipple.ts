@@ -2,9 +2,8 @@
  * Stippling: one closed line that wanders through the region like the edge of a jigsaw piece and never
  * crosses itself.
  *
- * It goes round a random tree on evenly spread points (see tree-tour.ts). Both sides of a branch are one
- * spacing apart, and so are the branches' neighbours from one another, about; nowhere do two stretches come
- * nearer than the stated gap.
+ * It goes round a random tree on evenly spread points (see tree-tour.ts), and is then made even (see relax.ts): stretches
+ * beside one another lie about one spacing apart; nowhere do two come nearer than the stated gap.
  */
 
 import {
@@ -26,13 +25,14 @@ import {
 import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
+import { relaxedRound } from './relax.ts';
 import { closedCurveThrough, resample, smoothedRound } from './smooth-path.ts';
 import { spreadPoints } from './spread.ts';
 import { componentsOf, growTree, type Tree } from './tree.ts';
 import { tourBeside } from './tree-tour.ts';
 
 /** No two stretches of the line are nearer than this share of the spacing. */
-export const STIPPLE_GAP = 0.3;
+export const STIPPLE_GAP = 0.4;
 
 /** The line is nowhere nearer to the region's edge than this share of the spacing. */
 export const STIPPLE_EDGE_GAP = 0.15;
@@ -49,7 +49,7 @@ const BRANCH_EDGE_ROOM = 0.28;
 
 /** The line runs this share of the spacing beside its tree, whose points are this many spacings apart. */
 const AWAY = 0.43;
-const APART = 1.75;
+const APART = 1.65;
 
 const degrees = Math.PI / 180;
 
@@ -99,18 +99,33 @@ const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
   );
   const deepEnough = (p: Point): boolean =>
     probe.distance(p) >= STIPPLE_EDGE_GAP * spacing && probe.contains(p);
+  const walls = region.loops.flatMap((loop) =>
+    resample(flatten(loop, 0.02), Math.ceil(pathLength(loop) / (STEP * spacing)) + 1),
+  );
   return worthwhile(tree).map((part) =>
-    meandering(tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY), spacing, deepEnough, random),
+    meandering(
+      tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY),
+      spacing,
+      walls,
+      deepEnough,
+      random,
+    ),
   );
 };
 
 /**
- * The tour as a hand would stitch it: corners softened, and straight stretches swaying a little to and fro.
- * The sway is random numbers smoothed along the line; where it would bring two stretches too near, there is
- * less of it.
+ * The tour as a hand would stitch it: nowhere straight and nowhere square. A sway of random numbers smoothed along the
+ * line sets it going, and it is made even from there; where that would bring two stretches too near, it is done less.
  */
-const meandering = (tour: Path, spacing: number, deepEnough: (p: Point) => boolean, random: Random): Path => {
-  const count = Math.ceil(pathLength(tour) / (STEP * spacing));
+const meandering = (
+  tour: Path,
+  spacing: number,
+  walls: readonly Point[],
+  deepEnough: (p: Point) => boolean,
+  random: Random,
+): Path => {
+  const step = STEP * spacing;
+  const count = Math.ceil(pathLength(tour) / step);
   if (count < 12) return tour;
   const points = resample(flatten(tour, 0.01), 2 * Math.ceil(count / 2) + 1).slice(0, -1);
   const noise = points.map(() => ({ x: random.between(-1, 1), y: 0 }));
@@ -124,8 +139,9 @@ const meandering = (tour: Path, spacing: number, deepEnough: (p: Point) => boole
       const across = leftOf(unit(subtract(after, before)));
       return add(p, scale(across, share * sway[i]! * SWAY * spacing));
     });
-    const soft = smoothedRound(moved, (share * SOFTENING) / STEP);
-    if (soft.every(deepEnough) && keepsGap(soft, STIPPLE_GAP * spacing, 2 * spacing, STEP * spacing))
+    const rounds = Math.round(share * ROUNDS);
+    const soft = relaxedRound(moved, walls, { spacing, step, rounds, fromWalls: FROM_WALLS * spacing });
+    if (soft.every(deepEnough) && keepsGap(soft, STIPPLE_GAP * spacing, 2 * spacing, step))
       return closedCurveThrough(soft.filter((_, i) => i % 2 === 0));
   }
   return tour;
@@ -151,14 +167,14 @@ const keepsGap = (points: readonly Point[], gap: number, along: number, step: nu
   );
 };
 
-/**
- * Steps along the line, over how long it sways, how far at most, and over how long corners are softened; in
- * spacings.
- */
+/** Steps along the line, over how long it sways, how far at most, and how far it aims to be from the edge; in spacings. */
 const STEP = 0.22;
 const SWAY_LENGTH = 0.8;
-const SWAY = 0.2;
-const SOFTENING = 0.32;
+const SWAY = 0.25;
+const FROM_WALLS = 0.7;
+
+/** Rounds in which the line is made even. */
+const ROUNDS = 40;
 
 /** Smoothing takes most of the noise away; this brings it back to about one. */
 const SWAY_GAIN = 3.2;

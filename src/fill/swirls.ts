@@ -1,11 +1,12 @@
 /**
- * Swirls: hooked spirals that nestle, in one line.
+ * Swirls: hooked spirals that nestle, in one smooth line.
  *
- * Circles are packed so that they touch; each becomes a spiral of half circles, stitched in and out again, so
- * that its two strands lie one spacing apart everywhere. A swirl grows from the back of another one where
- * their circles touch: one strand leaves the other swirl's outer strand in a smooth bend, the other comes
- * back to the contact and turns there in a point, as quilters do it. Neighbours turn opposite ways round,
- * like gears, so that every bend is an easy one.
+ * Circles are packed so that they touch; a large one becomes a spiral of half circles, stitched in and out again, so
+ * that its two strands lie one spacing apart everywhere; a small one a bud, stitched once round. Each grows from the back
+ * of another one where their circles touch: the line leaves the other's outer strand in a smooth bend, and comes back to
+ * it through a small arc that touches both circles, so that nowhere it has a corner. Neighbours turn opposite ways round,
+ * like gears, so that every bend is an easy one. The line goes round a tree, each swirl on both its sides, as in
+ * A. Carlson, A. Paley and J. Gray, "Algorithmic quilting", Bridges 2015.
  */
 
 import {
@@ -17,15 +18,18 @@ import {
   type Path,
   type Piece,
   type Point,
+  pieceAt,
   pieceDirection,
   polar,
   positiveAngle,
+  probeRegion,
   type Region,
   regionArea,
   regionParts,
   reversePath,
   scale,
   subtract,
+  TURN,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf } from './contact-tour.ts';
 import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
@@ -39,21 +43,31 @@ import { biarc } from './two-arcs.ts';
  */
 const STRANDS = 0.8;
 
-/** Radii of the swirls in strand distances: a swirl gains half a turn with each spacing. */
-const SWIRL_RADII = { largest: 3.4, smallest: 2.15, least: 1.3 } as const;
+/** Radii in strand distances: a swirl gains half a turn with each; what is smaller than a spiral can be is a bud. */
+const SWIRL_RADII = { largest: 3.4, smallest: 2.15, spiral: 1.4, least: 0.55 } as const;
 
 /** Swirls keep half this share of the spacing from one another, and all of it from the edge. */
 const EDGE_GAP = 0.25;
 
 /** The inner strand's last half circle is no smaller than this share of the spacing. */
-const LEAST_INNER = 0.12;
+const LEAST_INNER = 0.29;
 
-/** Contacts whose gap is below this (mm) touch. */
-const CONTACT = 1e-6;
+/**
+ * The arc between two swirls' backs has one of these radii, in strand distances: the first with which the neck between
+ * the two, an arc on either side of it, is as wide as this share of a strand distance.
+ */
+const CROTCHES = [0.35, 0.45, 0.6, 0.8] as const;
+const NECK = 0.6;
+
+/** Each is stitched this share of the spacing inside its circle, so that strands of two that touch stay apart. */
+const INSIDE = 0.21;
+
+/** What grows from another may lie this share of the spacing away from touching it. */
+const REACH = 0.45;
 
 export const swirls: Fill = checked({
   name: 'swirls',
-  about: 'hooked spirals that nestle, in one line',
+  about: 'hooked spirals that nestle, in one smooth line',
   suits: 'area',
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
@@ -70,53 +84,81 @@ export const swirls: Fill = checked({
 
 const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
   const spacing = STRANDS * between;
-  const circles = packCircles(region, {
-    largest: SWIRL_RADII.largest * spacing,
-    smallest: SWIRL_RADII.smallest * spacing,
-    least: SWIRL_RADII.least * spacing,
-    gap: EDGE_GAP * spacing,
+  const inside = INSIDE * between;
+  const packed = packCircles(region, {
+    largest: SWIRL_RADII.largest * spacing + inside,
+    smallest: SWIRL_RADII.smallest * spacing + inside,
+    least: SWIRL_RADII.least * spacing + inside,
+    gap: EDGE_GAP * spacing - inside,
     random,
   });
-  const touching = contactsOf(circles, CONTACT);
+  const touching = contactsOf(packed, REACH * between);
+  const probe = probeRegion(region);
+  const fits = (piece: Piece): boolean =>
+    [0.25, 0.5, 0.75].every((t) => probe.depth(pieceAt(piece, t)) > LINK_EDGE_GAP * between);
+  const circles = packed.map((c) => ({ ...c, radius: c.radius - inside }));
   // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries.
-  // Small swirls that hang on no other are left out rather than stitched on their own.
-  let best: Swirl[] = [];
+  let best: readonly Root[] = [];
   let covered = -1;
   for (let k = 0; k < TRIES && covered < circles.length; k++) {
-    const roots = growAll(circles, touching, spacing, random);
+    const roots = growAll({ circles, touching, spacing, fits }, random);
     const inFirst = roots.reduce((most, r) => Math.max(most, r.count), 0);
     if (inFirst > covered) {
       covered = inFirst;
-      best = roots
-        .filter(
-          (r) => r.count > 1 || r.root.circle.radius >= SWIRL_RADII.smallest * spacing || roots.length === 1,
-        )
-        .map((r) => r.root);
+      best = roots;
     }
   }
-  return best.map((root) => openPath(loopOf(root, spacing)));
+  // A small bud that hangs on nothing is left out rather than stitched on its own: its place is not bare.
+  const kept = best.filter(
+    ({ root, count }) => count > 1 || best.length === 1 || root.circle.radius > LONE_BUD * between,
+  );
+  return kept.map(({ root }) => openPath(loopOf(root, spacing)));
 };
 
 const TRIES = 40;
 
-const growAll = (
-  circles: readonly Circle[],
-  touching: readonly (readonly number[])[],
-  spacing: number,
-  random: Random,
-): { readonly root: Swirl; readonly count: number }[] => {
+/** Without a bud of this radius (in spacings) the lines round it still lie near enough. */
+const LONE_BUD = 0.65;
+
+/** What links two swirls keeps this share of the spacing from the edge. */
+const LINK_EDGE_GAP = 0.1;
+
+interface Packing {
+  readonly circles: readonly Circle[];
+  readonly touching: readonly (readonly number[])[];
+  readonly spacing: number;
+  /** Whether a link stays in the region. */
+  readonly fits: (piece: Piece) => boolean;
+}
+
+interface Root {
+  readonly root: Swirl;
+  readonly count: number;
+}
+
+const growAll = (packing: Packing, random: Random): readonly Root[] => {
+  const { circles, spacing } = packing;
   const swirlOf = new Map<number, Swirl>();
-  const roots: { root: Swirl; count: number }[] = [];
-  const first = Math.floor(random.between(0, circles.length));
-  for (let k = 0; k < circles.length; k++) {
-    const i = (first + k) % circles.length;
-    if (swirlOf.has(i)) continue;
+  const roots: Root[] = [];
+  // A swirl of full size begins, because buds carry few others.
+  const order = circles
+    .map((_, i) => i)
+    .sort((i, j) => rank(circles[j]!, spacing) - rank(circles[i]!, spacing));
+  const large = circles.filter((c) => rank(c, spacing) > 0).length || circles.length;
+  const first = Math.floor(random.between(0, large));
+  for (const i of [order[first]!, ...order]) {
+    if (i === undefined || swirlOf.has(i)) continue;
     const before = swirlOf.size;
-    const root = growFrom(i, circles[i]!, circles, touching, swirlOf, spacing, random);
+    const root = growFrom(i, packing, swirlOf, random);
     roots.push({ root, count: swirlOf.size - before });
   }
   return roots;
 };
+
+const rank = ({ radius }: Circle, spacing: number): number =>
+  radius >= SWIRL_RADII.smallest * spacing ? 1 : 0;
+
+const isBud = ({ radius }: Circle, spacing: number): boolean => radius < SWIRL_RADII.spiral * spacing;
 
 /**
  * A circle with its spiral: where its mouth is (the angle seen from its centre), and which way round it winds
@@ -127,49 +169,77 @@ interface Swirl {
   readonly mouth: number;
   readonly turn: 1 | -1;
   /**
-   * In the order of the outer strand from the mouth; `at` is the angle from the mouth, and `from` where the
-   * strand is left.
+   * In the order of the outer strand from the mouth. The strand is left at the angle `from` from the mouth and taken up
+   * again at `on`; the child's own outer strand begins at its angle `begin`.
    */
-  readonly children: { readonly at: number; readonly from: number; readonly swirl: Swirl }[];
+  readonly children: readonly Child[];
+}
+
+interface Child {
+  readonly from: number;
+  readonly on: number;
+  readonly crotch: Piece;
+  /** For a bud, the arc that leads on to it. */
+  readonly lead: Piece | undefined;
+  readonly begin: number;
+  readonly swirl: Swirl;
 }
 
 const growFrom = (
   root: number,
-  circle: Circle,
-  circles: readonly Circle[],
-  touching: readonly (readonly number[])[],
+  { circles, touching, spacing, fits }: Packing,
   swirlOf: Map<number, Swirl>,
-  spacing: number,
   random: Random,
 ): Swirl => {
-  const first: Swirl = { circle, mouth: random.between(-Math.PI, Math.PI), turn: 1, children: [] };
+  const first: Swirl = {
+    circle: circles[root]!,
+    mouth: random.between(-Math.PI, Math.PI),
+    turn: 1,
+    children: [],
+  };
   swirlOf.set(root, first);
+  const startOf = new Map<Swirl, number>([[first, 0]]);
   for (let queue = [root]; queue.length > 0; ) {
     const later: number[] = [];
     for (const i of queue) {
       const swirl = swirlOf.get(i)!;
       const { center, radius } = swirl.circle;
-      const bend = bendFor(radius, spacing) / radius;
       const offers = touching[i]!.filter((j) => !swirlOf.has(j))
         .map((j) => ({
           j,
           at: positiveAngle(swirl.turn * (angleOf(subtract(circles[j]!.center, center)) - swirl.mouth)),
         }))
         .sort((a, b) => a.at - b.at);
-      let taken = 0.05;
+      let taken = startOf.get(swirl)! + LEAST_STRETCH;
+      const last = lastOf(swirl.circle, spacing, startOf.get(swirl)!) - LEAST_STRETCH;
       for (const { j, at } of offers) {
-        // Only the first arc of the outer strand lies on the circle itself.
-        if (at - bend < taken || at > firstSweep(radius, spacing) - 0.15) continue;
+        const other = circles[j]!;
+        const crotch = crotchOf(radius, other.radius, distance(center, other.center), spacing);
+        if (!crotch) continue;
+        const bud = isBud(other, spacing);
+        const from = at - (bud ? crotch.here : bendFor(radius, spacing) / radius);
+        if (from < taken || at + crotch.here > last) continue;
+        const back = crotchArc(swirl, at, other, crotch, 1);
+        const lead = crotchArc(swirl, at, other, crotch, -1);
+        if (!fits(back) || !fits(lead)) continue;
         const child: Swirl = {
-          circle: circles[j]!,
-          mouth: angleOf(subtract(center, circles[j]!.center)),
+          circle: other,
+          mouth: angleOf(subtract(center, other.center)),
           turn: swirl.turn === 1 ? -1 : 1,
           children: [],
         };
-        swirl.children.push({ at, from: at - bend, swirl: child });
+        (swirl.children as Child[]).push({
+          from,
+          on: at + crotch.here,
+          crotch: back,
+          lead: bud ? lead : undefined,
+          begin: crotch.there,
+          swirl: child,
+        });
+        startOf.set(child, crotch.there);
         swirlOf.set(j, child);
         later.push(j);
-        taken = at + 0.02;
+        taken = at + crotch.here + LEAST_STRETCH;
       }
     }
     queue = later;
@@ -177,15 +247,59 @@ const growFrom = (
   return first;
 };
 
+/** Between two that grow from one strand there is a stretch of it (radians). */
+const LEAST_STRETCH = 0.02;
+
+/** Where a strand may be left at the latest: only the first arc of a spiral lies on the circle itself. */
+const lastOf = (circle: Circle, spacing: number, begin: number): number =>
+  isBud(circle, spacing) ? TURN - begin : firstSweep(circle.radius, spacing) - 0.13;
+
+/** How one grows from another: the radius of the arc between them, and where it touches both, from their centres. */
+interface Crotch {
+  readonly rho: number;
+  readonly here: number;
+  readonly there: number;
+}
+
+/** The circle that touches two circles from outside, with centres `d` apart; undefined where the neck is too thin. */
+const crotchOf = (r: number, other: number, d: number, spacing: number): Crotch | undefined => {
+  for (const share of CROTCHES) {
+    const rho = share * spacing;
+    const [a, b] = [r + rho, other + rho];
+    const cosine = (a * a + d * d - b * b) / (2 * a * d);
+    if (!(Math.abs(cosine) < 1)) continue;
+    const here = Math.acos(cosine);
+    if (2 * (a * Math.sin(here) - rho) >= NECK * spacing)
+      return { rho, here, there: Math.acos((b * b + d * d - a * a) / (2 * b * d)) };
+  }
+  return undefined;
+};
+
+/** The arc from the child's circle back to this one (`side` 1, after the contact), or from this one to it (−1). */
+const crotchArc = (
+  { circle, mouth, turn }: Swirl,
+  at: number,
+  child: Circle,
+  { rho, here }: Crotch,
+  side: 1 | -1,
+): Piece => {
+  const toward = mouth + turn * (at + side * here);
+  const center = add(circle.center, polar(toward, circle.radius + rho));
+  const [own, its] = [positiveAngle(toward + Math.PI), angleOf(subtract(child.center, center))];
+  const [from, to] = side === 1 ? [its, own] : [own, its];
+  const sweep = -turn * positiveAngle(-turn * (to - from));
+  return arc(center, rho, from, sweep);
+};
+
 /** How far before the contact (mm along the outer strand) a new swirl's strand begins to bend away. */
-const bendFor = (radius: number, spacing: number): number => Math.min(1.8 * spacing, 0.75 * radius);
+const bendFor = (radius: number, spacing: number): number => Math.min(1.5 * spacing, 0.75 * radius);
 
 /**
  * How far the outer strand follows its circle, from the mouth on: three quarters round, less where that would
  * meet the mouth's own bend.
  */
 const firstSweep = (radius: number, spacing: number): number =>
-  Math.min(1.5 * Math.PI, 2 * Math.PI - (2.4 * spacing) / radius);
+  Math.min(1.5 * Math.PI, 2 * Math.PI - (3 * spacing) / radius);
 
 /**
  * The arcs of the strand `out` mm outside the spiral's middle line, from the mouth inwards. After three
@@ -216,28 +330,28 @@ const strand = ({ circle, mouth, turn }: Swirl, spacing: number, out: number): P
 const MOST_HALVES = 50;
 
 /**
- * The line round a swirl and all that grow from it: from its contact in along the outer strand, out along the
- * inner one.
+ * The line round a swirl and all that grow from it: from `begin` (an angle from its mouth) in along the outer strand,
+ * out along the inner one.
  */
-const loopOf = (swirl: Swirl, spacing: number): Piece[] => {
-  const outer = strand(swirl, spacing, spacing / 2);
-  const inner = strand(swirl, spacing, -spacing / 2);
+const loopOf = (swirl: Swirl, spacing: number, begin = 0): Piece[] => {
   const { center, radius } = swirl.circle;
   const pieces: Piece[] = [];
-  let at = 0;
-  for (const child of swirl.children) {
-    const stretch = arc(center, radius, swirl.mouth + swirl.turn * at, swirl.turn * (child.from - at));
-    const row = reversePath(openPath(loopOf(child.swirl, spacing))).pieces;
-    const leaving = pieceDirection(stretch, 1);
-    const first = row[0]!;
-    const joined = biarc(stretch.to, leaving, first.from, pieceDirection(first, 0));
-    pieces.push(stretch, ...joined, ...row);
-    at = child.at;
+  let at = begin;
+  const outTo = (to: number): Piece =>
+    arc(center, radius, swirl.mouth + swirl.turn * at, swirl.turn * (to - at));
+  for (const { from, on, crotch, lead, begin: childBegin, swirl: child } of swirl.children) {
+    const stretch = outTo(from);
+    const row = reversePath(openPath(loopOf(child, spacing, childBegin))).pieces;
+    const joined = lead
+      ? [lead]
+      : biarc(stretch.to, pieceDirection(stretch, 1), row[0]!.from, pieceDirection(row[0]!, 0));
+    pieces.push(stretch, ...joined, ...row, crotch);
+    at = on;
   }
-  pieces.push(
-    arc(center, radius, swirl.mouth + swirl.turn * at, swirl.turn * (firstSweep(radius, spacing) - at)),
-  );
-  pieces.push(...outer.slice(1));
+  if (isBud(swirl.circle, spacing)) return stitched([...pieces, outTo(TURN - begin)]);
+  const outer = strand(swirl, spacing, spacing / 2);
+  const inner = strand(swirl, spacing, -spacing / 2);
+  pieces.push(outTo(firstSweep(radius, spacing)), ...outer.slice(1));
   // The hook: half a circle from the outer strand's end round to the inner one's.
   const [a, b] = [outer.at(-1)!.to, inner.at(-1)!.to];
   const middle = scale(add(a, b), 0.5);

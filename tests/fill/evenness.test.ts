@@ -1,0 +1,119 @@
+/**
+ * What every fill owes: nothing bare, and no two lines too near, in the areas of swags and in areas that nobody drew them
+ * for. By a raster that shares nothing with the fills (tests/support/raster.ts).
+ */
+
+import { describe, expect, it } from 'vitest';
+import { FILLS } from '../../src/fill/index.ts';
+import { point, polyline, type Region, regionOf } from '../../src/geometry/index.ts';
+import { largestBare, nearestStretches, sharpTurns, straightest } from '../support/raster.ts';
+import { few } from '../support/runs.ts';
+import { sample } from './checks.ts';
+import { rect, SWAG_REGIONS } from './sample-regions.ts';
+
+const S = 6.35;
+const CELL = S / 24;
+
+/** A closed curve about a point, its radius a sum of waves: areas with waists, bays and noses. */
+const blob = (size: number, waves: readonly (readonly [number, number, number])[]): Region =>
+  regionOf([
+    polyline(
+      Array.from({ length: 240 }, (_, i) => {
+        const a = (2 * Math.PI * i) / 240;
+        const r = size * waves.reduce((sum, [n, share, phase]) => sum + share * Math.cos(n * a + phase), 1);
+        return point(r * Math.cos(a), 0.7 * r * Math.sin(a));
+      }),
+      true,
+    ),
+  ]);
+
+/** What lies between two arcs through the same two tips. */
+const crescent = (width: number, upper: number, lower: number): Region => {
+  const arc = (rise: number, from: number, to: number): { x: number; y: number }[] =>
+    Array.from({ length: 60 }, (_, i) => {
+      const x = from + ((to - from) * i) / 60;
+      return point(x, rise * (1 - (2 * x) ** 2 / width ** 2));
+    });
+  return regionOf([
+    polyline([...arc(lower, -width / 2, width / 2), ...arc(upper, width / 2, -width / 2)], true),
+  ]);
+};
+
+const UNSEEN: Readonly<Record<string, Region>> = {
+  bean: blob(60, [
+    [2, 0.25, 0.4],
+    [3, 0.1, 1],
+  ]),
+  clover: blob(65, [[3, 0.22, 0.7]]),
+  star: blob(70, [
+    [5, 0.2, 0],
+    [2, 0.1, 1],
+  ]),
+  crescent: crescent(220, 90, 25),
+  triangle: regionOf([polyline([point(-90, 0), point(80, -10), point(20, 95)], true)]),
+};
+
+/** Of the areas that are taken each time and now and then. */
+const AREAS = few(Object.entries({ ...SWAG_REGIONS, ...UNSEEN }), ([name]) =>
+  ['swag', 'background', 'corner', 'clover', 'crescent'].includes(name),
+);
+
+const named = (name: string): (typeof FILLS)[number] => FILLS.find((f) => f.name === name)!;
+
+/** Fills for areas that leave nothing bare. */
+const EVEN = ['stipple', 'swirls', 'pebbles'] as const;
+
+describe.each(EVEN)('%s', (name) => {
+  it.each(AREAS)('in %s no disc larger than 1.2 spacings is bare', (_, region) => {
+    const { paths } = named(name).fill(region, { spacing: S, seed: 5 });
+    const { radius, at } = largestBare(region, paths, CELL);
+    expect({ radius: radius / S, at }).toMatchObject({ radius: expect.toSatisfy((r: number) => r < 1.2) });
+  });
+});
+
+/** Lines that touch nowhere: stipple. Where a swirl grows from another the line bends away from itself, and turns. */
+describe.each(['stipple', 'swirls'])('%s', (name) => {
+  it.each(AREAS)('in %s keeps 0.4 spacings from itself, and has no corner', (_, region) => {
+    const { paths } = named(name).fill(region, { spacing: S, seed: 5 });
+    const { gap, at } = nearestStretches(paths, {
+      reach: 0.4 * S,
+      apart: 1.2 * S,
+      beside: S / 2,
+      step: 0.05 * S,
+    });
+    // Between two places of the raster a line may lie nearer by half a step's bulge: a hundredth of a spacing.
+    expect({ gap: gap / S, at }).toMatchObject({ gap: expect.toSatisfy((g: number) => g > 0.39) });
+    expect(sharpTurns(paths, 0.06)).toEqual([]);
+  });
+});
+
+describe('stipple', () => {
+  it('does not square off along straight edges and in their corners', () => {
+    const oblong = regionOf([rect(0, 0, 32 * S, 9 * S)]);
+    const straight = [1, 2, 3].map((seed) =>
+      Math.max(
+        ...named('stipple')
+          .fill(oblong, { spacing: S, seed })
+          .paths.map((p) => straightest(p, 0.2, 1) / S),
+      ),
+    );
+    // Fingers are some three spacings long; along an edge it would run farther.
+    expect(Math.max(...straight)).toBeLessThan(3.3);
+  });
+});
+
+describe('ribbon', () => {
+  it('is one smooth line that touches both lines of its band, by turns', () => {
+    const width = 2 * S;
+    const { paths } = named('ribbon').fill(regionOf([rect(0, 0, 40 * S, width)]), { spacing: S, seed: 1 });
+    expect(paths).toHaveLength(1);
+    expect(sharpTurns(paths, 0.06)).toEqual([]);
+    // Within a thread's width, above and below in turn: the last few at the band's ends are cut short.
+    const touched: ('above' | 'below')[] = [];
+    for (const { y } of sample(paths[0]!, 0.1, 0.02)) {
+      const now = y > width - 0.1 ? 'above' : y < 0.1 ? 'below' : undefined;
+      if (now && touched.at(-1) !== now) touched.push(now);
+    }
+    expect(touched.length).toBeGreaterThan(36);
+  });
+});
