@@ -34,7 +34,7 @@ const POLICY = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",
-  "img-src 'self' data:",
+  "img-src 'self' data: blob:",
   "worker-src 'self' blob:",
   "connect-src 'self'",
   "manifest-src 'self'",

@@ -2,6 +2,8 @@
 
 import { createCanvas } from '@napi-rs/canvas';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { flatten, nearnessOf, type Path } from '../../src/geometry/index.ts';
+import { withPhysicalSize } from '../../src/output/png/index.ts';
 import type { Picture } from '../../src/trace/index.ts';
 import { greyOf } from '../../src/trace/index.ts';
 
@@ -99,4 +101,26 @@ export const noisy = (picture: Picture, spread: number, specks: number, seed: nu
     grey[i] = isSpeck ? 255 * random() : Math.max(0, Math.min(255, Math.round(seen)));
   }
   return { ...picture, grey };
+};
+
+/** The farthest that either of two edges lies from the other, mm (Hausdorff's distance, by points 0.1 mm apart at most). */
+export const apart = (a: Path, b: Path): number => {
+  const oneWay = (from: Path, to: Path): number => {
+    const near = nearnessOf(to.pieces);
+    return Math.max(...flatten(from, 0.0005).map(near.distance));
+  };
+  return Math.max(oneWay(a, b), oneWay(b, a));
+};
+
+/** As a scanner's file, which says how fine it is; a camera's does not. */
+export const pngOf = (picture: Picture, pixelsPerMm: number | undefined): Uint8Array => {
+  const canvas = createCanvas(picture.width, picture.height);
+  const context = canvas.getContext('2d');
+  const image = context.createImageData(picture.width, picture.height);
+  const words = new Uint32Array(image.data.buffer);
+  // Red, green and blue alike, and opaque: the order of the bytes does not matter but for the last.
+  for (let i = 0; i < words.length; i++) words[i] = 0xff000000 | (picture.grey[i]! * 0x010101);
+  context.putImageData(image, 0, 0);
+  const file = canvas.toBuffer('image/png');
+  return pixelsPerMm === undefined ? file : withPhysicalSize(file, pixelsPerMm);
 };

@@ -8,21 +8,13 @@ import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
 import { drawSilhouette } from '../../src/drawing/index.ts';
-import {
-  flatten,
-  nearnessOf,
-  type Path,
-  type Point,
-  pathLength,
-  pieceLength,
-} from '../../src/geometry/index.ts';
-import { withPhysicalSize } from '../../src/output/png/index.ts';
+import { flatten, type Path, type Point, pathLength, pieceLength } from '../../src/geometry/index.ts';
 import { readTemplate, sectionsOf, type Template } from '../../src/template/index.ts';
 import { applyHomography, findHomography } from '../../src/trace/homography.ts';
 import type { Picture } from '../../src/trace/index.ts';
 import { emptyFolder, run } from '../cli/run.ts';
 import { few, long } from '../support/runs.ts';
-import { noisy, rasterise, resampled, turned } from './printed.ts';
+import { apart, noisy, pngOf, rasterise, resampled, turned } from './printed.ts';
 
 const DPI = 300;
 const PER_MM = DPI / 25.4;
@@ -49,26 +41,6 @@ const profile = (name: string): Promise<Template> =>
   templateIn(join(import.meta.dirname, `../../profiles/${name}.yaml`));
 
 const sectionCount = (t: Template): number => sectionsOf(t, pathLength(t.edge)).length;
-
-/** The farthest that either of two edges lies from the other, mm (Hausdorff's distance, by points 0.1 mm apart at most). */
-const apart = (a: Path, b: Path): number => {
-  const oneWay = (from: Path, to: Path): number => {
-    const near = nearnessOf(to.pieces);
-    return Math.max(...flatten(from, 0.0005).map(near.distance));
-  };
-  return Math.max(oneWay(a, b), oneWay(b, a));
-};
-
-const pngOf = (picture: Picture, pixelsPerMm: number): Uint8Array => {
-  const canvas = createCanvas(picture.width, picture.height);
-  const context = canvas.getContext('2d');
-  const image = context.createImageData(picture.width, picture.height);
-  const words = new Uint32Array(image.data.buffer);
-  // Red, green and blue alike, and opaque: the order of the bytes does not matter but for the last.
-  for (let i = 0; i < words.length; i++) words[i] = 0xff000000 | (picture.grey[i]! * 0x010101);
-  context.putImageData(image, 0, 0);
-  return withPhysicalSize(canvas.toBuffer('image/png'), pixelsPerMm);
-};
 
 describe('a scan of the printed template', () => {
   long.each([

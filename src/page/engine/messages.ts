@@ -7,6 +7,7 @@ import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import type { PaperId, PerEdge } from '../../pagination/index.ts';
+import type { LineSide } from '../../trace/index.ts';
 
 /** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
 export interface OwnTemplate {
@@ -261,6 +262,55 @@ export interface DrawnTemplate {
   readonly words: string;
 }
 
+/** A picture of a template, and what she has said of it. Places are pixels of the picture, as the browser turns it. */
+export interface TraceInput {
+  readonly file: Blob;
+  readonly fileName: string;
+  /** Another one for each picture: what was worked out from it before is not worked out again. */
+  readonly key: number;
+  /** Undefined for what the file says, or the capture sheet in it. */
+  readonly pixelsPerMm: number | undefined;
+  /** Which side of a drawn line. */
+  readonly line: LineSide;
+  readonly heel: Point | undefined;
+  readonly crown: Point | undefined;
+  /** Whether the edge runs the other way round the outline from the heel to the crown end. */
+  readonly foot: 'left' | 'right' | undefined;
+  readonly title: string;
+  readonly units: Units;
+}
+
+export interface TraceAnswer {
+  readonly width: number;
+  readonly height: number;
+  /** The picture, small enough for a screen; the first time only. */
+  readonly shown: Blob | undefined;
+  /** What the file itself says, or undefined. */
+  readonly pixelsPerMm: number | undefined;
+  /** Undefined where no outline was found. */
+  readonly outline: TracedOutline | undefined;
+  /** Undefined where it makes no template yet. */
+  readonly template: OwnTemplate | undefined;
+  /** What was found, and what to look at, a line each. */
+  readonly words: readonly string[];
+  readonly doubts: readonly string[];
+  readonly problems: readonly Trouble[];
+}
+
+export interface TracedOutline {
+  readonly kind: 'solid' | 'line';
+  readonly source: 'scan' | 'capture-sheet';
+  readonly pixelsPerMm: number;
+  /** Closed. */
+  readonly points: readonly Point[];
+  readonly corners: readonly Point[];
+  /** The working edge, from the heel; undefined where none is found. */
+  readonly edge: readonly Point[] | undefined;
+  /** Whether the foot is on its left as one looks at the picture. */
+  readonly foot: 'left' | 'right' | undefined;
+  readonly dots: readonly Point[];
+}
+
 export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact' | QuiltPrintKind;
 /** Of all parts of a quilt. */
 export type QuiltPrintKind = 'quilt-sheets' | 'quilt-card';
@@ -280,6 +330,9 @@ export type Question =
   | { readonly kind: 'fills'; readonly input: Input; readonly side: string }
   | { readonly kind: 'fill-list' }
   /** A drawing that is to become a template. */
+  | { readonly kind: 'trace'; readonly picture: TraceInput }
+  /** The sheet that a template is photographed on. */
+  | { readonly kind: 'capture-sheet'; readonly paper: PaperId; readonly fonts: Fonts }
   | { readonly kind: 'drawing'; readonly fileName: string; readonly svg: string; readonly units: Units }
   | {
       readonly kind: 'print';
@@ -311,6 +364,8 @@ export interface Answers {
   readonly fills: FillsAnswer;
   readonly 'fill-list': readonly FillFacts[];
   readonly drawing: DrawnTemplate;
+  readonly trace: TraceAnswer;
+  readonly 'capture-sheet': Printed;
   readonly print: Printed;
   readonly outline: Printed;
 }

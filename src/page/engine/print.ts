@@ -3,6 +3,7 @@
 import { zlibSync } from 'fflate';
 import { baseName, ProblemError } from '../../document/index.ts';
 import { audition } from '../../jobs/audition.ts';
+import { CAPTURE_PAPERS, captureSheet } from '../../jobs/capture-sheet.ts';
 import { cardSheets } from '../../jobs/card-sheets.ts';
 import { contactSheet } from '../../jobs/contact-sheet.ts';
 import type { Made, Means } from '../../jobs/made.ts';
@@ -12,6 +13,7 @@ import { outline } from '../../jobs/outline.ts';
 import type { Part } from '../../jobs/part.ts';
 import { quiltMockup } from '../../jobs/quilt-mockup.ts';
 import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
+import type { PaperId } from '../../pagination/index.ts';
 import { kindsOf } from '../../swag/index.ts';
 import { type ChosenFit, chosenFit, fitsOfQuilt, readOwn } from './desk.ts';
 import type {
@@ -107,6 +109,20 @@ const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed 
   words,
   notices,
 });
+
+/** What a template is photographed on; a paper that does not hold its marks gives the nearest that does. */
+export const printCaptureSheet = async (paper: PaperId, fonts: Fonts): Promise<Printed> => {
+  const held = CAPTURE_PAPERS.find((id) => id === paper) ?? 'a4';
+  const { bytes, words } = await captureSheet(held, meansWith(fonts));
+  return {
+    name: 'capture-sheet.pdf',
+    bytes,
+    words,
+    notices: [
+      'Draw round the template inside its corner ticks, take the template away, and photograph the line from as far as you can, zoomed in, with all eight marks in the picture.',
+    ],
+  };
+};
 
 /** A template's outline at true size, to lay the acrylic on. */
 export const printOutline = async (

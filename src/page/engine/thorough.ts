@@ -1,14 +1,18 @@
 /** The answers that take their time: fills and PDF, with all that they need. */
 
+import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
-import { print, printOutline } from './print.ts';
+import { print, printCaptureSheet, printOutline } from './print.ts';
 import type { Answering } from './serve.ts';
+import { trace } from './trace.ts';
 
 export const THOROUGH: Answering = {
   fills: ({ input, side }) => fills(input, side),
   words: ({ input }) => filledWords(input),
   'fill-list': () => fillList(),
+  trace: ({ picture }) => trace(picture, decoded),
+  'capture-sheet': ({ paper, fonts }) => printCaptureSheet(paper, fonts),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
   outline: ({ name, own, choices, fonts }) => printOutline(name, own, choices, fonts),

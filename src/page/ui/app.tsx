@@ -29,6 +29,7 @@ import {
   undo,
 } from './store.ts';
 import { Swag } from './swag.tsx';
+import { Trace } from './trace.tsx';
 import { Wishes } from './wishes.tsx';
 import { Words } from './words.tsx';
 
@@ -52,6 +53,7 @@ export const App = () => {
       <Head />
       <Notices />
       <Parts />
+      <Trace />
       <main>
         <div class="track">
           <Measure key={part} />

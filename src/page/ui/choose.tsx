@@ -21,7 +21,7 @@ export const Templates = () => {
     <Panel
       id="templates"
       title="Your templates"
-      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a drawing (SVG, at its real size) or a template file."
+      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size) or a template file."
       aside={<FileButton label="Add your template …" />}
     >
       <ul class="shelf">

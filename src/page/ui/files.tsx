@@ -23,6 +23,7 @@ import {
   state,
   thorough,
 } from './store.ts';
+import { beginTracing } from './tracing.ts';
 import { isUnread } from './unread.ts';
 
 /** Far more than any plan or template; larger files are not even read. */
@@ -41,10 +42,14 @@ const takeFile = async (file: File): Promise<void> => {
     await takeDrawing(file);
     return;
   }
-  if (PICTURE.test(file.name) || file.type.startsWith('image/')) {
+  if (/\.pdf$/i.test(file.name)) {
     complain(
-      `${file.name} is a picture. This page takes drawings (SVG) and template files (YAML). A scan or a photograph becomes a template file with the command “swagwright template trace”, and that file with this page.`,
+      `${file.name} is a PDF. Scan the template as a picture (JPEG or PNG), or save that page as one.`,
     );
+    return;
+  }
+  if (PICTURE.test(file.name) || file.type.startsWith('image/')) {
+    beginTracing(file);
     return;
   }
   if (file.size > MOST_BYTES) {
@@ -62,7 +67,7 @@ const takeFile = async (file: File): Promise<void> => {
   else await takeTemplate(file.name, text);
 };
 
-const PICTURE = /\.(png|jpe?g|gif|webp|tiff?|bmp|heic|pdf)$/i;
+const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
 
 /** A drawing of a template becomes one; its file is hers, for another computer. */
 const takeDrawing = async (file: File): Promise<void> => {
@@ -89,7 +94,8 @@ const takeDrawing = async (file: File): Promise<void> => {
   say(`The template “${card.title}” is made, ticked, and with your downloads as ${name}. ${words}`);
 };
 
-const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
+/** Puts a template on the shelf, ticked, if it can be read. */
+export const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
   const name = readOwnName(fileName);
   const checked = await during('the template', quick.ask({ kind: 'shelf', own: [{ name, text }] }));
   if (checked.kind === 'stopped') return undefined;
@@ -120,7 +126,7 @@ export const FileButton = ({ label }: { readonly label: string }) => {
         type="file"
         tabIndex={-1}
         aria-hidden="true"
-        accept=".yaml,.yml,.json,.svg,text/yaml,application/json,image/svg+xml"
+        accept=".yaml,.yml,.json,.svg,text/yaml,application/json,image/*"
         onChange={(event) => {
           const { files } = event.currentTarget;
           void takeFiles([...(files ?? [])]);

@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import type { SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
+import { type Place, placeIn } from './pointer.ts';
 import { quick, shown, side, state, take } from './store.ts';
 
 interface Props {
@@ -10,11 +11,6 @@ interface Props {
   /** Which of the stops it stands at; −1 where it stands at none. */
   readonly at: number;
   readonly moving: { value: SwagPose | undefined };
-}
-
-interface Place {
-  readonly x: number;
-  readonly y: number;
 }
 
 interface Knob {
@@ -170,12 +166,3 @@ const turnOf = ({ x, y }: Place): string => ((Math.atan2(y, x) * 180) / Math.PI)
 
 /** The width of a view (mm) for which the knobs are drawn. */
 const VIEW = 300;
-
-/** Where a pointer is in the picture, mm. */
-const placeIn = (event: PointerEvent): Place => {
-  const svg = (event.currentTarget as SVGElement).ownerSVGElement;
-  const matrix = svg?.getScreenCTM()?.inverse();
-  if (!matrix) return { x: 0, y: 0 };
-  const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix);
-  return { x: at.x, y: at.y };
-};

@@ -12,7 +12,7 @@ import {
 } from '../../pagination/index.ts';
 import type { Outcome } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
-import type { PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
+import type { Fonts, PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
 import {
   factorOf,
   factorsOf,
@@ -101,26 +101,18 @@ export const Paper = () => {
     }
     return { paper, measured, show: shownPart === '' ? undefined : shownPart };
   };
-  const make = async (what: PrintKind): Promise<void> => {
+  const give = async (ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>) => {
     const chosen = choices();
     if (!chosen) return;
     const fonts = await during('the fonts', loadFonts());
-    const printed = await during(
-      'the pages',
-      thorough.ask({ kind: 'print', input: state.value, what, choices: chosen, fonts }),
-    );
-    deliver(printed);
+    deliver(await during('the pages', ask(chosen, fonts)));
   };
-  const outline = async (name: string): Promise<void> => {
-    const chosen = choices();
-    if (!chosen) return;
-    const fonts = await during('the fonts', loadFonts());
-    const printed = await during(
-      'the pages',
-      thorough.ask({ kind: 'outline', name, own: state.value.own, choices: chosen, fonts }),
-    );
-    deliver(printed);
-  };
+  const make = (what: PrintKind): Promise<void> =>
+    give((choices, fonts) => thorough.ask({ kind: 'print', input: state.value, what, choices, fonts }));
+  const outline = (name: string): Promise<void> =>
+    give((choices, fonts) => thorough.ask({ kind: 'outline', name, own: state.value.own, choices, fonts }));
+  const photographSheet = (): Promise<void> =>
+    give(({ paper }, fonts) => thorough.ask({ kind: 'capture-sheet', paper, fonts }));
   const button = (what: PrintKind, words: string, more: string) => (
     <li>
       <button
@@ -208,6 +200,12 @@ export const Paper = () => {
       )}
       <Said at="paper" />
       <div class="outlines">
+        <p>A template of yours comes onto the shelf from a photograph of this sheet with its line on it:</p>
+        <div class="steps">
+          <button type="button" onClick={() => void photographSheet()}>
+            Sheet for photographs
+          </button>
+        </div>
         <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
         <div class="steps">
           {listAt(state.value, ['template']).map((name) => (

@@ -1,14 +1,13 @@
 /** For everyone: no violation that axe-core finds, nothing cut off at any width, pictures of every state to look at. */
 
 import { mkdirSync, readFileSync, statSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PageServer } from '../../../src/cli/page-server.ts';
 import { FIRST_PLAN } from '../../../src/page/plan/state.ts';
+import { overflow, violations } from './axe.ts';
 import { BUILT, drop, idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
 
 let browser: Browser;
@@ -23,27 +22,6 @@ afterAll(async () => {
   await browser?.close();
   await server?.close();
 });
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-/** Through the debugger, which the page's own policy does not reach. */
-const violations = async (page: Page): Promise<readonly string[]> => {
-  await page.evaluate(axeSource);
-  const results = await page.evaluate(
-    (tags) =>
-      (
-        window as unknown as { axe: { run: (root: Document, options: object) => Promise<AxeResults> } }
-      ).axe.run(document, { runOnly: { type: 'tag', values: tags } }),
-    TAGS,
-  );
-  expect(results.passes.length).toBeGreaterThan(20);
-  return results.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`);
-};
-
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 const QUILT = join(import.meta.dirname, '../../../samples/lathe-street-quilt.yaml');
 

@@ -116,7 +116,7 @@ describe('a dropped drawing', () => {
       const { context, page, faults } = await visit(browser, server.url);
       await settled(page);
       await drop(page, file, text);
-      await told(page, /cannot be used|is a picture/);
+      await told(page, /cannot be (used|traced)/);
       expect(await planKept(page)).toBe(FIRST_PLAN);
       expect(await page.locator('.template').count()).toBe(3);
       expect(await ran(page)).toBe(false);

@@ -1,0 +1,82 @@
+/**
+ * A picture file as greys, by the browser's own decoder, in a worker: what she chose is read here and nowhere else,
+ * and nothing that the file says of place and time is kept.
+ */
+
+import { type Problem, ProblemError } from '../../document/index.ts';
+import { DAMAGED, greyOf, readPictureHead, sizeProblem } from '../../trace/index.ts';
+import type { DecodedPicture } from './trace.ts';
+
+/** Far more than a camera's picture; larger files are not even read. */
+const MOST_BYTES = 128 * 1024 * 1024;
+/** Rows that are painted at once. */
+const BAND = 256;
+/** The longer side of what is shown of it, pixels: sharp on any screen. */
+const SHOWN = 2400;
+
+/** Throws a ProblemError that says what can be done. */
+export const decoded = async (file: Blob): Promise<DecodedPicture> => {
+  if (file.size > MOST_BYTES)
+    throw refused({ ...TOO_LARGE, found: `${Math.ceil(file.size / 1024 ** 2)} MB` });
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const read = readPictureHead(bytes);
+  // Of other kinds only the browser knows: whether it decodes them is tried.
+  if (!read.ok && read.problem.code !== 'not-a-picture') throw refused(read.problem);
+  const image = await createImageBitmap(file).catch(() => {
+    throw refused(read.ok ? DAMAGED : UNKNOWN);
+  });
+  try {
+    const problem = sizeProblem(image.width, image.height);
+    if (problem) throw refused(problem);
+    return {
+      picture: greysOf(image),
+      shown: await smaller(image),
+      pixelsPerMm: read.ok ? read.head.pixelsPerMm : undefined,
+    };
+  } finally {
+    image.close();
+  }
+};
+
+const refused = (problem: Problem): ProblemError => new ProblemError([problem]);
+
+const TOO_LARGE: Problem = {
+  code: 'file-too-large',
+  message: 'this file is too large',
+  expected: 'at most 128 MB',
+};
+const UNKNOWN: Problem = {
+  code: 'not-a-picture',
+  message: 'this browser cannot read it as a picture',
+  hint: 'save it as JPEG or PNG; on a telephone set the camera to JPEG (“most compatible”), or send the picture to yourself, which often makes it one',
+};
+
+const canvasOf = (width: number, height: number): [OffscreenCanvas, OffscreenCanvasRenderingContext2D] => {
+  const canvas = new OffscreenCanvas(width, height);
+  const context = canvas.getContext('2d', { willReadFrequently: true });
+  if (!context) throw new Error('The browser gives no canvas');
+  return [canvas, context];
+};
+
+const greysOf = (image: ImageBitmap): DecodedPicture['picture'] => {
+  const { width, height } = image;
+  const grey = new Uint8Array(width * height);
+  const [, context] = canvasOf(width, Math.min(BAND, height));
+  for (let y = 0; y < height; y += BAND) {
+    const rows = Math.min(BAND, height - y);
+    context.clearRect(0, 0, width, BAND);
+    context.drawImage(image, 0, -y);
+    greyOf(context.getImageData(0, 0, width, rows).data, grey, y * width);
+  }
+  return { width, height, grey };
+};
+
+/** A copy without anything that the file says besides its pixels. */
+const smaller = (image: ImageBitmap): Promise<Blob> => {
+  const scale = Math.min(1, SHOWN / Math.max(image.width, image.height));
+  const [canvas, context] = canvasOf(Math.round(image.width * scale), Math.round(image.height * scale));
+  context.fillStyle = '#fff';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.drawImage(image, 0, 0, canvas.width, canvas.height);
+  return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.85 });
+};

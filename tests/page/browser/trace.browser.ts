@@ -1,0 +1,173 @@
+/** From a picture of a template to a template on her shelf, in the page itself. */
+
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { PageServer } from '../../../src/cli/page-server.ts';
+import type { Path } from '../../../src/geometry/index.ts';
+import { readTemplate } from '../../../src/template/index.ts';
+import { run } from '../../cli/run.ts';
+import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
+import { overflow, violations } from './axe.ts';
+import { idle, launch, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
+
+const DPI = 300;
+
+let browser: Browser;
+let server: PageServer;
+/** A scan of newel, printed solid, on a glass that it does not lie straight on. */
+let scan: Uint8Array;
+/** The same as a camera's file: nothing says how large it is. */
+let picture: Uint8Array;
+let newel: Path;
+
+beforeAll(async () => {
+  [browser, server] = await Promise.all([launch(), serve()]);
+  const folder = await mkdtemp(join(tmpdir(), 'swagwright-page-'));
+  expect(await run(folder, ['template', 'newel', '--solid', '-o', 'solid.pdf'])).toMatchObject({ code: 0 });
+  const page = await rasterise(await readFile(join(folder, 'solid.pdf')), 2, DPI);
+  await rm(folder, { recursive: true });
+  const seen = noisy(turned(page, (1.3 * Math.PI) / 180), 8, 0.0005, 11);
+  scan = pngOf(seen, DPI / 25.4);
+  picture = pngOf(seen, undefined);
+  newel = edgeIn(await readFile(join(import.meta.dirname, '../../../profiles/newel.yaml'), 'utf8'));
+}, 300_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const edgeIn = (text: string): Path => {
+  const reading = readTemplate(text, 'template.yaml');
+  if (!reading.ok) throw new Error(reading.problems.map((p) => p.message).join('; '));
+  return reading.template.edge;
+};
+
+const give = async (page: Page, name: string, bytes: Uint8Array, mimeType = 'image/png'): Promise<void> => {
+  const files = [{ name, mimeType, buffer: Buffer.from(bytes) }];
+  await page.locator('input[type=file]').first().setInputFiles(files);
+};
+
+const panel = (page: Page) => page.locator('#trace');
+
+const savedEdge = async (page: Page): Promise<Path> => {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    panel(page).getByRole('button', { name: 'Save its file' }).click(),
+  ]);
+  return edgeIn(await readFile(await download.path(), 'utf8'));
+};
+
+describe('a picture that is given to the page', () => {
+  test('is traced as the command traces it, goes on the shelf, serves in a fit, and is there after a reload', async () => {
+    const { page, asked, faults, context } = await visit(browser, server.url);
+    await settled(page);
+    await give(page, 'my newel.png', scan);
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    await page.screenshot({ path: join(PICTURES, 'trace-scan.png') });
+    expect(await violations(page)).toEqual([]);
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await page.screenshot({ path: join(PICTURES, 'trace-phone.png'), fullPage: true });
+    await page.setViewportSize({ width: 1280, height: 900 });
+    expect(await panel(page).textContent()).toContain('as its file says: 300 dots per inch');
+    expect(apart(await savedEdge(page), newel)).toBeLessThan(0.1);
+    await panel(page).getByRole('button', { name: 'Put it on the shelf' }).click();
+    await told(page, /“My newel” is on the shelf, and ticked/);
+    expect(await panel(page).count()).toBe(0);
+    await page.getByRole('checkbox', { name: /^Baluster/ }).uncheck();
+    await page.getByRole('checkbox', { name: /^Finial/ }).uncheck();
+    await page.getByRole('checkbox', { name: /^Newel/ }).uncheck();
+    await idle(page);
+    expect(await page.locator('.fit').first().textContent()).toContain('My newel');
+    await page.reload();
+    await settled(page);
+    expect(await page.getByRole('checkbox', { name: /^My newel/ }).isChecked()).toBe(true);
+    // Nothing was sent: all that was asked for are the page's own files.
+    expect(asked.filter((url) => !url.startsWith(server.url) && !/^(blob|data):/.test(url))).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('without a size asks how large it is, and takes the scanner’s or two marks', async () => {
+    const { page, context } = await visit(browser, server.url);
+    await settled(page);
+    await give(page, 'photo.png', picture);
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    expect(await panel(page).textContent()).toContain('does not say how large it is');
+    const shelf = panel(page).getByRole('button', { name: 'Put it on the shelf' });
+    expect(await shelf.isDisabled()).toBe(true);
+    await panel(page).getByLabel('How large it is').selectOption('dpi');
+    await panel(page).getByLabel('Dots per inch').fill('300');
+    await idle(page);
+    expect(apart(await savedEdge(page), newel)).toBeLessThan(0.1);
+    await panel(page).getByLabel('How large it is').selectOption('marks');
+    const svg = panel(page).locator('.trace-window svg');
+    await svg.scrollIntoViewIfNeeded();
+    const box = (await svg.boundingBox())!;
+    const [width] = (await svg.getAttribute('viewBox'))!.split(' ').slice(2).map(Number) as [number];
+    const [from, to] = [0.25 * box.width, 0.75 * box.width];
+    for (const x of [from, to]) await page.mouse.click(box.x + x, box.y + 20);
+    // By what is tapped half the picture is as many mm as it has pixels, at 300 to the inch.
+    await panel(page)
+      .getByLabel('The two marks are apart by')
+      .fill(`${((width / 2 / DPI) * 25.4).toFixed(2)} mm`);
+    await idle(page);
+    // A tap is as good as a pixel of the screen.
+    expect(apart(await savedEdge(page), newel)).toBeLessThan(1);
+    await context.close();
+  });
+
+  test('has ends that go where they are dragged, by hand and by keys', async () => {
+    const { page, context } = await visit(browser, server.url);
+    await settled(page);
+    await give(page, 'newel.png', scan);
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    const heel = panel(page).getByRole('slider', { name: 'Heel' });
+    const along = async () => Number(await heel.getAttribute('aria-valuenow'));
+    const before = await along();
+    await heel.focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
+    await idle(page);
+    expect(Math.abs((await along()) - before - 30)).toBeLessThanOrEqual(1);
+    const shorter = await savedEdge(page);
+    const whole = newel.pieces.length;
+    expect(shorter.pieces.length).toBeLessThanOrEqual(whole + 1);
+    await page.screenshot({ path: join(PICTURES, 'trace-end.png') });
+    const box = (await heel.locator('.knob').boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 60, box.y + 40, { steps: 5 });
+    await page.mouse.up();
+    await idle(page);
+    expect(await along()).not.toBe(before + 30);
+    await tabTo(page, 'Crown end');
+    await context.close();
+  });
+
+  test('that is none is answered with what to do, and nothing changes', async () => {
+    const { page, context } = await visit(browser, server.url);
+    await settled(page);
+    await give(
+      page,
+      'blank.png',
+      pngOf({ width: 200, height: 200, grey: new Uint8Array(40_000).fill(255) }, 12),
+    );
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    expect(await panel(page).textContent()).toContain('blank');
+    await panel(page).getByRole('button', { name: 'Put the picture away' }).click();
+    expect(await panel(page).count()).toBe(0);
+    await give(page, 'half.png', scan.slice(0, 5000));
+    await told(page, /half\.png cannot be traced.*damaged/s);
+    await give(page, 'cloud.heic', new Uint8Array(3000).fill(7), 'image/heic');
+    await told(page, /cloud\.heic cannot be traced.*cannot read it as a picture/s);
+    expect(await panel(page).count()).toBe(0);
+    await context.close();
+  });
+});
