@@ -65,13 +65,15 @@ export const Trace = () => {
                 <Troubles list={answer.problems} />
               </div>
             ) : (
-              <ul class="found" role="status">
-                {[...answer.doubts, ...answer.words].map((line) => (
-                  <li key={line} class={answer.doubts.includes(line) ? 'wrong' : ''}>
-                    {capital(line)}.
-                  </li>
-                ))}
-              </ul>
+              <div role="status">
+                <ul class="found">
+                  {[...answer.doubts, ...answer.words].map((line) => (
+                    <li key={line} class={answer.doubts.includes(line) ? 'wrong' : ''}>
+                      {capital(line)}.
+                    </li>
+                  ))}
+                </ul>
+              </div>
             )}
             <div class="steps">
               <button type="button" class="main" disabled={!template} onClick={() => void keep()}>
