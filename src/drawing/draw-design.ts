@@ -15,6 +15,7 @@ import type { Drawing, Facts, Item, PathItem } from './drawing.ts';
 import type { Filled } from './filling.ts';
 import { ghostItems } from './ghost.ts';
 import { cornerMarks, furtherMarks, markItems, TICK, tearNotes } from './marks.ts';
+import type { OpenFilled } from './open-fills.ts';
 import { onRow, type Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
 import { LABEL_SIZE } from './sheet-style.ts';
@@ -29,6 +30,8 @@ export interface DrawOptions {
   readonly channels?: ReadonlyMap<Cell | Placed, readonly Channel[]>;
   /** For each half what fills its whole repeat. */
   readonly fills?: ReadonlyMap<Placed, readonly Filled[]>;
+  /** What fills the background and what lies between two rows, where it is shown. */
+  readonly open?: readonly OpenFilled[];
   /** Whether each half shows the template that makes it. */
   readonly ghosts?: boolean;
 }
@@ -43,9 +46,12 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
   return {
     title: options.title,
     layers: {
-      fill: rows.flatMap(({ row, halves }) =>
-        halves.flatMap((h) => fillItems(row, halves, h, options.fills?.get(h) ?? [])),
-      ),
+      fill: [
+        ...(options.open ?? []).flatMap((open) => openItems(design, open)),
+        ...rows.flatMap(({ row, halves }) =>
+          halves.flatMap((h) => fillItems(row, halves, h, options.fills?.get(h) ?? [])),
+        ),
+      ],
       // The last row knows the lines that all of them start on.
       border: scope.stretches.flatMap((s) => seamItems(last, onRow(s, last))),
       template: options.ghosts === false ? [] : rows.flatMap(({ row, halves }) => ghosts(row, halves)),
@@ -110,6 +116,11 @@ const fillItems = (
       return { kind: 'path', path: movePath(path, half.motion), role: 'fill', facts };
     });
   });
+};
+
+const openItems = (design: Design, { kind, row, fill, paths }: OpenFilled): readonly PathItem[] => {
+  const facts = { region: kind, fill, ...(design.beyond && { row: String(row) }) };
+  return paths.map((path): PathItem => ({ kind: 'path', path, role: 'fill', facts }));
 };
 
 /** The etched lines are drawn once, on the first half that is shown: everywhere else the edge is enough. */

@@ -7,6 +7,7 @@ import { type Channel, type Design, type Placed, placedChannels } from '../swag/
 import { type DrawOptions, drawDesign } from './draw-design.ts';
 import type { Drawing } from './drawing.ts';
 import { type Filled, type Filling, fillDesign } from './filling.ts';
+import { openShown } from './open-fills.ts';
 import type { Scope } from './scope.ts';
 import { tearMessages, tearsInMiddle } from './tear.ts';
 
@@ -36,12 +37,14 @@ export const drawPlan = (
   const channels = placedChannels(design, plan.channels, scope.halves);
   const filling =
     options.withFills === false
-      ? { byHalf: new Map<Placed, readonly Filled[]>(), messages: [], problems: [] }
+      ? { byHalf: new Map<Placed, readonly Filled[]>(), open: [], messages: [], problems: [] }
       : fillDesign(design, scope.halves, plan);
+  const shown = openShown(filling.open, design, scope.halves);
   const { withFills: _, asWhole, ...drawing } = options;
-  const tooMany = tooManyLines(filling);
+  const tooMany = tooManyLines({ byHalf: filling.byHalf, open: shown });
   const fills = tooMany ? new Map<Placed, readonly Filled[]>() : filling.byHalf;
-  const drawn = drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills });
+  const open = tooMany ? [] : shown;
+  const drawn = drawDesign(design, scope, { ...drawing, title: plan.title, channels, fills, open });
   const { style } = plan.marks;
   const { layers } = drawn;
   const notes = asWhole ? [...layers.notes, ...tearsInMiddle(design, scope, style)] : layers.notes;
@@ -61,14 +64,15 @@ export const drawPlan = (
 export const MOST_FILL_LINES = 500_000;
 
 /** Repeats share one fill in memory, but each is drawn for itself; both halves of a repeat name the whole of it. */
-export const fillLinesOf = ({ byHalf }: Pick<Filling, 'byHalf'>): number => {
+export const fillLinesOf = ({ byHalf, open }: Pick<Filling, 'byHalf' | 'open'>): number => {
   let count = 0;
+  for (const { paths } of open) for (const path of paths) count += path.pieces.length;
   for (const filled of byHalf.values())
     for (const { paths } of filled) for (const path of paths) count += path.pieces.length / 2;
   return count;
 };
 
-const tooManyLines = (filling: Pick<Filling, 'byHalf'>): Problem | undefined => {
+const tooManyLines = (filling: Pick<Filling, 'byHalf' | 'open'>): Problem | undefined => {
   const count = fillLinesOf(filling);
   if (count <= MOST_FILL_LINES) return undefined;
   return {

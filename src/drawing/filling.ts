@@ -21,6 +21,7 @@ import {
   rowsShown,
   type SwagRegion,
 } from '../swag/index.ts';
+import { fillOpenAreas, type OpenFilled, openLengths, USUAL_SEED, USUAL_SPACING } from './open-fills.ts';
 
 /** What fills one region of a repeat, in the frame of the repeat's first half. */
 export interface Filled {
@@ -32,31 +33,30 @@ export interface Filled {
 }
 
 export interface Filling {
-  /** For every half, what fills its whole repeat. */
+  /** For every half, what fills its whole repeat inside its swag and in its channels. */
   readonly byHalf: ReadonlyMap<Placed, readonly Filled[]>;
+  /** What fills the background, and what lies between two rows, of the whole design. */
+  readonly open: readonly OpenFilled[];
   /** What a person should know, a sentence each: regions left empty, parts too small. */
   readonly messages: readonly string[];
   /** Fills that are asked for and that do not exist, with their keys in the plan. */
   readonly problems: readonly Problem[];
 }
 
-/** Lines of quilting a quarter of an inch apart read as texture at arm's length. Common practice, no source. */
-export const USUAL_SPACING = 6.35;
 /** In a band a fill that is meant for areas gets two lines at least; pearls and ribbons go by the band itself. */
 const BAND_SHARE = 0.5;
-export const USUAL_SEED = 1;
-
-const NO_LIMIT = 'without a limit (within) nothing says how far from the frame it goes, so it is left empty';
 
 /** Fills the regions of the repeats that some halves belong to. */
 export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan): Filling => {
   const problems = fillProblems(plan);
-  if (problems.length > 0 || !asksForFills(plan)) return { byHalf: new Map(), messages: [], problems };
+  if (problems.length > 0 || !asksForFills(plan))
+    return { byHalf: new Map(), open: [], messages: [], problems };
   const byHalf = new Map<Placed, readonly Filled[]>();
   const messages: string[] = [...spareFills(plan, design)];
   for (const shown of rowsShown(design, halves))
     messages.push(...fillRow(shown.row, shown.halves, plan, byHalf));
-  return { byHalf, messages, problems };
+  const outside = fillOpenAreas(design, plan);
+  return { byHalf, open: outside.open, messages: [...messages, ...outside.messages], problems };
 };
 
 /** Fills the regions of one row's repeats, and says what a person should know. */
@@ -101,11 +101,8 @@ export const fillRegion = (
   channels: Channels,
   choice: Omit<FillChoice, 'kind'> = {},
 ): Pick<Filled, 'paths' | 'continuous'> & { readonly messages: readonly string[] } => {
-  if (isEmptyRegion(region.region)) {
-    const why =
-      region.kind === 'background' && !design.field.isBounded ? NO_LIMIT : 'nothing is left to fill';
-    return { paths: [], continuous: true, messages: [why] };
-  }
+  if (isEmptyRegion(region.region))
+    return { paths: [], continuous: true, messages: ['nothing is left to fill'] };
   const spine = region.kind === 'channel' ? bandSpine(region, repeat, design, channels) : undefined;
   return fill.fill(
     region.region,
@@ -122,14 +119,15 @@ export const fillRegion = (
 /** Straight lines stand by a swag’s own centre line where each swag of a frame is turned; along a side all stand alike. */
 const uprightTurn = ({ centre, mirror }: Cell): number => (centre ? mirror - Math.PI / 2 : 0);
 
-/** For every half the length (mm) of what fills its whole repeat, for the thread that it takes. */
-export const fillLengths = ({ byHalf }: Filling): ReadonlyMap<Placed, number> =>
-  new Map(
-    [...byHalf].map(([half, filled]) => [
-      half,
-      filled.reduce((sum, f) => sum + f.paths.reduce((length, p) => length + pathLength(p), 0), 0),
-    ]),
-  );
+/** For every half of a whole design the length (mm) of what fills its repeat, for the thread that it takes. */
+export const fillLengths = ({ byHalf, open }: Filling, design: Design): ReadonlyMap<Placed, number> => {
+  const lengths = new Map(openLengths(open, design));
+  for (const [half, filled] of byHalf) {
+    const own = filled.reduce((sum, f) => sum + f.paths.reduce((length, p) => length + pathLength(p), 0), 0);
+    lengths.set(half, (lengths.get(half) ?? 0) + own);
+  }
+  return lengths;
+};
 
 /** A band's middle line, where the band is in one piece and so is its middle. */
 const bandSpine = (
@@ -201,15 +199,17 @@ const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[
   return said;
 };
 
-/** Channel fills go by their order in the plan: outward ones first, each side from the stitching on. */
+/**
+ * Channel fills go by their order in the plan: outward ones first, each side from the stitching on. What lies outside
+ * the swags is filled for the whole band at once (open-fills.ts).
+ */
 const choiceFor = (region: SwagRegion, isCorner: boolean, plan: Plan): FillChoice | undefined => {
   switch (region.kind) {
     case 'swag':
       return isCorner ? (plan.fills.corner ?? plan.fills.swag) : plan.fills.swag;
     case 'between':
-      return plan.fills.between;
     case 'background':
-      return plan.fills.background;
+      return undefined;
     case 'channel': {
       const before = region.side === CHANNEL_SIDES[0] ? 0 : plan.channels.outward.length;
       return plan.fills.channels[before + region.number - 1];

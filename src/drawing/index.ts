@@ -11,11 +11,16 @@ export {
   fillLengths,
   fillProblems,
   fillRegion,
-  USUAL_SEED,
-  USUAL_SPACING,
 } from './filling.ts';
 export { etchedAlignment } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
+export {
+  fillOpenArea,
+  type OpenFilled,
+  openShown,
+  USUAL_SEED,
+  USUAL_SPACING,
+} from './open-fills.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';

@@ -5,6 +5,7 @@
 
 import { checked, type Fill, nothing } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
+import { linesOnSides } from './sides.ts';
 
 /** On the diagonal, as crosshatch is quilted unless someone asks otherwise (common practice). */
 const DIAGONAL = Math.PI / 4;
@@ -15,6 +16,13 @@ export const crosshatch: Fill = checked({
   suits: 'area',
   takes: ['angle'],
   fill: (region, options, context) => {
+    if (context?.sides) {
+      const first = options.angle ?? DIAGONAL;
+      const paths = linesOnSides(region, context.sides, [first, first + Math.PI / 2], options.spacing);
+      return paths
+        ? { paths, continuous: false, messages: [] }
+        : nothing('the spacing is too fine for this area');
+    }
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? DIAGONAL) + (options.turn ?? 0);
     const families = [angle, angle + Math.PI / 2].map((a) => {

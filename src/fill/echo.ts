@@ -1,4 +1,4 @@
-/** Echo lines: the region's edge repeated inwards until nothing is left. */
+/** Echo lines: the region's edge repeated inwards until nothing is left, or what is stitched beside it outwards. */
 
 import {
   boxHeight,
@@ -20,10 +20,15 @@ const meanWidth = (loop: Path): number => (2 * Math.abs(signedArea(loop))) / pat
 
 export const echo: Fill = checked({
   name: 'echo',
-  about: 'the edge repeated inwards to the middle',
+  about: 'the edge repeated inwards to the middle; in the background the swags’ own line, outwards',
   suits: 'area',
   takes: [],
-  fill: (region, { spacing }) => {
+  fill: (region, { spacing }, context) => {
+    if (context?.echoed) {
+      const paths = context.echoed(spacing);
+      if (paths.length === 0) return nothing('the area is too narrow for a line at this spacing');
+      return { paths, continuous: false, messages: [] };
+    }
     const box = regionBox(region);
     const most = Math.ceil(Math.min(boxWidth(box), boxHeight(box)) / 2 / spacing) + 1;
     if (!(most < MOST_ELEMENTS)) return nothing('the spacing is too fine for this area');

@@ -24,7 +24,32 @@ export interface Axis {
   readonly angle: number;
 }
 
+/**
+ * One side of an area that lies along a band. Straight lines keep their angle to it, and turn on the lines that halve
+ * its corners. In its own frame x runs along it from its beginning, and y square to it.
+ */
+export interface FieldSide {
+  /** mm from where it begins, at the origin, to where it ends. */
+  readonly length: number;
+  /** Between which y (mm) it lies. */
+  readonly from: number;
+  readonly to: number;
+  /**
+   * The angle to x (radians) of the line that halves the corner where it ends; where it begins stands its mirror image.
+   * Undefined where it goes round no corner.
+   */
+  readonly mitre: number | undefined;
+  /** A path of its own frame, as it lies in the area. */
+  readonly lay: (path: Path) => Path;
+}
+
 export interface FillContext {
+  /** The sides of an area that lies along a band, each next to the one before it, and the first to the last. */
+  readonly sides?: readonly FieldSide[];
+  /**
+   * Of an area beside stitching: all lines in it at whole multiples of a distance (mm) from what is stitched there.
+   */
+  readonly echoed?: (distance: number) => readonly Path[];
   /**
    * The line that the fill follows (a feather's spine, the middle of a band); found from the region if
    * absent.
@@ -63,7 +88,7 @@ export const nothing = (...messages: readonly string[]): FillResult => ({
  * A fill draws at most about this many elements (dots, pebbles, lines, plumes), so that a spacing typed in
  * the wrong unit gives a message and not an hour's wait.
  */
-export const MOST_ELEMENTS = 20_000;
+export const MOST_ELEMENTS = 60_000;
 
 /** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
 const LEAST_SPACING = 0.5;

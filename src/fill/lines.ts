@@ -3,6 +3,7 @@
 import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 import { randomOf } from './random.ts';
+import { linesOnSides } from './sides.ts';
 
 /** Uneven gaps lie between these shares of the spacing; their mean is the spacing. */
 export const UNEVEN_GAPS: readonly [number, number] = [0.4, 1.6];
@@ -15,6 +16,12 @@ export const lines: Fill = checked({
   suits: 'area',
   takes: ['angle'],
   fill: (region, options, context) => {
+    if (context?.sides) {
+      const paths = linesOnSides(region, context.sides, [options.angle ?? UPRIGHT], options.spacing);
+      return paths
+        ? { paths, continuous: false, messages: [] }
+        : nothing('the spacing is too fine for this area');
+    }
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? UPRIGHT) + (options.turn ?? 0);
     const reach = reachAcross(region, anchor, angle);

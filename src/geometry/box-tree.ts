@@ -39,6 +39,32 @@ export const boxTreeOf = (pieces: readonly Piece[]): BoxTree => {
   return { count, leaves, boxes };
 };
 
+/** Calls `visit` for every piece whose box touches another box, in mm. */
+export const eachBoxed = (
+  { count, leaves, boxes }: BoxTree,
+  minX: number,
+  minY: number,
+  maxX: number,
+  maxY: number,
+  visit: (piece: number) => void,
+): void => {
+  const stack = count > 0 ? [0] : [];
+  while (stack.length > 0) {
+    const k = stack.pop()!;
+    if (
+      !(
+        boxes[4 * k]! <= maxX &&
+        boxes[4 * k + 1]! <= maxY &&
+        -boxes[4 * k + 2]! >= minX &&
+        -boxes[4 * k + 3]! >= minY
+      )
+    )
+      continue;
+    if (k >= leaves - 1) visit(k - leaves + 1);
+    else stack.push(2 * k + 2, 2 * k + 1);
+  }
+};
+
 /**
  * Calls `visit` for every two pieces (first < second) whose boxes come within `slack` (mm) of each other; stops
  * early when it returns true. Two nodes are looked into only where their own boxes come as near, so pieces of

@@ -13,6 +13,7 @@ export {
   isEmptyBox,
   joinBoxes,
 } from './box.ts';
+export { chainPaths } from './chain.ts';
 export { endAlong, startAlong } from './contact.ts';
 export { crossings } from './crossing.ts';
 export { type EdgeFault, findEdgeFault } from './edge-fault.ts';
@@ -84,6 +85,7 @@ export {
   containsPoint,
   EMPTY_REGION,
   isEmptyRegion,
+  moveRegion,
   probeRegion,
   type Region,
   type RegionProbe,
@@ -96,6 +98,7 @@ export {
 export { intersectRegions } from './region-boolean.ts';
 export { insetRegion } from './region-inset.ts';
 export { rollFoot, type StitchedEdge } from './rolling-foot.ts';
+export { joinRegions } from './side-by-side.ts';
 export { type Support, supportOf } from './support.ts';
 export { readSvgNumbers, spacedPathData } from './svg-numbers.ts';
 export { piecesFromSvgPath } from './svg-path.ts';

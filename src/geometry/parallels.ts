@@ -17,6 +17,7 @@
  * by a hair and it is tried again.
  */
 
+import { chainPaths } from './chain.ts';
 import { cutShares } from './cuts.ts';
 import { findUnsound } from './edge-fault.ts';
 import { linkLoops, type Run } from './loops.ts';
@@ -160,49 +161,11 @@ export const parallelIn = (
     const middle = pieceAt(s, 0.5);
     return probe.contains(middle) || probe.nearer(middle, ALONG);
   });
-  return chained(inside);
-};
-
-/** Stretches joined end to start into paths, as long as they go; one that comes round is closed. */
-const chained = (stretches: readonly Piece[]): Path[] => {
-  const after = stretches.map((s) => nearestStart(stretches, s));
-  const hasBefore = new Uint8Array(stretches.length);
-  for (const k of after) if (k >= 0) hasBefore[k] = 1;
-  const used = new Uint8Array(stretches.length);
-  const paths: Path[] = [];
-  // Open ones from their beginnings first; what is left comes round.
-  const order = [...stretches.keys()].sort((i, k) => hasBefore[i]! - hasBefore[k]!);
-  for (const first of order) {
-    const pieces: Piece[] = [];
-    let k = first;
-    while (k >= 0 && !used[k]) {
-      used[k] = 1;
-      const before = pieces.at(-1);
-      // Two closed forms of one crossing differ in their last digits.
-      pieces.push(before ? { ...stretches[k]!, from: before.to } : stretches[k]!);
-      k = after[k]!;
-    }
-    if (pieces.length === 0) continue;
-    const closed = k === first && hasBefore[first] === 1;
-    if (closed) pieces[0] = { ...pieces[0]!, from: pieces.at(-1)!.to };
-    paths.push({ pieces, closed });
-  }
-  return paths;
-};
-
-const nearestStart = (stretches: readonly Piece[], s: Piece): number => {
-  let best = -1;
-  let least = LINK;
-  for (let i = 0; i < stretches.length; i++) {
-    const { from } = stretches[i]!;
-    if (!(Math.abs(from.x - s.to.x) <= least)) continue;
-    const away = distance(from, s.to);
-    if (away <= least) {
-      least = away;
-      best = i;
-    }
-  }
-  return best;
+  // Two closed forms of one crossing differ in their last digits.
+  return chainPaths(
+    inside.map((piece) => ({ pieces: [piece], closed: false })),
+    LINK,
+  );
 };
 
 /**

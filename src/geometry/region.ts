@@ -5,10 +5,12 @@
  * Loops do not cross themselves or one another; two areas that only touch may share a point.
  */
 
-import { type Box, boxesTouch, EMPTY_BOX, growBox, joinBoxes } from './box.ts';
+import { type Box, EMPTY_BOX, joinBoxes } from './box.ts';
+import { type BoxTree, boxTreeOf, eachBoxed } from './box-tree.ts';
 import { crossings, TOUCH } from './crossing.ts';
+import type { Motion } from './motion.ts';
 import { type Nearness, nearnessOf } from './nearness.ts';
-import { openPath, type Path, pathBox, pathStart, reversePath, signedArea } from './path.ts';
+import { movePath, openPath, type Path, pathBox, pathStart, reversePath, signedArea } from './path.ts';
 import { type Arc, type Piece, pieceAt, pieceBox, pieceLength, trimPiece } from './piece.ts';
 import { cross, distance, type Point, subtract } from './point.ts';
 
@@ -50,6 +52,14 @@ export const regionBox = (region: Region): Box =>
   region.loops.reduce<Box>((box, loop) => joinBoxes(box, pathBox(loop)), EMPTY_BOX);
 
 export const regionPieces = (region: Region): Piece[] => region.loops.flatMap((loop) => [...loop.pieces]);
+
+/** A region carried by a motion; turned over, its loops are turned round, so that the area stays on their left. */
+export const moveRegion = ({ loops }: Region, motion: Motion): Region => ({
+  loops: loops.map((loop) => {
+    const moved = movePath(loop, motion);
+    return motion.flip ? reversePath(moved) : moved;
+  }),
+});
 
 /** The parts of a region that do not hang together: each outer loop with its own holes. */
 export const regionParts = (region: Region): Region[] => {
@@ -123,20 +133,21 @@ export interface RegionProbe extends Nearness {
   readonly depth: (p: Point) => number;
 }
 
-export const probeRegion = (region: Region): RegionProbe => {
-  const pieces = regionPieces(region);
-  const near = nearnessOf(pieces);
+export const probeRegion = (region: Region): RegionProbe => probed(regionPieces(region)).probe;
+
+const probed = (pieces: readonly Piece[]): { readonly probe: RegionProbe; readonly tree: BoxTree } => {
+  const tree = boxTreeOf(pieces);
+  const near = nearnessOf(pieces, tree);
   // A piece counts only for points beside it: no higher and no lower, nor farther right than it reaches.
-  const boxes = pieces.map((piece) => growBox(pieceBox(piece), TOUCH));
-  const contains = (p: Point): boolean => {
+  const contains = ({ x, y }: Point): boolean => {
     let winding = 0;
-    for (let i = 0; i < boxes.length; i++) {
-      const box = boxes[i]!;
-      if (p.y >= box.minY && p.y <= box.maxY && p.x <= box.maxX) winding += windOf(pieces[i]!, p);
-    }
+    eachBoxed(tree, x - TOUCH, y - TOUCH, Number.POSITIVE_INFINITY, y + TOUCH, (i) => {
+      winding += windOf(pieces[i]!, { x, y });
+    });
     return winding !== 0;
   };
-  return { ...near, contains, depth: (p) => (contains(p) ? near.distance(p) : -near.distance(p)) };
+  const depth = (p: Point): number => (contains(p) ? near.distance(p) : -near.distance(p));
+  return { probe: { ...near, contains, depth }, tree };
 };
 
 /**
@@ -151,18 +162,22 @@ export const clipperOf = (
   region: Region,
   alongEdge: 'kept' | 'left out' = 'kept',
 ): ((path: Path) => Path[]) => {
-  const boundary = regionPieces(region).map((piece) => ({ piece, box: growBox(pieceBox(piece), TOUCH) }));
-  const { contains, nearer } = probeRegion(region);
+  const pieces = regionPieces(region);
+  const {
+    probe: { contains, nearer },
+    tree,
+  } = probed(pieces);
   const isIn =
     alongEdge === 'kept'
       ? (p: Point): boolean => contains(p) || nearer(p, ALONG)
       : (p: Point): boolean => contains(p) && !nearer(p, BESIDE);
-  return (path) => clipped(path, boundary, isIn);
+  return (path) => clipped(path, pieces, tree, isIn);
 };
 
 const clipped = (
   path: Path,
-  boundary: readonly { readonly piece: Piece; readonly box: Box }[],
+  boundary: readonly Piece[],
+  tree: BoxTree,
   isInside: (p: Point) => boolean,
 ): Path[] => {
   const runs: Piece[][] = [];
@@ -171,8 +186,9 @@ const clipped = (
   for (const piece of path.pieces) {
     const box = pieceBox(piece);
     const cuts: number[] = [];
-    for (const b of boundary)
-      if (boxesTouch(box, b.box)) for (const c of crossings(piece, b.piece)) cuts.push(c.a);
+    eachBoxed(tree, box.minX - TOUCH, box.minY - TOUCH, box.maxX + TOUCH, box.maxY + TOUCH, (i) => {
+      for (const c of crossings(piece, boundary[i]!)) cuts.push(c.a);
+    });
     const places = apart(cuts, TOUCH / pieceLength(piece));
     // Where the stretch that is being followed began on this piece; cuts that change nothing (a boundary's vertex
     // touched from inside) do not end it.

@@ -3,6 +3,7 @@
 export { type Kind, kindsOf } from './alike.ts';
 export { type Answer, isUnmet, toldAnswers } from './answers.ts';
 export { askedWords, wishWords } from './asked-words.ts';
+export { type OpenArea, openAreaOf } from './background.ts';
 export {
   cellArea,
   groundArea,
@@ -85,6 +86,7 @@ export {
 } from './seat.ts';
 export type { Setting } from './setting.ts';
 export { type Shape, shapeOf } from './shape.ts';
+export { shownLines, wholeOf, windowOf } from './shown-lines.ts';
 export { smallestChange } from './smallest-change.ts';
 export {
   endStops,

@@ -22,18 +22,18 @@ describe('which fill goes where', () => {
   const { plan, design } = made(`${STRIP}
 channels: { outward: [3/8, 1/2], inward: [3/8] }
 fills: { swag: { kind: crosshatch, angle: 0 }, background: lines, channels: [pearls, ribbon, pearls] }`);
-  const { byHalf, problems } = fillDesign(design, oneRepeat(design), plan);
+  const { byHalf, open, problems } = fillDesign(design, oneRepeat(design), plan);
   const filled = [...byHalf.values()][0]!;
 
   test('each region has the one that the plan names, channels outward ones first', () => {
     expect(problems).toEqual([]);
     expect(filled.map((f) => `${f.region.name}: ${f.fill}`).sort()).toEqual([
-      'background: lines',
       'inward 1: pearls',
       'outward 1: pearls',
       'outward 2: ribbon',
       'swag: crosshatch',
     ]);
+    expect(open.map((f) => `${f.kind}: ${f.fill}`)).toEqual(['background: lines']);
   });
 
   test('both halves of a repeat have the same', () => {
@@ -131,27 +131,33 @@ fills: { swag: lines }`);
       'finial',
     );
     const half = oneRepeat(design)[0]!;
-    const filled = fillDesign(design, oneRepeat(design), plan).byHalf.get(half)!;
-    expect(filled.map((f) => f.fill).sort()).toEqual(['crosshatch', 'lines']);
+    const { byHalf, open } = fillDesign(design, oneRepeat(design), plan);
+    const filled = byHalf.get(half)!;
+    expect(filled.map((f) => f.fill)).toEqual(['lines']);
     // A half of the repeat on the other side of the mirror holds as much of it, and upright lines run along the mirror.
     const { at, along } = { at: half.cell.crown, along: half.cell.mirror };
     const lean = (p: { from: { x: number; y: number }; to: { x: number; y: number } }): number => {
       const angle = Math.atan2(p.to.y - p.from.y, p.to.x - p.from.x) - along;
       return Math.abs(Math.sin(angle));
     };
-    for (const { fill, paths } of filled) {
+    for (const { paths } of filled) {
       const sides = [0, 0];
       for (const path of paths)
         for (const p of path.pieces) {
           if (p.kind !== 'line') continue;
-          expect(lean(p)).toBeCloseTo(fill === 'lines' ? 0 : Math.SQRT1_2, 9);
+          expect(lean(p)).toBeCloseTo(0, 9);
           const middle = { x: (p.from.x + p.to.x) / 2 - at.x, y: (p.from.y + p.to.y) / 2 - at.y };
           const off = middle.y * Math.cos(along) - middle.x * Math.sin(along);
           if (Math.abs(off) > 1e-6)
             sides[off > 0 ? 0 : 1]! += Math.hypot(p.to.x - p.from.x, p.to.y - p.from.y);
         }
-      if (fill === 'lines') expect(sides[0]).toBeCloseTo(sides[1]!, 3);
+      expect(sides[0]).toBeCloseTo(sides[1]!, 3);
     }
+    // Outside, one net of lines for the whole frame stands on its point, whichever swag it passes.
+    const net = open.flatMap((f) => f.paths.flatMap((path) => path.pieces));
+    expect(net.length).toBeGreaterThan(100);
+    for (const { from, to } of net)
+      expect(Math.abs(Math.sin(2 * Math.atan2(to.y - from.y, to.x - from.x)))).toBeCloseTo(1, 9);
   });
 
   test('a channel that ends, where and why', () => {
@@ -215,7 +221,7 @@ describe('the picture', () => {
 test('the stitched length holds channels and fills, repeat by repeat', () => {
   const { plan, design } = made(`${STRIP}\nchannels: { outward: [1/4] }\nfills: { swag: lines }`);
   const filling = fillDesign(design, design.halves, plan);
-  const lengths = stitchedLength(design, plan.channels, fillLengths(filling));
+  const lengths = stitchedLength(design, plan.channels, fillLengths(filling, design));
   const drawn = [...filling.byHalf.values()][0]!
     .flatMap((f) => f.paths)
     .reduce((sum, p) => sum + pathLength(p), 0);

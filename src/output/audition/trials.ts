@@ -4,8 +4,11 @@ import { type Problem, ProblemError } from '../../document/index.ts';
 import {
   type Filled,
   fillLinesOf,
+  fillOpenArea,
   fillRegion,
   MOST_FILL_LINES,
+  type OpenFilled,
+  openShown,
   type Scope,
   USUAL_SEED,
 } from '../../drawing/index.ts';
@@ -17,9 +20,12 @@ import {
   alikeRepeats,
   cornerSwag,
   type Design,
+  openAreaOf,
   type Placed,
   regionsOf,
+  rowsOf,
   type SwagRegion,
+  wholeOf,
 } from '../../swag/index.ts';
 
 export const TRIAL_REGIONS = ['swag', 'background', 'channel', 'corner'] as const;
@@ -35,6 +41,8 @@ export interface Trial {
   /** Whether the plan itself asks for this fill here. */
   readonly planned: boolean;
   readonly byHalf: ReadonlyMap<Placed, readonly Filled[]>;
+  /** What of the background's fill is shown, where that is what is tried. */
+  readonly open: readonly OpenFilled[];
   /** mm of stitching in the first swag that is shown, and in how many lines. */
   readonly length: number;
   readonly lines: number;
@@ -78,12 +86,14 @@ export const trialsFor = (
   plan: Plan,
   { region, fills, spacings }: TrialChoices,
 ): readonly Trial[] => {
-  const repeats = trialRepeats(design, scope, region).map((repeat) => ({
+  const repeats = (region === 'background' ? [] : trialRepeats(design, scope, region)).map((repeat) => ({
     ...repeat,
     regions: regionsOf(repeat.cell, design, plan.channels, repeat.ends).filter(
       (r) => isTried(r, region) && !isEmptyRegion(r.region),
     ),
   }));
+  const row = region === 'background' ? rowsOf(wholeOf(design)).at(-1) : undefined;
+  const area = row && openAreaOf(row, plan.channels);
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
   let lines = 0;
   return chosen.flatMap((fill) =>
@@ -92,6 +102,11 @@ export const trialsFor = (
       const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
       const byHalf = new Map<Placed, readonly Filled[]>();
       const messages = new Set<string>();
+      const made = row && area ? fillOpenArea(fill, area, choice) : undefined;
+      for (const message of made?.messages ?? []) messages.add(message);
+      const open = made
+        ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...made }], design, scope.halves)
+        : [];
       for (const repeat of repeats) {
         const filled = repeat.regions.map((r) => {
           const made = fillRegion(fill, r, repeat, design, plan.channels, choice);
@@ -100,9 +115,9 @@ export const trialsFor = (
         });
         for (const half of repeat.halves) byHalf.set(half, filled);
       }
-      lines += fillLinesOf({ byHalf });
+      lines += fillLinesOf({ byHalf, open });
       if (lines > MOST_FILL_LINES) throw new ProblemError([TOO_MANY_LINES]);
-      const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? [];
+      const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? open.flatMap((f) => f.paths);
       return {
         fill,
         region,
@@ -110,6 +125,7 @@ export const trialsFor = (
         seed: choice.seed ?? USUAL_SEED,
         planned: own !== undefined && spacing === undefined,
         byHalf,
+        open,
         length: shown.reduce((sum, p) => sum + pathLength(p), 0),
         lines: shown.length,
         messages: [...messages],

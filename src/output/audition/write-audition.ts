@@ -72,12 +72,12 @@ export const writeAudition = async (
   trials: readonly Trial[],
   options: AuditionOptions,
 ): Promise<WrittenPictures | undefined> => {
-  const draw = (fills?: Trial['byHalf']): Drawing =>
+  const draw = (trial?: Trial): Drawing =>
     drawDesign(design, scope, {
       title: options.title,
       ghosts: false,
       channels: options.channels,
-      ...(fills ? { fills } : {}),
+      ...(trial && { fills: trial.byHalf, open: trial.open }),
     });
   const empty = draw();
   const emptyPicture: Picture = {
@@ -96,7 +96,7 @@ export const writeAudition = async (
     };
   });
   function pictureOf(trial: Trial, index: number): Picture {
-    const drawing = draw(trial.byHalf);
+    const drawing = draw(trial);
     return {
       number: String(index + 1),
       items: itemsOf(drawing, FILLED),

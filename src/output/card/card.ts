@@ -38,7 +38,7 @@ export interface Card {
 
 /** All that is stitched, fills included. Without fills in the plan none are made. */
 export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
-  stitchedLength(design, plan.channels, fillLengths(fillDesign(design, design.halves, plan)));
+  stitchedLength(design, plan.channels, fillLengths(fillDesign(design, design.halves, plan), design));
 
 /** The card of a design that was made from `plan`. */
 export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card =>

@@ -2,6 +2,7 @@
 
 import { drawPlan, type Filled, fillDesign } from '../../drawing/index.ts';
 import { FILLS } from '../../fill/index.ts';
+import { STAY } from '../../geometry/index.ts';
 import { cardFor } from '../../jobs/card.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import type { Plan } from '../../plan/index.ts';
@@ -17,7 +18,7 @@ export const fillList = (): readonly FillFacts[] =>
 /** The marking card's words, the thread for the fills among them. */
 export const filledWords = (input: Input): readonly CardSection[] => cardFor(chosenFit(input)).sections;
 
-/** A repeat's fill is worked out once, and goes to every place of the repeat. */
+/** A repeat's fill is worked out once, and goes to every place of the repeat; the background is one for all. */
 export const fills = (input: Input, side: string): FillsAnswer => {
   const { design, ranked, plan } = chosenFit(input);
   const filling = fillDesign(design, design.halves, plan);
@@ -28,10 +29,13 @@ export const fills = (input: Input, side: string): FillsAnswer => {
     known.push(placeOf(half.motion));
     places.set(filled, known);
   }
-  const quilt = [...places].map(([filled, to]) => ({
-    d: filled.map((f) => dataOf(f.paths)).join(' '),
-    places: to,
-  }));
+  const quilt = [
+    ...filling.open.map(({ paths }) => ({ d: dataOf(paths), places: [placeOf(STAY)] })),
+    ...[...places].map(([filled, to]) => ({
+      d: filled.map((f) => dataOf(f.paths)).join(' '),
+      places: to,
+    })),
+  ];
   const here = seatNamed(ranked, side);
   return {
     quilt: quilt.filter((copies) => copies.d !== ''),
