@@ -16,17 +16,23 @@
 
 import {
   distance,
+  insetRegion,
   mirror,
   movePath,
   mover,
   openPath,
   type Path,
   type Piece,
+  type Point,
   pathLength,
   pointAlong,
   probeRegion,
   type Region,
   type RegionProbe,
+  regionArea,
+  regionBeside,
+  regionBox,
+  regionParts,
   reversePath,
   reversePiece,
   scale,
@@ -34,6 +40,7 @@ import {
   subtract,
   unit,
 } from '../geometry/index.ts';
+import { withDrops } from './feather-rest.ts';
 import {
   budOver,
   growSide,
@@ -76,38 +83,108 @@ export const feather: Fill = checked({
   fill: (region, { spacing }, context) => {
     if (!(spacing >= LEAST_SPACING)) return nothing('the spacing is too fine for plumes');
     const parts = roomyParts(region, NARROW * spacing);
-    const paths: Path[] = [];
-    const messages: string[] = [];
+    const axis = axisOf(region, context);
+    const messages = new Set<string>();
     let empty = 0;
-    for (const part of parts) {
-      const made = featherIn(part, spacing, parts.length === 1 ? context : undefined);
+    const paths = alikeAcross(parts, axis, spacing / 4, (part) => {
+      const own = parts.length === 1 ? context : axis ? { axis } : undefined;
+      const made = featherIn(part, spacing, own);
       if (!made) empty++;
-      else paths.push(...made.paths);
       if (made && made.share < 1)
-        messages.push('the area is narrow, so the plumes are smaller than the spacing asks for');
-    }
+        messages.add('the area is narrow, so the plumes are smaller than the spacing asks for');
+      return made ? completed(part, made, spacing, axisOf(part, own)) : [];
+    });
     if (empty > 0)
-      messages.push(
+      messages.add(
         parts.length === 1
           ? 'the area has no room for plumes at this spacing'
           : `${empty} of ${parts.length} parts have no room for plumes at this spacing`,
       );
-    return { paths, continuous: paths.length <= parts.length, messages };
+    return { paths, continuous: paths.length <= parts.length, messages: [...messages] };
   },
 });
+
+/**
+ * A feather with others in the large places that it leaves, and drops in the small ones. What lies on one side of a
+ * mirrored region is the image of what lies on the other.
+ */
+const completed = (
+  region: Region,
+  made: Feathered,
+  spacing: number,
+  axis: Axis | undefined,
+  depth = 0,
+): readonly Path[] => {
+  const own = spacing * made.share;
+  const paths = [...made.paths];
+  if (depth < 2) {
+    // Lanes beside the plumes are no places: what comes back after shrinking is.
+    const beside = insetRegion(regionBeside(region, paths, REST_GAP * own), LANE * own);
+    const rest = regionParts(insetRegion(beside, -0.999 * LANE * own)).filter((part) => isRoomy(part, own));
+    paths.push(...alikeAcross(rest, axis, own / 4, (part) => featherWithin(part, own, axis, depth + 1)));
+  }
+  return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis);
+};
+
+const featherWithin = (
+  region: Region,
+  spacing: number,
+  axis: Axis | undefined,
+  depth: number,
+): readonly Path[] => {
+  const own = axis && axisOf(region, { axis });
+  const made = featherIn(region, spacing, own ? { axis: own } : {});
+  return made ? completed(region, made, spacing, own, depth) : [];
+};
+
+/** What is made in each part; of two that are mirror images within `near` mm the second is the image of the first. */
+const alikeAcross = (
+  parts: readonly Region[],
+  axis: Axis | undefined,
+  near: number,
+  make: (part: Region) => readonly Path[],
+): readonly Path[] => {
+  const done: { readonly at: Point; readonly paths: readonly Path[] }[] = [];
+  for (const part of parts) {
+    const box = regionBox(part);
+    const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+    // A box is no longer one when it is turned, but the middle of the one that is its image is near all the same.
+    const twin = axis && done.find((d) => distance(mover(mirrorOf(axis))(d.at), at) < near);
+    done.push({
+      at,
+      paths: twin ? twin.paths.map((p) => movePath(p, mirror(axis.at, axis.angle))) : make(part),
+    });
+  }
+  return done.flatMap((d) => d.paths);
+};
+
+/** Whether there is room for a feather of its own: by the mean half of a region's width, and by its length. */
+const isRoomy = (region: Region, spacing: number): boolean => {
+  const area = regionArea(region);
+  const half = (2 * area) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
+  return half > REST_ROOM * spacing && area / (2 * half) > REST_LENGTH * spacing;
+};
+
+/** Other feathers keep this share of the spacing from the first, in places of this half width and length. */
+const REST_GAP = 0.35;
+const REST_ROOM = 0.75;
+const LANE = 0.7;
+const REST_LENGTH = 7;
+
+type Feathered = Made & { readonly share: number };
 
 const featherIn = (
   region: Region,
   spacing: number,
   context: FillContext | undefined,
-): (Made & { readonly share: number }) | undefined => {
+): Feathered | undefined => {
   const axis = axisOf(region, context);
   const found = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
   if (!found) return undefined;
   const probe = probeRegion(region);
   // Round a ring the feather's tip comes to just behind its own first plumes.
   const spine = found.closed ? slicePath(found, 0, pathLength(found) - RING_GAP * spacing) : found;
-  let fullest: (Made & { readonly share: number }) | undefined;
+  let fullest: Feathered | undefined;
   for (const share of SMALLER) {
     const made = featherOn(spine, probe, spacing * share, axis);
     if (made && made.cover > (fullest?.cover ?? 0) + GOOD_COVER / 4) fullest = { ...made, share };
@@ -213,8 +290,7 @@ const joinMirrored = (
   const gap = EDGE_GAP * spacing;
   const over = mirror(axis.at, axis.angle);
   const length = pathLength(spine);
-  const begin = Math.max(0, Math.min(...sides.map((s) => s?.bases[0] ?? length)) - MOST_BARE * gap);
-  if (!(begin < length / 2)) return undefined;
+  if (!sides.some((s) => s && s.bases[0]! < length / 2)) return undefined;
   const rows: { readonly first: number; readonly row: Path }[] = [];
   const drops: Piece[] = [];
   const middle = pointAlong(spine, length / 2)!;
@@ -232,11 +308,11 @@ const joinMirrored = (
   }
   // The drops hang on the middle of the spine, and are stitched on the first way along it.
   const pieces: Piece[] = [
-    ...slicePath(spine, begin, length / 2).pieces,
+    ...slicePath(spine, 0, length / 2).pieces,
     ...drops,
-    ...slicePath(spine, length / 2, length - begin).pieces,
+    ...slicePath(spine, length / 2, length).pieces,
   ];
-  let at = length - begin;
+  let at = length;
   for (const { first, row } of rows) {
     // The row starts near one end of the spine and ends as near the other: take it from where the needle is.
     const backwards = at > length / 2;
@@ -250,12 +326,6 @@ const joinMirrored = (
 /** A drop keeps this share of the spacing from the plumes round it. */
 const DROP_GAP = 0.5;
 
-/**
- * A stem without plumes is no longer than this many gaps to the edge: long bare stems look as if something
- * were missing.
- */
-const MOST_BARE = 4;
-
 /** The way along the spine from one place to another, backwards if need be. */
 const along = (spine: Path, from: number, to: number): readonly Piece[] =>
   from <= to ? slicePath(spine, from, to).pieces : reversePath(slicePath(spine, to, from)).pieces;
@@ -265,8 +335,7 @@ const along = (spine: Path, from: number, to: number): readonly Piece[] =>
  */
 const joinAtTip = (spine: Path, left: Side, right: Side, probe: RegionProbe, gap: number): Path => {
   const top = Math.max(left.bases.at(-1)!, right.bases.at(-1)!);
-  const begin = Math.max(0, Math.min(left.bases[0]!, right.bases[0]!) - MOST_BARE * gap);
-  const pieces: Piece[] = [...slicePath(spine, begin, top).pieces, ...along(spine, top, left.bases[0]!)];
+  const pieces: Piece[] = [...slicePath(spine, 0, top).pieces, ...along(spine, top, left.bases[0]!)];
   const [l, r] = [left.dividers.at(-1)!, right.dividers.at(-1)!];
   const bud = biarc(l.to, left.ends.at(-1)!, r.to, scale(right.ends.at(-1)!, -1));
   const chains = [chainOf(left), reversePath(openPath(chainOf(right))).pieces] as const;

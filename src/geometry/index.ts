@@ -96,7 +96,7 @@ export {
   regionPieces,
 } from './region.ts';
 export { intersectRegions } from './region-boolean.ts';
-export { insetRegion } from './region-inset.ts';
+export { insetRegion, regionBeside } from './region-inset.ts';
 export { rollFoot, type StitchedEdge } from './rolling-foot.ts';
 export { joinRegions } from './side-by-side.ts';
 export { type Support, supportOf } from './support.ts';

@@ -6,8 +6,8 @@
  * `INSET_TOLERANCE` otherwise; the stitched edge itself never goes this way.
  */
 
-import { Clipper, EndType, JoinType } from 'clipper2-ts';
-import { flatten, type Path } from './path.ts';
+import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
+import { flatten, type Path, polyline } from './path.ts';
 import { pieceLength } from './piece.ts';
 import { add, leftOf, scale } from './point.ts';
 import { type Carrier, carrierOf, recoverLoop } from './recover.ts';
@@ -49,6 +49,20 @@ export const insetRegion = (region: Region, by: number): Region => {
     ),
   );
 };
+
+/**
+ * What of a region is farther than `by` mm from some lines, as polygons within a few hundredths of a millimetre: for
+ * looking at what is left, not for stitching along its edge.
+ */
+export const regionBeside = (region: Region, lines: readonly Path[], by: number): Region => {
+  if (isEmptyRegion(region) || lines.length === 0) return region;
+  const flat = lines.map((line) => flatten(line, ROUGH).map(({ x, y }) => ({ x, y })));
+  const round = Clipper.inflatePathsD(flat, by, JoinType.Round, EndType.Round, 2, DECIMALS, ROUGH);
+  const left = Clipper.differenceD(region.loops.map(flattenLoop), round, FillRule.NonZero, DECIMALS);
+  return left.length === 0 ? EMPTY_REGION : regionOf(left.map((loop) => polyline(loop, true)));
+};
+
+const ROUGH = 0.05;
 
 const flattenLoop = (loop: Path): { x: number; y: number }[] =>
   flatten(loop, INSET_TOLERANCE)

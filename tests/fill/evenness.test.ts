@@ -61,7 +61,7 @@ const AREAS = few(Object.entries({ ...SWAG_REGIONS, ...UNSEEN }), ([name]) =>
 const named = (name: string): (typeof FILLS)[number] => FILLS.find((f) => f.name === name)!;
 
 /** Fills for areas that leave nothing bare. */
-const EVEN = ['stipple', 'swirls', 'pebbles'] as const;
+const EVEN = ['feather', 'stipple', 'swirls', 'pebbles'] as const;
 
 describe.each(EVEN)('%s', (name) => {
   it.each(AREAS)('in %s no disc larger than 1.2 spacings is bare', (_, region) => {
@@ -99,6 +99,36 @@ describe('stipple', () => {
     );
     // Fingers are some three spacings long; along an edge it would run farther.
     expect(Math.max(...straight)).toBeLessThan(3.3);
+  });
+});
+
+describe('feather', () => {
+  /** A corner as two runs leave it: the same on both sides of the mitre, which the spine goes across. */
+  const corner = regionOf([
+    polyline(
+      [
+        point(0, 0),
+        point(60, 0),
+        point(60, 35),
+        point(105, 35),
+        point(105, 95),
+        point(165, 165),
+        point(95, 105),
+        point(35, 105),
+        point(35, 60),
+        point(0, 60),
+      ],
+      true,
+    ),
+  ]);
+
+  it('is alike on both sides of a corner', () => {
+    const axis = { at: point(0, 0), angle: Math.PI / 4 };
+    const { paths } = named('feather').fill(corner, { spacing: S, seed: 1 }, { axis });
+    const points = paths.flatMap((p) => sample(p, 0.5));
+    const far = points.map((p) => Math.min(...points.map((q) => Math.hypot(q.x - p.y, q.y - p.x))));
+    expect(Math.max(...far)).toBeLessThan(0.6);
+    expect(largestBare(corner, paths, CELL).radius / S).toBeLessThan(1.2);
   });
 });
 
