@@ -4,7 +4,7 @@ import { plural } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
 import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
-import { Choice, unitsNow } from './fields.tsx';
+import { Choice, NameField, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
@@ -121,21 +121,16 @@ const Head = () => (
 );
 
 const Title = () => (
-  <div class="field title">
-    <label for="title" class="unseen">
-      What this plan is called
-    </label>
-    <input
-      id="title"
-      autocomplete="off"
-      maxLength={80}
-      value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
-      onInput={(event) => {
-        const text = event.currentTarget.value;
-        if (text.trim() !== '') edit([[['title'], text]], 'title');
-      }}
-    />
-  </div>
+  <NameField
+    id="title"
+    class="title"
+    label="What this plan is called"
+    isUnseen
+    value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
+    onType={(name) => {
+      if (name !== '') edit([[['title'], name]], 'title');
+    }}
+  />
 );
 
 const Notices = () => {

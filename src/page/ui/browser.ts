@@ -31,10 +31,11 @@ export const saveAs = (name: string, type: string, content: string | Uint8Array)
 /** ms */
 const KEPT_FOR = 60_000;
 
-/** The name by which a plan may call a dropped file: a path, beside the plan, on one line. */
+/** The name by which a plan may call a dropped file: a path, beside the plan, on one line. One that is such a name stays. */
 export const readOwnName = (fileName: string): string => {
   const plain =
     fileName
+      .replace(/^\.\//, '')
       .replace(/[\p{Cc}\p{Cf}\\/]+/gu, ' ')
       .trim()
       .slice(-MOST_NAME) || 'template';

@@ -5,7 +5,8 @@ import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
-import { FileButton } from './files.tsx';
+import { FileButton, saveShelf } from './files.tsx';
+import { OwnTemplate } from './own-template.tsx';
 import { Drawn } from './picture.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -35,6 +36,13 @@ export const Templates = () => {
           />
         ))}
       </ul>
+      {state.value.own.length > 0 ? (
+        <p>
+          <button type="button" onClick={saveShelf}>
+            Save all of mine in one file
+          </button>
+        </p>
+      ) : null}
     </Panel>
   );
 };
@@ -63,6 +71,7 @@ const Template = ({
       <span class="about">{card.about}</span>
     </label>
     {card.problems.length > 0 ? <Troubles list={card.problems} /> : null}
+    <OwnTemplate name={card.name} title={card.title} />
   </li>
 );
 

@@ -112,6 +112,53 @@ export const LengthField = ({
   );
 };
 
+interface NameProps {
+  readonly label: string;
+  readonly value: string;
+  readonly placeholder?: string;
+  readonly id?: string;
+  /** Whether the label is for screen readers alone. */
+  readonly isUnseen?: boolean;
+  readonly class?: string;
+  readonly onType: (name: string) => void;
+}
+
+/** What something is called. While she types the field holds what she typed, blanks at its end too; a name has none. */
+export const NameField = ({
+  label,
+  value,
+  placeholder,
+  id: own,
+  isUnseen = false,
+  class: name,
+  onType,
+}: NameProps) => {
+  const made = useId();
+  const id = own ?? made;
+  const typed = useSignal<string | undefined>(undefined);
+  return (
+    <div class={`field ${name ?? ''}`}>
+      <label for={id} class={isUnseen ? 'unseen' : undefined}>
+        {label}
+      </label>
+      <input
+        id={id}
+        autocomplete="off"
+        maxLength={80}
+        placeholder={placeholder}
+        value={typed.value ?? value}
+        onInput={(event) => {
+          typed.value = event.currentTarget.value;
+          onType(typed.value.trim());
+        }}
+        onBlur={() => {
+          typed.value = undefined;
+        }}
+      />
+    </div>
+  );
+};
+
 /** How many: a whole number, or as many as fit best where it is empty. */
 export const CountField = ({ label, path }: { readonly label: string; readonly path: KeyPath }) => {
   const id = useId();

@@ -1,13 +1,15 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
+import { series } from '../../document/index.ts';
 import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
-import type { ShelfCard } from '../engine/messages.ts';
+import type { OwnTemplate, ShelfCard } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
-import { MOST_TEXT, stateFrom } from '../plan/state.ts';
+import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
+import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
 import {
@@ -26,7 +28,7 @@ import {
 import { beginTracing } from './tracing.ts';
 import { isUnread } from './unread.ts';
 
-/** Far more than any plan or template; larger files are not even read. */
+/** Far more than any plan or template; files larger than a shelf full of them are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
 
 /** Drawings are wordier; what reads them refuses more. */
@@ -52,15 +54,15 @@ const takeFile = async (file: File): Promise<void> => {
     beginTracing(file);
     return;
   }
-  if (file.size > MOST_BYTES) {
-    complain(`${file.name} is too large to be a plan or a template.`);
-    return;
-  }
+  const isTooLarge = (): void => complain(`${file.name} is too large to be a plan or a template.`);
+  if (file.size > (MOST_OWN + 1) * MOST_BYTES) return isTooLarge();
   const text = (await file.text()).replace(/^\uFEFF/, '');
-  if (text.length > MOST_TEXT) {
-    complain(`${file.name} is too large to be a plan or a template.`);
+  const shelf = shelfFrom(text);
+  if (shelf) {
+    await takeShelf(file.name, shelf);
     return;
   }
+  if (text.length > MOST_TEXT) return isTooLarge();
   // Which it is, a reader of either kind says; a plan has a layout and a template an edge.
   if (/^\s*["']?(layout|parts)["']?\s*:/m.test(text))
     await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name, file.name);
@@ -94,6 +96,34 @@ const takeDrawing = async (file: File): Promise<void> => {
   say(`The template “${card.title}” is made, ticked, and with your downloads as ${name}. ${words}`);
 };
 
+/** All templates of a file that the page wrote; those that are on the shelf already stay as they are. */
+const takeShelf = async (fileName: string, templates: readonly OwnTemplate[]): Promise<void> => {
+  const brought = templates.map(({ name, text }) => ({ name: readOwnName(name), text }));
+  const isNew = ({ name, text }: OwnTemplate): boolean =>
+    !state.value.own.some((t) => t.name === name && t.text === text);
+  const titles: string[] = [];
+  for (const { name, text } of brought.filter(isNew)) {
+    const card = await takeTemplate(freeName(state.value.own, name), text);
+    // What is in the way of one is said, and in the way of the next ones too.
+    if (!card) return;
+    titles.push(`“${card.title}”`);
+  }
+  say(
+    titles.length > 0
+      ? `${series(titles)} of ${fileName} ${titles.length > 1 ? 'are' : 'is'} on the shelf, and ticked.`
+      : `All templates of ${fileName} are on the shelf already.`,
+  );
+};
+
+/** Her templates as one file, for another device or for a class. */
+export const saveShelf = (): void => {
+  const { own } = state.value;
+  saveAs(SHELF_FILE, 'application/json', shelfText(own));
+  say(`${SHELF_FILE} is with your downloads. “Open …” puts its templates on the shelf of another device.`);
+};
+
+const SHELF_FILE = 'my-templates.json';
+
 /** Puts a template on the shelf, ticked, if it can be read. */
 export const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
   const name = readOwnName(fileName);
@@ -105,7 +135,7 @@ export const takeTemplate = async (fileName: string, text: string): Promise<Shel
     complain(`${fileName} cannot be used as a template.`, problems);
     return undefined;
   }
-  addOwn({ name, text });
+  if (!addOwn({ name, text })) return undefined;
   const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
   say(`The template “${card.title}” is on the shelf, and ticked.`);

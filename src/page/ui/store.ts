@@ -27,7 +27,16 @@ import {
   type Written,
   withValues,
 } from '../plan/plan-text.ts';
-import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText, withTaken } from '../plan/state.ts';
+import { withOwn } from '../plan/shelf.ts';
+import {
+  FIRST_STATE,
+  isPlanSized,
+  MOST_OWN,
+  type State,
+  stateFrom,
+  stateText,
+  withTaken,
+} from '../plan/state.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
 const STORE_KEY = 'swagwright.plan';
@@ -166,10 +175,21 @@ export const replaceState = (next: State): void => {
   commit(next);
 };
 
-export const addOwn = (file: OwnTemplate): void => {
-  const now = state.value;
-  commit({ ...now, own: [...now.own.filter((t) => t.name !== file.name), file] });
+/** A change of the plan or of the shelf, one step to take back; `about` gathers what belongs together into one. */
+export const changeState = (next: State, about?: string): void => commit(next, about);
+
+/** Whether there was room for it. */
+export const addOwn = (file: OwnTemplate): boolean => {
+  const next = withOwn(state.value, file);
+  if (next === 'full') {
+    complain(FULL);
+    return false;
+  }
+  commit(next);
+  return true;
 };
+
+export const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one that you need less, and remove it; then there is room.`;
 
 /** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {

@@ -3,11 +3,12 @@
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { MM_PER_INCH } from '../../length/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
-import { saveAs } from './browser.ts';
-import { Choice, Panel, Troubles } from './fields.tsx';
+import { freeName } from '../plan/shelf.ts';
+import { readOwnName, saveAs } from './browser.ts';
+import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import type { Place } from './pointer.ts';
-import { say as announce } from './store.ts';
+import { say as announce, state } from './store.ts';
 import { Pictured } from './traced-picture.tsx';
 import { putAway, resolutionSaid, type Scale, say, traced, tracing } from './tracing.ts';
 
@@ -23,7 +24,7 @@ export const Trace = () => {
   const { outline, template } = answer;
   const keep = async (): Promise<void> => {
     if (!template) return;
-    const card = await takeTemplate(template.name, template.text);
+    const card = await takeTemplate(freeName(state.value.own, readOwnName(template.name)), template.text);
     if (!card) return;
     putAway();
     announce(
@@ -45,7 +46,12 @@ export const Trace = () => {
         <div class="trace-beside">
           <Pictured outline={outline} width={answer.width} height={answer.height} />
           <div class="trace-said">
-            <TitleField />
+            <NameField
+              label="What it is called"
+              placeholder={now.fileName.replace(/\.[a-z0-9]{1,5}$/i, '')}
+              value={now.title}
+              onType={(title) => say({ title })}
+            />
             <ScaleFields ofFile={answer.pixelsPerMm} outline={outline} />
             {outline?.kind === 'line' ? (
               <Choice
@@ -95,23 +101,6 @@ export const Trace = () => {
 };
 
 const capital = (text: string): string => (text.charAt(0).toUpperCase() + text.slice(1)).replace(/\.$/, '');
-
-const TitleField = () => {
-  const id = useId();
-  return (
-    <div class="field">
-      <label for={id}>What it is called</label>
-      <input
-        id={id}
-        autocomplete="off"
-        maxLength={80}
-        placeholder={tracing.value?.fileName.replace(/\.[a-z0-9]{1,5}$/i, '') ?? ''}
-        value={tracing.value?.title ?? ''}
-        onInput={(event) => say({ title: event.currentTarget.value })}
-      />
-    </div>
-  );
-};
 
 /** How large the picture is. A capture sheet in it says so by its marks. */
 const ScaleFields = ({

@@ -1,0 +1,78 @@
+/** Her own templates: added, renamed, doubled and removed; and all of them as one file, for another device or a class. */
+
+import type { OwnTemplate } from '../engine/messages.ts';
+import { listAt, partsOf, textAt, type Written, withValues } from './plan-text.ts';
+import { MOST_OWN, MOST_TEXT, type State } from './state.ts';
+
+/** With a template more, or in place of the one of its name; `full` where the shelf holds no more. */
+export const withOwn = (state: State, file: OwnTemplate): State | 'full' => {
+  const isThere = state.own.some((t) => t.name === file.name);
+  if (!isThere && state.own.length >= MOST_OWN) return 'full';
+  const own = isThere ? state.own.map((t) => (t.name === file.name ? file : t)) : [...state.own, file];
+  return { ...state, own };
+};
+
+/** A name that no template of hers has: `./newel.yaml`, `./newel-2.yaml`. */
+export const freeName = (own: readonly OwnTemplate[], name: string): string => {
+  const [, stem = name, ending = ''] = /^(.*?)(\.[a-z]+)?$/i.exec(name) ?? [];
+  const taken = new Set(own.map((t) => t.name));
+  for (let n = 1; ; n++) {
+    const tried = n === 1 ? name : `${stem}-${n}${ending}`;
+    if (!taken.has(tried)) return tried;
+  }
+};
+
+/** What a template is called is written in it; its file keeps its name, by which plans know it. */
+export const renamed = (state: State, name: string, title: string): State => ({
+  ...state,
+  own: state.own.map((t) => (t.name === name ? { name, text: withValues(t.text, [[['title'], title]]) } : t)),
+});
+
+export const doubled = (state: State, name: string): State | 'full' => {
+  const file = state.own.find((t) => t.name === name);
+  if (!file) return state;
+  const title = textAt(file.text, ['title']) ?? 'Template';
+  const text = withValues(file.text, [[['title'], `${title}, copy`]]);
+  return withOwn(state, { name: freeName(state.own, name), text });
+};
+
+/** Off the shelf, and out of the plan; a plan without any other template goes on with the first one that comes along. */
+export const withoutOwn = (state: State, name: string): State => {
+  const places = [['template'], ...partsOf(state.plan).map((part) => ['parts', part, 'template'])];
+  const changes = places.flatMap((path): [readonly string[], Written][] => {
+    const listed = listAt(state.plan, path);
+    const left = listed.filter((t) => t !== name);
+    if (left.length === listed.length) return [];
+    return [[path, left.length > 1 ? left : (left[0] ?? FIRST)]];
+  });
+  return {
+    ...state,
+    plan: withValues(state.plan, changes),
+    own: state.own.filter((t) => t.name !== name),
+  };
+};
+
+const FIRST = 'baluster';
+
+/** All of them as a file; what it is stands first in it. */
+export const shelfText = (own: readonly OwnTemplate[]): string =>
+  `${JSON.stringify({ swagwright: 'templates', templates: own }, undefined, 1)}\n`;
+
+/** The templates of such a file; undefined where it is none. Each is still to be read as any template is. */
+export const shelfFrom = (text: string): readonly OwnTemplate[] | undefined => {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (typeof value !== 'object' || value === null) return undefined;
+  const { templates } = value as { readonly templates?: unknown };
+  if (!Array.isArray(templates)) return undefined;
+  return templates.slice(0, MOST_OWN).flatMap((entry: unknown): OwnTemplate[] => {
+    const { name, text: held } = (entry ?? {}) as { readonly name?: unknown; readonly text?: unknown };
+    return typeof name === 'string' && typeof held === 'string' && held.length <= MOST_TEXT
+      ? [{ name, text: held }]
+      : [];
+  });
+};

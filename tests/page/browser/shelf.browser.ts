@@ -1,0 +1,83 @@
+/** Her own templates on the shelf: kept, renamed, doubled, removed with a way back, and taken to another device. */
+
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { PageServer } from '../../../src/cli/page-server.ts';
+import { violations } from './axe.ts';
+import { drop, idle, launch, serve, settled, told, visit } from './harness.ts';
+
+const CORBEL = `title: Corbel
+units: in
+edge:
+  - start: [0, 0]
+  - arc: { to: [4, 0], rise: 1 }
+`;
+
+let browser: Browser;
+let server: PageServer;
+
+beforeAll(async () => {
+  [browser, server] = await Promise.all([launch(), serve()]);
+});
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+const SLOW = { timeout: 60_000 };
+
+const names = (page: Page): Promise<string[]> => page.locator('.template .name').allTextContents();
+
+test('a shelf is kept, put in order, and taken along', async () => {
+  const { page, context, faults } = await visit(browser, server.url);
+  await settled(page);
+  const title = page.getByLabel('What this plan is called');
+  await title.fill('');
+  await title.pressSequentially('My new border');
+  expect(await title.inputValue()).toBe('My new border');
+  await drop(page, 'corbel.yaml', CORBEL);
+  await told(page, /“Corbel” is on the shelf/);
+  await idle(page);
+  await page.getByText('Rename, save or remove Corbel').click();
+  expect(await violations(page)).toEqual([]);
+  const name = page.locator('.own').getByLabel('What it is called');
+  await name.fill('');
+  // A hand types one letter after the other, and blanks between words.
+  await name.pressSequentially('Long bracket');
+  await expect.poll(() => names(page), SLOW).toContain('Long bracket');
+  await page.locator('.own').getByRole('button', { name: 'Duplicate' }).click();
+  await expect
+    .poll(() => names(page), SLOW)
+    .toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket', 'Long bracket, copy']);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save all of mine in one file' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('my-templates.json');
+  const shelf = await readFile(await download.path(), 'utf8');
+  await page.locator('.own').first().getByRole('button', { name: 'Remove' }).click();
+  await told(page, /“Long bracket” is off the shelf/);
+  await expect.poll(() => names(page), SLOW).toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket, copy']);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect
+    .poll(() => names(page), SLOW)
+    .toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket', 'Long bracket, copy']);
+  await context.close();
+
+  const other = await visit(browser, server.url);
+  await settled(other.page);
+  await drop(other.page, 'my-templates.json', shelf);
+  await told(other.page, /“Long bracket” and “Long bracket, copy” of my-templates.json are on the shelf/);
+  await drop(other.page, 'my-templates.json', shelf);
+  await told(other.page, /are on the shelf already/);
+  expect(await names(other.page)).toEqual([
+    'Baluster',
+    'Finial',
+    'Newel',
+    'Long bracket',
+    'Long bracket, copy',
+  ]);
+  expect([...faults, ...other.faults]).toEqual([]);
+  await other.context.close();
+});

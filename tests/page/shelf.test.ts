@@ -1,0 +1,98 @@
+/** Her own templates: what is done with them leaves a plan and a shelf that can be read. */
+
+import { describe, expect, test } from 'vitest';
+import { listAt, textAt } from '../../src/page/plan/plan-text.ts';
+import {
+  doubled,
+  freeName,
+  renamed,
+  shelfFrom,
+  shelfText,
+  withOwn,
+  withoutOwn,
+} from '../../src/page/plan/shelf.ts';
+import { FIRST_STATE, MOST_OWN, type State, stateFrom, stateText } from '../../src/page/plan/state.ts';
+import { readTemplate } from '../../src/template/index.ts';
+
+const CORBEL = `# measured by hand
+title: Corbel
+units: in
+edge:
+  - start: [0, 0]
+  - arc: { to: [4, 0], rise: 1 }
+`;
+const file = { name: './corbel.yaml', text: CORBEL };
+
+const stateOf = (...templates: readonly string[]): State => ({
+  ...FIRST_STATE,
+  plan: FIRST_STATE.plan.replace(/^template: .*$/m, `template: [ ${templates.join(', ')} ]`),
+  own: [file],
+});
+
+describe('her shelf', () => {
+  test('takes one in place of the one of its name, where that stood', () => {
+    const other = { name: './other.yaml', text: CORBEL };
+    const state = { ...stateOf('newel'), own: [file, other] };
+    const changed = withOwn(state, { ...file, text: `${CORBEL}# again\n` });
+    expect(changed).not.toBe('full');
+    expect((changed as State).own.map((t) => t.name)).toEqual(['./corbel.yaml', './other.yaml']);
+  });
+
+  test('is full before it is so full that it could not be read again', () => {
+    let state: State | 'full' = { ...FIRST_STATE, own: [] };
+    let held = 0;
+    while (held < MOST_OWN + 5) {
+      const next: State | 'full' = withOwn(state as State, { name: `./t${held}.yaml`, text: CORBEL });
+      if (next === 'full') break;
+      state = next;
+      held++;
+    }
+    expect(held).toBe(MOST_OWN);
+    expect(stateFrom(stateText(state as State))?.own.length).toBe(MOST_OWN);
+    // One that is there already can still be changed.
+    expect(withOwn(state as State, { name: './t3.yaml', text: '' })).not.toBe('full');
+  });
+
+  test('renames the template in its file, whose comments stay, and leaves the name that plans know', () => {
+    const { own } = renamed(stateOf('./corbel.yaml'), './corbel.yaml', 'Bracket: long');
+    expect(own[0]!.name).toBe('./corbel.yaml');
+    expect(own[0]!.text).toContain('# measured by hand');
+    const reading = readTemplate(own[0]!.text, 'corbel.yaml');
+    expect(reading.ok && reading.template.title).toBe('Bracket: long');
+  });
+
+  test('doubles one under a name that is free', () => {
+    const once = doubled(stateOf('newel'), './corbel.yaml') as State;
+    const twice = doubled(once, './corbel.yaml') as State;
+    expect(twice.own.map((t) => t.name)).toEqual(['./corbel.yaml', './corbel-2.yaml', './corbel-3.yaml']);
+    expect(textAt(twice.own[2]!.text, ['title'])).toBe('Corbel, copy');
+    expect(freeName([], './corbel.yaml')).toBe('./corbel.yaml');
+  });
+
+  test('without one leaves it out of the plan, which keeps a template to go on with', () => {
+    const beside = withoutOwn(stateOf('newel', './corbel.yaml'), './corbel.yaml');
+    expect(listAt(beside.plan, ['template'])).toEqual(['newel']);
+    expect(beside.own).toEqual([]);
+    const alone = withoutOwn(stateOf('./corbel.yaml'), './corbel.yaml');
+    expect(listAt(alone.plan, ['template'])).toEqual(['baluster']);
+    const unused = withoutOwn(stateOf('finial', 'newel'), './corbel.yaml');
+    expect(unused.plan).toBe(stateOf('finial', 'newel').plan);
+  });
+
+  test('also out of the parts that name it', () => {
+    const plan = `parts:
+  inner: { template: [ ./corbel.yaml, newel ], layout: { strip: { length: 40, width: 6 } } }
+  outer: { template: ./corbel.yaml, layout: { strip: { length: 40, width: 6 } } }
+`;
+    const { plan: left } = withoutOwn({ ...FIRST_STATE, plan, own: [file] }, './corbel.yaml');
+    expect(listAt(left, ['parts', 'inner', 'template'])).toEqual(['newel']);
+    expect(listAt(left, ['parts', 'outer', 'template'])).toEqual(['baluster']);
+  });
+
+  test('goes into one file and comes back from it', () => {
+    expect(shelfFrom(shelfText([file]))).toEqual([file]);
+    for (const text of ['', '{', '[]', 'null', '{"templates":3}', CORBEL])
+      expect(shelfFrom(text)).toBeUndefined();
+    expect(shelfFrom('{"templates":[null,{"name":3,"text":""},{"name":"a"}]}')).toEqual([]);
+  });
+});
