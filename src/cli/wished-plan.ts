@@ -1,6 +1,6 @@
 /** The plan with what is asked of swags by options in place of what it says itself. */
 
-import { type Change, type Problem, quoted, withValues } from '../document/index.ts';
+import { type Change, type Problem, quoted, series, withValues } from '../document/index.ts';
 import {
   type Plan,
   readPlan,
@@ -49,7 +49,7 @@ const written = (key: Key, text: string, { units }: Plan): Change[1] => {
 };
 
 const repeatsIn = (text: string): Change[1] => {
-  const counts = text.split(',').map((part) => part.trim());
+  const counts = text.split(BETWEEN_SIDES).map((part) => part.trim());
   const sides = counts.map((part) => BY_SIDE.exec(part)?.slice(1) as [string, string] | undefined);
   const named = sides.filter((side) => side !== undefined);
   if (named.length > 0 && named.length === counts.length) {
@@ -58,25 +58,41 @@ const repeatsIn = (text: string): Change[1] => {
         found: quoted(text),
         expected: 'each side once at most',
       });
-    for (const [, count] of named) check('repeats', readRepeatsWish(count), text);
+    for (const [side, count] of named) check('repeats', readRepeatsWish(count), side.toLowerCase());
     return Object.fromEntries(named.map(([side, count]) => [side.toLowerCase(), plain(count)]));
   }
+  const unnamed = counts.length === 1 ? /^([a-z]+)[ :=]+\d+$/i.exec(text.trim())?.[1] : undefined;
+  if (unnamed !== undefined && !readRepeatsWish(text).ok)
+    throw wrongValue('--repeats', 'no side is called so', {
+      found: quoted(unnamed),
+      expected: series(SIDES, 'or'),
+      hint: 'for example "top 5, right 7"',
+    });
+  if (/^\d+(?:[ /]+\d+){3}$/.test(text.trim()))
+    throw wrongValue('--repeats', 'four counts without commas', {
+      found: quoted(text),
+      expected: text.trim().split(/[ /]+/).join(','),
+    });
   if (counts.length !== 1 && counts.length !== SIDES.length)
     throw wrongValue('--repeats', 'not for one side, and not for four', {
       found: quoted(text),
       expected: 'one such as 7 or odd, four such as 5,7,5,7, or "top 5, right 7"',
     });
-  for (const count of counts) check('repeats', readRepeatsWish(count), text);
+  for (const [i, count] of counts.entries())
+    check('repeats', readRepeatsWish(count), counts.length > 1 ? SIDES[i] : undefined);
   return counts.length === 1 ? plain(counts[0]!) : counts.map(plain);
 };
 
+/** A comma or a semicolon; or nothing, before the name of a side. */
+const BETWEEN_SIDES = new RegExp(`\\s*[,;]\\s*|\\s+(?=(?:${SIDES.join('|')})\\b)`, 'i');
+
 const BY_SIDE = new RegExp(`^(${SIDES.join('|')})[ :=]+(.+)$`, 'i');
 
-const check = (key: Key, reading: WishReading<unknown>, found?: string): void => {
+const check = (key: Key, reading: WishReading<unknown>, side?: string): void => {
   if (reading.ok) return;
   const { reason, expected, hint } = reading;
-  throw wrongValue(`--${key}`, reason, {
-    found: found === undefined ? reading.found : quoted(found),
+  throw wrongValue(`--${key}`, side === undefined ? reason : `for the ${side} side ${reason}`, {
+    found: reading.found,
     expected,
     ...(hint !== undefined && { hint }),
   });

@@ -20,7 +20,8 @@ const MOST_PROBLEMS = 20;
 
 /**
  * The value that the schema makes of a document, or every mistake in the order of the file. `homes` says for
- * keys that are often written in the wrong place where they belong: `under layout`.
+ * keys that are often written in the wrong place where they belong: `under layout`. A place among a list's entries
+ * may say it for itself: `rows.swag.span`.
  */
 export const checkDocument = <T>(
   document: SourceDocument,
@@ -137,12 +138,9 @@ const unknownKey = ({ document, homes }: Context, path: KeyPath, known: string):
   const key = String(path.at(-1));
   const keys = known === '' ? [] : known.split(' ');
   const near = nearestOf(key, keys);
-  const home = homes.get(key);
   const hint = near
     ? `did you mean ${quoted(near)}?`
-    : home
-      ? `it belongs ${home}`
-      : `known keys: ${series(keys)}`;
+    : (homeHint(path, homes) ?? `known keys: ${series(keys)}`);
   return {
     code: 'unknown-key',
     message: `the key ${quoted(key)} is not known here`,
@@ -152,6 +150,22 @@ const unknownKey = ({ document, homes }: Context, path: KeyPath, known: string):
     path,
     ...(near !== undefined && { meant: near }),
   };
+};
+
+/** Where a key belongs, or the key that it was meant for. */
+const homeHint = (path: KeyPath, homes: ReadonlyMap<string, string>): string | undefined => {
+  const key = String(path.at(-1));
+  const homeOf = (name: string): string | undefined => {
+    const names = [...path.slice(0, -1), name].filter((part) => typeof part === 'string');
+    return names.map((_, i) => homes.get(names.slice(i).join('.'))).find((home) => home !== undefined);
+  };
+  const home = homeOf(key);
+  if (home !== undefined) return `it belongs ${home}`;
+  const meant = nearestOf(
+    key,
+    [...homes.keys()].filter((name) => !name.includes('.')),
+  );
+  return meant && `did you mean ${quoted(meant)}? It belongs ${homeOf(meant)}`;
 };
 
 const missing = (document: SourceDocument, path: KeyPath, issue: Issue): Found => ({

@@ -35,8 +35,8 @@ export type PlanReading =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** Where keys belong that are often written elsewhere. */
-const HOMES: ReadonlyMap<string, string> = new Map(
-  Object.entries({
+const HOMES: ReadonlyMap<string, string> = new Map([
+  ...Object.entries({
     'layout.border': ['width', 'inner', 'outer', 'margin', 'corners'],
     'layout.strip': ['length', 'ends'],
     'layout.frame': ['count', 'around', 'block', 'within'],
@@ -62,7 +62,14 @@ const HOMES: ReadonlyMap<string, string> = new Map(
     marks: ['round'],
     'layout.border.inner': ['top', 'right', 'bottom', 'left'],
   }).flatMap(([home, keys]) => keys.map((key) => [key, `under ${home}`] as const)),
-);
+  // Of a row beyond the first its marks are given.
+  ...['span', 'depth', 'use', 'repeats', 'gap'].flatMap((key) =>
+    ['rows', 'rows.swag'].map(
+      (place) =>
+        [`${place}.${key}`, 'under the plan’s own swag: further rows share the marks of the first'] as const,
+    ),
+  ),
+]);
 
 /** Of a quilt with parts. */
 const PART_HOMES: ReadonlyMap<string, string> = new Map([

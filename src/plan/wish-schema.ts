@@ -30,7 +30,8 @@ export type LengthWishKey = keyof typeof lengthLimits;
 
 /** One length that is asked for, as it is written anywhere. */
 export const readWishOf = (key: LengthWishKey, written: string | number, unit: Units): WishReading<Wish> =>
-  readLengthWish(written, unit, lengthLimits[key], STYLES[unit]);
+  readLengthWish(written, unit, lengthLimits[key], STYLES[unit], key === 'gap' ? NO_GAP : {});
+const NO_GAP = { touching: '0', none: '0', 'no gap': '0' };
 
 export const readRepeatsWish = (written: string | number): WishReading<CountWish> =>
   readCountWish(written, MOST_REPEATS);
@@ -100,10 +101,10 @@ export const wishKeys = (unit: Units) => ({
 
 const repeatsSchema = () => {
   const expected = `${COUNT_EXPECTED}; or one for each side`;
-  const count = z.union([
-    z.enum(['odd', 'even', 'auto']),
-    wish(readRepeatsWish, COUNT_EXPECTED, 'A number, 5 to 7, about 9.'),
-  ]);
+  const count = z.union(
+    [z.enum(['odd', 'even', 'auto']), wish(readRepeatsWish, COUNT_EXPECTED, 'A number, 5 to 7, about 9.')],
+    { error: `${COUNT_EXPECTED}; or auto` },
+  );
   const some = count.optional();
   const sides = group({ top: some, right: some, bottom: some, left: some }, expected).transform((by) =>
     SIDES.map((side) => by[side]),

@@ -6,6 +6,7 @@
 import { Fraction } from 'fraction.js';
 import { nearestOf, quoted } from '../document/index.ts';
 import { formatLength, type LengthStyle, readLength, type Units } from '../length/index.ts';
+import { formOf, type Kind, plainWish, UNIT_WORD } from './wish-form.ts';
 
 type Range = { readonly least?: number; readonly most?: number };
 export interface About {
@@ -44,6 +45,13 @@ interface Quantity {
   readonly expected: string;
   /** Other words that may stand in a number's place. */
   readonly words?: readonly string[];
+  /** Words that are left out of a text: what it is a number of. */
+  readonly nouns: RegExp;
+  /** Words for numbers. */
+  readonly named?: Readonly<Record<string, string>>;
+  /** What is wrong with a text that asks for something else, and how that is asked for. */
+  readonly other: RegExp;
+  readonly otherwise: { readonly reason: string; readonly hint: string };
 }
 
 /** A length in mm; bare numbers are in `unit`, and of two with one unit between them both are in that. */
@@ -52,6 +60,7 @@ export const readLengthWish = (
   unit: Units,
   limits: Limits,
   style: LengthStyle,
+  named: Quantity['named'] = {},
 ): WishReading<Wish> =>
   readWith(written, {
     read: (text) => {
@@ -61,6 +70,10 @@ export const readLengthWish = (
     limits,
     say: (mm) => formatLength(mm, style),
     expected: LENGTH_EXPECTED,
+    nouns: / (?:wide|deep|long|across|apart|each)\b/g,
+    named,
+    other: / ?(?:swags?|repeats?)$/,
+    otherwise: { reason: 'so many swags are no length', hint: 'how many is asked for by repeats' },
   });
 
 /** For those who say it before anything is read. */
@@ -73,22 +86,30 @@ export const readShareWish = (written: string | number): WishReading<Wish> =>
     limits: { least: LEAST_SHARE, most: 1 },
     say: sayShare,
     expected: SHARE_EXPECTED,
+    nouns: / of (?:it|the (?:border|width|room|strip))\b/g,
+    named: { all: '100 %', full: '100 %' },
+    other: /\d ?(?:in|inch(?:es)?|"|cm|mm)$/,
+    otherwise: { reason: 'a length is no share', hint: 'how deep a swag is, is asked for by depth' },
   });
 export const SHARE_EXPECTED = 'a share up to 100 %, such as at least 80 %, about 3/4 or 70 % to 90 %';
 const LEAST_SHARE = 0.01;
 
 /** How many swags: a whole number, a range, `about 9`, `odd` or `even`. */
 export const readCountWish = (written: string | number, most: number): WishReading<CountWish> => {
-  const word = String(written).trim().toLowerCase();
-  if (word === 'odd' || word === 'even') return { ok: true, wish: word };
+  const word = PARITY.exec(String(written).trim().toLowerCase())?.[1];
+  if (word !== undefined) return { ok: true, wish: word === 'even' ? word : 'odd' };
   return readWith(written, {
     read: (text) => (WHOLE.test(text) ? Number(text) : { code: 'not-a-count', reason: 'not a whole number' }),
     limits: { least: 1, most },
     say: String,
     expected: COUNT_EXPECTED,
     words: ['odd', 'even'],
+    nouns: / ?\b(?:swags?|repeats?|each|per side|on (?:a|each|every) side)\b/g,
+    other: /\d ?(?:in|inch(?:es)?|"|cm|mm)$/,
+    otherwise: { reason: 'a length is not how many', hint: 'how wide a swag is, is asked for by span' },
   });
 };
+const PARITY = /^(?:an? )?(odd|even|uneven)(?: number)?(?: of (?:swags|repeats))?$/;
 export const COUNT_EXPECTED = 'a whole number such as 8, or odd, even, 5 to 7, about 9, at least 5';
 
 const WHOLE = /^\d{1,15}$/;
@@ -110,7 +131,6 @@ const shareOf = (text: string): number | undefined => {
 export const sayShare = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
 
 const readWith = (written: string | number, quantity: Quantity): WishReading<Wish> => {
-  const text = String(written).trim().toLowerCase().replace(/\s+/g, ' ');
   const refused = (code: string, reason: string, more: object = {}): WishReading<Wish> => ({
     ok: false,
     code,
@@ -119,12 +139,22 @@ const readWith = (written: string | number, quantity: Quantity): WishReading<Wis
     expected: quantity.expected,
     ...more,
   });
-  if (text.length > MOST_CHARACTERS) return refused('not-a-wish', 'too long to be read');
-  const form = formOf(text);
+  if (String(written).length > MOST_CHARACTERS) return refused('not-a-wish', 'too long to be read');
+  const text = plainWish(String(written)).replace(quantity.nouns, '').trim();
+  if (text === '') return refused('not-a-wish', 'nothing is written');
+  const named = quantity.named?.[text];
+  const form = formOf(named ?? text, (part) => typeof quantity.read(part) === 'number');
+  if ('reason' in form) {
+    const { reason, ...hint } = form;
+    return refused('not-a-wish', reason, hint);
+  }
   const numbers: number[] = [];
   for (const part of form.numbers) {
     const value = quantity.read(part);
     if (typeof value !== 'number') {
+      if (quantity.other.test(part))
+        return refused(value.code, quantity.otherwise.reason, quantity.otherwise);
+      if (LEFT_OPEN.test(text)) return refused(value.code, value.reason, { hint: 'auto leaves it open' });
       const near = nearWord(part, quantity.words ?? []);
       return refused(value.code, value.reason, near ? { hint: `did you mean ${quoted(near)}?` } : {});
     }
@@ -136,14 +166,20 @@ const readWith = (written: string | number, quantity: Quantity): WishReading<Wis
     numbers.push(value);
   }
   const [first, second] = numbers as [number, number | undefined];
+  if (form.kind === 'around' && second !== undefined) {
+    const [low, high] = [first - second, first + second];
+    if (low < quantity.limits.least - NOISE)
+      return refused('too-small', 'too small', {
+        expected: `at least ${quantity.say(quantity.limits.least)}`,
+      });
+    return { ok: true, wish: { least: low, most: Math.min(high, quantity.limits.most) } };
+  }
   if (form.kind === 'about' && first === 0)
     return refused('about-nothing', 'about nothing is no length', { expected: '0, or at most so much' });
   if (second !== undefined && first > second)
     return refused('ends-first', 'it ends below where it begins', { expected: 'the smaller one first' });
   return { ok: true, wish: wishOf(form.kind, first, second) };
 };
-
-type Kind = 'exactly' | 'about' | 'least' | 'most' | 'between';
 
 const wishOf = (kind: Kind, first: number, second: number | undefined): Wish => {
   switch (kind) {
@@ -160,36 +196,15 @@ const wishOf = (kind: Kind, first: number, second: number | undefined): Wish => 
 
 /** No wish that a person writes is longer. */
 const MOST_CHARACTERS = 80;
+/** What one types who asks for nothing. */
+const LEFT_OPEN = /^(?:any|anything|whatever|free|open|none)$/;
 /** A limit must let itself pass, whichever unit it was written in. */
 const NOISE = 1e-9;
-
-const STARTS: readonly (readonly [string, Kind])[] = [
-  ['about', 'about'],
-  ['at least', 'least'],
-  ['at most', 'most'],
-];
-
-const formOf = (text: string): { readonly kind: Kind; readonly numbers: readonly string[] } => {
-  for (const [word, kind] of STARTS)
-    if (text.startsWith(`${word} `)) return { kind, numbers: [text.slice(word.length + 1).trim()] };
-  const ends = text.split(' to ');
-  const [from, to] = ends;
-  if (ends.length !== 2 || from === undefined || to === undefined)
-    return { kind: 'exactly', numbers: [text] };
-  return { kind: 'between', numbers: [inUnitOf(from, to), inUnitOf(to, from)] };
-};
-
-/** `3` of `3 to 4 cm` is 3 cm. */
-const inUnitOf = (one: string, other: string): string => {
-  const unit = UNIT.exec(other)?.[0];
-  return unit === undefined || UNIT.test(one) ? one : `${one} ${unit}`;
-};
-const UNIT = /[a-z"'\u2019\u201d\u2032\u2033]+\.?$/;
 
 /** The word that was meant, where a number should begin and something like one of a wish's words does. */
 const nearWord = (text: string, others: readonly string[]): string | undefined => {
   const words = /^[a-z]+(?: [a-z]+)?/.exec(text)?.[0];
-  const near = words && nearestOf(words, [...STARTS.map(([word]) => word), ...others, 'auto']);
+  const near = words && nearestOf(words, ['about', 'at least', 'at most', ...others, 'auto']);
   return near === words ? undefined : near;
 };
 
@@ -205,7 +220,7 @@ export const wishText = (wish: CountWish | 'auto', say: (value: number) => strin
 
 /** A unit that both have is said once. */
 const bothText = (from: string, to: string): string => {
-  const unit = UNIT.exec(to)?.[0];
+  const unit = UNIT_WORD.exec(to)?.[0];
   const bare = unit !== undefined && from.endsWith(` ${unit}`) ? from.slice(0, -unit.length - 1) : from;
   return `${bare} to ${to}`;
 };

@@ -86,6 +86,8 @@ describe('options of fit', () => {
     expect(odd.results[0]!.wishes).toMatchObject([{ of: 'repeats', asked: 'odd', meets: true }]);
     const sides = await fitted(folder, '--repeats', 'top 5, right 7', '--depth', 'auto');
     for (const { repeats } of sides.results) expect(repeats.slice(0, 2)).toEqual([5, 7]);
+    for (const way of ['top 5 right 7', 'top: 5; right=7', 'top five, right 7 swags'])
+      expect((await fitted(folder, '--repeats', way, '--depth', 'auto')).results, way).toEqual(sides.results);
     const four = await fitted(folder, '--repeats', '6,7,6,7', '--depth', 'auto');
     for (const { repeats } of four.results) expect(repeats).toEqual([6, 7, 6, 7]);
   });
@@ -194,12 +196,18 @@ describe('options of fit', () => {
     ],
     [['--use', '120 %'], /^--use: too large; found "120 %"; expected at most 100 %$/],
     [['--repeats', '5,6'], /^--repeats: not for one side, and not for four; found "5,6"; /],
-    [['--repeats', 'top 5, right few'], /^--repeats: not a whole number; found "top 5, right few"; /],
+    [['--repeats', 'top 5, right few'], /^--repeats: for the right side not a whole number; found "few"; /],
+    [['--repeats', 'top banana'], /^--repeats: for the top side not a whole number; found "banana"; /],
+    [['--repeats', '5,,5,7'], /^--repeats: for the right side nothing is written; found ""; /],
+    [['--repeats', '5 7 5 7'], '--repeats: four counts without commas; found "5 7 5 7"; expected 5,7,5,7'],
     [
       ['--repeats', 'top 5, top 7'],
       '--repeats: a side is named twice; found "top 5, top 7"; expected each side once at most',
     ],
-    [['--repeats', 'middle 5'], /^--repeats: not a whole number; /],
+    [
+      ['--repeats', 'middle 5'],
+      '--repeats: no side is called so; found "middle"; expected top, right, bottom or left; for example "top 5, right 7"',
+    ],
     [['--gap', '-1'], /^--gap: a negative length; /],
     [['--touching', '--gap', '1/4'], /^--touching: it says what --gap says; leave one of them out$/],
   ])('%j is wrong use', async (options, line) => {

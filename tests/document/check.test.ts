@@ -133,6 +133,12 @@ describe('checkDocument', () => {
     ]);
   });
 
+  test('and one that is nearly it, too', () => {
+    expect(lines('width: 6\nclearence: 1', new Map([['clearance', 'under foot']]))).toEqual([
+      'f.yaml:2:1: the key "clearence" is not known here; did you mean "clearance"? It belongs under foot',
+    ]);
+  });
+
   test('a long list of mistakes is cut short, and counted', () => {
     const many = Array.from({ length: 50 }, (_, i) => `unknown${i}: 1`).join('\n');
     const found = lines(`width: 6\n${many}`);

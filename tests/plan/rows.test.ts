@@ -66,7 +66,11 @@ const MISTAKES: readonly (readonly [rows: string, line: string, layout?: string]
   ],
   [
     'rows: [{ swag: { repeats: 7 } }]',
-    'plan.yaml:3:18: rows.1.swag: the key "repeats" is not known here; it belongs under swag',
+    'plan.yaml:3:18: rows.1.swag: the key "repeats" is not known here; it belongs under the plan’s own swag: further rows share the marks of the first',
+  ],
+  [
+    'rows: [{ at: 2, spna: 9 }]',
+    'plan.yaml:3:17: rows.1: the key "spna" is not known here; did you mean "span"? It belongs under the plan’s own swag: further rows share the marks of the first',
   ],
   [
     'rows: [{ swag: { from: 3, to: 2 } }]',

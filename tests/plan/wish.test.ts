@@ -76,6 +76,67 @@ describe('a wish is read', () => {
     expect(swagOf(text)).toMatchObject(expected);
   });
 
+  // What people type beside the words of the README, and what they mean by it.
+  test.each<[string, readonly string[]]>([
+    ['9', ['nine', '= 9', 'exactly 9', '9 exactly', '9 inches wide', '9 in deep', '9"']],
+    ['about 9', ['~9', '~ 9', '≈ 9', 'around 9', 'roughly nine', 'approx 9', 'approx. 9', 'approximately 9']],
+    ['about 9', ['ca. 9', 'ca 9', 'c. 9', 'circa 9', '9ish', '9-ish', '9 or so', 'about 9 or so', 'some 9']],
+    [
+      'at least 9',
+      ['>= 9', '>=9', '≥ 9', '9 or more', '9+', '9 and up', 'min 9', 'minimum 9', 'no less than 9'],
+    ],
+    ['at least 9', ['not less than 9', '9 or wider', '9 at least', '9 minimum', 'at the least 9']],
+    ['at most 9', ['<= 9', '≤ 9', '9 or less', 'up to 9', 'max 9', 'max. 9', 'no more than 9', '9 at most']],
+    [
+      '8 to 9',
+      ['8-9', '8 - 9', '8 – 9', '8–9', '8—9', '8..9', '8…9', 'between 8 and 9', 'from 8 to 9', '8 or 9'],
+    ],
+    ['8 to 9', ['8 in - 9 in', '8 to 9 inches', 'eight to nine']],
+    ['9 1/2', ['9-1/2', '9½', '9 and a half', 'nine and a half']],
+    ['9 1/2 to 10', ['9 1/2-10', '9-1/2 - 10', '9½–10']],
+    ['9 to 10 1/2', ['9-10 1/2', '9 – 10½', 'between 9 and 10 and a half']],
+    ['1/2', ['half', 'half an inch', 'a half inch', '.5']],
+    ['12', ['a foot', '1 foot', 'twelve']],
+  ])('as %s: %j', (plain, ways) => {
+    const read = (text: string) => {
+      const reading = readWishOf('span', text, 'in');
+      return reading.ok ? reading.wish : `${text}: ${reading.reason}`;
+    };
+    for (const text of ways) expect(read(text), text).toEqual(read(plain));
+  });
+
+  test.each<[string, readonly string[]]>([
+    ['7', ['7 swags', '7 repeats', 'seven', '7 each', '7 per side', '7 on each side', 'seven swags']],
+    ['odd', ['an odd number', 'odd number', 'uneven', 'Odd', 'an odd number of swags']],
+    ['5 to 7', ['5-7', '5 – 7 swags', 'between 5 and 7', 'five to seven']],
+    ['5 to 6', ['5 or 6', '5-6']],
+    ['at least 7', ['7 or more', '7 swags or more', '>= 7', '7+']],
+  ])('counts as %s: %j', (plain, ways) => {
+    for (const text of ways) expect(readRepeatsWish(text), text).toEqual(readRepeatsWish(plain));
+  });
+
+  test.each<[string, readonly string[]]>([
+    ['75 %', ['three quarters', '3/4', '75%', '75', '.75']],
+    ['50 %', ['half', 'a half', '1/2', 'half of the border']],
+    ['100 %', ['all', 'full', 'all of it']],
+    ['at least 80 %', ['80 percent or more', '>= 80 %', '80%+', 'min. 80 %']],
+    ['75 to 90 %', ['75-90%', '75 – 90 %']],
+  ])('shares as %s: %j', (plain, ways) => {
+    for (const text of ways) expect(readShareWish(text), text).toEqual(readShareWish(plain));
+  });
+
+  test('so much more or less is a range', () => {
+    const ends = { least: expect.closeTo(8 * 25.4, 9), most: expect.closeTo(9 * 25.4, 9) };
+    for (const text of ['8 1/2 +/- 1/2', '8½ ± ½', '8.5 +- .5'])
+      expect(readWishOf('span', text, 'in'), text).toEqual({ ok: true, wish: ends });
+    expect(readRepeatsWish('1 ± 1')).toMatchObject({ ok: false, reason: 'too small' });
+  });
+
+  test('no gap is a gap of nothing', () => {
+    for (const text of ['touching', 'none', 'no gap', '0'])
+      expect(readWishOf('gap', text, 'in')).toEqual({ ok: true, wish: 0 });
+  });
+
   test('bare numbers are in the units of the file', () => {
     expect(swagOf('span: about 20, depth: 6 to 8, gap: at most 1', 'units: cm\n')).toMatchObject({
       span: { about: 200 },
@@ -93,24 +154,69 @@ describe('bad words give one clear line', () => {
     ['span: abuot 9', `swag.span: no number; found "abuot 9"; ${LENGTH}; did you mean "about"?`],
     ['depth: at leats 3', `swag.depth: no number; found "at leats 3"; ${LENGTH}; did you mean "at least"?`],
     ['span: wide', `swag.span: no number; found "wide"; ${LENGTH}`],
-    ['span: about', `swag.span: no number; found "about"; ${LENGTH}`],
+    [
+      'span: about',
+      `swag.span: no number stands beside “about”; found "about"; ${LENGTH}; for example about 9`,
+    ],
+    [
+      'span: at least',
+      `swag.span: no number stands beside “at least”; found "at least"; ${LENGTH}; for example at least 9`,
+    ],
+    [
+      'span: 8 to',
+      `swag.span: nothing stands after “to”; found "8 to"; ${LENGTH}; for example 8 to 10, or at least 8`,
+    ],
+    [
+      'span: to 10',
+      `swag.span: nothing stands before “to”; found "to 10"; ${LENGTH}; for example at most 10`,
+    ],
+    [
+      'span: over 9',
+      `swag.span: a bound that is not reached itself; found "over 9"; ${LENGTH}; write at least 9`,
+    ],
+    ['span: "< 9"', `swag.span: a bound that is not reached itself; found "< 9"; ${LENGTH}; write at most 9`],
+    [
+      'span: 9 or 12',
+      `swag.span: one or the other is not asked for; found "9 or 12"; ${LENGTH}; for example 9 to 12`,
+    ],
+    [
+      'span: 7 swags',
+      `swag.span: so many swags are no length; found "7 swags"; ${LENGTH}; how many is asked for by repeats`,
+    ],
+    ['span: any', `swag.span: no number; found "any"; ${LENGTH}; auto leaves it open`],
+    ["span: '9,5'", `swag.span: a comma in a number; write a decimal point: 9.5; found "9,5"; ${LENGTH}`],
+    ['span: 9 - 1/2', `swag.span: not one number with one unit; found "9 - 1/2"; ${LENGTH}`],
+    ["span: ''", `swag.span: nothing is written; found ""; ${LENGTH}`],
     [
       'span: 4 to 3',
       'swag.span: it ends below where it begins; found "4 to 3"; expected the smaller one first',
     ],
-    ['span: 3 to 4 to 5', `swag.span: the unit "to" is not known; found "3 to 4 to 5"; ${LENGTH}`],
+    [
+      'span: 3 to 4 to 5',
+      `swag.span: more than two ends; found "3 to 4 to 5"; ${LENGTH}; for example 8 to 10`,
+    ],
     ['span: 0', 'swag.span: too small; found 0; expected at least 1/8 in'],
     ['span: about 4000', 'swag.span: too large; found "about 4000"; expected at most 400 in'],
     ['span: -9', `swag.span: a negative length; found -9; ${LENGTH}`],
     ['span: [9]', `swag.span: this does not fit here; found a list of 1; ${LENGTH}`],
     ['use: 120 %', 'swag.use: too large; found "120 %"; expected at most 100 %'],
-    ['use: half', `swag.use: not a share; found "half"; ${SHARE}`],
+    ['use: plenty', `swag.use: not a share; found "plenty"; ${SHARE}`],
+    [
+      'use: 3 in',
+      `swag.use: a length is no share; found "3 in"; ${SHARE}; how deep a swag is, is asked for by depth`,
+    ],
     ['use: 1/0', `swag.use: not a share; found "1/0"; ${SHARE}`],
     ['use: 0', 'swag.use: too small; found 0; expected at least 1 %'],
     [
       'repeats: od',
-      'swag.repeats: this does not fit here; found "od"; expected odd, even or auto; did you mean "odd"?',
+      `swag.repeats: this does not fit here; found "od"; ${COUNT}; or auto; did you mean "odd"?`,
     ],
+    [
+      'repeats: 9 in',
+      `swag.repeats: a length is not how many; found "9 in"; ${COUNT}; how wide a swag is, is asked for by span`,
+    ],
+    ['repeats: [5, ~, 5, 7]', `swag.repeats.2: no value is written; ${COUNT}; or auto`],
+    ['repeats: [5, banana, 5, 7]', `swag.repeats.2: not a whole number; found "banana"; ${COUNT}`],
     ['repeats: about 7.5', `swag.repeats: not a whole number; found "about 7.5"; ${COUNT}`],
     ['repeats: 0', 'swag.repeats: too small; found 0; expected at least 1'],
     ['repeats: 401', 'swag.repeats: too large; found 401; expected at most 400'],
