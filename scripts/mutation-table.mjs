@@ -951,7 +951,7 @@ export const MUTATIONS = [
   },
   {
     name: 'wish: of 3 to 4 cm the 3 in inches',
-    file: 'src/plan/wish.ts',
+    file: 'src/plan/wish-form.ts',
     from: '[inUnitOf(from, to), inUnitOf(to, from)]',
     to: '[from, to]',
     test: 'tests/plan/wish.test.ts',

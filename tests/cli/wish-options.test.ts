@@ -143,7 +143,7 @@ describe('options of fit', () => {
   });
 
   test('what is used is one figure everywhere, and no more than it is', async () => {
-    const folder = await folderWith(PLAN.replace('width: 7', 'width: 10'));
+    const folder = await folderWith('template: finial\nlayout: { strip: { length: 60, width: 10 } }\n');
     const asked = ['--use', 'at least 99 %'];
     const { nearest } = await fitted(folder, ...asked);
     const { out } = await run(folder, ['fit', 'quilt.yaml', ...asked]);
