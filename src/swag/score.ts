@@ -228,10 +228,10 @@ const pointOf = ({ shape, pose, mirror }: Seat): number => {
 
 /** What depth over span costs. */
 const drapeCost = (ratio: number): number => {
-  const { flattest, steepest } = DRAPE;
+  const { flattest, steepest, spike } = DRAPE;
   return Math.max(
     0,
-    WEIGHTS.steep.weight * (ratio / steepest - 1),
+    WEIGHTS.steep.weight * (ratio / steepest - 1) + WEIGHTS.spiked.weight * Math.max(0, ratio / spike - 1),
     WEIGHTS.flat.weight * (flattest / Math.max(ratio, flattest / 10) - 1),
   );
 };

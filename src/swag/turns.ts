@@ -353,8 +353,8 @@ const gapAtRise = (rise: number, shape: Shape, lines: readonly number[]): number
 const riseOnSide = (rest: number, repeats: number, ground: Ground): number =>
   Math.acos(Math.min(1, halfSpanOnSide(rest, repeats, ground) / ground.way.shape.chord));
 
-const halfSpanOnSide = (rest: number, repeats: number, { gap: least, ...asked }: Ground): number => {
-  const gap = gapAsked(rest, repeats, repeats + 1, least, asked);
+const halfSpanOnSide = (rest: number, repeats: number, ground: Ground): number => {
+  const gap = gapAsked(rest, repeats, repeats + 1, ground.gap, ground);
   return (rest - gap * (repeats + 1)) / (2 * repeats);
 };
 

@@ -33,6 +33,10 @@ export const WEIGHTS = {
     weight: 1.5,
     why: 'Twice as steep as the steepest drape: deeper than that over its span it is a spike.',
   },
+  spiked: {
+    weight: 3,
+    why: 'Beyond a drape, twice as steep as what still has the look of one: it stands up like a fence, however much of the border it fills.',
+  },
   flat: {
     weight: 1,
     why: 'Twice as flat as the flattest drape: flatter than that over its span it is a ripple.',
@@ -87,8 +91,8 @@ export const WEIGHTS = {
   },
 } as const satisfies Readonly<Record<string, Weight>>;
 
-/** A drape is wider than deep; outside these bounds of depth over span it looks like a ripple or a spike. */
-export const DRAPE = { flattest: 0.12, steepest: 0.58 };
+/** A drape is wider than deep; outside these bounds of depth over span it looks like a ripple or ever more like a spike. */
+export const DRAPE = { flattest: 0.12, steepest: 0.58, spike: 0.8 };
 
 /** A difference of these shares in depth, and in span, is about where an eye sees it along a border. */
 export const SEEN = { depth: 0.05, span: 0.1 };

@@ -5,6 +5,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { patience } from '../support/runs.ts';
 import { emptyFolder, run } from './run.ts';
 
 const INCH = 25.4;
@@ -78,19 +79,25 @@ describe('options of fit', () => {
     expect(first!.wishes![1]).toMatchObject({ of: 'use', asked: { least: 0.75 }, off: 0, meets: true });
   });
 
-  test('stand in place of what the plan says, and auto lifts it', async () => {
-    const folder = await folderWith(`${PLAN}swag: { repeats: 9, depth: at least 4 }\n`);
-    const odd = await fitted(folder, '--repeats', 'odd', '--depth', 'auto');
-    expect(odd.results.some((r) => r.repeats.some((n) => n !== 9))).toBe(true);
-    for (const r of odd.results) for (const n of r.repeats) expect(n % 2).toBe(1);
-    expect(odd.results[0]!.wishes).toMatchObject([{ of: 'repeats', asked: 'odd', meets: true }]);
-    const sides = await fitted(folder, '--repeats', 'top 5, right 7', '--depth', 'auto');
-    for (const { repeats } of sides.results) expect(repeats.slice(0, 2)).toEqual([5, 7]);
-    for (const way of ['top 5 right 7', 'top: 5; right=7', 'top five, right 7 swags'])
-      expect((await fitted(folder, '--repeats', way, '--depth', 'auto')).results, way).toEqual(sides.results);
-    const four = await fitted(folder, '--repeats', '6,7,6,7', '--depth', 'auto');
-    for (const { repeats } of four.results) expect(repeats).toEqual([6, 7, 6, 7]);
-  });
+  test(
+    'stand in place of what the plan says, and auto lifts it',
+    async () => {
+      const folder = await folderWith(`${PLAN}swag: { repeats: 9, depth: at least 4 }\n`);
+      const odd = await fitted(folder, '--repeats', 'odd', '--depth', 'auto');
+      expect(odd.results.some((r) => r.repeats.some((n) => n !== 9))).toBe(true);
+      for (const r of odd.results) for (const n of r.repeats) expect(n % 2).toBe(1);
+      expect(odd.results[0]!.wishes).toMatchObject([{ of: 'repeats', asked: 'odd', meets: true }]);
+      const sides = await fitted(folder, '--repeats', 'top 5, right 7', '--depth', 'auto');
+      for (const { repeats } of sides.results) expect(repeats.slice(0, 2)).toEqual([5, 7]);
+      for (const way of ['top 5 right 7', 'top: 5; right=7', 'top five, right 7 swags'])
+        expect((await fitted(folder, '--repeats', way, '--depth', 'auto')).results, way).toEqual(
+          sides.results,
+        );
+      const four = await fitted(folder, '--repeats', '6,7,6,7', '--depth', 'auto');
+      for (const { repeats } of four.results) expect(repeats).toEqual([6, 7, 6, 7]);
+    },
+    patience(60_000),
+  );
 
   test('what is asked of opposite sides may make them unlike', async () => {
     const folder = await folderWith();
@@ -123,24 +130,28 @@ describe('options of fit', () => {
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
 
-  test('what is asked about is met by all, and those that are far from it say how far', async () => {
-    const folder = await folderWith();
-    const asked = ['--span', 'about 10', '--most', '100', '--all'];
-    const { results } = await fitted(folder, ...asked);
-    const { out } = await run(folder, ['fit', 'quilt.yaml', ...asked]);
-    const lines = out.replace(/\n {5,}/g, ' ').match(/span .*\(asked: .*\)/g)!;
-    expect(lines).toHaveLength(results.length);
-    const [far, near] = [false, true].map(
-      (k) => results.filter(({ wishes }) => wishes![0]!.near === k).length,
-    );
-    expect(far! * near!).toBeGreaterThan(0);
-    results.forEach(({ wishes }, i) => {
-      const { meets, near, off } = wishes![0]!;
-      expect(meets).toBe(true);
-      expect(near).toBe(off <= 0.5 * INCH + 1e-9);
-      expect(/; [\d /]+ in off\)$/.test(lines[i]!), lines[i]).toBe(!near);
-    });
-  });
+  test(
+    'what is asked about is met by all, and those that are far from it say how far',
+    async () => {
+      const folder = await folderWith();
+      const asked = ['--span', 'about 10', '--most', '100', '--all'];
+      const { results } = await fitted(folder, ...asked);
+      const { out } = await run(folder, ['fit', 'quilt.yaml', ...asked]);
+      const lines = out.replace(/\n {5,}/g, ' ').match(/span .*\(asked: .*\)/g)!;
+      expect(lines).toHaveLength(results.length);
+      const [far, near] = [false, true].map(
+        (k) => results.filter(({ wishes }) => wishes![0]!.near === k).length,
+      );
+      expect(far! * near!).toBeGreaterThan(0);
+      results.forEach(({ wishes }, i) => {
+        const { meets, near, off } = wishes![0]!;
+        expect(meets).toBe(true);
+        expect(near).toBe(off <= 0.5 * INCH + 1e-9);
+        expect(/; [\d /]+ in off\)$/.test(lines[i]!), lines[i]).toBe(!near);
+      });
+    },
+    patience(60_000),
+  );
 
   test('what is used is one figure everywhere, and no more than it is', async () => {
     const folder = await folderWith('template: finial\nlayout: { strip: { length: 60, width: 10 } }\n');
@@ -159,30 +170,34 @@ describe('options of fit', () => {
     });
   });
 
-  test('where nothing meets it all, the nearest are listed, and it ends with why', async () => {
-    const folder = await folderWith();
-    const asked = ['--depth', 'at least 7', '--span', 'about 9'];
-    const ran = await run(folder, ['fit', 'quilt.yaml', ...asked]);
-    expect(ran.code).toBe(1);
-    expect(ran.out.replace(/\s+/g, ' ')).toMatch(
-      /\(asked: at least 7 in; not met, it takes depth at least [\d /]+ in instead of at least 7 in\)/,
-    );
-    expect(ran.out).toMatch(/None meets all that is asked: the nearest 10 of \d+\./);
-    expect(ran.lines[0]).toMatch(/^quilt\.yaml:\d+:\d+: layout: nothing fits this layout$/);
-    // The nearest stand in the table, and are not told again.
-    expect(ran.lines).toHaveLength(2);
-    expect(ran.lines[1]).toMatch(
-      /^--depth: depth at least 7 in and 6 in of room cannot both be had; the nearest takes depth at least [\d /]+ in instead of at least 7 in$/,
-    );
-    const data = await fitted(folder, ...asked);
-    expect(data).toMatchObject({ found: 0, results: [] });
-    for (const { wishes } of data.nearest!) {
-      const depth = wishes!.find(({ of }) => of === 'depth')!;
-      expect(depth.meets).toBe(false);
-      expect(depth.off).toBeCloseTo(7 * INCH - depth.least, 6);
-      expect(depth.change).toMatch(/^depth at least .* instead of at least 7 in$/);
-    }
-  });
+  test(
+    'where nothing meets it all, the nearest are listed, and it ends with why',
+    async () => {
+      const folder = await folderWith();
+      const asked = ['--depth', 'at least 7', '--span', 'about 9'];
+      const ran = await run(folder, ['fit', 'quilt.yaml', ...asked]);
+      expect(ran.code).toBe(1);
+      expect(ran.out.replace(/\s+/g, ' ')).toMatch(
+        /\(asked: at least 7 in; not met, it takes depth at least [\d /]+ in instead of at least 7 in\)/,
+      );
+      expect(ran.out).toMatch(/None meets all that is asked: the nearest 10 of \d+\./);
+      expect(ran.lines[0]).toMatch(/^quilt\.yaml:\d+:\d+: layout: nothing fits this layout$/);
+      // The nearest stand in the table, and are not told again.
+      expect(ran.lines).toHaveLength(2);
+      expect(ran.lines[1]).toMatch(
+        /^--depth: depth at least 7 in and 6 in of room cannot both be had; the nearest takes depth at least [\d /]+ in instead of at least 7 in$/,
+      );
+      const data = await fitted(folder, ...asked);
+      expect(data).toMatchObject({ found: 0, results: [] });
+      for (const { wishes } of data.nearest!) {
+        const depth = wishes!.find(({ of }) => of === 'depth')!;
+        expect(depth.meets).toBe(false);
+        expect(depth.off).toBeCloseTo(7 * INCH - depth.least, 6);
+        expect(depth.change).toMatch(/^depth at least .* instead of at least 7 in$/);
+      }
+    },
+    patience(60_000),
+  );
 
   test.each([
     [
@@ -260,48 +275,56 @@ describe('a taken plan', () => {
     expect(text.startsWith('# as it hangs\n')).toBe(true);
   });
 
-  test('of a result that does not meet a wish asks for what it meets', async () => {
-    const { swag, again, folder } = await takenFrom(PLAN, '--depth', 'at least 7');
-    const { nearest } = await fitted(folder, '--depth', 'at least 7');
-    const [first] = nearest!;
-    const words = first!.wishes![0]!.change!.replace(/^depth (.*) instead of .*$/, '$1');
-    expect(swag.depth).toBe(words);
-    again.sides.forEach((side, i) => {
-      expect(side.depth).toBeCloseTo(first!.sides[i]!.depth, 2);
-    });
-    expect(again.repeats).toEqual(first!.repeats);
-  });
+  test(
+    'of a result that does not meet a wish asks for what it meets',
+    async () => {
+      const { swag, again, folder } = await takenFrom(PLAN, '--depth', 'at least 7');
+      const { nearest } = await fitted(folder, '--depth', 'at least 7');
+      const [first] = nearest!;
+      const words = first!.wishes![0]!.change!.replace(/^depth (.*) instead of .*$/, '$1');
+      expect(swag.depth).toBe(words);
+      again.sides.forEach((side, i) => {
+        expect(side.depth).toBeCloseTo(first!.sides[i]!.depth, 2);
+      });
+      expect(again.repeats).toEqual(first!.repeats);
+    },
+    patience(60_000),
+  );
 
-  test('of a result that is far from what is asked about says what it is about', async () => {
-    const folder = await folderWith();
-    const asked = ['--span', 'about 10', '--all'];
-    const { results } = await fitted(folder, ...asked, '--most', '100');
-    const far = results.findIndex(({ wishes }) => !wishes![0]!.near);
-    const ran = await run(folder, [
-      'fit',
-      'quilt.yaml',
-      ...asked,
-      '--take',
-      String(far + 1),
-      '-o',
-      'far.yaml',
-    ]);
-    // What is taken is told, and of which list.
-    expect(ran.err).toMatch(
-      new RegExp(
-        `far\\.yaml: the plan with result ${far + 1} of --all, everything decided\n.* wide, .* deep, `,
-      ),
-    );
-    const { swag } = parse(readFileSync(join(folder, 'far.yaml'), 'utf8'));
-    const again = JSON.parse((await run(folder, ['fit', 'far.yaml', '--json'])).out).results[0] as Result;
-    expect(again.sides).toEqual(results[far]!.sides);
-    const { least, most } = results[far]!.wishes![0]!;
-    const about = String(swag.span).replace(
-      /^about (?:(\d+)(?:$| in$| (?=\d)))?(?:(\d+)\/(\d+) in)?$/,
-      (_, whole = 0, over = 0, under = 1) => String(Number(whole) + Number(over) / Number(under)),
-    );
-    expect(Math.abs(Number(about) * INCH - (least + most) / 2)).toBeLessThanOrEqual(INCH / 32 + 1e-9);
-  });
+  test(
+    'of a result that is far from what is asked about says what it is about',
+    async () => {
+      const folder = await folderWith();
+      const asked = ['--span', 'about 10', '--all'];
+      const { results } = await fitted(folder, ...asked, '--most', '100');
+      const far = results.findIndex(({ wishes }) => !wishes![0]!.near);
+      const ran = await run(folder, [
+        'fit',
+        'quilt.yaml',
+        ...asked,
+        '--take',
+        String(far + 1),
+        '-o',
+        'far.yaml',
+      ]);
+      // What is taken is told, and of which list.
+      expect(ran.err).toMatch(
+        new RegExp(
+          `far\\.yaml: the plan with result ${far + 1} of --all, everything decided\n.* wide, .* deep, `,
+        ),
+      );
+      const { swag } = parse(readFileSync(join(folder, 'far.yaml'), 'utf8'));
+      const again = JSON.parse((await run(folder, ['fit', 'far.yaml', '--json'])).out).results[0] as Result;
+      expect(again.sides).toEqual(results[far]!.sides);
+      const { least, most } = results[far]!.wishes![0]!;
+      const about = String(swag.span).replace(
+        /^about (?:(\d+)(?:$| in$| (?=\d)))?(?:(\d+)\/(\d+) in)?$/,
+        (_, whole = 0, over = 0, under = 1) => String(Number(whole) + Number(over) / Number(under)),
+      );
+      expect(Math.abs(Number(about) * INCH - (least + most) / 2)).toBeLessThanOrEqual(INCH / 32 + 1e-9);
+    },
+    patience(60_000),
+  );
 
   test('never says that swags touch that do not', async () => {
     const folder = await folderWith(

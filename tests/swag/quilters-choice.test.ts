@@ -139,6 +139,14 @@ const BORDERS: readonly Row[] = [
     [7, 9, 7, 9],
     '7 in into the sides and the corners',
   ),
+  row(`width: 7, ${sides('19', '40')}`, [2, 4, 2, 4], '10 in by 5, and not spikes as tall as they are wide'),
+  row(`width: 7, ${sides('20', '30')}, corners: meet`, [2, 3, 2, 3], '10 in goes into 20 and into 30'),
+  row(
+    `width: 6 1/2, ${sides('27', '36')}, margin: 1/4, corners: meet`,
+    [3, 4, 3, 4],
+    '9 in goes into 27 and into 36',
+  ),
+  row(`width: 8, ${sides('40', '50')}, corners: meet`, [4, 5, 4, 5], '10 in goes into 40 and into 50'),
 ];
 
 const first = ({ border }: Row): Ranked => search(planOf(`layout: { border: { ${border} } }`)).results[0]!;
