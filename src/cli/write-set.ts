@@ -117,7 +117,10 @@ export const writeTogether = async (io: Io, parts: readonly (readonly [Output, B
   const staged: Staged[] = [];
   try {
     for (const [output, bytes] of all)
-      if (output.target?.replaceable) staged.push(await stage(io, output.name, output.target, bytes));
+      if (output.target?.replaceable) {
+        const whole = await markedAsBefore(io, output, bytes);
+        staged.push(await stage(io, output.name, output.target, whole));
+      }
     for (const [output, bytes] of all) await refuseHandwork(io, output, bytes);
     // What has left cannot be taken back, so it goes when only names are still to be given.
     for (const [{ name, target }, bytes] of all) {
@@ -260,6 +263,13 @@ const contentOf = async (io: Io, name: string, { path }: Target, most: number): 
 };
 
 const MARK = [0xef, 0xbb, 0xbf];
+
+/** A text that is changed in its own file keeps the byte order mark that it had there. */
+const markedAsBefore = async (io: Io, { wanted, target }: Opened, bytes: Bytes): Promise<Bytes> => {
+  if (wanted.was === undefined || !target) return bytes;
+  const now = await readLimited(io, target.path, MOST_BYTES);
+  return now && MARK.every((byte, i) => now[i] === byte) ? Buffer.from([...MARK, ...bytesOf(bytes)]) : bytes;
+};
 
 const isSame = (a: Content, b: Content): boolean =>
   a instanceof Uint8Array && b instanceof Uint8Array ? Buffer.compare(a, b) === 0 : a === b;

@@ -7,6 +7,7 @@ import {
   placeOf,
   quoted,
   type SourceDocument,
+  series,
   valueAt,
 } from '../document/index.ts';
 import {
@@ -172,16 +173,24 @@ const inside = ({ layout }: Plan, style: LengthStyle): Found[] => {
   if (!hasCorners(layout) || layout.measured === 'inner') return [];
   const sides = measuredSides(layout);
   const least = 2 * layout.width + LIMITS.side.least;
-  return SIDES.filter((side) => sides[side] < least - NOISE).map((side) => {
-    const [found, expected] = lengthsApart(sides[side], least, style);
-    return {
-      path: ['layout', 'border', 'outer', side],
+  const short = SIDES.filter((side) => sides[side] < least - NOISE);
+  const [first] = short;
+  if (first === undefined) return [];
+  const told = short.map((side) => lengthsApart(sides[side], least, style));
+  const areAlike = short.length === SIDES.length && new Set(told.map(([is]) => is)).size === 1;
+  // It is one mistake, however many sides it makes too short.
+  return [
+    {
+      path: ['layout', 'border', 'outer', ...(short.length === 1 ? [first] : [])],
       message: `the finished outside leaves no quilt inside a border that is ${formatLength(layout.width, style)} wide all round`,
-      found,
-      expected: `at least ${expected}`,
+      found:
+        short.length === 1 || areAlike
+          ? told[0]![0]
+          : series(short.map((side, i) => `${side} ${told[i]![0]}`)),
+      expected: `at least ${told[0]![1]}`,
       hint: 'the sides of the seam that the border is sewn to stand under inner',
-    };
-  });
+    },
+  ];
 };
 
 /** What is kept clear at a strip's ends must leave some of it. */

@@ -163,7 +163,13 @@ describe('a plan that was taken', () => {
   it('changes the plan itself when asked, with a byte order mark too', async () => {
     const folder = folderWith(`\ufeff${strip('36')}`);
     expect((await run(folder, ['fit', 'plan.yaml', '--take', '1', '--in-place'])).code).toBe(0);
-    expect(readFileSync(join(folder, 'plan.yaml'), 'utf8')).toContain('repeats');
+    const text = readFileSync(join(folder, 'plan.yaml'), 'utf8');
+    expect(text).toContain('repeats');
+    // The mark is hers, and stays; one that was not there does not come.
+    expect(text.lastIndexOf('\ufeff')).toBe(0);
+    const plain = folderWith(strip('36'));
+    await run(plain, ['fit', 'plan.yaml', '--take', '1', '--in-place']);
+    expect(readFileSync(join(plain, 'plan.yaml'), 'utf8')).not.toContain('\ufeff');
   });
 });
 

@@ -81,12 +81,28 @@ test.each<[string, string, string[]]>([
   [
     'an outside within its own border',
     '{ border: { width: 6, outer: { top: 12, right: 14, bottom: 12, left: 14 } } }',
-    ['top', 'bottom'].map(
-      (side, i) =>
-        `p.yaml:3:${[45, 68][i]}: layout.border.outer.${side}: the finished outside leaves no quilt inside a border that ` +
-        'is 6 in wide all round; found 12 in; expected at least 13 in; the sides of the seam that the border is sewn ' +
-        'to stand under inner',
-    ),
+    [
+      'p.yaml:3:38: layout.border.outer: the finished outside leaves no quilt inside a border that is 6 in wide all ' +
+        'round; found top 12 in and bottom 12 in; expected at least 13 in; the sides of the seam that the border is ' +
+        'sewn to stand under inner',
+    ],
+  ],
+  [
+    'one that is too small on all sides',
+    '{ border: { width: 6, outer: 10 } }',
+    [
+      'p.yaml:3:38: layout.border.outer: the finished outside leaves no quilt inside a border that is 6 in wide all ' +
+        'round; found 10 in; expected at least 13 in; the sides of the seam that the border is sewn to stand under inner',
+    ],
+  ],
+  [
+    'and on one side',
+    '{ border: { width: 6, outer: { top: 13 1/4, right: 14, bottom: 12 3/4, left: 14 } } }',
+    [
+      'p.yaml:3:72: layout.border.outer.bottom: the finished outside leaves no quilt inside a border that is 6 in wide ' +
+        'all round; found 12 3/4 in; expected at least 13 in; the sides of the seam that the border is sewn to stand ' +
+        'under inner',
+    ],
   ],
   [
     'opposite sides of which one was written wrong',
