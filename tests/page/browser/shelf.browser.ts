@@ -71,13 +71,9 @@ test('a shelf is kept, put in order, and taken along', async () => {
   await told(other.page, /“Long bracket” and “Long bracket, copy” of my-templates.json are on the shelf/);
   await drop(other.page, 'my-templates.json', shelf);
   await told(other.page, /are on the shelf already/);
-  expect(await names(other.page)).toEqual([
-    'Baluster',
-    'Finial',
-    'Newel',
-    'Long bracket',
-    'Long bracket, copy',
-  ]);
+  await expect
+    .poll(() => names(other.page), SLOW)
+    .toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket', 'Long bracket, copy']);
   expect([...faults, ...other.faults]).toEqual([]);
   await other.context.close();
 });
