@@ -10,15 +10,18 @@
 import {
   chainPaths,
   compose,
+  distance,
   EMPTY_REGION,
   intersectRegions,
   inverse,
   isEmptyRegion,
   joinRegions,
   type Motion,
+  move,
   movePath,
   moveRegion,
   type Path,
+  type Point,
   parallelIn,
   polyline,
   type Region,
@@ -60,8 +63,12 @@ export interface OpenArea {
   readonly echoed: (distance: number) => readonly Path[];
 }
 
-/** What lies beyond a row: between it and the next, or the background. */
-export const openAreaOf = (row: Design, channels: Channels): OpenArea => {
+/**
+ * What lies beyond a row: between it and the next, or the background. Where it is wanted `about` some repeats, by
+ * their names, it is what lies there and at their neighbours: a look at a fill need not wait for the whole of it.
+ */
+export const openAreaOf = (whole: Design, channels: Channels, about?: ReadonlySet<string>): OpenArea => {
+  const row = about ? { ...whole, halves: withNeighbours(whole.halves, about) } : whole;
   const kind = row.beyond ? 'between' : 'background';
   const byRepeat =
     row.field.isBounded || row.beyond ? areasOf(row, channels, kind) : new Map<string, Region>();
@@ -76,6 +83,15 @@ export const openAreaOf = (row: Design, channels: Channels): OpenArea => {
     sides: isRound ? undefined : row.sides.map((side) => openSide(side, row.field)),
     echoed: (apart) => echoedIn(region, row, channels, apart),
   };
+};
+
+/** All halves of some repeats, and of those whose crowns lie within a span and a half of one of theirs. */
+const withNeighbours = (halves: readonly Placed[], about: ReadonlySet<string>): readonly Placed[] => {
+  const crownOf = ({ motion, cell }: Placed): Point => move(motion, cell.crown);
+  const shown = halves.filter(({ repeat }) => about.has(repeat));
+  return halves.filter((half) =>
+    shown.some((s) => distance(crownOf(s), crownOf(half)) <= 1.5 * s.cell.seat.span),
+  );
 };
 
 const areasOf = (row: Design, channels: Channels, kind: OpenArea['kind']): ReadonlyMap<string, Region> => {

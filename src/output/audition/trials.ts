@@ -93,7 +93,11 @@ export const trialsFor = (
     ),
   }));
   const row = region === 'background' ? rowsOf(wholeOf(design)).at(-1) : undefined;
-  const area = row && openAreaOf(row, plan.channels);
+  // What the plan asks for is shown as it will be; others as they look here.
+  const here = new Set(scope.halves.map((h) => h.repeat));
+  const areaFor = remembered(
+    (isPlanned) => row && openAreaOf(row, plan.channels, isPlanned ? undefined : here),
+  );
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
   let lines = 0;
   return chosen.flatMap((fill) =>
@@ -102,7 +106,9 @@ export const trialsFor = (
       const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
       const byHalf = new Map<Placed, readonly Filled[]>();
       const messages = new Set<string>();
-      const made = row && area ? fillOpenArea(fill, area, choice) : undefined;
+      const planned = own !== undefined && spacing === undefined;
+      const area = areaFor(planned);
+      const made = area && fillOpenArea(fill, area, choice);
       for (const message of made?.messages ?? []) messages.add(message);
       const open = made
         ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...made }], design, scope.halves)
@@ -123,7 +129,7 @@ export const trialsFor = (
         region,
         spacing: choice.spacing,
         seed: choice.seed ?? USUAL_SEED,
-        planned: own !== undefined && spacing === undefined,
+        planned,
         byHalf,
         open,
         length: shown.reduce((sum, p) => sum + pathLength(p), 0),
@@ -132,6 +138,15 @@ export const trialsFor = (
       };
     }),
   );
+};
+
+const remembered = <T>(make: (key: boolean) => T): ((key: boolean) => T) => {
+  const known = new Map<boolean, T>();
+  return (key) => {
+    const found = known.get(key) ?? make(key);
+    known.set(key, found);
+    return found;
+  };
 };
 
 const TOO_MANY_LINES: Problem = {

@@ -84,6 +84,27 @@ describe('what is tried', () => {
     for (const trial of [...inside, ...bands]) expect(trial.length).toBeGreaterThan(0);
   });
 
+  test('a background that the plan asks for is tried with the very lines of the whole, others run through the joins', () => {
+    const { plan, design, scope } = made('fills: { background: { kind: stipple, spacing: 1/2 } }');
+    const drawn = drawPlan(design, plan, scope).drawing.layers.fill.flatMap((i) =>
+      i.kind === 'path' ? [i.path] : [],
+    );
+    const fills = FILLS.filter((f) => f.name === 'stipple');
+    const trial = (spacings: readonly number[]) =>
+      trialsFor(design, scope, plan, { region: 'background', fills, spacings })[0]!;
+    const own = trial([]).open.flatMap((f) => f.paths);
+    expect(own.length).toBeGreaterThan(0);
+    expect(own).toEqual(drawn);
+    const { from, to } = scope.stretches[0]!;
+    const cut = trial([9])
+      .open.flatMap((f) => f.paths)
+      .flatMap((p) => [p.pieces[0]!.from, p.pieces.at(-1)!.to]);
+    // The first repeat ends at the strip’s own end, and on the other side at a join.
+    const joins = cut.filter((p) => Math.abs(p.x - to) < 1e-6);
+    expect(joins.length).toBeGreaterThan(2);
+    expect(cut.every((p) => p.x > from - 1e-6 && p.x < to + 1e-6)).toBe(true);
+  });
+
   test('the plan’s own fill keeps its spacing and is marked as the plan’s', () => {
     const lines = FILLS.filter((f) => f.name === 'lines');
     const [own] = trialsFor(design, scope, plan, { region: 'swag', fills: lines, spacings: [] });
