@@ -21,7 +21,14 @@ import {
   rowsShown,
   type SwagRegion,
 } from '../swag/index.ts';
-import { fillOpenAreas, type OpenFilled, openLengths, USUAL_SEED, USUAL_SPACING } from './open-fills.ts';
+import {
+  fillOpenAreas,
+  type OpenFilled,
+  openLengths,
+  tooFineFor,
+  USUAL_SEED,
+  USUAL_SPACING,
+} from './open-fills.ts';
 
 /** What fills one region of a repeat, in the frame of the repeat's first half. */
 export interface Filled {
@@ -53,10 +60,12 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
     return { byHalf: new Map(), open: [], messages: [], problems };
   const byHalf = new Map<Placed, readonly Filled[]>();
   const messages: string[] = [...spareFills(plan, design)];
-  for (const shown of rowsShown(design, halves))
-    messages.push(...fillRow(shown.row, shown.halves, plan, byHalf));
   const outside = fillOpenAreas(design, plan);
-  return { byHalf, open: outside.open, messages: [...messages, ...outside.messages], problems };
+  const tooFine = new Map(outside.problems.map((p) => [p.key, p]));
+  for (const shown of rowsShown(design, halves))
+    messages.push(...fillRow(shown.row, shown.halves, plan, byHalf, tooFine));
+  const said = [...messages, ...outside.messages];
+  return { byHalf, open: outside.open, messages: said, problems: [...tooFine.values()] };
 };
 
 /** Fills the regions of one row's repeats, and says what a person should know. */
@@ -65,15 +74,22 @@ const fillRow = (
   halves: readonly Placed[],
   plan: Plan,
   byHalf: Map<Placed, readonly Filled[]>,
+  tooFine: Map<string | undefined, Problem>,
 ): readonly string[] => {
   const said = new Map<string, Set<string>>();
   const repeats = alikeRepeats(design, halves);
   for (const repeat of repeats) {
     const filled: Filled[] = [];
     for (const region of regionsOf(repeat.cell, design, plan.channels, repeat.ends)) {
-      const choice = choiceFor(region, repeat.cell === cornerSwag(design)?.cell, plan);
-      const fill = choice && fillNamed(choice.kind);
-      if (!choice || !fill || !('fill' in fill)) continue;
+      const asked = choiceFor(region, repeat.cell === cornerSwag(design)?.cell, plan);
+      const fill = asked && fillNamed(asked.choice.kind);
+      if (!asked || !fill || !('fill' in fill)) continue;
+      const { choice, path } = asked;
+      const problem = tooFineFor(fill, region.region, { spacing: spacingFor(region), ...choice }, plan, path);
+      if (problem) {
+        tooFine.set(problem.key, problem);
+        continue;
+      }
       const made = fillRegion(fill, region, repeat, design, plan.channels, choice);
       // That a region is empty is not the fill's doing.
       const of = isEmptyRegion(region.region) ? region.name : `${region.name}: ${fill.name}`;
@@ -203,16 +219,24 @@ const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[
  * Channel fills go by their order in the plan: outward ones first, each side from the stitching on. What lies outside
  * the swags is filled for the whole band at once (open-fills.ts).
  */
-const choiceFor = (region: SwagRegion, isCorner: boolean, plan: Plan): FillChoice | undefined => {
+const choiceFor = (
+  region: SwagRegion,
+  isCorner: boolean,
+  { fills, channels }: Plan,
+): { readonly choice: FillChoice; readonly path: KeyPath } | undefined => {
+  const at = (path: KeyPath, choice: FillChoice | undefined) => choice && { choice, path };
   switch (region.kind) {
     case 'swag':
-      return isCorner ? (plan.fills.corner ?? plan.fills.swag) : plan.fills.swag;
+      return isCorner && fills.corner
+        ? at(['fills', 'corner'], fills.corner)
+        : at(['fills', 'swag'], fills.swag);
     case 'between':
     case 'background':
       return undefined;
     case 'channel': {
-      const before = region.side === CHANNEL_SIDES[0] ? 0 : plan.channels.outward.length;
-      return plan.fills.channels[before + region.number - 1];
+      const before = region.side === CHANNEL_SIDES[0] ? 0 : channels.outward.length;
+      const i = before + region.number - 1;
+      return at(['fills', 'channels', i], fills.channels[i]);
     }
     default:
       return region satisfies never;

@@ -18,6 +18,7 @@ export {
   fillOpenArea,
   type OpenFilled,
   openShown,
+  tooFineFor,
   USUAL_SEED,
   USUAL_SPACING,
 } from './open-fills.ts';

@@ -3,7 +3,8 @@
  * lies there.
  */
 
-import { type Fill, type FillResult, fillNamed } from '../fill/index.ts';
+import { type KeyPath, keyName, type Problem } from '../document/index.ts';
+import { type Fill, type FillResult, fillNamed, finestSpacing } from '../fill/index.ts';
 import {
   boxesTouch,
   clipperOf,
@@ -16,6 +17,7 @@ import {
   type Region,
   regionBox,
 } from '../geometry/index.ts';
+import { exactLength, formatLength, INCH_THIRTYSECOND, MM_HALF, stepOf } from '../length/index.ts';
 import type { Fill as FillChoice, Plan } from '../plan/index.ts';
 import {
   type Design,
@@ -51,8 +53,13 @@ const NO_LIMIT = 'without a limit (within) nothing says how far from the frame i
 export const fillOpenAreas = (
   design: Design,
   plan: Plan,
-): { readonly open: readonly OpenFilled[]; readonly messages: readonly string[] } => {
+): {
+  readonly open: readonly OpenFilled[];
+  readonly messages: readonly string[];
+  readonly problems: readonly Problem[];
+} => {
   const open: OpenFilled[] = [];
+  const problems: Problem[] = [];
   const messages: string[] = [];
   for (const row of rowsOf(wholeOf(design))) {
     const kind = row.beyond ? 'between' : 'background';
@@ -60,6 +67,11 @@ export const fillOpenAreas = (
     const fill = choice && fillNamed(choice.kind);
     if (!choice || !fill || !('fill' in fill)) continue;
     const area = openAreaOf(row, plan.channels);
+    const tooFine = tooFineFor(fill, area.region, choice, plan, ['fills', kind]);
+    if (tooFine) {
+      problems.push(tooFine);
+      continue;
+    }
     const made = fillOpenArea(fill, area, choice);
     // That an area is empty is not the fill's doing.
     const of = isEmptyRegion(area.region) ? kind : `${kind}: ${fill.name}`;
@@ -67,7 +79,28 @@ export const fillOpenAreas = (
     const { paths, continuous } = made;
     if (paths.length > 0) open.push({ kind, row: row.row, fill: fill.name, paths, continuous });
   }
-  return { open, messages };
+  return { open, messages, problems };
+};
+
+/** What is wrong with a spacing that would draw more elements in an area than a fill does; the finest that is taken. */
+export const tooFineFor = (
+  fill: Fill,
+  region: Region,
+  { spacing = USUAL_SPACING }: Pick<FillChoice, 'spacing'>,
+  { marks: { style } }: Plan,
+  path: KeyPath,
+): Problem | undefined => {
+  const finest = finestSpacing(fill, region);
+  if (isEmptyRegion(region) || spacing >= finest) return undefined;
+  const fine = style.unit === 'in' ? INCH_THIRTYSECOND : MM_HALF;
+  const step = stepOf(fine);
+  return {
+    code: 'spacing-too-fine',
+    key: keyName([...path, 'spacing']),
+    message: `the spacing is too fine for so large an area of ${fill.name}`,
+    found: exactLength(spacing, style),
+    expected: `at least ${formatLength(Math.ceil(finest / step) * step, fine)}`,
+  };
 };
 
 /** One fill in an open area; where it finds no way through the whole, in every repeat's share of it. */

@@ -14,6 +14,7 @@ export const crosshatch: Fill = checked({
   name: 'crosshatch',
   about: 'two families of parallel lines at right angles, cut at the edge',
   suits: 'area',
+  crowd: 0.2,
   takes: ['angle'],
   fill: (region, options, context) => {
     if (context?.sides) {

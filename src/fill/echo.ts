@@ -22,6 +22,7 @@ export const echo: Fill = checked({
   name: 'echo',
   about: 'the edge repeated inwards to the middle; in the background the swags’ own line, outwards',
   suits: 'area',
+  crowd: 0.2,
   takes: [],
   fill: (region, { spacing }, context) => {
     if (context?.echoed) {

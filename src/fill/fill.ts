@@ -1,6 +1,6 @@
 /** What a fill is: closed areas in, stitchable paths out. */
 
-import { isEmptyRegion, type Path, type Point, type Region } from '../geometry/index.ts';
+import { isEmptyRegion, type Path, type Point, type Region, regionArea } from '../geometry/index.ts';
 
 export interface FillOptions {
   /**
@@ -73,6 +73,11 @@ export interface Fill {
   readonly about: string;
   /** Whether it is meant for open areas, or for bands such as channels. */
   readonly suits: 'area' | 'band';
+  /**
+   * About how many elements it draws in a square as wide as the spacing; undefined where it sees for itself what is too
+   * fine.
+   */
+  readonly crowd?: number;
   /** What a plan may say of it besides the spacing; anything else would change nothing. */
   readonly takes: readonly ('angle' | 'seed')[];
   readonly fill: (region: Region, options: FillOptions, context?: FillContext) => FillResult;
@@ -113,6 +118,10 @@ export const ofParts = (
   return { paths, continuous, messages };
 };
 
+/** The finest spacing (mm) at which a fill is made in an area: with a finer one there would be too many elements. */
+export const finestSpacing = ({ crowd = 0 }: Pick<Fill, 'crowd'>, region: Region): number =>
+  Math.max(LEAST_SPACING, Math.sqrt((crowd * regionArea(region)) / MOST_ELEMENTS));
+
 /** A fill that is asked only for areas that are there, at spacings that are some. */
 export const checked = (fill: Fill): Fill => ({
   ...fill,
@@ -120,6 +129,8 @@ export const checked = (fill: Fill): Fill => ({
     if (!(options.spacing >= LEAST_SPACING && Number.isFinite(options.spacing)))
       return nothing(`the spacing of a fill must be at least ${LEAST_SPACING} mm`);
     if (isEmptyRegion(region)) return nothing('nothing to fill');
+    if (options.spacing < finestSpacing(fill, region))
+      return nothing('the spacing is too fine for this area');
     return fill.fill(region, options, context);
   },
 });

@@ -3,9 +3,8 @@
  * contacts.
  */
 
-import { regionArea } from '../geometry/index.ts';
 import { contactsOf, tourOfCircles } from './contact-tour.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, nothing } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { randomOf } from './random.ts';
 
@@ -22,10 +21,9 @@ export const pebbles: Fill = checked({
   name: 'pebbles',
   about: 'touching circles, the largest as wide as the spacing, small ones in small places',
   suits: 'area',
+  crowd: 1 / 0.3,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    if (!(regionArea(region) / (spacing * spacing * 0.3) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
     const circles = packCircles(region, {
       largest: PEBBLE_RADII.largest * spacing,
       smallest: PEBBLE_RADII.smallest * spacing,

@@ -16,13 +16,12 @@ import {
   pathLength,
   probeRegion,
   type Region,
-  regionArea,
   regionParts,
   scale,
   subtract,
   unit,
 } from '../geometry/index.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
+import { checked, type Fill, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
 import { relaxedRound } from './relax.ts';
@@ -57,10 +56,9 @@ export const stipple: Fill = checked({
   name: 'stipple',
   about: 'one line that wanders and never crosses itself',
   suits: 'area',
+  crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
     return ofParts(
       regionParts(region).map((part) => toursIn(part, spacing, random)),

@@ -24,7 +24,6 @@ import {
   positiveAngle,
   probeRegion,
   type Region,
-  regionArea,
   regionParts,
   reversePath,
   scale,
@@ -32,7 +31,7 @@ import {
   TURN,
 } from '../geometry/index.ts';
 import { type Circle, contactsOf } from './contact-tour.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
+import { checked, type Fill, ofParts } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
 import { biarc } from './two-arcs.ts';
@@ -69,10 +68,9 @@ export const swirls: Fill = checked({
   name: 'swirls',
   about: 'hooked spirals that nestle, in one smooth line',
   suits: 'area',
+  crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
-    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
     return ofParts(
       regionParts(region).map((part) => swirlsIn(part, spacing, random)),

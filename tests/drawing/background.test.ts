@@ -4,7 +4,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { drawPlan, fillDesign, fillLengths, scopeOf } from '../../src/drawing/index.ts';
+import { drawPlan, fillDesign, fillLengths, scopeOf, tooFineFor } from '../../src/drawing/index.ts';
+import { FILLS } from '../../src/fill/index.ts';
 import {
   inverse,
   movePath,
@@ -262,4 +263,37 @@ test('between two rows there is one field too', () => {
   expect(regionPieces(near!.region).length).toBeGreaterThan(10);
   const { open } = fillDesign(design, design.halves, plan);
   expect(open.map((f) => `${f.row} ${f.kind} ${f.fill}`)).toEqual(['1 between stipple', '2 background echo']);
+});
+
+describe('a spacing too fine for the whole', () => {
+  const STRIP = '{ strip: { length: 360, width: 8, margin: 1/2 } }';
+  const tried = (spacing: string) => {
+    const { plan, design } = made(
+      STRIP,
+      `fills: { background: { kind: stipple, spacing: ${spacing} } }`,
+      'baluster',
+    );
+    return { plan, design, before: process.cpuUsage() };
+  };
+
+  test('is refused before any work, with the finest that is taken', () => {
+    const { plan, design, before } = tried('1/16');
+    const { problems, open } = fillDesign(design, design.halves, plan);
+    expect(process.cpuUsage(before).user / 1000).toBeLessThan(1500);
+    expect(open).toEqual([]);
+    expect(problems.map((p) => [p.key, p.found])).toEqual([['fills.background.spacing', '1/16 in']]);
+    const finest = /^at least ((\d+)\/(\d+)) in$/.exec(problems[0]!.expected!);
+    // An element for every square as wide as the spacing, and no more than the stated number of them.
+    const { region } = openAreaOf(design, plan.channels);
+    const squares = (inch: number): number => regionArea(region) / (25.4 * inch) ** 2;
+    const inch = Number(finest![2]) / Number(finest![3]);
+    expect(squares(inch)).toBeLessThan(60_000);
+    expect(squares(inch - 1 / 32)).toBeGreaterThan(60_000);
+    const taken = planOf(
+      `layout: ${STRIP}\nfills: { background: { kind: stipple, spacing: ${finest![1]} } }`,
+    );
+    expect(
+      tooFineFor(FILLS.find((f) => f.name === 'stipple')!, region, taken.fills.background!, taken, []),
+    ).toBe(undefined);
+  });
 });

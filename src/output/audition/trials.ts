@@ -10,6 +10,7 @@ import {
   type OpenFilled,
   openShown,
   type Scope,
+  tooFineFor,
   USUAL_SEED,
 } from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
@@ -108,12 +109,16 @@ export const trialsFor = (
       const messages = new Set<string>();
       const planned = own !== undefined && spacing === undefined;
       const area = areaFor(planned);
-      const made = area && fillOpenArea(fill, area, choice);
+      const tooFine = [...(area ? [area] : []), ...repeats.flatMap((r) => r.regions)]
+        .map(({ region: of }) => tooFineFor(fill, of, choice, plan, []))
+        .find((problem) => problem);
+      if (tooFine) messages.add(`${tooFine.message}, ${tooFine.expected}`);
+      const made = area && !tooFine ? fillOpenArea(fill, area, choice) : undefined;
       for (const message of made?.messages ?? []) messages.add(message);
       const open = made
         ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...made }], design, scope.halves)
         : [];
-      for (const repeat of repeats) {
+      for (const repeat of tooFine ? [] : repeats) {
         const filled = repeat.regions.map((r) => {
           const made = fillRegion(fill, r, repeat, design, plan.channels, choice);
           for (const message of made.messages) messages.add(message);
