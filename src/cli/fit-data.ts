@@ -51,6 +51,7 @@ const answerAsData = (answer: Answer, plan: Plan): object => {
   return {
     of: key,
     ...(on === undefined ? {} : { on: SIDES[on] }),
+    ...(answer.of === undefined ? {} : { swagKind: answer.of + 1 }),
     asked: wish,
     words: askedWords(answer, style),
     least,

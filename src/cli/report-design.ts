@@ -1,7 +1,7 @@
 /** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { choicesOf, cornerSwag, type Design, frameSize, rowsOf } from '../swag/index.ts';
+import { choicesOf, cornerSwag, type Design, frameSize, kindDesigns, rowsOf } from '../swag/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -13,8 +13,12 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 export const designAsData = (design: Design, outward = 0): object => {
   const size = frameSize(design, outward);
   const [, ...further] = rowsOf(design);
+  const kinds = kindDesigns(design);
   return {
     ...rowAsData(design),
+    ...(kinds.length > 1 && {
+      inTurn: kinds.map((kind, k) => ({ swagKind: k + 1, ...madeAsData(kind), ...rowAsData(kind) })),
+    }),
     ...(further.length > 0 && { rows: further.map((row) => beyondAsData(row, design)) }),
     ...(size && {
       frame: {
@@ -33,18 +37,23 @@ export const designAsData = (design: Design, outward = 0): object => {
 
 /** A row on the marks of the first: where it starts, and what makes it. */
 const beyondAsData = (row: Design, { field: first }: Design): object => {
-  const { field, fit } = row;
+  return {
+    row: row.row,
+    at: row.field.startMargin - first.startMargin,
+    ...madeAsData(row),
+    ...rowAsData(row),
+  };
+};
+
+const madeAsData = ({ field, fit }: Design): object => {
   const { laid, flat, repeats: _, count: __, corners: ___, ...choices } = choicesOf({ field, fit });
   const { template } = fit.way.shape.stitching;
   return {
-    row: row.row,
-    at: field.startMargin - first.startMargin,
     template: template.name,
     title: template.title,
     ...choices,
     ...(laid === undefined ? {} : { laid }),
     ...(flat === undefined ? {} : { flat }),
-    ...rowAsData(row),
   };
 };
 

@@ -70,11 +70,12 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
   };
 };
 
-/** The row is told where there are several. */
-const factsOf = ({ row, beyond }: Design, { repeat, half }: Placed): Facts => ({
+/** The row is told where there are several, and so is the kind. */
+const factsOf = ({ row, beyond, fit }: Design, { repeat, half, cell }: Placed): Facts => ({
   repeat,
   half,
   ...((row > 1 || beyond) && { row: String(row) }),
+  ...(fit.pattern.kind === 'in turn' && { kind: String(cell.kind) }),
 });
 
 const stitchItem = (row: Design, half: Placed): PathItem => ({

@@ -14,6 +14,7 @@ import {
 } from '../geometry/index.ts';
 import {
   type Channel,
+  cellAt,
   cornerSwag,
   type Design,
   frameAt,
@@ -98,15 +99,16 @@ export const markItems = (
   size: number,
   half: number,
 ): readonly Item[] => {
-  const { run, fit } = side;
+  const { run } = side;
   const near = -design.field.startMargin;
   const items: Item[] = [];
   for (const index of repeats) {
     const { start, centre, stop } = repeatMarks(side, index);
+    const cell = cellAt(side, index);
     const look =
       run.curvature === 0
         ? straightLook(design, stop - start, size)
-        : bentLook(design, run.curvature, fit.seat.span, size);
+        : bentLook(design, run.curvature, cell.seat.span, size);
     const { out } = look;
     const repeat = `${run.name} ${index + 1}`;
     const across = (x: number, [from, to]: readonly [number, number], role: LineRole, mark: string): void => {
@@ -129,7 +131,7 @@ export const markItems = (
     if (stops) across(stop, tick, 'stopMark', 'stop');
     across(centre, look.centre, 'centreLine', 'centre');
     if (look.ray) for (const x of [start, stop]) across(x, look.ray, 'ray', 'ray');
-    write(centre, look.name, repeat, size, true);
+    write(centre, look.name, side.cells.length > 1 ? `${repeat}, kind ${cell.kind}` : repeat, size, true);
     if (!look.words) continue;
     const { level, aside } = look.words;
     if (starts) write(start + aside, level, 'start', SMALL_LABEL * size, false);
@@ -141,10 +143,11 @@ export const markItems = (
 
 /** The line along which a flat of the template is laid, where that is how the template is set: square to each join. */
 const guideItems = (side: PlacedSide, repeats: readonly number[]): readonly Item[] => {
-  const { run, cell } = side;
-  const { guide } = placingOf(cell);
-  if (guide === undefined) return [];
-  return repeats.flatMap((index) => {
+  const { run } = side;
+  return repeats.flatMap((index): readonly Item[] => {
+    const cell = cellAt(side, index);
+    const { guide } = placingOf(cell);
+    if (guide === undefined) return [];
     const [first, second] = repeatMotions(side, index);
     const line = (length: number, motion: Motion): Item => ({
       kind: 'path',

@@ -123,8 +123,11 @@ const cornerScope = (design: Design, name: string | undefined): Scope | undefine
   if (!pair) return undefined;
   const [before, after] = pair;
   const last = before.places - 1;
-  // Where a side ends with half a swag, the whole one beside it is shown too.
-  const beside = Math.min(halvesAt(before, last).length === 1 ? 1 : 0, last);
+  // Where a side ends with half a swag, the whole one beside it is shown too; and of two kinds both are.
+  const beside = Math.min(
+    Math.max(halvesAt(before, last).length === 1 ? 1 : 0, before.cells.length - 1),
+    last,
+  );
   const shown = Array.from({ length: beside + 1 }, (_, i) => i);
   const atEnd = shown.map((i) => last - i);
   const repeats = [

@@ -11,7 +11,16 @@
 import { type Change, withValues } from '../document/index.ts';
 import { planSaying } from '../output/plan-file/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
-import { changeOf, type Fit, isUnmet, type Ranked, searchPlan, seatsOf, wishWords } from '../swag/index.ts';
+import {
+  changeOf,
+  type Fit,
+  isUnmet,
+  kindsIn,
+  type Ranked,
+  searchPlan,
+  seatsOf,
+  wishWords,
+} from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 import type { Part } from './part.ts';
 
@@ -51,14 +60,16 @@ const askingWhatItMeets = (
     .filter((answer) => (keepsAbout ? isUnmet(answer) : !answer.meets))
     .map((answer): Change => {
       const { wish } = changeOf(answer, style);
-      return [[...own, 'swag', answer.key], wishWords(answer, wish, style)];
+      const { key, of } = answer;
+      const at = of === undefined ? ['swag', key] : ['swag', 'alternate', of, key];
+      return [[...own, ...at], wishWords(answer, wish, style)];
     });
   return withValues(text, changes);
 };
 
-/** Of each row. */
+/** Of each kind, and of each row. */
 const templatesOf = (fit: Fit): readonly Template[] => [
-  fit.way.shape.stitching.template,
+  ...kindsIn(fit).map(({ way }) => way.shape.stitching.template),
   ...(fit.beyond ? templatesOf(fit.beyond.fit) : []),
 ];
 

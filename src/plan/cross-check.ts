@@ -18,6 +18,7 @@ import {
   lengthsApart,
   MM_PER_INCH,
 } from '../length/index.ts';
+import { kindsInTurn } from './kinds.ts';
 import { closesRound, hasCorners, hasEnds, liesRoundBlock } from './layout-kinds.ts';
 import { LEAST_ROOM, LIMITS } from './limits.ts';
 import { type Found, madeSo } from './made-so.ts';
@@ -34,6 +35,11 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
   const found = [
     ...templates(plan.swag.templates, ['template']),
     ...plan.rows.flatMap((row, i) => templates(row.swag.templates, ['rows', i, 'template'])),
+    ...(plan.swag.alternate ?? []).flatMap((kind, i) =>
+      kind.templates === plan.swag.templates
+        ? []
+        : templates(kind.templates, ['swag', 'alternate', i, 'template']),
+    ),
     ...room(plan, style),
     ...inside(plan, style),
     ...ends(plan, style),
@@ -41,6 +47,7 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
     ...corners(plan),
     ...frame(plan, style),
     ...swag(plan),
+    ...kindsInTurn(plan),
     ...rowsBeyond(plan, style),
   ];
   return found.map(({ path, ...problem }) => ({

@@ -140,10 +140,15 @@ export interface HowMade {
   readonly direction: 'heel-first' | 'crown-first' | undefined;
 }
 
-interface SwagChoices extends HowMade {
-  /** How wide and how deep a swag is to be, mm. */
+/** A kind of swag: how it is made, and how wide and how deep (mm) it is to be. */
+export interface KindChoices extends HowMade {
   readonly span: Wish | undefined;
   readonly depth: Wish | undefined;
+}
+
+interface SwagChoices extends KindChoices {
+  /** Two kinds that take turns along a side, the first one at both its ends; undefined where all are of one kind. */
+  readonly alternate: readonly [KindChoices, KindChoices] | undefined;
   /** The share of the band's room that stitching and channels are to reach, 0 to 1. */
   readonly use: Wish | undefined;
   /** One for all sides, or four: top, right, bottom, left. */

@@ -19,7 +19,7 @@ import { crossCheck, idleKeys, sidesApart } from './cross-check.ts';
 import { innerSides } from './measured-sides.ts';
 import { overlaps, seamsApart } from './neighbours.ts';
 import { type PartReading, partIn } from './part-reading.ts';
-import type { HowMade, Layout, Plan } from './plan.ts';
+import type { HowMade, KindChoices, Layout, Plan } from './plan.ts';
 import { type PlanFile, planSchema, type QuiltFile, quiltSchema } from './schema.ts';
 
 export type PlanReading =
@@ -55,6 +55,7 @@ const HOMES: ReadonlyMap<string, string> = new Map([
       'span',
       'depth',
       'use',
+      'alternate',
     ],
     foot: ['clearance'],
     channels: ['outward', 'inward'],
@@ -167,13 +168,16 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   foot: file.foot,
   templates: [
     ...design.template,
-    ...new Set(design.rows.flatMap((row) => row.template ?? []).filter((t) => !design.template.includes(t))),
+    ...new Set(
+      [...(design.swag.alternate ?? []), ...design.rows]
+        .flatMap(({ template }) => template ?? [])
+        .filter((t) => !design.template.includes(t)),
+    ),
   ],
   layout: layoutOf(design.layout),
   swag: {
-    ...howMade(design.swag, design.template),
-    span: design.swag.span,
-    depth: design.swag.depth,
+    ...kindOf(design.swag, design.template),
+    alternate: kindsOf(design),
     use: design.swag.use,
     repeats: design.swag.repeats,
     gap: design.swag.gap,
@@ -206,6 +210,24 @@ const howMade = (swag: PlanFile['rows'][number]['swag'], templates: readonly str
   side: swag.side,
   direction: swag.direction,
 });
+
+type WrittenKind = NonNullable<PlanFile['swag']['alternate']>[number];
+
+const kindOf = (kind: WrittenKind, templates: readonly string[]): KindChoices => ({
+  ...howMade(kind, templates),
+  span: kind.span,
+  depth: kind.depth,
+});
+
+const kindsOf = ({ swag, template }: DesignKeys): Plan['swag']['alternate'] => {
+  const { alternate, ...shared } = swag;
+  if (!alternate) return undefined;
+  const [first, second] = alternate.map((kind) => {
+    const own = Object.fromEntries(Object.entries(kind).filter(([, value]) => value !== undefined));
+    return kindOf({ ...shared, ...own }, kind.template ?? template);
+  });
+  return [first!, second!];
+};
 
 /** 1/16 in, or half a millimetre. */
 const USUAL_STYLE: Readonly<Record<Units, LengthStyle>> = {

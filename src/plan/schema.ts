@@ -13,6 +13,7 @@ import {
   oneLine,
   type Problem,
   perUnit,
+  plural,
   quoted,
   refuse,
   series,
@@ -258,9 +259,39 @@ const swagSchema = (unit: Units) =>
     {
       ...howMadeKeys(),
       ...wishKeys(unit),
+      alternate: alternateSchema(unit),
     },
     'a group such as { from: 1, to: crown }',
   );
+
+/** Two kinds that take turns along a side. What stands beside them holds for both, but where one says it by itself. */
+const alternateSchema = (unit: Units) => {
+  const expected = 'a list of two kinds such as [{ span: about 9 }, { span: about 5 }]';
+  return z
+    .array(kindSchema(unit), { error: expected })
+    .meta({ description: 'Two kinds that take turns along a side, the first one at both its ends.' })
+    .transform((kinds, context): readonly [WrittenKind, WrittenKind] => {
+      const [first, second] = kinds;
+      return first && second && kinds.length === 2
+        ? [first, second]
+        : refuse(context, kinds, {
+            message: 'two kinds of swag take turns',
+            found: plural(kinds.length, 'kind'),
+            expected: 'a list of two',
+          });
+    })
+    .optional();
+};
+
+const kindSchema = (unit: Units) => {
+  const { span, depth } = wishKeys(unit);
+  return group(
+    { template: templateList.optional(), ...howMadeKeys(), span, depth },
+    'a kind: a group such as { span: about 9 }',
+  );
+};
+
+type WrittenKind = z.output<ReturnType<typeof kindSchema>>;
 
 const channelWidths = (unit: Units) =>
   listOrOne(lengthOf(unit, LIMITS.channel), MOST_CHANNELS, 'a list of widths such as [1/4, 1/8]').meta({

@@ -3,28 +3,19 @@
  * kind the first stands for all, so that what a person is shown first differs.
  */
 
-import { distance } from '../geometry/index.ts';
-import { hasGaps, seatsOf } from './fit.ts';
+import { hasGaps, kindsIn, seatsOf } from './fit.ts';
 import { isClosed } from './run.ts';
-import { type Probes, probesOf } from './same-line.ts';
+import type { Probes } from './same-line.ts';
 import type { Ranked } from './search.ts';
 import type { Seat } from './seat.ts';
 import type { Shape } from './shape.ts';
-import { SEEN } from './weights.ts';
+import { isLineAlike, isOfSize, SIZE_SEEN } from './to-an-eye.ts';
 
 export interface Kind<R extends Ranked = Ranked> {
   readonly first: R;
   /** What looks like it, in order. */
   readonly like: readonly R[];
 }
-
-/**
- * Shares by which depths and spans of two designs differ before an eye tells the designs apart: twice as much as
- * within one, where they stand in a row. Common practice, no source.
- */
-const SIZE_SEEN = { depth: 2 * SEEN.depth, span: 1.5 * SEEN.span };
-/** Halves of swags whose lines stay within this share of their width and depth look alike. Common practice, no source. */
-const LINE_SEEN = 0.08;
 
 /** In the order of their firsts. What comes later in the order joins the first kind that it looks like. */
 export const kindsOf = <R extends Ranked>(ranked: readonly R[]): readonly Kind<R>[] => {
@@ -53,7 +44,8 @@ export const kindsOf = <R extends Ranked>(ranked: readonly R[]): readonly Kind<R
 
 /** What an eye goes by. */
 interface Look {
-  readonly shape: Shape;
+  /** Of each kind one half. */
+  readonly halves: readonly Seat[];
   readonly seats: readonly Seat[];
   /** What must be the same: what happens at the corners, whether there are gaps, and how many swags close a frame. */
   readonly key: string;
@@ -62,33 +54,20 @@ interface Look {
 const lookOf = ({ field, fit }: Ranked): Look => {
   const closes = field.runs.some(isClosed) ? fit.sides[0]!.repeats : '';
   return {
-    shape: fit.way.shape,
+    halves: kindsIn(fit).map((kind) => kind.sides[0]!.seat),
     seats: [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])],
-    key: `${field.corners} ${fit.corner.kind} ${hasGaps(fit)} ${closes}`,
+    key: `${field.corners} ${fit.corner.kind} ${fit.pattern.kind} ${hasGaps(fit)} ${closes}`,
   };
 };
 
 const isAlike = (a: Look, b: Look, probes: Probes): boolean => {
   if (a.seats.length !== b.seats.length) return false;
   for (let i = 0; i < a.seats.length; i++) if (!isOfSize(a.seats[i]!, b.seats[i]!)) return false;
-  return isSamePart(a.shape, b.shape) || isLineAlike(a.seats[0]!, b.seats[0]!, probes);
+  return a.halves.every((half, k) => {
+    const other = b.halves[k]!;
+    return isSamePart(half.way.shape, other.way.shape) || isLineAlike(half, other, probes);
+  });
 };
-
-const isOfSize = (a: Seat, b: Seat): boolean =>
-  isWithin(a.depth, b.depth, SIZE_SEEN.depth) && isWithin(a.span, b.span, SIZE_SEEN.span);
-
-const isWithin = (a: number, b: number, share: number): boolean =>
-  Math.min(a, b) >= (1 - share) * Math.max(a, b);
 
 const isSamePart = (a: Shape, b: Shape): boolean =>
   a.stitching === b.stitching && a.from.label === b.from.label && a.to.label === b.to.label;
-
-/** Each line seen in its own width and depth. */
-const isLineAlike = (a: Seat, b: Seat, probes: Probes): boolean => {
-  const others = probesOf(b, probes);
-  const inOwn = ({ x, y }: { x: number; y: number }, { pose }: Seat) => ({
-    x: x / pose.halfSpan,
-    y: y / pose.depth,
-  });
-  return probesOf(a, probes).every((p, k) => distance(inOwn(p, a), inOwn(others[k]!, b)) <= LINE_SEEN);
-};

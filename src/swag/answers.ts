@@ -4,7 +4,7 @@ import { type LengthStyle, roundLength, stepOf } from '../length/index.ts';
 import { type CountWish, isAbout, type Plan, type Wish } from '../plan/index.ts';
 import { type Asked, boundsOf, missOf, onlyRanks } from './asked.ts';
 import type { Fit } from './fit.ts';
-import { figuresOfFit, type Measuring } from './wishes.ts';
+import { figuresOfFit, isOf, type Measuring } from './wishes.ts';
 
 export interface Answer extends Asked {
   /** The least and the most of all sides, and of depth and use of the corners too: mm, shares, or how many. */
@@ -16,11 +16,11 @@ export interface Answer extends Asked {
   readonly meets: boolean;
 }
 
-export const answersOf = (fit: Pick<Fit, 'sides' | 'corner'>, to: Measuring): readonly Answer[] => {
+export const answersOf = (fit: Fit, to: Measuring): readonly Answer[] => {
   const all = figuresOfFit(fit, to);
   return to.wishes.asked.map((asked): Answer => {
     const figures = all
-      .filter(({ i }) => asked.on === undefined || asked.on === i)
+      .filter((measured) => isOf(asked, measured))
       .flatMap((of) => of.figures[asked.key] ?? []);
     return {
       ...asked,
@@ -83,10 +83,17 @@ const TIGHT = 1e-6;
 /** The plan that asks for this instead. */
 export const asking = (
   plan: Plan,
-  { key, on }: Pick<Asked, 'key' | 'on'>,
+  { key, on, of }: Pick<Asked, 'key' | 'on' | 'of'>,
   wish: CountWish | undefined,
 ): Plan => {
   const { swag } = plan;
+  const { alternate } = swag;
+  if (of !== undefined && alternate) {
+    const [first, second] = alternate.map((kind, k) =>
+      k === of ? { ...kind, [key]: wish as Wish | undefined } : kind,
+    );
+    return { ...plan, swag: { ...swag, alternate: [first!, second!] } };
+  }
   if (key !== 'repeats') return { ...plan, swag: { ...swag, [key]: wish as Wish | undefined } };
   const repeats =
     on === undefined

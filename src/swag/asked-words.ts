@@ -20,7 +20,7 @@ const asAsked = (mm: number, style: LengthStyle): string => {
 };
 
 /** `span about 9 in`, `7 repeats on the top side`, `an odd number of repeats`. */
-export const askedWords = (asked: Pick<Asked, 'key' | 'wish' | 'on'>, style: LengthStyle): string =>
+export const askedWords = (asked: Pick<Asked, 'key' | 'wish' | 'on' | 'of'>, style: LengthStyle): string =>
   `${counted(asked, asked.wish, style)}${onSide(asked)}`;
 
 /** `depth at least 2 7/8 in instead of at least 3 in`, `9 repeats instead of 8`. */
@@ -37,4 +37,5 @@ const counted = (asked: Pick<Asked, 'key'>, wish: CountWish, style: LengthStyle)
   return `${words} ${wish === 1 ? 'repeat' : 'repeats'}`;
 };
 
-const onSide = ({ on }: Pick<Asked, 'on'>): string => (on === undefined ? '' : ` on the ${SIDES[on]} side`);
+const onSide = ({ on, of }: Pick<Asked, 'on' | 'of'>): string =>
+  on === undefined ? (of === undefined ? '' : ` of kind ${of + 1}`) : ` on the ${SIDES[on]} side`;

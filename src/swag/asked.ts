@@ -15,6 +15,8 @@ export interface Asked {
   readonly wish: CountWish;
   /** The place of the one run that it is asked of, where it is not asked of all. */
   readonly on: number | undefined;
+  /** The place of the one kind that it is asked of, where kinds take turns. */
+  readonly of: number | undefined;
   /** How far beside an exact figure is still that figure. */
   readonly play: number;
 }
@@ -45,11 +47,21 @@ export const wishesOf = (plan: Plan, ranges: Wishes['ranges'] = 'bind'): Wishes 
 export const askedIn = ({ swag, marks }: Plan): readonly Asked[] => {
   const half = stepOf(marks.style) / 2;
   const asked: Asked[] = [];
-  const ask = (key: WishKey, wish: CountWish | 'auto' | undefined, play: number, on?: number): void => {
-    if (wish !== undefined && wish !== 'auto') asked.push({ key, wish, play, on });
+  const ask = (
+    key: WishKey,
+    wish: CountWish | 'auto' | undefined,
+    play: number,
+    on?: number,
+    of?: number,
+  ): void => {
+    if (wish !== undefined && wish !== 'auto') asked.push({ key, wish, play, on, of });
   };
-  ask('span', swag.span, half);
-  ask('depth', swag.depth, half);
+  const kinds = swag.alternate ?? [swag];
+  kinds.forEach(({ span, depth }, k) => {
+    const of = kinds.length > 1 ? k : undefined;
+    ask('span', span, half, undefined, of);
+    ask('depth', depth, half, undefined, of);
+  });
   ask('use', swag.use, HALF_PERCENT);
   const { repeats = [] } = swag;
   repeats.forEach((wish, i) => {

@@ -33,19 +33,26 @@ export const gapBefore = (line: number, shape: Shape, rise: number, gap?: number
 
 /** What keeps a swag from standing beside its neighbour's, along the run and at a corner that they share. */
 export const besideNeighbour = (seated: Seat, field: Field): Misfit | undefined => {
-  const { shape, pose, gap } = seated;
   const line = partedAt(field);
-  if (line !== undefined) {
-    const room = (gap / 2) * Math.sin(line) + field.marksAt * Math.cos(line);
-    const over = bulgeAt(shape, pose.tilt + shape.chordAngle, line) - room;
-    if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
-  }
+  const over = overEnd(seated, field);
+  if (over > FIT_NOISE) return { kind: 'past-centre', by: over };
   const beside = Math.max(
     doubledAlong(seated, UPRIGHT),
     line === undefined ? 0 : doubledAlong(seated, line, field.marksAt),
   );
   return beside > MOST_DOUBLED ? { kind: 'doubled', by: beside - MOST_DOUBLED, along: beside } : undefined;
 };
+
+/** How far (mm) a swag that starts so far along from the first one of its side passes the line that parts sides; 0 where it does not. */
+export const overEnd = ({ shape, pose, gap }: Seat, field: Field, along = 0): number => {
+  const line = partedAt(field);
+  if (line === undefined) return 0;
+  const room = (along + gap / 2) * Math.sin(line) + field.marksAt * Math.cos(line);
+  return Math.max(0, bulgeAt(shape, pose.tilt + shape.chordAngle, line) - room);
+};
+
+/** Whether it keeps so close to the join for so long that it and its like would be one thick line. */
+export const doubledBeside = (seated: Seat): boolean => doubledAlong(seated, UPRIGHT) > MOST_DOUBLED;
 
 /**
  * Two swags that start in one place and set out side by side make one thick line until they part. As long as this

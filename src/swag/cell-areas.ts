@@ -37,7 +37,7 @@ import {
 } from '../geometry/index.ts';
 import { partedAt } from './beside.ts';
 import { cellLines, joinOf } from './cell-lines.ts';
-import { type Cell, centreMirror, type Design, type Placed } from './design.ts';
+import { type Cell, centreMirror, type Design, type Placed, sharesBefore } from './design.ts';
 import type { Field } from './field.ts';
 import { cornerSwag } from './fit.ts';
 
@@ -68,9 +68,8 @@ export const mitredEnds = (half: Placed, design: Design): MitredEnds => {
   if ((field.corners !== 'meet' && field.corners !== 'across') || !side) return NO_MITRES;
   const before = Number(half.repeat.slice(half.side.length + 1)) - 1;
   const reach = field.from === 'inner' ? 0 : reachOver(half.cell, design);
-  const { span, gap } = half.cell.seat;
   const comesTo = (between: number): number | undefined =>
-    between === 0 || between * (span + gap) < reach ? between : undefined;
+    between === 0 || sharesBefore(side, between) < reach ? between : undefined;
   const [first, last] = [comesTo(before), comesTo(side.fit.repeats - 1 - before)];
   return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
 };
@@ -92,7 +91,8 @@ const mitreAngle = (field: Field): number => (field.corners === 'none' ? Math.PI
  */
 const endLines = (cell: Cell, design: Design, between: number): readonly MirrorLine[] => {
   const { field } = design;
-  const back = between * (cell.seat.span + cell.seat.gap);
+  const side = design.sides.find(({ cells }) => cells.includes(cell));
+  const back = side && between > 0 ? sharesBefore(side, between) : 0;
   const join = { x: cell.join - back, y: field.marksAt };
   const mitre = Math.PI - mitreAngle(field);
   const corner = cornerSwag(design);

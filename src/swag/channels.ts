@@ -44,7 +44,7 @@ import {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
-import { type Cell, type Design, type Placed, rowsShown } from './design.ts';
+import { type Cell, cellAt, type Design, type Placed, rowsShown } from './design.ts';
 import { cornerSwag } from './fit.ts';
 
 export type ChannelSide = 'outward' | 'inward';
@@ -166,7 +166,7 @@ export const rowChannels = (
   return new Map(entries);
 };
 
-/** The corner's half beside a side's first and last, the side's half beside a corner's, the next side's over a mitre. */
+/** The other kind's half, the corner's half beside a side's first and last, the side's half beside a corner's, the next side's over a mitre. */
 const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   const { sides } = design;
   const corner = cornerSwag(design);
@@ -179,12 +179,19 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   if (corner && (half.cell === corner.cell || isLast)) {
     const isSide = half.cell !== corner.cell;
     const motion = besideCorner(gap, corner.turned, isSide);
-    return { neighbour: { cell: isSide ? corner.cell : side.cell, motion, join: -gap / 2 }, ends };
+    return { neighbour: { cell: isSide ? corner.cell : side.cells[0], motion, join: -gap / 2 }, ends };
   }
+  const place = Number(half.repeat.slice(half.side.length + 1)) - 1;
+  const beside = isFirst ? place - 1 : place + 1;
+  if (side.cells.length > 1 && beside >= 0 && beside < side.places)
+    return {
+      neighbour: { cell: cellAt(side, beside), motion: besideCorner(gap, 0, true), join: half.cell.join },
+      ends,
+    };
   const next = sides.find(({ run }) => (isFirst ? run.next === half.side : run.name === side.run.next));
   if (ends.own !== 0 || !next) return { ends };
-  const motion = overMitre(half.cell, next.cell, design);
-  return { neighbour: { cell: next.cell, motion, join: half.cell.join }, ends };
+  const motion = overMitre(half.cell, next.cells[0], design);
+  return { neighbour: { cell: next.cells[0], motion, join: half.cell.join }, ends };
 };
 
 /**

@@ -31,6 +31,7 @@ import {
   cornerSwag,
   type Fit,
   HALVES,
+  kindsIn,
   type SideFit,
   WITHOUT_SWAG,
   type WithoutSwag,
@@ -43,6 +44,8 @@ type Half = 'first' | 'second';
 /** A half swag between its two mirrors: x along the start line, y into the border, the start at the origin. */
 export interface Cell {
   readonly name: string;
+  /** Which of the kinds along a side it is, counted from 1. */
+  readonly kind: number;
   readonly seat: Seat;
   /** From the template's own frame to the cell's. */
   readonly motion: Motion;
@@ -75,7 +78,10 @@ export interface Placed {
 export interface PlacedSide {
   readonly run: Run;
   readonly fit: SideFit;
-  readonly cell: Cell;
+  /** Of each kind one, in the order in which they take turns. */
+  readonly cells: readonly [Cell, ...Cell[]];
+  /** mm along the start line that a swag of each kind takes, its half of the gaps beside it included. */
+  readonly shares: readonly [number, ...number[]];
   /** How many places for a swag there are: one more than swags where the first and the last hold half of one. */
   readonly places: number;
   /**
@@ -113,6 +119,19 @@ export interface Design {
 export const ofRow = ({ row }: Pick<Design, 'row'>, name: string): string =>
   row > 1 ? `row ${row} ${name}` : name;
 
+/** What is of a cell, by its name; with the kind's and the row's where there are several. */
+export const nameOf = (design: Design, { name, kind }: Cell): string =>
+  ofRow(design, design.fit.pattern.kind === 'in turn' ? `kind ${kind} ${name}` : name);
+
+/** Each kind of a design by itself: how it is made, its cells, and the halves that are of it. */
+export const kindDesigns = (design: Design): readonly [Design, ...Design[]] => {
+  const [first, ...others] = kindsIn(design.fit).map((fit, k): Design => {
+    const cells = design.cells.filter(({ kind }) => kind === k + 1);
+    return { ...design, fit, cells, halves: design.halves.filter(({ cell }) => cells.includes(cell)) };
+  });
+  return [first!, ...others];
+};
+
 /** A design's rows, from the first. */
 export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
   design,
@@ -126,22 +145,29 @@ export const rowsOf = (design: Design): readonly [Design, ...Design[]] => [
 export const designOf = (field: Field, fit: Fit, alone?: string, row = 1): Design => {
   const swag = cornerSwag(fit);
   const hasHalves = fit.corner.kind === 'half';
-  const sides = fit.sides.map((s): PlacedSide => {
+  const sides = fit.sides.map((s, i): PlacedSide => {
     const run = s.run.name === alone ? { ...s.run, place: s.run.alone, drawn: s.run.length } : s.run;
     const by = run.drawn - run.length;
     const places = s.repeats + (hasHalves ? 1 : 0);
+    const first = cellOf(run.name, s.seat);
+    const others = fit.pattern.kind === 'in turn' ? [fit.pattern.sides[i]!.seat] : [];
+    const even = swag ? swag.toCorner + s.seat.gap / 2 : 0;
+    const shares: PlacedSide['shares'] =
+      others.length > 0 ? [shareOf(s.seat), ...others.map(shareOf)] : [(run.length - 2 * even) / s.repeats];
+    const inset = hasHalves ? -shares[0] / 2 : even;
     return {
       run,
       fit: s,
-      cell: cellOf(run.name, s.seat),
+      cells: [first, ...others.map((seat) => cellOf(run.name, seat, 2))],
+      shares,
       places,
-      inset: hasHalves ? -run.length / s.repeats / 2 : swag ? swag.toCorner + s.seat.gap / 2 : 0,
+      inset,
       tear: by > 0 ? { after: Math.ceil(places / 2), by } : undefined,
     };
   });
   const corner = swag && field.corners !== 'none' ? laidCorner('corner', field, swag) : undefined;
   const halves = [...sides.flatMap(sideHalves), ...(corner ? cornerHalves(sides, corner) : [])];
-  const cells = [...sides.map((s) => s.cell), ...(corner ? [corner.cell] : [])];
+  const cells = [...sides.flatMap((s) => s.cells), ...(corner ? [corner.cell] : [])];
   const beyond = fit.beyond && designOf(fit.beyond.field, fit.beyond.fit, alone, row + 1);
   return {
     field,
@@ -162,8 +188,15 @@ const laidCorner = (name: string, field: CorneredField, fit: CornerFit): LaidCor
   turned: layOf(field).turned,
 });
 
-const cellOf = (name: string, seat: Seat): Cell => ({
+const shareOf = ({ span, gap }: Seat): number => span + gap;
+
+/** What stands in a place of a side, counted from 0. */
+export const cellAt = ({ cells }: Pick<PlacedSide, 'cells'>, place: number): Cell =>
+  cells[place % cells.length]!;
+
+const cellOf = (name: string, seat: Seat, kind = 1): Cell => ({
   name,
+  kind,
   seat,
   motion: compose(turn(seat.pose.tilt), seat.shape.motion),
   path: laidPath(seat),
@@ -191,9 +224,9 @@ const rightFrom = (x: number): Motion => shift(x, 0);
 const leftFrom = (x: number): Motion => ({ flip: true, angle: Math.PI, x, y: 0 });
 
 const sideHalves = (side: PlacedSide): readonly Placed[] => {
-  const { run, cell, places } = side;
+  const { run, places } = side;
   return Array.from({ length: places }, (_, i) => i).flatMap((i): readonly Placed[] => {
-    const shared = { cell, repeat: `${run.name} ${i + 1}`, side: run.name };
+    const shared = { cell: cellAt(side, i), repeat: `${run.name} ${i + 1}`, side: run.name };
     const [first, second] = repeatMotions(side, i);
     const both: readonly Placed[] = [
       { ...shared, half: 'first', motion: first },
@@ -215,22 +248,27 @@ export const halvesAt = ({ places, fit }: PlacedSide, index: number): readonly H
 
 /** Where a repeat's two halves lie: from their cell's frame to the quilt's. */
 export const repeatMotions = (side: PlacedSide, index: number): readonly [Motion, Motion] => {
-  const { run, cell } = side;
+  const { run } = side;
+  const cell = cellAt(side, index);
   // On a bent run the cell's frame lies square to the join, and its start on the run as well.
   const dip = cell.centre ? 1 / run.curvature - cell.centre.y : 0;
   const first = compose(frameAt(run, repeatMarks(side, index).join), shift(-cell.join, dip));
   return [first, compose(first, centreMirror(cell))];
 };
 
+/** mm along a side that its first places take, so many of them. */
+export const sharesBefore = ({ shares }: Pick<PlacedSide, 'shares'>, places: number): number =>
+  shares.reduce((sum, share, k) => sum + Math.ceil((places - k) / shares.length) * share, 0);
+
 /** Where a repeat's join, start, centre and stop lie as drawn, mm along the side's run from its beginning. */
 export const repeatMarks = (
-  { run, inset, fit, places, tear }: Omit<PlacedSide, 'cell'>,
+  side: PlacedSide,
   index: number,
 ): { join: number; start: number; centre: number; stop: number } => {
-  const share = (run.length - 2 * inset) / places;
-  const join = inset + index * share + (tear && index >= tear.after ? tear.by : 0);
-  const centre = join + share / 2;
-  const reach = reachAlong(run, fit.seat.span);
+  const { run, inset, tear } = side;
+  const join = inset + sharesBefore(side, index) + (tear && index >= tear.after ? tear.by : 0);
+  const centre = join + side.shares[index % side.shares.length]! / 2;
+  const reach = reachAlong(run, cellAt(side, index).seat.span);
   return { join, start: centre - reach, centre, stop: centre + reach };
 };
 

@@ -41,9 +41,39 @@ export interface Fit {
   readonly way: Way;
   readonly sides: readonly SideFit[];
   readonly corner: Cornering;
+  readonly pattern: Pattern;
   /** The row beyond it, on its marks. */
   readonly beyond?: RowBeyond;
 }
+
+/** Of how many kinds the swags along a side are. */
+type Pattern = Alike | InTurn;
+
+/** Of one kind. */
+interface Alike {
+  readonly kind: 'alike';
+}
+
+/** Of two, which take turns: the first stands at both ends of a side, and this is the second, in every other place. */
+interface InTurn {
+  readonly kind: 'in turn';
+  readonly way: Way;
+  /** One for each of the first kind's, with as many repeats: those of both kinds. */
+  readonly sides: readonly SideFit[];
+}
+
+export const ALIKE: Alike = { kind: 'alike' };
+
+/** Each kind by itself, as a fit all of whose swags are of it. */
+export const kindsIn = (fit: Fit): readonly [Fit, ...Fit[]] => {
+  const { pattern, corner } = fit;
+  if (pattern.kind === 'alike') return [fit];
+  const { way, sides } = pattern;
+  return [
+    { ...fit, pattern: ALIKE },
+    { way, sides, corner, pattern: ALIKE },
+  ];
+};
 
 /** A row of swags on the marks of another, from a start line of its own. */
 interface RowBeyond {
@@ -62,8 +92,13 @@ export const cornerSwag = <C extends { readonly kind: string }>({
 const isSwag = <C extends { readonly kind: string }>(corner: C): corner is Exclude<C, WithoutSwag> =>
   corner.kind !== 'none' && corner.kind !== 'half';
 
-/** Every different half swag: the sides', and the corner's where one goes over it. */
-export const seatsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly Seat[] => {
+/** Every different half swag: the sides' of each kind, and the corner's where one goes over it. */
+export const seatsOf = (fit: Fit): readonly Seat[] => [
+  ...kindSeats(fit),
+  ...(fit.pattern.kind === 'in turn' ? fit.pattern.sides.map((s) => s.seat) : []),
+];
+
+const kindSeats = (fit: Pick<Fit, 'sides' | 'corner'>): readonly Seat[] => {
   const corner = cornerSwag(fit);
   return [...fit.sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])];
 };
@@ -77,9 +112,9 @@ export const spansOf = ({ sides, corner }: Pick<Fit, 'sides' | 'corner'>): reado
   return corner.kind === 'across' ? [...spans, corner.seat.span] : spans;
 };
 
-/** The depths (mm) that should look alike: every side's, and the corner's. */
+/** The depths (mm) that should look alike: every side's, and the corner's; of two kinds the first one's. */
 export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] =>
-  seatsOf(fit).map((seat) => seat.depth);
+  kindSeats(fit).map((seat) => seat.depth);
 
 /** Whether its runs are circles. */
 export const isRound = (fit: Pick<Fit, 'sides'>): boolean =>

@@ -41,16 +41,20 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
       problems.push(tooThin(template, plan));
     else stitchings.push(stitched.stitching);
   }
-  const { first, beyond } = byRow(plan, templates, stitchings);
+  const { first, others } = amongOf(plan, templates, stitchings);
   problems.push(
-    ...unknownPlaces(plan.swag, 'swag', first),
-    ...plan.rows.flatMap((row, i) => unknownPlaces(row.swag, `rows.${i + 1}.swag`, beyond[i]!)),
+    ...(plan.swag.alternate
+      ? plan.swag.alternate.flatMap((kind, k) =>
+          unknownPlaces(kind, `swag.alternate.${k + 1}`, k === 0 ? first : others[0]!),
+        )
+      : unknownPlaces(plan.swag, 'swag', first)),
+    ...plan.rows.flatMap((row, i) => unknownPlaces(row.swag, `rows.${i + 1}.swag`, others[i]!)),
   );
   if (problems.length > 0) return { ok: false, problems };
-  const large = tooLarge(plan, [first, ...beyond].flat());
+  const large = tooLarge(plan, [first, ...others].flat());
   return large
     ? { ok: false, problems: [large] }
-    : { ok: true, search: searchFits(plan, first, 'bind', beyond) };
+    : { ok: true, search: searchFits(plan, first, 'bind', others) };
 };
 
 /** Places that a plan names under `key`, and that none of the templates has. */
@@ -84,33 +88,34 @@ const unknownPlaces = (
   return problems;
 };
 
-/** What a plan's rows are searched among. */
-interface ByRow {
+/** What a plan's swags are searched among: those of the first row, or first kind, and of each other. */
+interface Among {
   readonly first: readonly Stitching[];
-  readonly beyond: readonly (readonly Stitching[])[];
+  readonly others: readonly (readonly Stitching[])[];
 }
 
-/** Without further rows all that is at hand is for the one. */
-const byRow = (plan: Plan, templates: readonly Template[], stitchings: readonly Stitching[]): ByRow => {
+/** With one kind in one row all that is at hand is for that. */
+const amongOf = (plan: Plan, templates: readonly Template[], stitchings: readonly Stitching[]): Among => {
+  const [made, ...others] = plan.swag.alternate ?? [plan.swag, ...plan.rows.map((row) => row.swag)];
   const among = ({ templates: names }: HowMade): readonly Stitching[] =>
-    plan.rows.length === 0
+    others.length === 0
       ? stitchings
       : stitchings.filter(({ template }) => names.includes(plan.templates[templates.indexOf(template)]!));
-  return { first: among(plan.swag), beyond: plan.rows.map((row) => among(row.swag)) };
+  return { first: among(made), others: others.map(among) };
 };
 
-const stitchedOf = (plan: Plan, templates: readonly Template[]): ByRow => {
+const stitchedOf = (plan: Plan, templates: readonly Template[]): Among => {
   const stitchings = templates.flatMap((template) => {
     const stitched = stitchTemplate(template, plan.foot.clearance);
     return stitched.ok ? [stitched.stitching] : [];
   });
-  return byRow(plan, templates, stitchings);
+  return amongOf(plan, templates, stitchings);
 };
 
 /** Of a plan that nothing fits, what comes nearest to what it asks of its swags; undefined where that is not why. */
 export const unmetBy = (plan: Plan, templates: readonly Template[]): Unmet | undefined => {
-  const { first, beyond } = stitchedOf(plan, templates);
-  return unmetWishes(plan, first, beyond);
+  const { first, others } = stitchedOf(plan, templates);
+  return unmetWishes(plan, first, others);
 };
 
 /** The best design that a plan leaves possible. */
@@ -143,9 +148,9 @@ const helped = (misses: readonly Miss[], plan: Plan, { around }: Frame): Miss | 
   return (changes.find(keepsMotif) ?? changes.find((c) => c.change !== undefined))?.miss;
 };
 
-const nothingFits = (plan: Plan, search: Search, { first, beyond }: ByRow): readonly Problem[] => {
+const nothingFits = (plan: Plan, search: Search, { first, others }: Among): readonly Problem[] => {
   if (search.rowMiss) return [describeRowMiss(search.rowMiss, plan)];
-  const unmet = unmetWishes(plan, first, beyond);
+  const unmet = unmetWishes(plan, first, others);
   if (unmet) return [unmet.problem];
   const misses = nearestMisses(search.misses);
   const nearest = (closesRound(plan.layout) && helped(misses, plan, plan.layout)) || misses[0];

@@ -6,7 +6,7 @@
 import { pathLength } from '../geometry/index.ts';
 import { type Design, designOf } from './design.ts';
 import type { Field } from './field.ts';
-import { type Fit, WITHOUT_SWAG } from './fit.ts';
+import { ALIKE, type Fit, WITHOUT_SWAG } from './fit.ts';
 import { straightRun } from './run.ts';
 import { withoutRepeats } from './same-line.ts';
 import { scoreOf } from './score.ts';
@@ -154,6 +154,11 @@ const stripOf = (way: Way, laid: Seat, share: number): Design => {
     far: width,
     isBounded: true,
   };
-  const fit: Fit = { way, sides: [{ run, repeats: REPEATS, seat: laid }], corner: WITHOUT_SWAG };
+  const fit: Fit = {
+    way,
+    sides: [{ run, repeats: REPEATS, seat: laid }],
+    corner: WITHOUT_SWAG,
+    pattern: ALIKE,
+  };
   return designOf(field, fit);
 };

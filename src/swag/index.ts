@@ -22,10 +22,12 @@ export { checkCorner, toCornerOf } from './corner.ts';
 
 export {
   type Cell,
+  cellAt,
   centreMirror,
   type Design,
   designOf,
   halvesAt,
+  kindDesigns,
   type LaidCorner,
   ofRow,
   type Placed,
@@ -45,11 +47,13 @@ export {
   roomName,
 } from './field.ts';
 export {
+  ALIKE,
   cornerSwag,
   depthsOf,
   type Fit,
   hasGaps,
   isRound,
+  kindsIn,
   type SideFit,
   seatsOf,
   spansOf,

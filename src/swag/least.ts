@@ -10,19 +10,21 @@ interface Least {
 /**
  * Where in the windows a function is least, and how much it is there; undefined where it is nowhere finite. `steps` of
  * the golden section are taken in each valley, which narrow it by 0.618 each. The valleys are searched in the order of
- * how low they may go, so that most need not be.
+ * how low they may go, so that most need not be. What does not come below `than` is not wanted.
  */
 export const leastIn = (
   windows: readonly Window[],
   valueAt: (x: number) => number,
   steps: number,
+  than = Number.POSITIVE_INFINITY,
 ): Least | undefined => {
   const valleys = windows.flatMap((w) => valleysIn(w, valueAt)).sort((a, b) => a.bound - b.bound);
   let best: Least | undefined;
   for (const valley of valleys) {
-    if (best && !(valley.bound <= best.value)) break;
-    const found = goldenLeast(valueAt, valley, best?.value ?? Number.POSITIVE_INFINITY, steps);
-    if (!best || found.value < best.value) best = found;
+    const known = best?.value ?? than;
+    if (!(valley.bound <= known)) break;
+    const found = goldenLeast(valueAt, valley, known, steps);
+    if (found.value < known) best = found;
   }
   return best;
 };

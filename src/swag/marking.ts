@@ -30,6 +30,8 @@ export interface SideMarks {
   readonly length: number;
   /** Of the start line, 1/mm: a distance times this is an angle seen from the centre it is bent about. */
   readonly curvature: number;
+  /** How many kinds of swag take turns on it: 1 where all are alike. */
+  readonly kinds: number;
   readonly marks: readonly Mark[];
 }
 
@@ -64,7 +66,7 @@ const sideMarks = (design: Design, side: PlacedSide, style: LengthStyle): SideMa
   }
   if (toCorner !== undefined) put('corner start', side.run.length - toCorner);
   if (zero === undefined) put('end', side.run.length + ends);
-  return { side: name, corner: begins, length, curvature, marks };
+  return { side: name, corner: begins, length, curvature, kinds: side.cells.length, marks };
 };
 
 /** Marks nearer than this (mm) are one mark: rounding of a chain of closed forms. */

@@ -6,6 +6,8 @@ import type { Plan } from '../plan/index.ts';
 export const noWayHint = ({ swag }: Plan): string => {
   if (swag.setting === 'alignment-line' && swag.direction === 'crown-first')
     return 'etched lines stand near the heel: with an alignment line write direction: heel-first, or leave it out';
+  if (swag.alternate)
+    return 'no two kinds together make up the sides: give a gap such as gap: 1/2, leave more of a kind open, or name another template';
   const fixed = (
     ['from', 'to', 'setting', 'laid', 'flat', 'side', 'direction', 'repeats', 'gap'] as const
   ).filter((key) => swag[key] !== undefined);

@@ -12,8 +12,16 @@ import { missCost, missedBy } from './wishes.ts';
 /** A plan that asks for no span, depth or use: what a slider gives. */
 export const withoutSizes = (plan: Plan): Plan => ({
   ...plan,
-  swag: { ...plan.swag, span: undefined, depth: undefined, use: undefined },
+  swag: { ...plan.swag, ...NO_SIZE, use: undefined, alternate: withoutKindSizes(plan.swag.alternate) },
 });
+
+const NO_SIZE = { span: undefined, depth: undefined };
+
+const withoutKindSizes = (kinds: Plan['swag']['alternate']): Plan['swag']['alternate'] =>
+  kinds && [
+    { ...kinds[0], ...NO_SIZE },
+    { ...kinds[1], ...NO_SIZE },
+  ];
 
 /** `results` are those of the plan without sizes. What misses a range comes the later, the farther off it is. */
 export const reordered = (results: readonly Ranked[], plan: Plan): readonly Ranked[] => {

@@ -35,7 +35,7 @@ import {
 import { FEWEST_IN_FRAME, type Frame, MOST_IN_FRAME } from '../plan/index.ts';
 import { cutShape } from './cut.ts';
 import type { BandLine, Field } from './field.ts';
-import { type Fit, WITHOUT_SWAG } from './fit.ts';
+import { ALIKE, type Fit, WITHOUT_SWAG } from './fit.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { type Pose, pastMirror, tiltedPose } from './pose.ts';
 import type { Run } from './run.ts';
@@ -104,7 +104,7 @@ export const fitRings = (way: Way, rings: readonly Ring[]) => {
       if (result.ok) {
         const { seat, field } = result.value;
         const sides = [{ run: field.runs[0]!, repeats: ring.count, seat }];
-        fits.push({ field, fit: { way, sides, corner: WITHOUT_SWAG } });
+        fits.push({ field, fit: { way, sides, corner: WITHOUT_SWAG, pattern: ALIKE } });
         isFound = true;
       } else if (!misfit || result.misfit.by < misfit.by) misfit = result.misfit;
     }

@@ -12,7 +12,7 @@ import { besideNeighbour } from './beside.ts';
 import { checkCorner, depthSign, overNeighbour } from './corner.ts';
 import { cutShape } from './cut.ts';
 import type { CorneredField, Field } from './field.ts';
-import { type CornerFit, cornerSwag, type Fit, type SideFit } from './fit.ts';
+import { ALIKE, type CornerFit, cornerSwag, type Fit, type SideFit } from './fit.ts';
 import { FIT_NOISE, fits, type Misfit, misses, type Result } from './misfit.ts';
 import { crownPose, type Pose, tiltedPose } from './pose.ts';
 import { nearRows } from './rows-apart.ts';
@@ -62,14 +62,14 @@ export const rowBeyond = (way: Way, near: Fit, field: Field, rules: BeyondRules)
   const below = cornerSwag(near);
   if (!below) {
     const misfit = overMitre(near, sides, field, rules);
-    return misfit ? misses(misfit) : fits({ way, sides, corner: near.corner });
+    return misfit ? misses(misfit) : fits({ way, sides, corner: near.corner, pattern: ALIKE });
   }
   if (field.corners === 'none') throw new Error('A corner on a run without one');
   const corner = cornerOnMarks(way, below, sides[0]!.seat.depth, field, rules);
   if (!corner.ok) return corner;
   const over = overNeighbour(sides, cornerReach(below.toCorner, field), field);
   if (over > FIT_NOISE) return misses({ kind: 'beyond-corner', by: over });
-  return fits({ way, sides, corner: corner.value });
+  return fits({ way, sides, corner: corner.value, pattern: ALIKE });
 };
 
 /** mm from the corner of a row's own start line to its corner swag's start. */

@@ -11,7 +11,7 @@ import { askedOfSides, widestAsked } from './asked-rises.ts';
 import { besideNeighbour, partedAt } from './beside.ts';
 import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
-import { type Fit, HALVES, type SideFit, WITHOUT_SWAG } from './fit.ts';
+import { ALIKE, type Fit, HALVES, type SideFit, WITHOUT_SWAG } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt } from './pose.ts';
@@ -79,7 +79,7 @@ export const fitRuns = (
   });
   const fits = chosen.map((choices): Fit => {
     const sides = choices.map((c, i) => lay(i, c.repeats)!);
-    return { way, sides, corner: field.corners === 'half' ? HALVES : WITHOUT_SWAG };
+    return { way, sides, corner: field.corners === 'half' ? HALVES : WITHOUT_SWAG, pattern: ALIKE };
   });
   return { fits, tried };
 };

@@ -3,14 +3,15 @@
 import { distance, move, type Point, pathLength, pointAlong, turn } from '../geometry/index.ts';
 import { type Fit, seatsOf } from './fit.ts';
 import type { Seat } from './seat.ts';
+import type { Shape } from './shape.ts';
 
 /** Lines nearer than this (mm) are the same to a needle. */
 const SAME = 1e-3;
 /** Shares of a path's length at which two are compared: two different stretches of lines and arcs do not agree at all. */
 const PROBES = [0.13, 0.37, 0.5, 0.71, 0.89];
 
-/** Points along the halves that have been looked at. */
-export type Probes = Map<Seat, readonly Point[]>;
+/** Points along the shapes that have been looked at, before they are tilted. */
+export type Probes = Map<Shape, readonly Point[]>;
 
 /** Fits are looked up by the depth of their first side in steps of this (mm): what is the same lies in this step or the next. */
 const STEP = 10 * SAME;
@@ -50,13 +51,13 @@ const isSameSeat = (a: Seat, b: Seat, probes: Probes): boolean => {
 };
 
 export const probesOf = (seat: Seat, known: Probes): readonly Point[] => {
-  let points = known.get(seat);
+  const { shape, pose } = seat;
+  let points = known.get(shape);
   if (!points) {
-    const { path } = seat.shape;
-    const length = pathLength(path);
-    const laid = turn(seat.pose.tilt);
-    points = PROBES.map((share) => move(laid, pointAlong(path, share * length)!));
-    known.set(seat, points);
+    const length = pathLength(shape.path);
+    points = PROBES.map((share) => pointAlong(shape.path, share * length)!);
+    known.set(shape, points);
   }
-  return points;
+  const laid = turn(pose.tilt);
+  return points.map((p) => move(laid, p));
 };

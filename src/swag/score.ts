@@ -5,7 +5,7 @@
 
 import { pieceDirection } from '../geometry/index.ts';
 import { type Field, leavesSquare } from './field.ts';
-import { cornerSwag, depthsOf, type Fit, type SideFit, spansOf } from './fit.ts';
+import { cornerSwag, depthsOf, type Fit, kindsIn, type SideFit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
@@ -15,7 +15,7 @@ import { DRAPE, ROUND, SEEN, SMALL, WEIGHTS } from './weights.ts';
 export interface Score {
   /** Difference in depth between sides and corner, mm. */
   readonly spread: number;
-  /** The share of the border's room that stitching and channels reach, where they reach least, 0 to 1. */
+  /** The share of the border's room that stitching and channels reach, where they reach least, 0 to 1; of two kinds the one that reaches farther. */
   readonly use: number;
   /** The widest gap, mm. */
   readonly gap: number;
@@ -24,6 +24,18 @@ export interface Score {
 }
 
 export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
+  const scores = kindsIn(fit).map((kind) => kindScore(kind, field, outward));
+  const all = (of: keyof Score): readonly number[] => scores.map((score) => score[of]);
+  return {
+    spread: Math.max(...all('spread')),
+    use: Math.max(...all('use')),
+    gap: Math.max(...all('gap')),
+    // Kinds cost what they cost each on average.
+    cost: all('cost').reduce((sum, cost) => sum + cost, 0) / scores.length,
+  };
+};
+
+const kindScore = (fit: Fit, field: Field, outward: number): Score => {
   const { add, addCorner, cost } = worthOf(fit.way, field, outward);
   let sum: Figures | undefined;
   fit.sides.forEach((side, i) => {

@@ -15,6 +15,7 @@ import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import type { Score } from './score.ts';
 import { type RowMiss, searchBeyond } from './search-beyond.ts';
+import { fitKinds } from './search-kinds.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { byEvenness, tiedOf } from './ties.ts';
@@ -43,19 +44,21 @@ export interface Search {
 
 /**
  * Searches all templates. What misses a range is left out, or else ranks by how far off it is. Where there are rows beyond
- * the first, `beyond` holds for each of them what it is searched among.
+ * the first, or a second kind, `others` holds for each of them what it is searched among.
  */
 export const searchFits = (
   plan: Plan,
   stitchings: readonly Stitching[],
   ranges: Wishes['ranges'] = 'bind',
-  beyond: readonly (readonly Stitching[])[] = [],
+  others: readonly (readonly Stitching[])[] = [],
 ): Search => {
   const outward = outwardOf(plan);
   const results: Ranked[] = [];
   const missed: (() => readonly Miss[])[] = [];
   let tried = 0;
   const wishes = wishesOf(plan, ranges);
+  const { alternate } = plan.swag;
+  if (alternate) return searchKinds(plan, alternate, [stitchings, others[0] ?? stitchings], wishes);
   const grounds = groundsOf(plan, wishes);
   for (const stitching of stitchings) {
     const ways = waysOf(stitching, plan);
@@ -76,7 +79,36 @@ export const searchFits = (
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
   const first: Search = { results: withHalves(withoutRepeats(results), halvedOf(plan)), misses, tried };
   const [row] = plan.rows;
-  return row && beyond[0] && results.length > 0 ? withRow(first, plan, row, beyond[0]) : first;
+  return row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0]) : first;
+};
+
+/** Of two kinds that take turns each is searched among its own. */
+const searchKinds = (
+  plan: Plan,
+  alternate: NonNullable<Plan['swag']['alternate']>,
+  stitchings: readonly [readonly Stitching[], readonly Stitching[]],
+  wishes: Wishes | undefined,
+): Search => {
+  const { layout } = plan;
+  if (closesRound(layout)) return { results: [], misses: [], tried: 0 };
+  const outward = outwardOf(plan);
+  const ways = [0, 1].map((k) => stitchings[k]!.flatMap((one) => waysOf(one, { swag: alternate[k]! })));
+  const results: Ranked[] = [];
+  let tried = 0;
+  for (const field of fieldsOf(layout).filter(({ corners }) => corners !== 'turn' && corners !== 'across'))
+    for (const gap of gapsToTry(plan, wishes)) {
+      const rules = { room: field.room - outward, gap: gap === 'auto' ? 0 : gap, wishes };
+      const counts = countsOf(plan, field, wishes);
+      const found = fitKinds([ways[0]!, ways[1]!], field, rules, counts, outward);
+      tried += found.tried;
+      for (const fit of found.fits) {
+        const score = wishedScore(fit, field, outward, wishes);
+        const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
+        if (score) results.push({ field, fit, score, answers });
+      }
+    }
+  results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
+  return { results: withoutRepeats(results), misses: [], tried };
 };
 
 /** The same with the row beyond it that suits each best. */

@@ -4,7 +4,17 @@
  */
 
 import { formatLength, roundLength, stepOf } from '../length/index.ts';
-import { cornersFrom, hasCorners, type Plan, SIDES, type Side, type Spot, wishText } from '../plan/index.ts';
+import {
+  cornersFrom,
+  type HowMade,
+  hasCorners,
+  type Plan,
+  SIDES,
+  type Side,
+  type Spot,
+  wishText,
+} from '../plan/index.ts';
+import { type Fit, kindsIn } from './fit.ts';
 import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -30,18 +40,27 @@ export const smallestChange = (miss: Miss, plan: Plan): Change | undefined => {
 };
 
 /** A plan that leaves nothing open about how the half swag is made. */
-export const withWay = (plan: Plan, { shape, setting }: Way): Plan => ({
+const withWay = (plan: Plan, way: Way): Plan => ({
   ...plan,
-  swag: {
-    ...plan.swag,
-    from: spotOf(shape.from),
-    to: spotOf(shape.to),
-    setting: setting.kind,
-    laid: setting.kind === 'alignment-line' ? setting.laid : undefined,
-    flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
-    side: shape.side,
-    direction: shape.direction,
-  },
+  swag: { ...plan.swag, ...madeAs(way) },
+});
+
+/** The same of each kind of a fit. */
+export const withFit = (plan: Plan, fit: Fit): Plan => {
+  const { alternate } = plan.swag;
+  if (!alternate) return withWay(plan, fit.way);
+  const [first, second] = kindsIn(fit).map(({ way }, k) => ({ ...alternate[k]!, ...madeAs(way) }));
+  return { ...plan, swag: { ...plan.swag, alternate: [first!, second!] } };
+};
+
+const madeAs = ({ shape, setting }: Way): Omit<HowMade, 'templates'> => ({
+  from: spotOf(shape.from),
+  to: spotOf(shape.to),
+  setting: setting.kind,
+  laid: setting.kind === 'alignment-line' ? setting.laid : undefined,
+  flat: setting.kind === 'flat-on-guide' ? setting.flat.number : undefined,
+  side: shape.side,
+  direction: shape.direction,
 });
 
 const spotOf = (stop: Stop): Spot | undefined =>

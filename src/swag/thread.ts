@@ -11,7 +11,7 @@
 import { type Path, pathLength } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { channelsOf, rowChannels } from './channels.ts';
-import { type Cell, type Design, ofRow, type Placed, rowsOf } from './design.ts';
+import { type Cell, type Design, nameOf, type Placed, rowsOf } from './design.ts';
 import { cornerSwag, hasGaps } from './fit.ts';
 
 export interface StitchedLength {
@@ -62,7 +62,7 @@ const rowLength = (
   };
   return {
     repeats: design.cells.map((cell) => ({
-      name: ofRow(design, cell.name),
+      name: nameOf(design, cell),
       length: 2 * pathLength(cell.path),
       channels: 2 * channelsOf(cell, design, channels).reduce((sum, c) => sum + lengthOf(c.paths), 0),
       fills: middleFill(cell),

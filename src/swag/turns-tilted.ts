@@ -17,7 +17,7 @@ import {
   product,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
-import type { Fit, SideFit } from './fit.ts';
+import { ALIKE, type Fit, type SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { tiltedPose } from './pose.ts';
 import type { Tried } from './runs.ts';
@@ -76,7 +76,12 @@ export const turnsByTilt = (
     if (overNeighbour(sides, toCorner, field) > FIT_NOISE) return undefined;
     // The corner's own half gap differs from side to side; its offset is told for the first.
     const offset = toCorner + sides[0]!.seat.gap / 2;
-    return { way, sides, corner: { kind: layOf(field).kind, seat: corner.value, toCorner, offset } };
+    return {
+      way,
+      sides,
+      corner: { kind: layOf(field).kind, seat: corner.value, toCorner, offset },
+      pattern: ALIKE,
+    };
   };
   const vectors = [repeats, ...otherCounts(repeats, field, rules.wishes, counts, fitting)];
   let best: Kept | undefined;

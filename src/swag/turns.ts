@@ -27,7 +27,7 @@ import {
   product,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
-import type { Fit, SideFit } from './fit.ts';
+import { ALIKE, type Fit, type SideFit } from './fit.ts';
 import { leastIn } from './least.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
@@ -484,5 +484,10 @@ const layTurn = (
   }
   // The corner's own half gap differs from side to side where their gaps do; its offset is told for the first.
   const offset = toCorner + sides[0]!.seat.gap / 2;
-  return fits({ way, sides, corner: { kind: layOf(field).kind, seat: seated.value, toCorner, offset } });
+  return fits({
+    way,
+    sides,
+    corner: { kind: layOf(field).kind, seat: seated.value, toCorner, offset },
+    pattern: ALIKE,
+  });
 };

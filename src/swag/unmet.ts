@@ -7,8 +7,9 @@ import { type Answer, answersOf, asking, isUnmet, wishMetBy } from './answers.ts
 import { type Asked, askedIn, boundsOf, onlyRanks, wishesOf } from './asked.ts';
 import { askedWords, insteadWords } from './asked-words.ts';
 import { fieldsOf } from './field.ts';
+import { kindsIn } from './fit.ts';
 import { outwardOf, type Ranked, searchFits } from './search.ts';
-import { withWay } from './smallest-change.ts';
+import { withFit } from './smallest-change.ts';
 import type { Stitching } from './stitching.ts';
 import { waysOf } from './ways.ts';
 
@@ -33,7 +34,8 @@ export const unmetWishes = (
     .results.slice(0, plan.rows.length > 0 ? FEW_NEAREST : MOST_NEAREST)
     .flatMap((ranked) => asTaken(ranked, plan, beyond) ?? []);
   const [first] = nearest;
-  return first && { nearest, problem: problemOf(plan, stitchings, first) };
+  const kinds = plan.swag.alternate ? beyond : [];
+  return first && { nearest, problem: problemOf(plan, { stitchings, kinds }, first) };
 };
 
 /** More than anyone looks through. */
@@ -53,13 +55,15 @@ const asTaken = (
 ): Ranked | undefined => {
   const { field, fit } = ranked;
   const { layout } = plan;
-  const less = withWay(askingLess(ranked, plan), fit.way);
+  const less = withFit(askingLess(ranked, plan), fit);
   const { corners } = field;
   const pinned: Plan =
     hasCorners(layout) && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
   const repeats = fit.sides.map((side) => side.repeats);
   const swag = closesRound(layout) ? pinned.swag : { ...pinned.swag, repeats };
-  const [found] = searchFits({ ...pinned, swag }, [fit.way.shape.stitching], 'bind', beyond).results;
+  const [own, ...kinds] = kindsIn(fit).map(({ way }) => [way.shape.stitching]);
+  const others = plan.swag.alternate ? kinds : beyond;
+  const [found] = searchFits({ ...pinned, swag }, own!, 'bind', others).results;
   if (!found) return undefined;
   const wishes = wishesOf(plan, 'rank');
   const answers = wishes
@@ -88,8 +92,17 @@ export const changeOf = (answer: Answer, style: LengthStyle): WishChange => {
 export const askingLess = (ranked: Pick<Ranked, 'answers'>, plan: Plan): Plan =>
   changesFor(ranked, plan.marks.style).reduce((less, { answer, wish }) => asking(less, answer, wish), plan);
 
-const problemOf = (plan: Plan, stitchings: readonly Stitching[], nearest: Ranked): Problem => {
-  const { key, words, on } = apart(plan, stitchings);
+/** What the first row is searched among, and what a second kind is. */
+interface Among {
+  readonly stitchings: readonly Stitching[];
+  readonly kinds: readonly (readonly Stitching[])[];
+}
+
+const isFound = (plan: Plan, { stitchings, kinds }: Among): boolean =>
+  searchFits(plan, stitchings, 'bind', kinds).results.length > 0;
+
+const problemOf = (plan: Plan, among: Among, nearest: Ranked): Problem => {
+  const { key, words, on } = apart(plan, among);
   const changes = changesFor(nearest, plan.marks.style).map(({ text }) => text);
   return {
     code: 'nothing-fits',
@@ -108,19 +121,19 @@ interface Apart {
 }
 
 /** The fewest things that cannot be had together: by reckoning, else by searching with one of them, with two, and so on. */
-const apart = (plan: Plan, stitchings: readonly Stitching[]): Apart => {
+const apart = (plan: Plan, among: Among): Apart => {
   const asked = askedIn(plan).filter((one) => !onlyRanks(one));
   const words = (some: readonly Asked[]): readonly string[] =>
     some.map((one) => askedWords(one, plan.marks.style));
   const canBeHad = (some: readonly Asked[]): boolean => {
     const left = asked.filter((one) => !some.includes(one));
     const less = left.reduce((p, one) => asking(p, one, undefined), plan);
-    return searchFits(less, stitchings).results.length > 0;
+    return isFound(less, among);
   };
   const tooMany = tooManyForSide(plan, asked);
   if (tooMany) return { key: 'span', words: words(tooMany.pair), on: tooMany.on };
   for (const one of asked)
-    if (!canBeHad([one])) return { key: one.key, words: [...words([one]), against(one, plan, stitchings)] };
+    if (!canBeHad([one])) return { key: one.key, words: [...words([one]), against(one, plan, among)] };
   for (let i = 0; i < asked.length; i++)
     for (let k = i + 1; k < asked.length; k++) {
       const pair = [asked[i]!, asked[k]!];
@@ -134,7 +147,7 @@ const tooManyForSide = (
   { layout, marks }: Plan,
   asked: readonly Asked[],
 ): { readonly pair: readonly Asked[]; readonly on: string } | undefined => {
-  const span = asked.find(({ key }) => key === 'span');
+  const span = asked.find(({ key, of }) => key === 'span' && of === undefined);
   if (!span || closesRound(layout)) return undefined;
   const [widest] = boundsOf(span);
   const [field] = fieldsOf(layout);
@@ -148,8 +161,10 @@ const tooManyForSide = (
 };
 
 /** What of the plan a single wish cannot be had with. */
-const against = (asked: Asked, plan: Plan, stitchings: readonly Stitching[]): string => {
-  const { layout, marks, channels } = plan;
+const against = (asked: Asked, plan: Plan, among: Among): string => {
+  const { layout, marks, channels, swag } = plan;
+  const { stitchings } = asked.of === 1 ? { stitchings: among.kinds[0] ?? among.stitchings } : among;
+  const made = { swag: swag.alternate?.[asked.of ?? 0] ?? swag };
   const length = (mm: number): string => formatLength(mm, marks.style);
   const [least] = boundsOf(asked);
   const fields = closesRound(layout) ? [] : fieldsOf(layout);
@@ -160,15 +175,15 @@ const against = (asked: Asked, plan: Plan, stitchings: readonly Stitching[]): st
     return outward > 0
       ? `${length(room)} of room, of which the channels take ${length(outward)},`
       : `${length(room)} of room`;
-  const chord = Math.max(...stitchings.flatMap((s) => waysOf(s, plan)).map(({ shape }) => shape.chord));
+  const chord = Math.max(...stitchings.flatMap((s) => waysOf(s, made)).map(({ shape }) => shape.chord));
   if (least > { depth: chord, span: 2 * chord, use: 1, repeats: least, gap: least }[asked.key]) {
     const names = series(stitchings.map((s) => s.template.title));
     return `half swags of ${length(chord)} at most from start to crown (${names})`;
   }
   const alone = askedIn(plan)
-    .filter((one) => one.key !== asked.key || one.on !== asked.on)
+    .filter((one) => one.key !== asked.key || one.on !== asked.on || one.of !== asked.of)
     .reduce((p, one) => asking(p, one, undefined), plan);
-  const open = freer(alone).find(({ plan: freed }) => searchFits(freed, stitchings).results.length > 0);
+  const open = freer(alone).find(({ plan: freed }) => isFound(freed, among));
   if (open) return open.text;
   const [first] = fields;
   return first && asked.key !== 'depth' && asked.key !== 'use'

@@ -5,11 +5,11 @@
 
 import type { Wishes } from './asked.ts';
 import type { Field } from './field.ts';
-import type { Fit, SideFit } from './fit.ts';
+import { type Fit, kindsIn, type SideFit } from './fit.ts';
 import { type Costing, type Score, scoreOf, worthOf } from './score.ts';
 import type { Way } from './setting.ts';
 import { settledCost } from './ties.ts';
-import { breaksRange, type Missed, missCost, missedBy, missedBySide } from './wishes.ts';
+import { breaksRange, type Missed, missCost, missedBy, missedBySide, ofKind } from './wishes.ts';
 
 /** What some sides sum up to. */
 interface Sum {
@@ -52,8 +52,11 @@ export const wishedScore = (
 ): Score | undefined => {
   const score = scoreOf(fit, field, outward);
   if (!wishes) return score;
-  const missed = missedBy(fit, { wishes, field, outward });
-  return breaksRange(wishes, missed)
-    ? undefined
-    : { ...score, cost: settledCost(score.cost + missCost(missed)) };
+  const missed = kindsIn(fit).map((kind, k) => {
+    const own = ofKind(wishes, k);
+    return { own, missed: missedBy(kind, { wishes: own, field, outward }) };
+  });
+  if (missed.some((kind) => breaksRange(kind.own, kind.missed))) return undefined;
+  const cost = missed.reduce((sum, kind) => sum + missCost(kind.missed), 0) / missed.length;
+  return { ...score, cost: settledCost(score.cost + cost) };
 };

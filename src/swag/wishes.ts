@@ -5,9 +5,9 @@
  * farthest from it, before all else by which fits are ranked.
  */
 
-import { missOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
+import { type Asked, missOf, onlyRanks, type Wishes, type WishKey } from './asked.ts';
 import type { Field } from './field.ts';
-import { cornerSwag, type Fit, type SideFit } from './fit.ts';
+import { cornerSwag, type Fit, kindsIn, type SideFit } from './fit.ts';
 import { useOf } from './score.ts';
 
 /** A figure of a side, or of a corner where it has one of its own. */
@@ -47,16 +47,31 @@ const cornerFigures = (seat: Side['seat'], to: Band): Figures => ({
 });
 
 /** What is measured on every side, by its place, and on the corners. */
-export const figuresOfFit = (
-  fit: Pick<Fit, 'sides' | 'corner'>,
-  to: Band,
-): readonly { readonly i: number | undefined; readonly figures: Figures }[] => {
-  const corner = cornerSwag(fit);
-  return [
-    ...fit.sides.map((side, i) => ({ i, figures: figuresOf(side, to) })),
-    ...(corner ? [{ i: undefined, figures: cornerFigures(corner.seat, to) }] : []),
-  ];
-};
+export const figuresOfFit = (fit: Fit, to: Band): readonly Measured[] =>
+  kindsIn(fit).flatMap((kind, of) => {
+    const corner = cornerSwag(kind);
+    return [
+      ...kind.sides.map((side, i) => ({ i, of, figures: figuresOf(side, to) })),
+      ...(corner ? [{ i: undefined, of, figures: cornerFigures(corner.seat, to) }] : []),
+    ];
+  });
+
+/** The figures of a kind on a side, both by their places; a corner has no place. */
+interface Measured {
+  readonly i: number | undefined;
+  readonly of: number;
+  readonly figures: Figures;
+}
+
+/** Whether something is asked of them. */
+export const isOf = ({ on, of }: Pick<Asked, 'on' | 'of'>, measured: Pick<Measured, 'i' | 'of'>): boolean =>
+  (on === undefined || on === measured.i) && (of === undefined || of === measured.of);
+
+/** What is asked of a kind, by its place, as if all swags were of it. */
+export const ofKind = ({ asked, ranges }: Wishes, kind: number): Wishes => ({
+  ranges,
+  asked: asked.flatMap((one) => (one.of === undefined || one.of === kind ? [{ ...one, of: undefined }] : [])),
+});
 
 /** How far from each wish the worst of some sides and corners is. */
 export type Missed = readonly number[];
@@ -64,23 +79,19 @@ export type Missed = readonly number[];
 const addMisses = (
   before: Missed | undefined,
   { asked }: Wishes,
-  i: number | undefined,
-  figures: Figures,
+  { figures, ...place }: Omit<Measured, 'of'> & { readonly of?: number },
 ): Missed =>
   asked.map((one, k) => {
-    const value = one.on === undefined || one.on === i ? figures[one.key] : undefined;
+    const value = isOf(one, { of: 0, ...place }) ? figures[one.key] : undefined;
     return Math.max(before?.[k] ?? 0, value === undefined ? 0 : missOf(one, value));
   });
 
 /** How far a fit is from each wish. */
-export const missedBy = (fit: Pick<Fit, 'sides' | 'corner'>, to: Measuring): Missed =>
-  figuresOfFit(fit, to).reduce<Missed>(
-    (missed, { i, figures }) => addMisses(missed, to.wishes, i, figures),
-    [],
-  );
+export const missedBy = (fit: Fit, to: Measuring): Missed =>
+  figuresOfFit(fit, to).reduce<Missed>((missed, measured) => addMisses(missed, to.wishes, measured), []);
 
 export const missedBySide = (before: Missed | undefined, i: number, side: Side, to: Measuring): Missed =>
-  addMisses(before, to.wishes, i, figuresOf(side, to));
+  addMisses(before, to.wishes, { i, figures: figuresOf(side, to) });
 
 /** What being off by the whole of what is asked costs: a thousandth of it outweighs all else. */
 export const WISH_WEIGHT = 1e5;
@@ -91,6 +102,16 @@ export const missCost = (missed: Missed): number => {
   for (const miss of missed) sum += miss;
   return WISH_WEIGHT * sum;
 };
+
+/** What it costs in itself to have so many swags on a side. */
+export const countCost = (wishes: Wishes, i: number, repeats: number): number =>
+  missCost(addMisses(undefined, wishes, { i, figures: { repeats } }));
+
+/** The same wishes but for those of how many swags there are. */
+export const withoutCounts = ({ asked, ranges }: Wishes): Wishes => ({
+  ranges,
+  asked: asked.filter(({ key }) => key !== 'repeats'),
+});
 
 /** Whether a range that binds is missed. */
 export const breaksRange = ({ asked, ranges }: Wishes, missed: Missed): boolean =>

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { takeFit } from '../../src/jobs/take-fit.ts';
 import { type Plan, readPlan } from '../../src/plan/index.ts';
-import { choicesOf, type Ranked, type Search, searchPlan } from '../../src/swag/index.ts';
+import { choicesOf, kindsIn, type Ranked, type Search, searchPlan } from '../../src/swag/index.ts';
 import type { Template } from '../../src/template/index.ts';
 import { PROFILES, templateOf } from '../swag/fit-helpers.ts';
 
@@ -50,6 +50,9 @@ const figures = ({ field, fit }: Pick<Ranked, 'field' | 'fit'>): object => ({
   sides: fit.sides.map(({ run, repeats, seat }) => [run.name, run.length, repeats, seat.pose, seat.gap]),
   corner: 'seat' in fit.corner ? [fit.corner.seat.pose, fit.corner.toCorner, fit.corner.offset] : null,
   beyond: fit.beyond ? figures(fit.beyond) : null,
+  others: kindsIn(fit)
+    .slice(1)
+    .map((kind) => figures({ field, fit: kind })),
 });
 
 const PLANS = {
@@ -125,6 +128,37 @@ describe('a plan with a chosen fit', () => {
     expect(values('side')).toEqual(['inside', 'outside']);
     expect(values('direction')).toEqual(['crown-first', 'heel-first']);
     expect(values('corners')).toEqual(['across', 'half', 'meet', 'open', 'turn']);
+  });
+
+  it('gives two kinds that take turns again, each with its own template and what was asked of it', () => {
+    const text = `template: [baluster, finial, newel]
+layout: { border: { width: 8, inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }, margin: 1/2 } }
+swag:
+  side: inside # of both
+  alternate:
+    - { span: about 9 }
+    - template: [newel, finial]
+      depth: at least 2
+`;
+    const { results } = searched(read(text));
+    const corners = new Set<string>();
+    let apart = 0;
+    for (const ranked of results.filter((_, i) => i % 9 === 0)) {
+      const again = taken(text, ranked);
+      const found = searched(read(again)).results;
+      expect(figures(found[0]!), again).toEqual(figures(ranked));
+      expect(taken(again, found[0]!)).toBe(again);
+      const kinds = kindsIn(ranked.fit).map(({ way }) => way.shape.stitching.template.name);
+      const { swag } = parse(again);
+      expect(swag.alternate.map((kind: { template: string }) => kind.template)).toEqual(kinds);
+      // What was asked stays with its kind, in these words or nearer to what is had.
+      expect([swag.side, swag.alternate[1].depth]).toEqual(['inside', 'at least 2']);
+      expect(swag.alternate[0].span).toMatch(/^about [\d /]+( in)?$/);
+      corners.add(ranked.field.corners);
+      if (kinds[0] !== kinds[1]) apart++;
+    }
+    expect([...corners].sort()).toEqual(['half', 'meet', 'open']);
+    expect(apart).toBeGreaterThan(3);
   });
 
   it('keeps keys, their order, comments and lengths as they are written', () => {

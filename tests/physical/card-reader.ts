@@ -18,6 +18,8 @@ interface SideTable {
   readonly corner: string;
   /** By kind and repeat: `start 1`, `corner stop`; mm on the tape. */
   readonly marks: ReadonlyMap<string, number>;
+  /** Of each swag by its number, where kinds take turns. */
+  readonly kinds: ReadonlyMap<string, number>;
 }
 
 export interface Rays {
@@ -88,6 +90,8 @@ export interface Read {
   readonly startLine: StartLine | undefined;
   readonly tapeLine: StartLine | undefined;
   readonly zero: Zero | undefined;
+  /** Where kinds take turns, which one it is, and the first swags that are said to be of it. */
+  readonly kind: { readonly number: number; readonly swags: readonly number[] } | undefined;
   readonly sides: readonly SideTable[];
   readonly rays: Rays | undefined;
   readonly near: { readonly name: string; readonly isTowards: boolean };
@@ -142,10 +146,13 @@ const measure = (text: string): number => {
 
 const L = '([\\d./ ]+ (?:mm|cm|in))';
 
-/** What a card says of one of its rows. */
-export const readCard = (card: Card, row = 1): Read => {
-  const blocks = (id: string) =>
-    card.sections.find((s) => s.id === id && (s.row ?? row) === row)?.blocks ?? [];
+/** What a card says of one of its rows, or of one of two kinds. */
+export const readCard = (card: Card, row = 1, kind?: number): Read => {
+  const isAbout = (s: Card['sections'][number]): boolean =>
+    (s.row ?? row) === row &&
+    (s.kind === undefined || s.kind === kind) &&
+    (kind === undefined || s.kind === undefined || s.heading.startsWith(`Kind ${kind}: `));
+  const blocks = (id: string) => card.sections.find((s) => s.id === id && isAbout(s))?.blocks ?? [];
   const texts = (id: string): string[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [] : [b.text]));
   const tables = (id: string): CardTable[] => blocks(id).flatMap((b) => (b.kind === 'table' ? [b] : []));
   const unit = JSON.stringify(card).includes(' in inches, to ')
@@ -169,6 +176,11 @@ export const readCard = (card: Card, row = 1): Read => {
     return found;
   };
 
+  const ofKind = take(
+    /^This is how/,
+    /^This is how the swags of kind (\d) are made: (\d+), (\d+), (\d+) and so on, on every side\.$/,
+  );
+  if (ofKind?.[1] !== kind?.toString()) throw new Error(`Kind ${kind} does not say which swags are of it`);
   const drawn = take(
     /^Draw the start line \d/,
     new RegExp(`^Draw the start line ${L} from the (.+?)\\. The stitching starts and ends on it\\.$`),
@@ -244,7 +256,8 @@ export const readCard = (card: Card, row = 1): Read => {
   return {
     startLine: shared ? tapeLine : startLine,
     tapeLine,
-    zero: round ? undefined : readZero(marks[0] ?? ''),
+    zero: round ? undefined : readZero(marks[0] ?? '', kind !== undefined),
+    kind: ofKind && { number: kind!, swags: ofKind.slice(2, 5).map(Number) },
     sides: round ? [] : tables('marks').map((t) => readSide(t, unit)),
     rays: round ? readRays(marks, tables('marks')[0]!, unit) : undefined,
     near: { name: first[1]!, isTowards: first[2] === 'towards' },
@@ -389,11 +402,11 @@ const readInstruction = (text: string): Instruction => {
   throw new Error(`Not understood: ${text}`);
 };
 
-const readZero = (text: string): Zero => {
+const readZero = (text: string, inTurn: boolean): Zero => {
   const all = text.match(
-    /^Running distances along the (start line|.+?), in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. Lay the tape once, with its 0 (.+), and mark everything without lifting it, so that no rounding adds to the next\.(?: Both rows share these marks\.)?$/,
+    /^Running distances along the (start line|.+?), in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. Lay the tape once, with its 0 (.+), and mark everything without lifting it, so that no rounding adds to the next\.(?: Both rows share these marks\.)?( Two kinds of swag take turns: write the kind beside each centre mark\.)?$/,
   );
-  if (!all) throw new Error(`Not understood: ${text}`);
+  if (!all || (all[3] !== undefined) !== inTurn) throw new Error(`Not understood: ${text}`);
   const [, on, words] = all as unknown as [string, string, string];
   if (words === 'at its left end, the seam towards you') return { kind: 'left end' };
   const lines = words.match(
@@ -416,15 +429,17 @@ const readSide = (table: CardTable, unit: number): SideTable => {
   if (!title) throw new Error(`Not understood: ${table.title}`);
   const length = bareNumber(title[2]!) * unit;
   const marks = new Map<string, number>();
+  const kinds = new Map<string, number>();
   const heads = table.columns.map((c) => c.head);
   let corners = 0;
   for (const row of table.rows) {
     const name = row[0] === 'corner' ? (corners++ === 0 ? 'last' : 'next') : row[0];
     for (const [i, cell] of row.entries())
-      if (i > 0 && cell !== '')
+      if (heads[i] === 'kind') kinds.set(name!, Number(cell));
+      else if (i > 0 && cell !== '')
         marks.set(`${heads[i]} ${name}`, cell === 'end' ? length : bareNumber(cell) * unit);
   }
-  return { side: title[1]!.toLowerCase(), length, corner: title[3]!, marks };
+  return { side: title[1]!.toLowerCase(), length, corner: title[3]!, marks, kinds };
 };
 
 const readRays = (texts: readonly string[], table: CardTable, unit: number): Rays => {

@@ -21,10 +21,25 @@ const most = (rounding: number): number => 0.9 + 2 * rounding;
 /** All that is wrong with a card; nothing where it leads to what is drawn. */
 export const faultsOf = (design: Design, plan: Plan): readonly string[] => {
   const card = cardOf(design, plan, []);
-  return rowsOf(design).flatMap((row) => faultsOfRow(row, design, readCard(card, row.row), plan));
+  return rowsOf(design).flatMap((row) => {
+    const kinds = row.fit.pattern.kind === 'in turn' ? [1, 2] : [undefined];
+    return kinds.flatMap((kind, k) => {
+      const made = k === 0 ? row.fit : row.fit.pattern;
+      if (!('way' in made)) throw new Error('a second kind without its way');
+      return faultsOfRow({ row, way: made.way, kind }, design, readCard(card, row.row, kind), plan);
+    });
+  });
 };
 
-const faultsOfRow = (row: Design, design: Design, read: Read, plan: Plan): readonly string[] => {
+/** What is sewn by one section of the card: a row, or one of its kinds. */
+interface Sewn {
+  readonly row: Design;
+  readonly way: Design['fit']['way'];
+  readonly kind: number | undefined;
+}
+
+const faultsOfRow = (sewn: Sewn, design: Design, read: Read, plan: Plan): readonly string[] => {
+  const { row, kind } = sewn;
   const rounding = stepOf(plan.marks.style) / 2;
   const faults: string[] = [];
   for (const [halves, picture] of plan.layout.kind === 'frame'
@@ -33,12 +48,12 @@ const faultsOfRow = (row: Design, design: Design, read: Read, plan: Plan): reado
         (side) =>
           [
             sideHalves(read, plan, side.side),
-            pictureOf(design, side.side === 'strip' ? 'all' : side.side, row),
+            pictureOf(design, side.side === 'strip' ? 'all' : side.side, row, kind),
           ] as const,
       )) {
     for (const half of halves) {
-      const where = `row ${row.row}, ${half.repeat}, ${half.half} half: `;
-      faults.push(...faultsOfHalf(half, read, row, plan, picture, rounding).map((f) => where + f));
+      const where = `row ${row.row}${kind ? `, kind ${kind}` : ''}, ${half.repeat}, ${half.half} half: `;
+      faults.push(...faultsOfHalf(half, read, sewn, plan, picture, rounding).map((f) => where + f));
     }
   }
   return faults;
@@ -49,14 +64,20 @@ interface Picture {
   readonly stitch: (h: Half) => PathItem['path'];
 }
 
-const pictureOf = (whole: Design, wanted: string, { row }: Design): Picture => {
+const pictureOf = (whole: Design, wanted: string, { row }: Design, kind?: number): Picture => {
   const scoped = scopeOf(whole, wanted);
   if (!scoped.ok) throw new Error(`No picture of ${wanted}`);
   const { layers } = drawDesign(scoped.design, scoped.scope, { title: '' });
   const find = (items: readonly unknown[], h: Half, part?: string): PathItem['path'] => {
     const item = (items as PathItem[]).find(({ facts }) => {
-      const { repeat, half, part: drawn, row: of = '1' } = facts ?? {};
-      return repeat === h.repeat && half === h.half && drawn === part && of === String(row);
+      const { repeat, half, part: drawn, row: of = '1', kind: ofKind } = facts ?? {};
+      return (
+        repeat === h.repeat &&
+        half === h.half &&
+        drawn === part &&
+        of === String(row) &&
+        ofKind === kind?.toString()
+      );
     });
     if (!item) throw new Error(`${h.repeat}, ${h.half} half, is not in the picture`);
     return item.path;
@@ -67,12 +88,12 @@ const pictureOf = (whole: Design, wanted: string, { row }: Design): Picture => {
 const faultsOfHalf = (
   half: Half,
   read: Read,
-  design: Design,
+  { row: design, way }: Sewn,
   plan: Plan,
   picture: Picture,
   rounding: number,
 ): string[] => {
-  const { shape } = design.fit.way;
+  const { shape } = way;
   const acrylic = new Acrylic(shape.stitching.template, plan.foot.clearance);
   const faults: string[] = [];
   const wrong = (what: string, by: number, limit = 1.5 * rounding + 0.1): void => {

@@ -76,6 +76,7 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
       ? { ...shared, half, stand: { at: mark(`start ${n}`), along, up } }
       : { ...shared, half, stand: { at: mark(`stop ${n}`), along: back, up } };
   };
+  if (read.kind) return kindHalves(read, table, count, halfOf);
   if (read.corner?.kind === 'half') {
     const ends = [table.marks.get('centre 1'), table.marks.get(`centre ${count}`)];
     if (ends[0] !== 0 || ends[1] !== table.length)
@@ -149,6 +150,29 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
     { ...turned(corners.last), half: 'first', stand: { at: begins, along, up } },
     { ...turned(corners.first), half: 'second', stand: { at: mark('stop last'), along: back, up } },
   ];
+};
+
+/** Of one kind the halves nearest to both ends of a side, and where it ends at a crown, that one. */
+const kindHalves = (
+  { kind, corner }: Read,
+  table: Read['sides'][number],
+  count: number,
+  halfOf: (n: number, half: Half['half']) => Half,
+): readonly Half[] => {
+  const own = Array.from({ length: count }, (_, i) => i + 1).filter(
+    (n) => table.kinds.get(String(n)) === kind!.number,
+  );
+  const said = kind!.swags.filter((n) => n <= count);
+  if (said.join() !== own.slice(0, said.length).join())
+    throw new Error(`The words say ${said} are of kind ${kind!.number}, and the table ${own}`);
+  const [first, last] = [own[0]!, own.at(-1)!];
+  const has = (mark: string): boolean => table.marks.has(mark);
+  if (corner?.kind === 'half' && (has('start 1') || has(`stop ${count}`)))
+    throw new Error('Half a swag has both its marks');
+  return [...new Set([first, last])].flatMap((n) => [
+    ...(has(`start ${n}`) ? [halfOf(n, 'first')] : []),
+    ...(has(`stop ${n}`) ? [halfOf(n, 'second')] : []),
+  ]);
 };
 
 /** The line from a mark on this side to the one as far (mm) from the corner on the next, which runs up from here. */

@@ -7,7 +7,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CornerFit } from '../../src/swag/fit.ts';
-import { cornerSwag, designOf, type Ranked } from '../../src/swag/index.ts';
+import { cornerSwag, designOf, type Ranked, repeatMarks } from '../../src/swag/index.ts';
 import { patience, runs } from '../support/runs.ts';
 import { planOf, pointsAlong, search } from './fit-helpers.ts';
 import { distanceToPiece, move, type Point, pathEnd, pathStart, placedPath } from './laid.ts';
@@ -27,14 +27,31 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
   const design = designOf(field, fit);
   const sign = field.from === 'inner' ? -1 : 1;
   const corner = cornerSwag(fit);
-  const seats = [...fit.sides.map((s) => s.seat), ...(corner ? [corner.seat] : [])];
+  const second = fit.pattern.kind === 'in turn' ? fit.pattern.sides : [];
+  const seats = [...[...fit.sides, ...second].map((s) => s.seat), ...(corner ? [corner.seat] : [])];
   for (const { shape, pose, way } of seats) {
     near(Math.hypot(pose.halfSpan, pose.depth), shape.chord, 'h² + d² = C²');
     if (!(pose.halfSpan > 0 && pose.depth > 0)) throw new Error('a swag has span and depth');
     if (way.tilt !== undefined) near(pose.tilt, way.tilt, 'a fixed tilt is kept');
   }
-  for (const { run, repeats, seat } of fit.sides) {
+  for (const [i, { run, repeats, seat }] of fit.sides.entries()) {
     if (!(seat.gap >= 0)) throw new Error('no gap is negative');
+    const other = second[i];
+    if (other) {
+      expect([other.run, other.repeats, other.seat.gap]).toEqual([run, repeats, seat.gap]);
+      // A B A: one more of the first kind; of halves at both ends two are one of it.
+      const b = Math.floor(repeats / 2);
+      const a = field.corners === 'half' ? b : b + 1;
+      expect([a + b, b > 0]).toEqual([repeats, true]);
+      const share = (of: typeof seat): number => 2 * of.pose.halfSpan + of.gap;
+      near(a * share(seat) + b * share(other.seat), run.length, `L = a(2h + g) + b(2h' + g), ${run.name}`);
+      near(
+        seat.span - other.seat.span,
+        fit.sides[0]!.seat.span - second[0]!.seat.span,
+        'the first kind is wider by as much on every side',
+      );
+      continue;
+    }
     const a = corner ? startOf(corner, sign) + seat.gap / 2 : 0;
     near(
       repeats * (2 * seat.pose.halfSpan + seat.gap) + 2 * a,
@@ -76,9 +93,23 @@ const checkResult = ({ field, fit }: Ranked, outward: number, sampled: boolean):
       );
     }
   }
+  for (const side of second.length > 0 ? design.sides : []) {
+    // A side is the same from its middle to either end.
+    const whole = { ...side, tear: undefined };
+    for (let i = 0; i < side.places; i++) {
+      const [a, b] = [repeatMarks(whole, i), repeatMarks(whole, side.places - 1 - i)];
+      near(a.start + b.stop, side.run.length, 'marks are the same from either end');
+      near(a.centre + b.centre, side.run.length, 'centres are the same from either end');
+      if (field.corners !== 'meet' || field.from !== 'outer' || !sampled || i > 2) continue;
+      // Where they lean over the corner, each stays on its own side of the mitre at 45°.
+      const { cell } = design.halves.find((h) => h.repeat === `${side.run.name} ${i + 1}`)!;
+      for (const p of pointsAlong(cell.path, 1))
+        if (p.y > a.start + p.x + EXACT) throw new Error(`over the mitre by ${p.y - a.start - p.x}`);
+    }
+  }
   // Halves that follow on one another: crowns meet, and joins meet or stand a gap apart.
   for (const side of design.sides) {
-    const halves = design.halves.filter((h) => h.cell === side.cell && h.side === side.run.name);
+    const halves = design.halves.filter((h) => side.cells.includes(h.cell) && h.side === side.run.name);
     expect(halves.length).toBe(2 * side.fit.repeats);
     // Where a side begins with the second half of a swag its first has no other, nor has its last.
     const alone = field.corners === 'half' ? 1 : 0;
@@ -207,6 +238,30 @@ describe('every result of the fit search', () => {
         'crown-first',
       ])
         expect(seen.get(kind) ?? 0, kind).toBeGreaterThan(20);
+    },
+    patience(120_000),
+  );
+
+  test(
+    'of two kinds that take turns too',
+    () => {
+      const seen = new Map<string, number>();
+      fc.assert(
+        fc.property(layout, (l) => {
+          const corners = l.corners === 'turn' || l.corners === 'across' ? 'meet' : l.corners;
+          const words = textOf({ ...l, corners, channels: '[]' }).replace('gap', 'alternate: [{}, {}], gap');
+          const { results } = search(planOf(words));
+          results.forEach((r, i) => {
+            checkResult(r, 0, i < 6 || i % 20 === 0);
+            const { gap } = r.fit.sides[0]!.seat;
+            for (const k of [r.field.corners, r.field.from, gap > 0 ? 'apart' : 'touching'])
+              seen.set(k, (seen.get(k) ?? 0) + 1);
+          });
+        }),
+        runs(30, 20261129),
+      );
+      for (const kind of ['none', 'meet', 'open', 'half', 'inner', 'outer', 'apart', 'touching'])
+        expect(seen.get(kind) ?? 0, kind).toBeGreaterThan(10);
     },
     patience(120_000),
   );

@@ -8,6 +8,7 @@ import { expect } from 'vitest';
 import type { Point } from '../../src/geometry/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import {
+  ALIKE,
   crownPose,
   endStops,
   type Field,
@@ -146,7 +147,11 @@ const slowCost = (near: Shape, far: Shape, field: Field, count: number, at: numb
   const costOf = (seat: Seat, up: number, outward: number): number => {
     const raised: Seat = { ...seat, pose: { ...seat.pose, top: seat.pose.top + up } };
     const sides = field.runs.map((run) => ({ run, repeats: count, seat: raised }));
-    return scoreOf({ way: wayOf(seat.shape), sides, corner: { kind: 'none' } }, field, outward).cost;
+    return scoreOf(
+      { way: wayOf(seat.shape), sides, corner: { kind: 'none' }, pattern: ALIKE },
+      field,
+      outward,
+    ).cost;
   };
   return (costOf(side, 0, left) + costOf(over, at, 0)) / 2;
 };

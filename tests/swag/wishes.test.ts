@@ -447,7 +447,21 @@ describe('where nothing meets a range', () => {
   test('a gap that is one figure is told as one', () => {
     const told = (least: number, most: number) =>
       changesFor(
-        { answers: [{ key: 'gap', wish: 0, on: undefined, play: 0, least, most, off: most, meets: false }] },
+        {
+          answers: [
+            {
+              key: 'gap',
+              wish: 0,
+              on: undefined,
+              of: undefined,
+              play: 0,
+              least,
+              most,
+              off: most,
+              meets: false,
+            },
+          ],
+        },
         INCH_SIXTEENTH,
       );
     const sixteenth = INCH / 16;

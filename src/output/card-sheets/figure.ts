@@ -39,6 +39,7 @@ import {
   turn,
 } from '../../geometry/index.ts';
 import {
+  ALIKE,
   type Cell,
   cornerSwag,
   type Design,
@@ -116,14 +117,13 @@ interface Subject {
 /** The middle one of three in a row, or the second of a closed run; `past` is how far (mm) lines run on. */
 const swagSubject = (design: Design, past: number): Subject => {
   const { field, fit } = design;
-  const { run, fit: first } = design.sides[0]!;
-  const { seat } = first;
+  const { run, seat } = fit.sides[0]!;
   const alone = straightRun(run.name, 3 * (2 * seat.pose.halfSpan + seat.gap), field.startMargin);
   const row = isClosed(run)
     ? design
     : designOf(
         { ...field, corners: 'none', runs: [alone] },
-        { way: fit.way, sides: [{ run: alone, repeats: 3, seat }], corner: WITHOUT_SWAG },
+        { way: fit.way, sides: [{ run: alone, repeats: 3, seat }], corner: WITHOUT_SWAG, pattern: ALIKE },
       );
   const side = row.sides[0]!;
   const { start, stop } = repeatMarks(side, 1);

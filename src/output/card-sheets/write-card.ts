@@ -4,7 +4,7 @@
  */
 
 import { boxWidth } from '../../geometry/index.ts';
-import { cornerSwag, type Design, rowsOf } from '../../swag/index.ts';
+import { cornerSwag, type Design, kindDesigns, rowsOf } from '../../swag/index.ts';
 import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
@@ -77,7 +77,7 @@ export const writeCardPdf = async (
   for (const [i, { card, design }] of cards.entries()) {
     const flow = startFlow(pdf, setup, card.title, cards.length > 1 ? `${i + 1}-` : '');
     drawHead(flow, card);
-    for (const row of design ? rowsOf(design) : []) drawRow(flow, row, card);
+    for (const one of design ? rowsOf(design).flatMap(kindDesigns) : []) drawOne(flow, one, card);
     drawSections(flow, card);
     drawNumbers(flow);
     pages += flow.pages.length;
@@ -102,12 +102,17 @@ const drawDesign = (flow: Flow, design: Design): void => {
   );
 };
 
-/** How the template is set for a row: its figures, and the words. */
-const drawRow = (flow: Flow, row: Design, card: Card): void => {
-  if (row.row > 1) need(flow, FIGURE_SHARE * pageHeight(flow));
-  drawDesign(flow, row);
+/** How the template is set for a row, or for a kind: its figures, and the words. */
+const drawOne = (flow: Flow, one: Design, card: Card): void => {
+  const kind = one.cells[0]?.kind ?? 1;
+  if (one.row > 1 || kind > 1) need(flow, FIGURE_SHARE * pageHeight(flow));
+  drawDesign(flow, one);
   for (const section of card.sections)
-    if ((section.id === 'set' || section.id === 'guides') && (section.row ?? 1) === row.row)
+    if (
+      (section.id === 'set' || section.id === 'guides') &&
+      (section.row ?? 1) === one.row &&
+      (section.kind ?? 1) === kind
+    )
       drawSection(flow, section);
 };
 

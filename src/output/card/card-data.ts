@@ -5,6 +5,7 @@ import {
   channelSetting,
   cornerSwag,
   type Design,
+  kindsIn,
   markError,
   outOfReach,
   pausesOf,
@@ -19,22 +20,27 @@ import { ringAsData } from './ring-words.ts';
 
 const DEGREES = 180 / Math.PI;
 
+const madeOf = ({ shape, setting }: Design['fit']['way']): object => ({
+  template: shape.stitching.template.name,
+  part: { from: shape.from.label, to: shape.to.label },
+  setting: setting.kind,
+  side: shape.side,
+  direction: shape.direction,
+});
+
 export const cardAsData = (design: Design, plan: Plan): object => {
   const { field, fit } = design;
   const corner = cornerSwag(design);
-  const { shape, setting } = fit.way;
-  const { template } = shape.stitching;
+  const { template } = fit.way.shape.stitching;
+  const inTurn = fit.pattern.kind === 'in turn';
   const length = lengthOf(design, plan);
   const total = length.swags + length.channels + length.fills;
   const settingOf = (width: number) => channelSetting(width, plan.foot.clearance, template.channelLines);
   return {
     units: 'mm and degrees',
     title: plan.title,
-    template: template.name,
-    part: { from: shape.from.label, to: shape.to.label },
-    setting: setting.kind,
-    side: shape.side,
-    direction: shape.direction,
+    ...madeOf(fit.way),
+    ...(inTurn && { inTurn: kindsIn(fit).map((kind, k) => ({ swagKind: k + 1, ...madeOf(kind.way) })) }),
     startLine: { fromSeam: field.startMargin, seam: field.from },
     markError: markError(plan.marks.style),
     sides: tapesOf(design, plan.marks.style).map((side) => ({
@@ -46,6 +52,7 @@ export const cardAsData = (design: Design, plan: Plan): object => {
         repeat: repeat ?? null,
         at,
         rounded,
+        ...(inTurn && repeat !== undefined && { swagKind: ((repeat - 1) % side.kinds) + 1 }),
       })),
     })),
     frame: ringAsData(design, plan.marks.style),
@@ -55,6 +62,7 @@ export const cardAsData = (design: Design, plan: Plan): object => {
         const p = placingOf(cell);
         return {
           ...(design.beyond && { row: row.row }),
+          ...(inTurn && { swagKind: cell.kind }),
           on: cell.name,
           lean: p.lean * DEGREES,
           firstTurnedOver: p.firstTurnedOver,

@@ -7,6 +7,7 @@ import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   type Design,
+  kindDesigns,
   rowsOf,
   type SideMarks,
   type StitchedLength,
@@ -24,6 +25,8 @@ export interface CardSection {
   readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'thread' | 'cautions';
   /** Of a design with several rows, the one that it is about; undefined where it is about all. */
   readonly row: number | undefined;
+  /** Of a design with two kinds of swag, the one that it is about. */
+  readonly kind?: number;
   readonly heading: string;
   readonly blocks: readonly CardBlock[];
 }
@@ -54,20 +57,22 @@ export const cardWith = (
   const { style } = plan.marks;
   const marks = tapesOf(design, style);
   const rows = rowsOf(design);
-  const ofRow = (
-    row: Design,
+  const ofOne = (
+    one: Design,
     id: CardSection['id'],
     heading: string,
     blocks: CardSection['blocks'],
-  ): CardSection =>
-    rows.length === 1
+  ): CardSection => {
+    const under = (what: string): string => `${what}: ${heading.charAt(0).toLowerCase()}${heading.slice(1)}`;
+    if (design.fit.pattern.kind === 'in turn') {
+      const { kind } = one.cells[0]!;
+      return { id, row: undefined, kind, heading: under(`Kind ${kind}`), blocks };
+    }
+    return rows.length === 1
       ? { id, row: undefined, heading, blocks }
-      : {
-          id,
-          row: row.row,
-          heading: `Row ${row.row}: ${heading.charAt(0).toLowerCase()}${heading.slice(1)}`,
-          blocks,
-        };
+      : { id, row: one.row, heading: under(`Row ${one.row}`), blocks };
+  };
+  const each = rows.flatMap(kindDesigns);
   const ofAll = (id: CardSection['id'], heading: string, blocks: CardSection['blocks']): CardSection => ({
     id,
     row: undefined,
@@ -75,12 +80,12 @@ export const cardWith = (
     blocks,
   });
   const sections: readonly CardSection[] = [
-    ...rows.flatMap((row) => [
-      ofRow(row, 'set', 'Set the template', setBlocks(row, plan)),
-      ofRow(row, 'guides', 'Guide lines: where the template stands', guideBlocks(row, plan)),
+    ...each.flatMap((one) => [
+      ofOne(one, 'set', 'Set the template', setBlocks(one, plan)),
+      ofOne(one, 'guides', 'Guide lines: where the template stands', guideBlocks(one, plan)),
     ]),
     ofAll('marks', 'Marks', bandWords(design, style).marks),
-    ...rows.map((row) => ofRow(row, 'pauses', 'Where to pause', pauseBlocks(row, plan))),
+    ...each.map((one) => ofOne(one, 'pauses', 'Where to pause', pauseBlocks(one, plan))),
     ofAll('channels', 'Channels', channelBlocks(design, plan)),
     ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
     ofAll(

@@ -2,19 +2,24 @@
 
 import { exactLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type ChannelSetting, channelSetting, type Design, rowsOf } from '../../swag/index.ts';
+import { type ChannelSetting, channelSetting, type Design, kindsIn, rowsOf } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
 export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { channels, foot, marks } = plan;
   const rows = rowsOf(design);
   const points = (['outward', 'inward'] as const).flatMap((side) =>
-    channels[side].map((width, i): CardBlock => {
+    channels[side].flatMap((width, i): readonly CardBlock[] => {
       const row = side === 'outward' ? rows.at(-1)! : design;
-      const { template } = row.fit.way.shape.stitching;
-      const setting = channelSetting(width, foot.clearance, template.channelLines);
+      const words = kindsIn(row.fit).map((kind) => {
+        const { template } = kind.way.shape.stitching;
+        const setting = channelSetting(width, foot.clearance, template.channelLines);
+        return channelWords(setting, foot.clearance, marks.style);
+      });
       const name = `${side} ${i + 1}, ${exactLength(width, marks.style)} wide`;
-      return { kind: 'point', text: `${name}: ${channelWords(setting, foot.clearance, marks.style)}` };
+      return new Set(words).size === 1
+        ? [{ kind: 'point', text: `${name}: ${words[0]}` }]
+        : words.map((text, k) => ({ kind: 'point', text: `kind ${k + 1}, ${name}: ${text}` }));
     }),
   );
   if (points.length === 0) return [];

@@ -19,10 +19,14 @@ import { type BandWords, SLIDE } from './step-words.ts';
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
   marksOf(design, style).filter(({ curvature }) => curvature === 0);
 
-const introOf = ({ field, beyond }: Design, style: LengthStyle): string => {
+const introOf = ({ field, beyond, fit }: Design, style: LengthStyle): string => {
+  const kinds =
+    fit.pattern.kind === 'in turn'
+      ? ' Two kinds of swag take turns: write the kind beside each centre mark.'
+      : '';
   return (
     `Running distances along the ${lineName(field)}${beyond && beyond.field.marksAt !== 0 ? ' of row 1' : ''}, ${unitWords(style)}. Lay the tape once, with its 0 ${zeroWords(field)}, and mark ` +
-    `everything without lifting it, so that no rounding adds to the next.${beyond ? ' Both rows share these marks.' : ''}`
+    `everything without lifting it, so that no rounding adds to the next.${beyond ? ' Both rows share these marks.' : ''}${kinds}`
   );
 };
 
@@ -111,14 +115,18 @@ const COLUMNS: CardTable['columns'] = [
   { head: 'stop', align: 'right' },
 ];
 
+const KIND: CardTable['columns'][number] = { head: 'kind', align: 'left' };
+
 const marksTable = (side: SideMarks, style: LengthStyle, isOnly: boolean): CardTable => {
   const find = (kind: MarkKind, repeat?: number): string => {
     const mark = side.marks.find((m) => m.kind === kind && m.repeat === repeat);
     return mark ? markText(mark, side, style) : '';
   };
   const count = side.marks.filter((m) => m.kind === 'centre').length;
+  const inTurn = side.kinds > 1;
   const rows = Array.from({ length: count }, (_, i): readonly string[] => [
     String(i + 1),
+    ...(inTurn ? [String((i % side.kinds) + 1)] : []),
     find('start', i + 1),
     find('centre', i + 1),
     find('stop', i + 1),
@@ -128,7 +136,7 @@ const marksTable = (side: SideMarks, style: LengthStyle, isOnly: boolean): CardT
     kind: 'table',
     name: capital(side.side),
     title: `${capital(side.side)} ${bare(side.length, style)} ${style.unit}, from ${isOnly ? 'its ' : ''}${side.corner}`,
-    columns: COLUMNS,
+    columns: inTurn ? [COLUMNS[0]!, KIND, ...COLUMNS.slice(1)] : COLUMNS,
     rows: hasCorner
       ? [['corner', '', '', find('corner stop')], ...rows, ['corner', find('corner start'), '', '']]
       : rows,

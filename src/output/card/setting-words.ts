@@ -43,6 +43,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
       : 'outside the swag, beyond the stitching';
   const stands = `${atStart(shape)} at the start mark.${beyondWords(placings, style)}`;
   return [
+    ...kindWords(design).map(point),
     point(words.ground),
     point(
       `First half, from the start mark to the centre line, with ${words.towards}: the template lies ${lies}, ` +
@@ -55,6 +56,15 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
     ),
     ...cornerWords(design, length).map(point),
+  ];
+};
+
+/** Where a kind stands that takes turns with another: its fit is told by itself, and the sides by both. */
+const kindWords = ({ cells, sides }: Design): readonly string[] => {
+  if (sides.every((side) => side.cells.length === 1)) return [];
+  const { kind } = cells[0]!;
+  return [
+    `This is how the swags of kind ${kind} are made: ${kind === 1 ? '1, 3, 5' : '2, 4, 6'} and so on, on every side.`,
   ];
 };
 
@@ -146,6 +156,7 @@ const stopWords = (cells: readonly Cell[]): string => {
 
 const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
   const corner = cornerSwag(design);
+  if (design.corner.kind === 'half' && design.cells[0]!.kind > 1) return [];
   if (design.corner.kind === 'half')
     return [
       'Corners: each side begins at a crown, with the second half of a swag, and ends at a crown, with the first half of one. ' +

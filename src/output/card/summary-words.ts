@@ -3,8 +3,8 @@
 import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
 import { hasEnds, type Plan } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, spansOf } from '../../swag/index.ts';
-import { beyondWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
+import { type Design, depthsOf, frameSize, kindsIn, spansOf } from '../../swag/index.ts';
+import { furtherWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const { field, fit } = design;
@@ -12,8 +12,6 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     foot,
     marks: { style },
   } = plan;
-  const { shape } = fit.way;
-  const { template } = shape.stitching;
   const counts =
     fit.sides.length > 1
       ? fit.sides.map((s) => `${s.run.name} ${wholeSwags(fit, s.repeats) || 'none'}`).join(', ')
@@ -26,18 +24,25 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     meet: '',
     open: ', corners left open',
   };
-  const spans = spansOf(fit);
+  const kinds = kindsIn(fit);
+  const inTurn = kinds.length > 1;
   const gaps = fit.sides.map((s) => s.seat.gap);
   const gapWidth = rangeWords(gaps, style);
   const gap = gapWidth === '0' ? '' : `, ${gapWidth} ${style.unit} between neighbours`;
-  const higher = standsHigher(fit, style)
-    ? ` at the crown, ${rangeWords(highestOf(fit), style)} ${style.unit} at its highest`
-    : '';
-  const thick = template.thickness === undefined ? '' : `, ${exactLength(template.thickness, style)} thick`;
+  const templates = kinds.map(({ way: { shape } }, k) => {
+    const { title, thickness } = shape.stitching.template;
+    const thick = thickness === undefined ? '' : `, ${exactLength(thickness, style)} thick`;
+    return `Template${inTurn ? ` of kind ${k + 1}` : ''}: ${title}${thick}, ${partWords(shape)}.`;
+  });
+  const sizes = kinds.map((kind, k) => {
+    const words = (of: readonly number[]): string => `${rangeWords(of, style)} ${style.unit}`;
+    const higher = standsHigher(kind, style) ? ` at the crown, ${words(highestOf(kind))} at its highest` : '';
+    return `${inTurn ? `Kind ${k + 1}: span` : 'Span'} ${words(spansOf(kind))}, ${words(depthsOf(kind))} deep${higher}`;
+  });
   return [
-    `Template: ${template.title}${thick}, ${partWords(shape)}. Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
-    `Swags: ${counts}${corners[field.corners]}. Span ${rangeWords(spans, style)} ${style.unit}, ${rangeWords(depthsOf(fit), style)} ${style.unit} deep${higher}${gap}${endsWords(plan)}.`,
-    ...beyondWords(design, style).map((text) => `${capital(text)}.`),
+    `${templates.join(' ')} Foot: ${exactLength(foot.clearance, style)} from the needle to its outer edge.`,
+    `Swags: ${counts}${inTurn ? ', of two kinds in turn' : ''}${corners[field.corners]}. ${sizes.join('. ')}${gap}${endsWords(plan)}.`,
+    ...furtherWords(design, style).map((text) => `${capital(text)}.`),
     ...sizeWords(design, plan),
     ...copiesWords(plan),
     ...plan.doubts,

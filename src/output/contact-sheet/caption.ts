@@ -2,7 +2,7 @@
 
 import type { LengthStyle } from '../../length/index.ts';
 import type { Ranked } from '../../swag/index.ts';
-import { answerWords, beyondWords, likeWords, makingWords, plainSentence } from '../text/index.ts';
+import { answerWords, furtherWords, likeWords, makingWords, plainSentence } from '../text/index.ts';
 
 /** `like` says how many look like it. */
 export const captionOf = (
@@ -12,6 +12,6 @@ export const captionOf = (
 ): readonly string[] => [
   plainSentence(ranked, style),
   [makingWords(ranked, style), likeWords(like)].filter((words) => words !== '').join('; '),
-  ...beyondWords(ranked, style),
+  ...furtherWords(ranked, style),
   ...answerWords(ranked, style),
 ];

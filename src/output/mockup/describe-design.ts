@@ -7,11 +7,12 @@ import {
   type Design,
   depthsOf,
   frameSize,
+  kindsIn,
   type Pose,
   smallnessOf,
   spansOf,
 } from '../../swag/index.ts';
-import { beyondWords, directionWords, partWords, settingWords, sideWords } from '../text/index.ts';
+import { directionWords, furtherWords, partWords, settingWords, sideWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -44,9 +45,12 @@ export const describeDesign = (
     !closes && pose.top - pose.depth > stepOf(style)
       ? ` at the crown, ${length(pose.top)} at the highest`
       : '';
-  const lines = fit.sides.map(({ run, repeats, seat }) => {
-    const { span, depth } = seat;
-    const size = `${sideWords(fit, repeats)}${fit.corner.kind === 'half' ? ',' : ''} of ${length(span)}, ${length(depth)} deep${highest(seat.pose)}`;
+  const lines = fit.sides.map(({ run, repeats, seat }, i) => {
+    const sizes = kindsIn(fit).map(({ sides }) => {
+      const { span, depth, pose } = sides[i]!.seat;
+      return `${length(span)}, ${length(depth)} deep${highest(pose)}`;
+    });
+    const size = `${sideWords(fit, repeats)}${fit.corner.kind === 'half' ? ',' : ''} of ${sizes.join(', and in turn ')}`;
     // A gap that rounds to nothing is none to her.
     const gap = roundLength(seat.gap, style) > 0 ? `, ${length(seat.gap)} between neighbours` : '';
     return `${run.name}: ${size}${gap}`;
@@ -59,7 +63,7 @@ export const describeDesign = (
     `template ${shape.side} the swags`,
   ];
   return [
-    `${shape.stitching.template.title}: ${made.join(', ')}`,
+    `${fit.pattern.kind === 'in turn' ? 'kind 1, ' : ''}${shape.stitching.template.title}: ${made.join(', ')}`,
     ...lines,
     ...(corner === undefined
       ? []
@@ -71,8 +75,8 @@ export const describeDesign = (
               : 'square from the start line, not along the mitre'
           }`,
         ]),
-    ...beyondWords(design, style),
-    ...smallWords(fit, length),
+    ...furtherWords(design, style),
+    ...kindsIn(fit).flatMap((kind) => smallWords(kind, length)),
     ...(size === undefined
       ? []
       : closes

@@ -7,12 +7,12 @@
 
 import { type Change, type Written, withValues } from '../../document/index.ts';
 import { type HowMade, layoutKey, type Plan, type Spot } from '../../plan/index.ts';
-import { type Choices, choicesOf, type Ranked } from '../../swag/index.ts';
+import { type Choices, choicesOf, kindsIn, type Ranked } from '../../swag/index.ts';
 
 export interface TakenFit {
   readonly plan: Plan;
   readonly ranked: Pick<Ranked, 'field' | 'fit'>;
-  /** The template of each row as the new plan names it: a name, or a path from where the new plan will lie. */
+  /** The template of each row, or of each kind, as the new plan names it: a name, or a path from where the new plan will lie. */
   readonly templates: readonly string[];
 }
 
@@ -35,10 +35,19 @@ export const planSaying = (
     for (const name of ['setting', 'laid', 'flat', 'side', 'direction'] as const)
       put([...at, name], made[name]);
   };
-  put(['template'], templates[0]);
+  const { alternate } = swag;
+  const kinds = kindsIn(ranked.fit);
+  const [template] = templates;
+  put(['template'], alternate && templates[1] !== template ? templates.slice(0, kinds.length) : template);
   if (choices.corners !== undefined) put(['layout', key, 'corners'], choices.corners);
   if (choices.count !== undefined) put(['layout', 'frame', 'count'], choices.count);
-  putMade(['swag'], swag, choices, ranked);
+  if (alternate)
+    kinds.forEach((fit, k) => {
+      const kind = { field: ranked.field, fit };
+      put(['swag', 'alternate', k, 'template'], templates[k]);
+      putMade(['swag', 'alternate', k], alternate[k]!, choicesOf(kind), kind);
+    });
+  else putMade(['swag'], swag, choices, ranked);
   if (choices.repeats.length > 0 && !sameCounts(swag.repeats, choices.repeats))
     put(['swag', 'repeats'], counts(choices.repeats));
   if (gap !== undefined) put(['swag', 'gap'], gap);

@@ -10,7 +10,7 @@ import {
   stepOf,
 } from '../../length/index.ts';
 import { sayShare } from '../../plan/index.ts';
-import { depthsOf, type Field, type Fit, isRound, type Shape, seatsOf } from '../../swag/index.ts';
+import { depthsOf, type Field, type Fit, isRound, kindsIn, type Shape, seatsOf } from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
 export const partWords = ({ from, to }: Shape, how: 'label' | 'brief' = 'label'): string =>
@@ -74,7 +74,7 @@ const fineStyle = (style: LengthStyle): LengthStyle => {
 
 /** How far (mm) the stitching reaches from the start line, on every side and at the corners. */
 export const highestOf = (fit: Fit): readonly number[] =>
-  isRound(fit) ? [] : seatsOf(fit).map((seat) => seat.pose.top);
+  isRound(fit) ? [] : seatsOf(kindsIn(fit)[0]).map((seat) => seat.pose.top);
 
 /** Whether lobes stand higher than the crown, by more than a rounding step. */
 export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {

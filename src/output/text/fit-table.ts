@@ -5,7 +5,7 @@ import { isRound, isUnmet, type Kind } from '../../swag/index.ts';
 import { unitWords } from './choice-words.ts';
 import { howRanked } from './how-ranked.ts';
 import { likeWords, makingWords, plainSentence } from './plain-sentence.ts';
-import { beyondWords } from './row-words.ts';
+import { furtherWords } from './row-words.ts';
 import { wrapPlain } from './table.ts';
 import { answerWords } from './wish-words.ts';
 
@@ -36,7 +36,7 @@ export const fitTableLines = (
       ...[
         ...rest,
         ...wrapPlain(below, room, '  '),
-        ...beyondWords(first, style).flatMap((text) => wrapPlain(text, room, '  ')),
+        ...furtherWords(first, style).flatMap((text) => wrapPlain(text, room, '  ')),
         // How far it is from what was asked, where anything was.
         ...wrapPlain(answerWords(first, style).join('; '), room, '  '),
       ].map((line) => indent + line),

@@ -12,6 +12,7 @@ import {
   frameSize,
   hasGaps,
   isRound,
+  kindsIn,
   type Ranked,
   roomName,
   spansOf,
@@ -31,7 +32,7 @@ import {
   wholeSwags,
 } from './choice-words.ts';
 
-/** `5 and 6 swags, 11 5/8 in wide, 4 in deep, touching; fills most of the border`. */
+/** `5 and 6 swags, 11 5/8 in wide, 4 in deep, touching; fills most of the border`; two kinds are told in turn. */
 export const plainSentence = (
   ranked: Pick<Ranked, 'field' | 'fit' | 'score'>,
   style: LengthStyle,
@@ -42,10 +43,12 @@ export const plainSentence = (
   const apart = hasGaps(fit)
     ? `${rangeWords(gaps, style)} ${unit} apart with ${plural(threadStarts({ field, fit }), 'start')} and stops`
     : 'touching';
-  return [
-    `${countsWords(fit)}, ${rangeWords(spansOf(fit), style)} ${unit} wide, ${rangeWords(depthsOf(fit), style)} ${unit} deep, ${apart}`,
-    fillsWords(score.use, field, fit, style),
-  ].join('; ');
+  const sizes = kindsIn(fit).map(
+    (kind) =>
+      `${rangeWords(spansOf(kind), style)} ${unit} wide, ${rangeWords(depthsOf(kind), style)} ${unit} deep`,
+  );
+  const sized = sizes.length > 1 ? `in turn ${sizes.join(', and ')}` : sizes[0];
+  return [`${countsWords(fit)}, ${sized}, ${apart}`, fillsWords(score.use, field, fit, style)].join('; ');
 };
 
 /** `6 swags on each side`; of sides that are as many across the quilt `5 and 6 swags`; else each side's, in their order. */
@@ -82,8 +85,9 @@ export const makingWords = (
   style: LengthStyle,
 ): string => {
   const { shape } = fit.way;
+  const kind = fit.pattern.kind === 'in turn' ? 'kind 1: ' : '';
   return [
-    `${shape.stitching.template.title}, ${partWords(shape)}`,
+    `${kind}${shape.stitching.template.title}, ${partWords(shape)}`,
     `${settingWords(fit, field)}, ${shape.side}, ${directionWords(shape)}`,
     ...(field.corners === 'none' ? [] : [`corners ${field.corners}`]),
     ...(standsHigher(fit, style)

@@ -18,7 +18,12 @@ export const answerWords = (ranked: Pick<Ranked, 'answers'>, style: LengthStyle)
   });
 };
 
-const nameOf = ({ key, on }: Answer): string => (on === undefined ? key : `${key} on the ${SIDES[on]} side`);
+const nameOf = ({ key, on, of }: Answer): string =>
+  on === undefined
+    ? of === undefined
+      ? key
+      : `${key} of kind ${of + 1}`
+    : `${key} on the ${SIDES[on]} side`;
 
 const foundWords = ({ key, wish, meets, least, most }: Answer, style: LengthStyle): string => {
   if (key === 'repeats') return least === most ? String(least) : `${least} to ${most}`;

@@ -12,6 +12,7 @@ import {
   designFromPlan,
   designOf,
   type Kind,
+  kindsIn,
   kindsOf,
   type Ranked,
   reordered,
@@ -50,9 +51,14 @@ export interface ChosenFit extends Worked, Part {
 
 /** What a fit is called from one search to the next: every choice that it makes. */
 const keyOf = (ranked: Ranked): string => {
-  const { corners, from, to, setting, laid, flat, side, direction, repeats, count } = choicesOf(ranked);
-  const { name } = ranked.fit.way.shape.stitching.template;
-  const words = [name, corners, from, to, setting, laid, flat, side, direction, count ?? repeats.join('-')];
+  const words = kindsIn(ranked.fit).flatMap((fit) => {
+    const { corners, from, to, setting, laid, flat, side, direction, repeats, count } = choicesOf({
+      field: ranked.field,
+      fit,
+    });
+    const { name } = fit.way.shape.stitching.template;
+    return [name, corners, from, to, setting, laid, flat, side, direction, count ?? repeats.join('-')];
+  });
   return words.map((word) => word ?? '').join('|');
 };
 

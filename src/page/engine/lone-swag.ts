@@ -10,6 +10,7 @@ import { type Drawing, drawDesign, type Scope, scopeOf } from '../../drawing/ind
 import { add, move, ORIGIN, type Point, scale, subtract } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
+  ALIKE,
   borderRuns,
   cornerSwag,
   crownPose,
@@ -79,7 +80,12 @@ const sideSwag = (field: Field, name: string, seat: Seat, plan: Plan): LoneSwag 
   const known = field.runs.find((r) => r.name === name)?.name ?? field.name;
   const run = straightRun(known, share, field.startMargin);
   const own: Field = { ...field, runs: [run], corners: 'none' };
-  const design = designOf(own, { way: seat.way, sides: [{ run, repeats: 1, seat }], corner: WITHOUT_SWAG });
+  const design = designOf(own, {
+    way: seat.way,
+    sides: [{ run, repeats: 1, seat }],
+    corner: WITHOUT_SWAG,
+    pattern: ALIKE,
+  });
   const { halfSpan } = seat.pose;
   const y = field.startMargin;
   return {
@@ -109,6 +115,7 @@ const cornerAlone = ({ field, fit }: Ranked, seat: Seat, plan: Plan): LoneSwag =
       way: seat.way,
       sides: runs.map((run) => ({ run, repeats: 1, seat: beside })),
       corner: { kind: fit.corner.kind === 'across' ? 'across' : 'turn', seat, toCorner, offset },
+      pattern: ALIKE,
     },
   );
   const laid = cornerSwag(design);

@@ -11,7 +11,7 @@ import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { answerWords, rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { choicesOf, cornerSwag, depthsOf, spansOf } from '../../swag/index.ts';
+import { choicesOf, cornerSwag, depthsOf, kindsIn, spansOf } from '../../swag/index.ts';
 import {
   type ChosenFit,
   chosenFit,
@@ -92,8 +92,10 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     template: shape.stitching.template.title,
     summary: [
       `${plural(total, 'swag')}${corner ? ` and one ${corner.kind === 'across' ? 'across' : 'round'} each corner` : ''}`,
-      `${rangeWords(spansOf(ranked.fit), style)} ${style.unit} wide`,
-      `${rangeWords(depthsOf(ranked.fit), style)} ${style.unit} deep`,
+      ...kindsIn(ranked.fit).flatMap((kind) => [
+        `${rangeWords(spansOf(kind), style)} ${style.unit} wide`,
+        `${rangeWords(depthsOf(kind), style)} ${style.unit} deep`,
+      ]),
     ],
     lines: [...describeDesign(design, plan.marks.style, plan.channels), ...answerWords(ranked, style)],
     sides: design.fit.sides.map(({ run, repeats }) => ({

@@ -21,6 +21,7 @@ import {
   type Field,
   givenGap,
   isRound,
+  kindsIn,
   type Misfit,
   type Ranked,
   type Seat,
@@ -54,7 +55,10 @@ export const swagView = (input: Input, side: string): SwagAnswer | undefined => 
       kind === 'side' ? sideBox(ranked.field, placed.way.shape.chord, lone) : ownBox(fit, side, stops, lone),
     chord: placed.way.shape.chord,
     // A corner has nothing to let go at but the other fits; a side springs back where there is none.
-    turns: placed.way.tilt === undefined && (kind === 'side' || (kind === 'corner' && stops.length > 1)),
+    turns:
+      placed.way.tilt === undefined &&
+      ranked.fit.pattern.kind === 'alike' &&
+      (kind === 'side' || (kind === 'corner' && stops.length > 1)),
     stops,
     sections: sectionsOf(lone),
   };
@@ -65,7 +69,9 @@ export const dragged = (input: Input, side: string, halfSpan: number): SwagPose 
   const fit = chosenFit(input);
   const { ranked, plan } = fit;
   const now = seatNamed(ranked, side);
-  if (!now || now.way.tilt !== undefined || isRound(ranked.fit)) return undefined;
+  // What one of two kinds is turned to, the other has to make up for: neither is turned by itself.
+  if (!now || now.way.tilt !== undefined || isRound(ranked.fit) || ranked.fit.pattern.kind !== 'alike')
+    return undefined;
   const { chord } = now.way.shape;
   const least = side === CORNER && ranked.field.from === 'inner' ? SMALLEST_AT_CORNER : SMALLEST;
   const laid = posed(now, Math.min(LARGEST * chord, Math.max(least * chord, halfSpan)));
@@ -188,9 +194,16 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
 
 /** Only counts may differ. */
 const sameWay = (a: Ranked, b: Ranked): boolean => {
-  const [v, w] = [a.fit.way, b.fit.way];
+  const [kinds, others] = [kindsIn(a.fit), kindsIn(b.fit)];
   return (
     a.field.corners === b.field.corners &&
+    kinds.length === others.length &&
+    kinds.every(({ way }, k) => isSameWay(way, others[k]!.way))
+  );
+};
+
+const isSameWay = (v: Seat['way'], w: Seat['way']): boolean => {
+  return (
     v.shape.stitching === w.shape.stitching &&
     v.shape.from.label === w.shape.from.label &&
     v.shape.to.label === w.shape.to.label &&

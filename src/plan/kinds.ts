@@ -1,0 +1,93 @@
+/** What a plan asks of two kinds of swag that take turns, and cannot have. */
+
+import { closesRound, hasCorners } from './layout-kinds.ts';
+import { type Found, madeSo } from './made-so.ts';
+import type { CornerTreatment, KindChoices, Plan } from './plan.ts';
+
+/** A side begins and ends with the first kind: with a whole swag, or with half of one beside a free corner square. */
+export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Found[] => {
+  const { alternate, repeats } = swag;
+  if (!alternate) return [];
+  const own = ['swag', 'alternate'];
+  if (closesRound(layout))
+    return [
+      {
+        path: own,
+        message: 'a round frame has one kind of swag',
+        expected: 'a strip, a border or a frame round a block',
+      },
+    ];
+  const shared = new Set(madeSo(swag, ['swag']).map(({ message }) => message));
+  const otherwise = setOtherwise(swag, ['swag']);
+  const found: Found[] = [
+    ...otherwise,
+    ...alternate.flatMap((kind, i) => [
+      ...madeSo(kind, [...own, i]).filter(({ message }) => !shared.has(message)),
+      ...(otherwise.length > 0 ? [] : setOtherwise(kind, [...own, i])),
+    ]),
+  ];
+  if (rows.length > 0)
+    found.push({
+      path: own,
+      message: 'kinds that take turns stand in one row',
+      found: 'a second row under rows',
+      expected: 'either alternate or rows',
+    });
+  if (channels.outward.length > 0)
+    found.push({
+      path: ['channels', 'outward'],
+      message: 'beyond two kinds that take turns no channels are laid yet',
+      expected: 'inward channels, or swags of one kind',
+    });
+  const corners = hasCorners(layout) ? layout.corners : 'open';
+  if (corners === 'turn' || corners === 'across')
+    found.push({
+      path: own,
+      message: 'kinds that take turns end beside a corner, and do not go round it',
+      found: `corners: ${corners}`,
+      expected: 'corners: meet, open or half',
+    });
+  else if (corners !== undefined)
+    for (const wish of new Set(repeats ?? []))
+      if (wish !== undefined && !mayBe(wish, corners))
+        found.push({
+          path: ['swag', 'repeats'],
+          message:
+            corners === 'half'
+              ? 'with half a swag at both ends of a side two kinds that take turns are an even number'
+              : 'a side that begins and ends with the same of two kinds has an odd number of swags',
+          found: String(wish),
+          expected: corners === 'half' ? 'an even number, 2 at least' : 'an odd number, 3 at least',
+        });
+  return found;
+};
+
+const mayBe = (wish: NonNullable<Plan['swag']['repeats']>[number], corners: CornerTreatment): boolean => {
+  const isEven = corners === 'half';
+  if (typeof wish === 'number') return wish > 1 && (wish % 2 === 0) === isEven;
+  return typeof wish !== 'string' || (wish === 'even') === isEven;
+};
+
+/** Only with its crown on the centre line a swag takes the width that its share of the side leaves it. */
+const setOtherwise = ({ setting, laid, flat }: KindChoices, path: Found['path']): readonly Found[] => {
+  const found =
+    setting !== undefined
+      ? setting === 'crown-on-centre'
+        ? undefined
+        : `setting: ${setting}`
+      : laid !== undefined
+        ? `laid: ${laid}`
+        : flat !== undefined
+          ? `flat: ${flat}`
+          : undefined;
+  return found === undefined
+    ? []
+    : [
+        {
+          path,
+          message: 'kinds that take turns are set with their crowns on the centre line',
+          found,
+          expected: 'setting: crown-on-centre',
+        },
+      ];
+};
