@@ -34,13 +34,26 @@ describe('one end moved', () => {
     expect(withEnd(ends, 'from', 1)).toContainEqual([['swag', 'to'], chosen!.ends.to]);
   });
 
-  test('past the other is told, and names both', async () => {
-    const plan = withValues(HEEL_TO_ONE, withEnd({ from: 1, to: 1 }, 'from', 3));
+  test('past the other takes that along, and leaves some edge between them', () => {
+    const after = (
+      which: 'from' | 'to',
+      at: number | string,
+      now: { from: number | string; to: number | string },
+    ) => endsNow(withValues(HEEL_TO_ONE, withEnd(now, which, at)), { from: 1, to: 1 });
+    expect(after('from', 3, { from: 1, to: 1 })).toEqual({ from: 3, to: 3 });
+    expect(after('to', 1, { from: 2, to: 'crown' })).toEqual({ from: 1, to: 1 });
+    expect(after('from', 2, { from: 1, to: 2 })).toEqual({ from: 2, to: 2 });
+    // Where a line lies, or the crown end, only the template knows.
+    expect(after('from', 3, { from: 1, to: 'crown' })).toEqual({ from: 3, to: 'crown' });
+    expect(after('from', 3, { from: 1, to: 'A' })).toEqual({ from: 3, to: 'A' });
+  });
+
+  test('to where nothing fits is told, and names both', async () => {
+    const plan = withValues(HEEL_TO_ONE, [[['swag'], { from: 3, to: 1 }]]);
     const { problems } = await lookAt(plan);
     expect(noneWithBoth(problems, plan)).toMatch(
       /starts at section 3 and also ends at the end of section 1\./,
     );
-    expect(endsNow(plan, { from: 1, to: 1 })).toEqual({ from: 3, to: 1 });
   });
 
   test('another trouble is not laid on the ends', async () => {

@@ -142,6 +142,9 @@ export const printOutline = async (
     name: proposedName({ called: baseName(found.file), kind: 'outline' }),
     bytes,
     words: `the outline of ${title}, ${words}`,
-    notices: [...notices, 'Lay the acrylic on the dashed edge: it must cover it from heel to crown end.'],
+    notices: [
+      ...notices,
+      'Lay the acrylic on the edge that is drawn: it must cover it from heel to crown end.',
+    ],
   };
 };

@@ -20,15 +20,20 @@ export const endsNow = (plan: PlanSource, shown: Ends): Ends => ({
   to: asEnd(textAt(plan, TO)) ?? shown.to,
 });
 
-/** One end moved, and both in the plan, so that the search does not move the other. */
+/**
+ * One end moved, and both in the plan, so that the search does not move the other; but an end that would lie before the
+ * start goes along with it, and a start that would lie behind the end too: between them there must be some edge.
+ */
 export const withEnd = (
   now: Ends,
   which: keyof Ends,
   at: number | string,
 ): readonly (readonly [KeyPath, Written])[] => {
+  const next = { ...now, [which]: at };
+  const isCrossed = typeof next.from === 'number' && typeof next.to === 'number' && next.from > next.to;
   return [
-    [FROM, which === 'from' ? at : now.from],
-    [TO, which === 'to' ? at : now.to],
+    [FROM, isCrossed ? at : next.from],
+    [TO, isCrossed ? at : next.to],
   ];
 };
 
