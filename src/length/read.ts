@@ -3,7 +3,7 @@
  * `2 yd`, or a bare number or fraction in the unit that the file is in.
  *
  * Everything stays an exact rational up to one single conversion, so that 17/32 in is 13.49375 mm and not
- * 13.493749999999999. Nothing is guessed: what could mean two things (a decimal comma, `5 - 1/2`) is refused
+ * 13.493749999999999. Nothing is guessed: what could mean two things (`1,500 mm`, `5 - 1/2`) is refused
  * with a word about how to write it.
  */
 
@@ -137,7 +137,7 @@ const parse = (text: string, unit: Units): Fraction | string => {
   if (text === '') return 'nothing is written';
   if (/\de[+-]?\d/.test(text)) return 'a power of ten';
   const negative = text.startsWith('-');
-  let rest = negative ? text.slice(1).trimStart() : text;
+  let rest = withPoint(negative ? text.slice(1).trimStart() : text, unit);
   let sum = new Fraction(0);
   let unitBefore: Fraction | undefined;
   for (let part = 0; part < MOST_PARTS && rest !== ''; part++) {
@@ -159,6 +159,16 @@ const parse = (text: string, unit: Units): Fraction | string => {
   }
   if (rest !== '') return 'not one number with one unit';
   return negative ? sum.neg() : sum;
+};
+
+/**
+ * A metric length with a decimal comma, with a point instead: the marker is either (SI brochure, 5.4.4). Inches are
+ * never written so, and three digits behind a comma may be thousands: those stay as they are, and are refused.
+ */
+const withPoint = (text: string, unit: Units): string => {
+  const [, whole, part, name] = /^(\d{1,9}),(\d{1,2})(?: ?([a-z]+)\.?)?$/.exec(text) ?? [];
+  const size = MM_PER_UNIT.get(name ?? unit);
+  return part === undefined || !size || isImperial(size) ? text : `${whole}.${part} ${name ?? ''}`.trim();
 };
 
 const INCH = new Fraction('254/10');

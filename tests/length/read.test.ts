@@ -15,6 +15,12 @@ const READ: readonly (readonly [string, Units, number])[] = [
   ['5-1/2"', 'in', 139.7],
   ['5½ in', 'in', 139.7],
   ['5½″', 'mm', 139.7],
+  // The decimal marker is a point or a comma (SI brochure, 9th edition, 5.4.4; from memory).
+  ['188,0', 'cm', 1880],
+  ['143,5', 'mm', 143.5],
+  ['5,5 cm', 'in', 55],
+  ['1,25 m', 'in', 1250],
+  ['0,75', 'cm', 7.5],
   ['5 ½”', 'in', 139.7],
   ['5-½', 'in', 139.7],
   ['5‑1/2 in', 'in', 139.7],
@@ -77,7 +83,9 @@ const REFUSED: readonly (readonly [string | number, string])[] = [
   ['50 %', 'a share, not a length'],
   ['12 pt', 'a unit of screens and type, not of cloth'],
   ['5 furlongs', 'the unit "furlongs" is not known'],
-  ['5,5 cm', 'a comma in a number; write a decimal point: 5.5'],
+  ['5,5 in', 'a comma in a number; write a decimal point: 5.5'],
+  ['1,500 mm', 'a comma in a number; write a decimal point'],
+  ['5,5 cm 2', 'a comma in a number; write a decimal point: 5.5'],
   ['143,5', 'a comma in a number; write a decimal point: 143.5'],
   ['-,75 in', 'a comma in a number; write a decimal point: 0.75'],
   ['1,234.5', 'a comma in a number; write a decimal point'],
@@ -115,7 +123,7 @@ describe('readLength', () => {
   });
 
   test('the tables above ran whole', () => {
-    expect([READ.length, REFUSED.length]).toEqual([45, 44]);
+    expect([READ.length, REFUSED.length]).toEqual([50, 46]);
   });
 
   test('says what was found and what would be right, in the unit of the file', () => {
