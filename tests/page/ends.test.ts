@@ -35,17 +35,17 @@ describe('one end moved', () => {
   });
 
   test('past the other takes that along, and leaves some edge between them', () => {
-    const after = (
+    const moved = (
       which: 'from' | 'to',
       at: number | string,
       now: { from: number | string; to: number | string },
     ) => endsNow(withValues(HEEL_TO_ONE, withEnd(now, which, at)), { from: 1, to: 1 });
-    expect(after('from', 3, { from: 1, to: 1 })).toEqual({ from: 3, to: 3 });
-    expect(after('to', 1, { from: 2, to: 'crown' })).toEqual({ from: 1, to: 1 });
-    expect(after('from', 2, { from: 1, to: 2 })).toEqual({ from: 2, to: 2 });
+    expect(moved('from', 3, { from: 1, to: 1 })).toEqual({ from: 3, to: 3 });
+    expect(moved('to', 1, { from: 2, to: 'crown' })).toEqual({ from: 1, to: 1 });
+    expect(moved('from', 2, { from: 1, to: 2 })).toEqual({ from: 2, to: 2 });
     // Where a line lies, or the crown end, only the template knows.
-    expect(after('from', 3, { from: 1, to: 'crown' })).toEqual({ from: 3, to: 'crown' });
-    expect(after('from', 3, { from: 1, to: 'A' })).toEqual({ from: 3, to: 'A' });
+    expect(moved('from', 3, { from: 1, to: 'crown' })).toEqual({ from: 3, to: 'crown' });
+    expect(moved('from', 3, { from: 1, to: 'A' })).toEqual({ from: 3, to: 'A' });
   });
 
   test('to where nothing fits is told, and names both', async () => {
