@@ -35,4 +35,5 @@ export {
   type WishReading,
   wishText,
 } from './wish.ts';
+export { formOf, plainWish } from './wish-form.ts';
 export { readRepeatsWish, readWishOf } from './wish-schema.ts';

@@ -57,6 +57,36 @@ describe('what is noted', () => {
   });
 });
 
+describe('what is asked of swags', () => {
+  const asking = (swag: string): string => `${FIRST_PLAN}swag: { ${swag} }\n`;
+
+  test.each([
+    'span: about 10, use: at least 3/4',
+    'depth: 3 to 4, repeats: odd',
+    'gap: about 1/4, span: 9 or more',
+  ])('is answered in the same words: %s', async (swag) => {
+    const { ran } = await command(asking(swag), 'fit', '--most', '1');
+    const looked = await ask({ kind: 'look', input: inputOf(asking(swag)) });
+    const told = looked.chosen!.lines.filter((line) => line.includes('(asked: '));
+    expect(told).toHaveLength(2);
+    expect(ran.out.replace(/\s+/g, ' ')).toContain(told.join('; '));
+  });
+
+  test.each(['depth: at least 5, span: about 9', 'span: 40, repeats: 7'])(
+    'and refused in the same words: %s',
+    async (swag) => {
+      const folder = emptyFolder();
+      writeFileSync(join(folder, 'plan.yaml'), asking(swag));
+      const ran = await run(folder, ['fit', 'plan.yaml', '--most', '1']);
+      expect(ran.code).toBe(1);
+      const { problems } = await ask({ kind: 'look', input: inputOf(asking(swag)) });
+      const words = /: ([^:]* cannot both be had.*)$/.exec(ran.lines.at(-1)!)![1]!;
+      expect(problems[0]!.text.toLowerCase()).toContain(words.split('; ')[0]!.toLowerCase());
+      expect(problems[0]!.text.toLowerCase()).toContain(words.split('; ')[1]!.toLowerCase());
+    },
+  );
+});
+
 describe('what is printed', () => {
   test('sheets', async () => {
     const { file } = await command(FIRST_PLAN, 'mockup', '-o', 'out.pdf');

@@ -33,6 +33,22 @@ test.each(CASES)('%s', (text, kind, first, second, means) => {
   expect(JSON.stringify(meaning(written))).toBe(JSON.stringify(means));
 });
 
+// In the words of a plan's own reader, however they are typed.
+test.each<[string, WishKind, string, string]>([
+  ['~9', 'about', '9', ''],
+  ['9 or so', 'about', '9', ''],
+  ['>= 3 1/2', 'least', '3 1/2', ''],
+  ['up to 10 cm', 'most', '10 cm', ''],
+  ['8–10', 'between', '8', '10'],
+  ['nine', 'exactly', '9', ''],
+  ['9-1/2', 'exactly', '9-1/2', ''],
+  ['wide', 'exactly', 'wide', ''],
+])('%s', (text, kind, first, second) => {
+  expect(wishParts(text)).toEqual({ kind, first, second });
+  const same = wishWritten({ kind, first, second });
+  if (text !== 'wide') expect(meaning(same)).toEqual(meaning(`'${text}'`));
+});
+
 test.each<[WishKind, string | undefined]>([
   ['any', undefined],
   ['about', 'about 8'],

@@ -1,5 +1,8 @@
 /** A wish as the page's fields hold it: how it is meant, and its one or two figures as they are written. */
 
+import { readLength } from '../../length/index.ts';
+import { formOf, plainWish } from '../../plan/index.ts';
+
 const WISH_KINDS = ['any', 'about', 'exactly', 'least', 'most', 'between'] as const;
 export type WishKind = (typeof WISH_KINDS)[number];
 
@@ -16,18 +19,18 @@ const STARTS: readonly (readonly [string, WishKind])[] = [
   ['at most ', 'most'],
 ];
 
-/** What a plan's words mean, whether or not their figures can be read. */
+/** What a plan's words mean, in whatever words; what cannot be read stands as it is. */
 export const wishParts = (text: string | undefined): WishParts => {
   const written = (text ?? 'auto').trim();
   if (written === 'auto') return { kind: 'any', first: '', second: '' };
-  for (const [words, kind] of STARTS)
-    if (written.toLowerCase().startsWith(words))
-      return { kind, first: written.slice(words.length).trim(), second: '' };
-  const [first = '', second, ...more] = written.split(/ to /i).map((part) => part.trim());
-  return second === undefined || more.length > 0
-    ? { kind: 'exactly', first: written, second: '' }
-    : { kind: 'between', first, second };
+  const form = formOf(plainWish(written), isFigure);
+  if ('reason' in form || form.kind === 'around') return { kind: 'exactly', first: written, second: '' };
+  const [first = '', second = ''] = form.numbers;
+  return { kind: form.kind, first, second };
 };
+
+const isFigure = (text: string): boolean =>
+  /^[\d./ ]+(?:%|percent)?$/.test(text) || readLength(text, 'in').ok;
 
 /** The words for a plan; undefined where nothing is asked. */
 export const wishWritten = ({ kind, first, second }: WishParts): string | undefined => {

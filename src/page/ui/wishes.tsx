@@ -127,7 +127,7 @@ const WishField = ({ label, quantity }: { readonly label: string; readonly quant
     figures[at] = text;
     typed.value = at === 0 ? [text, typed.value[1]] : [typed.value[0], text];
     const [first = '', second = ''] = figures.map((figure) => figureOf(quantity, figure));
-    const isRead = put({ ...parts, first, second }, isDone);
+    const isRead = put(isWhole(text) ? wishParts(text) : { ...parts, first, second }, isDone);
     if (isRead && isDone) typed.value = [undefined, undefined];
   };
   const Figure = ({ at, name }: { readonly at: 0 | 1; readonly name: string }) => (
@@ -221,7 +221,7 @@ const Repeats = () => {
   const put = (text: string | undefined, isDone: boolean): void => {
     const read = text === undefined ? undefined : readRepeatsWish(text);
     if (read?.ok === false) {
-      cannotRead(key, text ?? '', 'Write a whole number, such as 8.', isDone);
+      cannotRead(key, text ?? '', plainWords({ ...read, message: read.reason }, fieldName(key)), isDone);
       return;
     }
     canRead(key);
@@ -288,8 +288,11 @@ const Repeats = () => {
   );
 };
 
+/** What is typed as a whole wish is one, however the field was meant. */
 const countWritten = (kind: WishKind, text: string): string | undefined =>
-  kind === 'between' ? text : wishWritten({ kind, first: text, second: '' });
+  kind === 'between' || isWhole(text) ? text : wishWritten({ kind, first: text, second: '' });
+
+const isWhole = (text: string): boolean => wishParts(text).kind !== 'exactly';
 
 const Gap = () => {
   const written = textAt(state.value, ['swag', 'gap']);

@@ -141,9 +141,14 @@ test('counts, use and neighbours are asked for, and what cannot be had is told a
   await field(page, 'Swags on a side').fill('7');
   await idle(page);
   expect(await counts()).toEqual([7, 7, 7, 7]);
-  await field(page, 'Swags on a side').fill('seven');
+  await field(page, 'Swags on a side').fill('many');
   await field(page, 'Swags on a side').blur();
   await expect.poll(() => field(page, 'Swags on a side').getAttribute('aria-invalid')).toBe('true');
+  expect(await page.locator('#wishes .wrong').textContent()).toMatch(/^Not a whole number\. It is .many./);
+  await field(page, 'Swags on a side').fill('about seven');
+  await field(page, 'Swags on a side').blur();
+  await expect.poll(() => how(page, 'Swags on a side').inputValue()).toBe('about');
+  expect(await field(page, 'Swags on a side').inputValue()).toBe('7');
   await how(page, 'Swags on a side').selectOption('any');
   await page.getByLabel('Neighbours', { exact: true }).selectOption('0');
   await how(page, 'Use of the border').selectOption('least');
@@ -161,9 +166,12 @@ test('counts, use and neighbours are asked for, and what cannot be had is told a
   await idle(page);
   await expect.poll(() => field(page, 'Depth of a swag').getAttribute('aria-invalid')).toBe('true');
   expect(await verdict(page)).toMatch(/depth at least 9 in and .* cannot both be had/i);
-  // In other units the same is asked.
+  // In other units the same is asked; typed as it is said, it is meant so.
   await how(page, 'Depth of a swag').selectOption('any');
-  await how(page, 'Width of a swag').selectOption('about');
+  await how(page, 'Width of a swag').selectOption('exactly');
+  await field(page, 'Width of a swag').fill('nine or so');
+  await field(page, 'Width of a swag').blur();
+  await expect.poll(() => how(page, 'Width of a swag').inputValue()).toBe('about');
   await idle(page);
   await page.getByLabel('Figures in').selectOption('cm');
   expect(await field(page, 'Width of a swag').inputValue()).toBe('22.86');
