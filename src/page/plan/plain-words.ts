@@ -28,6 +28,8 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^layout\.\w+\.margin$/, 'distance from both seams'],
   [/^layout\.\w+\.margin\.(inner|outer)$/, 'distance from the $1 seam'],
   [/^foot\.clearance$/, 'foot clearance'],
+  [/^at\.1$/, 'distance to the right of the middle'],
+  [/^at\.2$/, 'distance up from the middle'],
   [/^swag\.span$/, 'width of a swag'],
   [/^swag\.depth$/, 'depth of a swag'],
   [/^swag\.use$/, 'use of the border'],

@@ -38,7 +38,9 @@ export const openPart = (from: PlanSource): string | undefined => {
 };
 
 /** What each part says for itself; the rest stands at the head of the plan, for all. */
-const OF_PARTS: ReadonlySet<unknown> = new Set(['layout', 'swag', 'channels', 'fills', 'template']);
+const OF_PARTS: ReadonlySet<unknown> = new Set([
+  ...['layout', 'rows', 'swag', 'channels', 'fills', 'template', 'at', 'turn'],
+]);
 
 /** A key's place in the plan: within the open part where each part has its own. */
 export const pathIn = (from: PlanSource, path: KeyPath): KeyPath => {

@@ -3,10 +3,10 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId } from 'preact/hooks';
-import { readLength, type Units } from '../../length/index.ts';
+import { type AllowedSign, readLength, type Units } from '../../length/index.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
-import { type KeyPath, textAt } from '../plan/plan-text.ts';
+import { type KeyPath, textAt, type Written } from '../plan/plan-text.ts';
 import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -25,6 +25,13 @@ interface LengthProps {
   /** What the plan means where the key is not written. */
   readonly usual?: string;
   readonly optional?: boolean;
+  /** A length may lie to the other side, too. */
+  readonly sign?: AllowedSign;
+  /** Where a figure is written as part of something: what stands there, and what is changed. */
+  readonly part?: {
+    readonly written: string;
+    readonly change: (text: string) => readonly [KeyPath, Written];
+  };
   /** What an empty field says in its place, and what is said of one that must not be empty. */
   readonly placeholder?: string;
   readonly whenEmpty?: string;
@@ -43,6 +50,8 @@ export const LengthField = ({
   class: name,
   usual,
   optional,
+  sign,
+  part,
   placeholder,
   whenEmpty,
   onType,
@@ -53,7 +62,7 @@ export const LengthField = ({
   const key = keyName(path);
   const unread = unreadAt(key);
   useEffect(() => () => canRead(key), [key]);
-  const written = textAt(state.value, path) ?? usual ?? '';
+  const written = part?.written ?? textAt(state.value, path) ?? usual ?? '';
   const wrong = troubles.value.find((p) => concerns(p, key))?.text;
   const { text: shownText, exact } = shownLength(written, unitsNow());
   const more = wrong ?? pairHint(key) ?? (exact === undefined ? hint : `Exactly ${exact}`);
@@ -64,11 +73,11 @@ export const LengthField = ({
       if (written !== '') edit([[path, undefined]], key);
       return;
     }
-    const read = readLength(text, unitsNow());
+    const read = readLength(text, unitsNow(), sign);
     if (read.ok) {
       typed.value = text;
       canRead(key);
-      if (text.trim() !== written) edit([[path, text]], key);
+      if (text.trim() !== written) edit([part ? part.change(text) : [path, text]], key);
       return;
     }
     typed.value = undefined;

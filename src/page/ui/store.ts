@@ -17,6 +17,7 @@ import type {
   Trouble,
 } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
+import { withoutPart, withPart } from '../plan/part-text.ts';
 import {
   type KeyPath,
   openPart,
@@ -124,7 +125,7 @@ const commit = (next: State, about?: string): void => {
 };
 
 /** Wishes about what is shown are about this fit: it stays taken, as far as it goes with them. */
-const ABOUT_THIS_FIT: readonly unknown[] = ['swag', 'channels'];
+const ABOUT_THIS_FIT: readonly unknown[] = ['swag', 'channels', 'at', 'turn'];
 
 /**
  * Changes keys of the plan. `about` gathers what belongs together, such as typing in one field, into one step.
@@ -153,6 +154,33 @@ export const wishFor = (key: string, wish: Written, isMoving = false): void => {
 
 export const setPlan = (plan: string): void => commit({ ...state.value, plan });
 export const take = (key: string): void => commit(withTaken(state.value, key));
+
+/** Lays one more part below all others, and opens it. */
+export const addPart = (name: string): void => {
+  const now = state.value;
+  const box = [
+    shown.value?.laid?.box ?? shown.value?.quilt.box,
+    ...others.value.map((other) => other.drawn?.box),
+  ];
+  const boxes = box.filter((one) => one !== undefined);
+  const isOne = partNames.value.length === 0;
+  // A design by itself lies in the middle once it is a part.
+  const below = Math.max(0, ...boxes.map(({ minY, maxY }) => (isOne ? (maxY - minY) / 2 : -minY)));
+  const plan = withPart(now.plan, name, unitsNow.value, below);
+  const first = partsOf(plan)[0];
+  // What was taken of the design stays taken of the part that it has become.
+  const { taken, ...rest } = now;
+  const takenOf = isOne && taken !== undefined && first !== undefined ? { [first]: taken } : now.takenOf;
+  commit({ ...rest, plan, taken: undefined, part: name, ...(takenOf && { takenOf }) });
+};
+
+/** Takes a part out; the first that is left is open then. */
+export const removePart = (name: string): void => {
+  const now = state.value;
+  const { part: _, takenOf = {}, ...rest } = now;
+  const kept = Object.fromEntries(Object.entries(takenOf).filter(([of]) => of !== name));
+  commit({ ...rest, plan: withoutPart(now.plan, name), takenOf: kept });
+};
 
 /** Looks at another part. That is no change of the plan, and no step to take back. */
 export const openPartNamed = (part: string): void => {

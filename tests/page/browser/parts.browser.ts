@@ -57,7 +57,7 @@ const inPicture = async (page: Page): Promise<void> => {
 const open = async (page: Page, part: string): Promise<void> => {
   await page
     .getByRole('navigation', { name: 'Parts of the quilt' })
-    .getByRole('button', { name: part })
+    .getByRole('button', { name: part, exact: true })
     .click();
   await settled(page);
   await inPicture(page);
@@ -71,7 +71,7 @@ test('a quilt is opened, changed in one part, printed whole, and found again as 
   await told(page, /“Lathe Street lap quilt” is open/);
   await inPicture(page);
   expect(await pressed(page)).toBe('wreath');
-  expect(await page.locator('.parts button').allTextContents()).toEqual(NAMES);
+  expect(await page.locator('.parts .steps button').allTextContents()).toEqual(NAMES);
   await page.screenshot({ path: join(PICTURES, 'parts-wreath.png'), fullPage: true });
 
   // The inner border by the keyboard; the row keeps the focus.
@@ -173,7 +173,7 @@ test('a plan whose layouts all stand in brackets is known as one', async () => {
   await drop(page, 'strips.yaml', `template: baluster\nparts:\n  1: ${strip(0)}\n  2: ${strip(10)}\n`);
   await told(page, /“strips” is open/);
   await settled(page);
-  await page.locator('.parts').getByRole('button', { name: '2' }).click();
+  await page.locator('.parts').getByRole('button', { name: '2', exact: true }).click();
   await settled(page);
   await page.getByLabel('Strip width').fill('6');
   await idle(page);
@@ -196,3 +196,89 @@ test('the command opens it whole', async () => {
   await context.close();
   await own.close();
 });
+
+test('a part is added, laid elsewhere, turned and taken out, and each is a step that is taken back', async () => {
+  const { context, page, faults } = await visit(browser, server.url);
+  await settled(page);
+  const before = (await kept(page)).plan;
+  const places = (): Promise<string[]> =>
+    page
+      .locator('.quilt [data-part="label"] > g')
+      .evaluateAll((all) => all.map((g) => g.getAttribute('transform')!));
+  const drawn = (count: number) =>
+    expect.poll(() => page.locator('.quilt [data-part]').count(), { timeout: 60_000 }).toBe(count);
+
+  // By the keyboard: the plan of one border becomes one of two parts, and the new one is open.
+  await page.getByText('More than one design on this quilt?').click();
+  await tabTo(page, 'Name of a new part');
+  await page.keyboard.type('label');
+  await page.keyboard.press('Enter');
+  await settled(page);
+  await drawn(2);
+  expect(await page.locator('.parts .steps button').allTextContents()).toEqual(['border', 'label']);
+  expect(await pressed(page)).toBe('label');
+  expect((await kept(page)).plan).toMatch(/^parts:\n {2}border:\n {4}layout:\n[\s\S]*\n {2}label: /m);
+  expect(await page.locator('.verdict').textContent()).not.toContain('does not work out');
+  await page.screenshot({ path: join(PICTURES, 'parts-added.png'), fullPage: true });
+
+  // Where it lies, in mm of the picture, whose y points down; and a quarter turn against the clock.
+  const right = page.getByLabel('Right of the middle');
+  expect(await right.inputValue()).toBe('0');
+  const [x0, y0] = matrixOf((await places())[0]!).slice(4);
+  await right.fill('-10 1/2');
+  await page.getByLabel('Up from the middle').fill('-70');
+  await idle(page);
+  await expect.poll(async () => (await kept(page)).plan).toContain('at: [-10 1/2, -70]');
+  await expect
+    .poll(async () => matrixOf((await places())[0]!)[4]! - x0!, { timeout: 60_000 })
+    .toBeCloseTo(-10.5 * 25.4, 1);
+  await page.getByLabel('Turned, degrees').fill('90');
+  await expect.poll(async () => (await kept(page)).plan).toContain('turn: 90');
+  // The cosine and the sine of a quarter turn.
+  await expect
+    .poll(async () =>
+      matrixOf((await places())[0]!)
+        .slice(0, 2)
+        .map((n) => Math.round(Math.abs(n) * 1e6)),
+    )
+    .toEqual([0, 1e6]);
+  expect(Math.abs(y0!)).toBeGreaterThan(40 * 25.4);
+
+  // What cannot be: it is said at the field, and the plan stays.
+  await page.getByLabel('Turned, degrees').fill('400');
+  expect(await page.getByText('Type degrees from -360 to 360').count()).toBe(1);
+  expect((await kept(page)).plan).toContain('turn: 90');
+  await page.getByLabel('Turned, degrees').fill('90');
+  await right.fill('0');
+  await page.getByLabel('Up from the middle').fill('40');
+  await idle(page);
+  await expect.poll(() => page.locator('.verdict').textContent()).toMatch(/lies on the part/);
+
+  // The address holds it, the parts too.
+  await page.getByLabel('Up from the middle').fill('-70');
+  await idle(page);
+  const { plan } = await kept(page);
+  await page.getByRole('button', { name: 'Take “label” out' }).click();
+  await settled(page);
+  expect(await page.locator('.parts .steps button').allTextContents()).toEqual(['border']);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await settled(page);
+  await drawn(2);
+  expect((await kept(page)).plan).toBe(plan);
+  for (let i = 0; i < 20 && (await page.locator('.parts').count()) > 0; i++)
+    await page.getByRole('button', { name: 'Undo' }).click();
+  await settled(page);
+  expect((await kept(page)).plan).toBe(before);
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await settled(page);
+  await drawn(2);
+  await page.reload();
+  await settled(page);
+  await drawn(2);
+  expect(await pressed(page)).toBe('label');
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+const matrixOf = (transform: string): readonly number[] =>
+  /matrix\((.*)\)/.exec(transform)![1]!.split(/[ ,]+/).map(Number);
