@@ -5,7 +5,7 @@
 
 import { type KeyPath, keyName, nearestOf, type Problem, series } from '../document/index.ts';
 import { FILLS, type Fill, fillNamed } from '../fill/index.ts';
-import { isEmptyRegion, type Path, pathLength, regionParts } from '../geometry/index.ts';
+import { isEmptyRegion, type Path, pathLength, regionParts, widestRadius } from '../geometry/index.ts';
 import type { Channels, Fill as FillChoice, Plan } from '../plan/index.ts';
 import {
   type Alike,
@@ -128,7 +128,11 @@ export const fillRegion = (
       ...(choice.angle === undefined ? {} : { angle: choice.angle }),
       turn: uprightTurn(repeat.cell),
     },
-    { axis: { at: repeat.cell.crown, angle: repeat.cell.mirror }, ...(spine ? { spine } : {}) },
+    {
+      axis: { at: repeat.cell.crown, angle: repeat.cell.mirror },
+      radius: widestRadius(repeat.cell.path),
+      ...(spine ? { spine } : {}),
+    },
   );
 };
 

@@ -106,7 +106,7 @@ export const tooFineFor = (
 /** One fill in an open area; where it finds no way through the whole, in every repeat's share of it. */
 export const fillOpenArea = (
   fill: Fill,
-  { region, repeats, sides, echoed, kind }: OpenArea,
+  { region, repeats, sides, echoed, kind, radius }: OpenArea,
   choice: Omit<FillChoice, 'kind'> = {},
 ): FillResult => {
   if (isEmptyRegion(region)) {
@@ -120,9 +120,9 @@ export const fillOpenArea = (
   };
   // A frame's own middle is the quilt's origin, and its lines stand as the quilt does.
   const around = sides ? { sides } : { axis: { at: ORIGIN, angle: Math.PI / 2 } };
-  const whole = fill.fill(region, options, { echoed, ...around });
+  const whole = fill.fill(region, options, { echoed, radius, ...around });
   if (whole.paths.length > 0) return { ...whole, messages: [...new Set(whole.messages)] };
-  const each = repeats.map((part) => fill.fill(part, options));
+  const each = repeats.map((part) => fill.fill(part, options, { radius }));
   return {
     paths: each.flatMap(({ paths }) => paths),
     continuous: false,

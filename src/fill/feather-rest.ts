@@ -5,18 +5,23 @@
 import {
   add,
   arc,
+  boxesTouch,
+  boxOfPoints,
   crossings,
   distance,
   distanceToPiece,
+  growBox,
   leftOf,
   mirror,
   movePiece,
   mover,
+  type Nearness,
   nearnessOf,
   type Path,
   type Piece,
   type Point,
   pieceAt,
+  pieceBox,
   polar,
   type Region,
   type RegionProbe,
@@ -57,36 +62,45 @@ export const withDrops = (
       ({ at }) => !axis || offAxis(at, axis) > -spacing / 10,
     );
     if (places.length === 0) break;
-    for (const place of places) {
-      const pieces = now.flatMap((p) => p.pieces);
+    const pieces = now.flatMap((p) => p.pieces);
+    const near = nearnessOf(pieces);
+    const walls = [...pieces, ...edge].map((piece) => ({ piece, box: pieceBox(piece) }));
+    const drops: Piece[] = [];
+    const ways: Way[] = [];
+    for (const found of places) {
       // The drop before this one may reach into its place: what is left of it comes up again.
-      if (nearnessOf(pieces).nearer(place.at, place.radius * 0.95)) continue;
-      const isMiddle = axis && Math.abs(offAxis(place.at, axis)) <= spacing / 10;
-      const foot = (isMiddle && footOnAxis(pieces, place, axis)) || footOf(pieces, place.at).at;
-      const drop = dropOn(foot, place, [...pieces, ...edge], spacing);
-      now = inserted(now, foot, drop);
-      if (axis && !isMiddle) {
-        const over = mirror(axis.at, axis.angle);
-        now = inserted(
-          now,
-          mover(mirrorOf(axis))(foot),
-          drop.map((p) => movePiece(p, over)),
-        );
-      }
+      const reach = 0.95 * found.radius;
+      if (drops.some((p) => distanceToPiece(p, found.at) < reach)) continue;
+      const onAxis = axis && Math.abs(offAxis(found.at, axis)) <= spacing / 10;
+      const middle = onAxis ? footOnAxis(near, pieces, found, axis) : undefined;
+      // Where no line crosses the axis there, two drops share the place, one from either side.
+      const place = onAxis && !middle ? halfOf(found, axis) : found;
+      const foot = middle ?? footOf(near, pieces, place.at);
+      const around = growBox(boxOfPoints([place.at]), WALLS * place.radius);
+      const beside = walls.filter((w) => boxesTouch(w.box, around)).map((w) => w.piece);
+      const drop = dropOn(foot.at, place, [...beside, ...drops], spacing);
+      drops.push(...drop);
+      ways.push({ ...foot, drop });
+      if (!axis || middle) continue;
+      const over = mirror(axis.at, axis.angle);
+      const image = drop.map((p) => movePiece(p, over));
+      drops.push(...image);
+      ways.push({ ...footOf(near, pieces, mover(mirrorOf(axis))(foot.at)), drop: image });
     }
+    now = inserted(now, pieces, ways);
   }
   return now;
 };
 
+/** The half of a bare place on the left of an axis through it. */
+const halfOf = ({ at, radius }: BarePlace, axis: Axis): BarePlace => ({
+  at: add(at, scale(leftOf(polar(axis.angle, 1)), radius / 2)),
+  radius: radius / 2,
+});
+
 /** There and back: a drop as full as there is room for, or a bead on a stem. */
-const dropOn = (
-  foot: Point,
-  { at, radius }: BarePlace,
-  lines: readonly Piece[],
-  spacing: number,
-): Piece[] => {
+const dropOn = (foot: Point, { at, radius }: BarePlace, near: readonly Piece[], spacing: number): Piece[] => {
   const up = unit(subtract(at, foot));
-  const near = lines.filter((p) => distanceToPiece(p, at) < WALLS * radius);
   const drop = teardrop(foot, up, near, DROP_GAP * spacing);
   const isClear = drop?.every((p) =>
     near.every((q) => crossings(p, q).every((c) => distance(c.point, foot) < AT_FOOT)),
@@ -106,8 +120,12 @@ const AT_FOOT = 0.1;
 const WALLS = 6;
 
 /** Where the axis meets the nearest line from a bare place on it, so that its drop is its own image. */
-const footOnAxis = (pieces: readonly Piece[], { at, radius }: BarePlace, axis: Axis): Point | undefined => {
-  const near = nearnessOf(pieces);
+const footOnAxis = (
+  near: Nearness,
+  pieces: readonly Piece[],
+  { at, radius }: BarePlace,
+  axis: Axis,
+): Foot | undefined => {
   const start = subtract(at, scale(leftOf(polar(axis.angle, 1)), offAxis(at, axis)));
   const meets = [1, -1].flatMap((way) => {
     for (let s = 0, k = 0; s < 3 * radius && k < 200; k++) {
@@ -118,7 +136,8 @@ const footOnAxis = (pieces: readonly Piece[], { at, radius }: BarePlace, axis: A
     }
     return [];
   });
-  return meets.sort((a, b) => a.s - b.s)[0]?.p;
+  const first = meets.sort((a, b) => a.s - b.s)[0];
+  return first && footOf(near, pieces, first.p);
 };
 
 interface Foot {
@@ -127,51 +146,70 @@ interface Foot {
   readonly at: Point;
 }
 
-/** The nearest point of some pieces. */
-const footOf = (pieces: readonly Piece[], to: Point): Foot => {
-  const piece = nearnessOf(pieces).nearest(to);
+/** What is to be stitched from a point of a line and back to it. */
+interface Way extends Foot {
+  readonly drop: readonly Piece[];
+}
+
+/** The nearest point of some pieces; an end of one where it is nearly that. */
+const footOf = (near: Nearness, pieces: readonly Piece[], to: Point): Foot => {
+  const piece = near.nearest(to);
   const p = pieces[piece]!;
   const far = (t: number): number => distance(pieceAt(p, t), to);
   let share = 0;
   for (let k = 1; k <= 16; k++) if (far(k / 16) < far(share)) share = k / 16;
   for (let step = 1 / 32; step > 1e-7; step /= 2)
     for (const t of [share - step, share + step]) if (t >= 0 && t <= 1 && far(t) < far(share)) share = t;
+  if (share < 1e-6) return { piece, share: 0, at: p.from };
+  if (share > 1 - 1e-6) return { piece, share: 1, at: p.to };
   return { piece, share, at: pieceAt(p, share) };
 };
 
 /**
- * The lines with a way there and back put in at a point of one of them. Where the line comes along there again, it has an
- * end there too, so that it still runs over itself piece by piece.
+ * The lines with ways there and back put in at points of theirs. Where a line comes along there again, it has an end there
+ * too, so that it still runs over itself piece by piece.
  */
-const inserted = (paths: readonly Path[], at: Point, way: readonly Piece[]): readonly Path[] => {
-  const all = paths.flatMap((p) => p.pieces);
-  const foot = footOf(all, at);
-  const piece = all[foot.piece]!;
-  const isSplit = foot.share > 1e-6 && foot.share < 1 - 1e-6;
-  const point = isSplit ? foot.at : foot.share > 0.5 ? piece.to : piece.from;
-  const [before, after] = isSplit
-    ? halves(piece, foot.share, point)
-    : foot.share > 0.5
-      ? [piece]
-      : [undefined, piece];
-  const [first, last] = [way[0]!, way.at(-1)!];
-  const there = [{ ...first, from: point }, ...way.slice(1, -1), { ...last, to: point }];
+const inserted = (
+  paths: readonly Path[],
+  pieces: readonly Piece[],
+  ways: readonly Way[],
+): readonly Path[] => {
+  const splits = new Map<number, Way[]>();
+  const splitAt = (piece: number, way: Way): void => {
+    splits.set(piece, [...(splits.get(piece) ?? []), way]);
+  };
+  for (const way of ways) {
+    const own = pieces[way.piece]!;
+    const back = reversePiece(own);
+    pieces.forEach((p, i) => {
+      if (i === way.piece) splitAt(i, way);
+      else if (isAgain(p, own)) splitAt(i, { ...way, drop: [] });
+      else if (isAgain(p, back)) splitAt(i, { ...way, share: 1 - way.share, drop: [] });
+    });
+  }
   let index = -1;
   return paths.map((path) => ({
     ...path,
     pieces: path.pieces.flatMap((p) => {
       index++;
-      if (index === foot.piece) return [...(before ? [before] : []), ...there, ...(after ? [after] : [])];
-      if (isSplit && isAgain(p, piece)) return halves(p, foot.share, point);
-      return isSplit && isAgain(p, reversePiece(piece)) ? halves(p, 1 - foot.share, point) : [p];
+      const here = splits.get(index);
+      return here ? splitInto(p, here) : [p];
     }),
   }));
 };
 
-const halves = (p: Piece, share: number, at: Point): [Piece, Piece] => [
-  { ...trimPiece(p, 0, share), to: at },
-  { ...trimPiece(p, share, 1), from: at },
-];
+const splitInto = (piece: Piece, ways: readonly Way[]): readonly Piece[] => {
+  const made: Piece[] = [];
+  let [done, from] = [0, piece.from];
+  for (const { share, at, drop } of [...ways].sort((a, b) => a.share - b.share)) {
+    if (share > done) made.push({ ...trimPiece(piece, done, share), from, to: at });
+    const [first, last] = [drop[0], drop.at(-1)];
+    if (first && last) made.push({ ...first, from: at }, ...drop.slice(1, -1), { ...last, to: at });
+    [done, from] = [share, at];
+  }
+  if (done < 1) made.push({ ...trimPiece(piece, done, 1), from, to: piece.to });
+  return made;
+};
 
 const isAgain = (p: Piece, q: Piece): boolean =>
   distance(p.from, q.from) < 1e-9 &&

@@ -15,8 +15,14 @@
  */
 
 import {
+  add,
+  arc,
+  boxesTouch,
+  crossings,
   distance,
   insetRegion,
+  leftOf,
+  line,
   mirror,
   movePath,
   mover,
@@ -25,6 +31,9 @@ import {
   type Piece,
   type Point,
   pathLength,
+  pieceBox,
+  pieceDirection,
+  pieceLength,
   pointAlong,
   probeRegion,
   type Region,
@@ -38,8 +47,10 @@ import {
   scale,
   slicePath,
   subtract,
+  trimPiece,
   unit,
 } from '../geometry/index.ts';
+import { barePlaces } from './bare-places.ts';
 import { withDrops } from './feather-rest.ts';
 import {
   budOver,
@@ -50,7 +61,15 @@ import {
   type SideSpec,
   tipPlace,
 } from './feather-side.ts';
-import { type Axis, checked, type Fill, type FillContext, nothing } from './fill.ts';
+import {
+  type Axis,
+  checked,
+  type Fill,
+  type FillContext,
+  type FillOptions,
+  type FillResult,
+  nothing,
+} from './fill.ts';
 import { roomyParts } from './parts.ts';
 import { spineOf } from './spine.ts';
 import { axisOf, mirrorOf, offAxis } from './symmetry.ts';
@@ -80,29 +99,48 @@ export const feather: Fill = checked({
   about: 'a spine with plumes on both sides, growing as full as the area allows',
   suits: 'area',
   takes: [],
-  fill: (region, { spacing }, context) => {
-    if (!(spacing >= LEAST_SPACING)) return nothing('the spacing is too fine for plumes');
-    const parts = roomyParts(region, NARROW * spacing);
-    const axis = axisOf(region, context);
-    const messages = new Set<string>();
-    let empty = 0;
-    const paths = alikeAcross(parts, axis, spacing / 4, (part) => {
-      const own = parts.length === 1 ? context : axis ? { axis } : undefined;
-      const made = featherIn(part, spacing, own);
-      if (!made) empty++;
-      if (made && made.share < 1)
-        messages.add('the area is narrow, so the plumes are smaller than the spacing asks for');
-      return made ? completed(part, made, spacing, axisOf(part, own)) : [];
-    });
-    if (empty > 0)
-      messages.add(
-        parts.length === 1
-          ? 'the area has no room for plumes at this spacing'
-          : `${empty} of ${parts.length} parts have no room for plumes at this spacing`,
-      );
-    return { paths, continuous: paths.length <= parts.length, messages: [...messages] };
-  },
+  fill: (region, options, context) => featherFill(region, options, context, 0),
 });
+
+/** The two lines of a double spine are this share of the spacing apart. */
+const DOUBLE = 0.45;
+
+export const doubleFeather: Fill = checked({
+  name: 'double feather',
+  about: 'a feather whose spine is two lines, with plumes from both',
+  suits: 'area',
+  takes: [],
+  fill: (region, options, context) => featherFill(region, options, context, DOUBLE),
+});
+
+/** `double` is how far apart two lines of the spine are, in spacings; 0 where it is one. */
+const featherFill = (
+  region: Region,
+  { spacing }: FillOptions,
+  context: FillContext | undefined,
+  double: number,
+): FillResult => {
+  if (!(spacing >= LEAST_SPACING)) return nothing('the spacing is too fine for plumes');
+  const parts = roomyParts(region, NARROW * spacing);
+  const axis = axisOf(region, context);
+  const messages = new Set<string>();
+  let empty = 0;
+  const paths = alikeAcross(parts, axis, spacing / 4, (part) => {
+    const own = parts.length === 1 ? context : axis ? { axis } : undefined;
+    const made = featherIn(part, spacing, own, double);
+    if (!made) empty++;
+    if (made && made.share < 1)
+      messages.add('the area is narrow, so the plumes are smaller than the spacing asks for');
+    return made ? completed(part, made, spacing, axisOf(part, own), double) : [];
+  });
+  if (empty > 0)
+    messages.add(
+      parts.length === 1
+        ? 'the area has no room for plumes at this spacing'
+        : `${empty} of ${parts.length} parts have no room for plumes at this spacing`,
+    );
+  return { paths, continuous: paths.length <= parts.length, messages: [...messages] };
+};
 
 /**
  * A feather with others in the large places that it leaves, and drops in the small ones. What lies on one side of a
@@ -113,15 +151,18 @@ const completed = (
   made: Feathered,
   spacing: number,
   axis: Axis | undefined,
+  double: number,
   depth = 0,
 ): readonly Path[] => {
   const own = spacing * made.share;
   const paths = [...made.paths];
-  if (depth < 2) {
+  if (depth < 2 && barePlaces(region, probeRegion(region), paths, REST_BARE * own).length > 0) {
     // Lanes beside the plumes are no places: what comes back after shrinking is.
     const beside = insetRegion(regionBeside(region, paths, REST_GAP * own), LANE * own);
     const rest = regionParts(insetRegion(beside, -0.999 * LANE * own)).filter((part) => isRoomy(part, own));
-    paths.push(...alikeAcross(rest, axis, own / 4, (part) => featherWithin(part, own, axis, depth + 1)));
+    paths.push(
+      ...alikeAcross(rest, axis, own / 4, (part) => featherWithin(part, own, axis, double, depth + 1)),
+    );
   }
   return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis);
 };
@@ -130,11 +171,12 @@ const featherWithin = (
   region: Region,
   spacing: number,
   axis: Axis | undefined,
+  double: number,
   depth: number,
 ): readonly Path[] => {
   const own = axis && axisOf(region, { axis });
-  const made = featherIn(region, spacing, own ? { axis: own } : {});
-  return made ? completed(region, made, spacing, own, depth) : [];
+  const made = featherIn(region, spacing, own ? { axis: own } : {}, double);
+  return made ? completed(region, made, spacing, own, double, depth) : [];
 };
 
 /** What is made in each part; of two that are mirror images within `near` mm the second is the image of the first. */
@@ -158,18 +200,20 @@ const alikeAcross = (
   return done.flatMap((d) => d.paths);
 };
 
-/** Whether there is room for a feather of its own: by the mean half of a region's width, and by its length. */
+/** Whether there is room for a feather of its own: by a region's mean width, and by its length. */
 const isRoomy = (region: Region, spacing: number): boolean => {
   const area = regionArea(region);
-  const half = (2 * area) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
-  return half > REST_ROOM * spacing && area / (2 * half) > REST_LENGTH * spacing;
+  const width = (2 * area) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
+  return width > REST_WIDTH * spacing && area / width > REST_LENGTH * spacing;
 };
 
-/** Other feathers keep this share of the spacing from the first, in places of this half width and length. */
+/** Other feathers keep this share of the spacing from the first, in places of this width and length. */
 const REST_GAP = 0.35;
-const REST_ROOM = 0.75;
+const REST_WIDTH = 1.4;
+/** Where no disc of this radius (spacings) is bare there are no such places. */
+const REST_BARE = 1.3;
 const LANE = 0.7;
-const REST_LENGTH = 7;
+const REST_LENGTH = 14;
 
 type Feathered = Made & { readonly share: number };
 
@@ -177,6 +221,7 @@ const featherIn = (
   region: Region,
   spacing: number,
   context: FillContext | undefined,
+  double: number,
 ): Feathered | undefined => {
   const axis = axisOf(region, context);
   const found = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
@@ -186,7 +231,7 @@ const featherIn = (
   const spine = found.closed ? slicePath(found, 0, pathLength(found) - RING_GAP * spacing) : found;
   let fullest: Feathered | undefined;
   for (const share of SMALLER) {
-    const made = featherOn(spine, probe, spacing * share, axis);
+    const made = featherOn(spine, probe, spacing * share, axis, double);
     if (made && made.cover > (fullest?.cover ?? 0) + GOOD_COVER / 4) fullest = { ...made, share };
     if (fullest && fullest.cover >= GOOD_COVER) break;
   }
@@ -209,6 +254,7 @@ const featherOn = (
   probe: RegionProbe,
   spacing: number,
   axis: Axis | undefined,
+  double: number,
 ): Made | undefined => {
   const gap = EDGE_GAP * spacing;
   const mirrored = axis && crossesAxis(spine, axis);
@@ -224,18 +270,21 @@ const featherOn = (
   let best: Made | undefined;
   if (mirrored) {
     const sides = grow({ kind: 'axis', axis }, probe);
-    const path = joinMirrored(mirroredWhole(stalk, axis), sides, axis, probe, spacing);
+    const whole = mirroredWhole(stalk, axis);
+    const beside = besideSpine(whole, double * spacing);
+    const path = joinMirrored(whole, beside, startingOn(beside, sides), axis, probe, spacing);
     if (path) best = { paths: [path], cover: coverOf(sides, true) };
     // Where the middle is too narrow for a bud, each half may do better with a tip of its own.
     if (best && best.cover >= GOOD_COVER) return best;
   }
   const ownSide = mirrored ? shortOf(probe, axis) : probe;
   const at = tipPlace(stalk, ownSide, spacing, gap);
-  const [right, left] = at === undefined ? [] : grow({ kind: 'tip', at }, ownSide);
+  const beside = besideSpine(stalk, double * spacing);
+  const [right, left] = at === undefined ? [] : startingOn(beside, grow({ kind: 'tip', at }, ownSide));
   if (!left || !right) return best;
   const cover = coverOf([left, right], false);
   if (best && !(cover > best.cover + 0.1)) return best;
-  const one = joinAtTip(stalk, left, right, ownSide, gap);
+  const one = joinAtTip(stalk, beside, left, right, ownSide, gap);
   if (!mirrored) return { paths: [one], cover };
   const over = mirror(axis.at, axis.angle);
   return { paths: [one, movePath(one, over)], cover };
@@ -282,6 +331,7 @@ const chainOf = ({ dividers, heads }: Side): Piece[] =>
  */
 const joinMirrored = (
   spine: Path,
+  beside: Path | undefined,
   sides: readonly (Side | undefined)[],
   axis: Axis,
   probe: RegionProbe,
@@ -313,6 +363,12 @@ const joinMirrored = (
     ...slicePath(spine, length / 2, length).pieces,
   ];
   let at = length;
+  if (beside) {
+    const [from, share] = [Math.min(...rows.map((r) => r.first)), pathLength(beside) / length];
+    pieces.push(...along(spine, length, length - from));
+    pieces.push(...reversePath(slicePath(beside, from * share, (length - from) * share)).pieces);
+    at = from;
+  }
   for (const { first, row } of rows) {
     // The row starts near one end of the spine and ends as near the other: take it from where the needle is.
     const backwards = at > length / 2;
@@ -320,11 +376,53 @@ const joinMirrored = (
     pieces.push(...along(spine, at, start), ...(backwards ? reversePath(row) : row).pieces);
     at = backwards ? first : length - first;
   }
-  return openPath(pieces);
+  return openPath(linked(pieces));
 };
 
 /** A drop keeps this share of the spacing from the plumes round it. */
 const DROP_GAP = 0.5;
+
+/** The second line of a double spine, `apart` mm to the right of the first; undefined where it is single. */
+const besideSpine = (spine: Path, apart: number): Path | undefined => {
+  if (!(apart > 0)) return undefined;
+  const moved = spine.pieces.flatMap((p): Piece[] => {
+    if (pieceLength(p) < 1e-6) return [];
+    if (p.kind === 'line') {
+      const aside = scale(leftOf(pieceDirection(p, 0)), -apart);
+      return [line(add(p.from, aside), add(p.to, aside))];
+    }
+    const radius = p.radius + Math.sign(p.sweep) * apart;
+    return radius > 0 ? [arc(p.center, radius, p.start, p.sweep)] : [];
+  });
+  return openPath(linked(moved));
+};
+
+/** Both sides, the right one's dividers starting on the second line of the spine where there is one. */
+const startingOn = (
+  beside: Path | undefined,
+  [right, left]: readonly (Side | undefined)[],
+): readonly (Side | undefined)[] => {
+  if (!beside || !right) return [right, left];
+  const near = beside.pieces.map((piece) => ({ piece, box: pieceBox(piece) }));
+  const dividers = right.dividers.map((d) => {
+    const box = pieceBox(d);
+    const meets = near
+      .filter((b) => boxesTouch(b.box, box))
+      .flatMap((b) => crossings(d, b.piece))
+      .map((c) => c.a);
+    const first = Math.min(1, ...meets);
+    return first < 0.9 ? trimPiece(d, first, 1) : d;
+  });
+  return [{ ...right, dividers }, left];
+};
+
+/** Pieces in one line: where one does not begin at the end of the last, a straight stitch or two leads there. */
+const linked = (pieces: readonly Piece[]): Piece[] =>
+  pieces.flatMap((p, i): Piece[] => {
+    const before = pieces[i - 1]?.to;
+    if (!before || distance(before, p.from) < 1e-9) return [p];
+    return distance(before, p.from) < 1e-6 ? [{ ...p, from: before }] : [line(before, p.from), p];
+  });
 
 /** The way along the spine from one place to another, backwards if need be. */
 const along = (spine: Path, from: number, to: number): readonly Piece[] =>
@@ -333,9 +431,21 @@ const along = (spine: Path, from: number, to: number): readonly Piece[] =>
 /**
  * One feather: the spine to the tip and back, up one side, over the bud at the tip, and down the other side.
  */
-const joinAtTip = (spine: Path, left: Side, right: Side, probe: RegionProbe, gap: number): Path => {
+const joinAtTip = (
+  spine: Path,
+  beside: Path | undefined,
+  left: Side,
+  right: Side,
+  probe: RegionProbe,
+  gap: number,
+): Path => {
   const top = Math.max(left.bases.at(-1)!, right.bases.at(-1)!);
-  const pieces: Piece[] = [...slicePath(spine, 0, top).pieces, ...along(spine, top, left.bases[0]!)];
+  const from = Math.min(left.bases[0]!, right.bases[0]!);
+  const share = beside ? pathLength(beside) / pathLength(spine) : 1;
+  const up = beside
+    ? [...slicePath(spine, 0, from).pieces, ...slicePath(beside, from * share, top * share).pieces]
+    : slicePath(spine, 0, top).pieces;
+  const pieces: Piece[] = [...up, ...along(spine, top, left.bases[0]!)];
   const [l, r] = [left.dividers.at(-1)!, right.dividers.at(-1)!];
   const bud = biarc(l.to, left.ends.at(-1)!, r.to, scale(right.ends.at(-1)!, -1));
   const chains = [chainOf(left), reversePath(openPath(chainOf(right))).pieces] as const;
@@ -346,5 +456,5 @@ const joinAtTip = (spine: Path, left: Side, right: Side, probe: RegionProbe, gap
     pieces.push(...chains[0], reversePiece(l), ...along(spine, left.bases.at(-1)!, right.bases.at(-1)!));
     pieces.push(reversePiece(chains[1][0]!), ...chains[1]);
   }
-  return openPath(pieces);
+  return openPath(linked(pieces));
 };

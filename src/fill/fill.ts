@@ -55,6 +55,8 @@ export interface FillContext {
    * absent.
    */
   readonly spine?: Path;
+  /** The radius (mm) of the widest arc that is stitched beside the area, for arcs of its own kind. */
+  readonly radius?: number;
   /** The region's own mirror line, so that the fill can be mirrored too; found if it is there and upright. */
   readonly axis?: Axis;
 }

@@ -61,14 +61,15 @@ export const stipple: Fill = checked({
   fill: (region, { spacing, seed }) => {
     const random = randomOf(seed);
     return ofParts(
-      regionParts(region).map((part) => toursIn(part, spacing, random)),
+      regionParts(region).map((part) => meandersIn(part, spacing, random)),
       'area',
       'a line',
     );
   },
 });
 
-const toursIn = (region: Region, spacing: number, random: Random): Path[] => {
+/** The lines of a stipple in one part of a region: closed, smooth, and all over it. */
+export const meandersIn = (region: Region, spacing: number, random: Random): Path[] => {
   const away = AWAY * spacing;
   const margin = away + EDGE_ROOM * spacing;
   const edge = away + BRANCH_EDGE_ROOM * spacing;

@@ -40,6 +40,7 @@ export {
   reversePath,
   signedArea,
   slicePath,
+  widestRadius,
 } from './path.ts';
 export { pathsApart } from './paths-apart.ts';
 export {

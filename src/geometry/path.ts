@@ -136,3 +136,11 @@ export const flatten = (path: Path, tolerance: number): Point[] => {
 
 /** An arc is flattened into at most this many chords, whatever the tolerance. */
 const MOST_PARTS = 4096;
+
+/** The radius (mm) of a path's longest arc; 0 where it has none. */
+export const widestRadius = (path: Path): number => {
+  let [radius, longest] = [0, 0];
+  for (const p of path.pieces)
+    if (p.kind === 'arc' && pieceLength(p) > longest) [radius, longest] = [p.radius, pieceLength(p)];
+  return radius;
+};

@@ -51,7 +51,7 @@ export const insetRegion = (region: Region, by: number): Region => {
 };
 
 /**
- * What of a region is farther than `by` mm from some lines, as polygons within a few hundredths of a millimetre: for
+ * What of a region is farther than `by` mm from some lines, as polygons within a third of a millimetre: for
  * looking at what is left, not for stitching along its edge.
  */
 export const regionBeside = (region: Region, lines: readonly Path[], by: number): Region => {
@@ -62,7 +62,7 @@ export const regionBeside = (region: Region, lines: readonly Path[], by: number)
   return left.length === 0 ? EMPTY_REGION : regionOf(left.map((loop) => polyline(loop, true)));
 };
 
-const ROUGH = 0.05;
+const ROUGH = 0.15;
 
 const flattenLoop = (loop: Path): { x: number; y: number }[] =>
   flatten(loop, INSET_TOLERANCE)

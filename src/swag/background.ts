@@ -29,6 +29,7 @@ import {
   regionPieces,
   reversePath,
   shift,
+  widestRadius,
 } from '../geometry/index.ts';
 import type { Channels } from '../plan/index.ts';
 import { ownChannels, reachesOf } from './channels.ts';
@@ -61,6 +62,8 @@ export interface OpenArea {
   readonly sides: readonly OpenSide[] | undefined;
   /** All lines in it at whole multiples of a distance (mm) from the row's outermost line, away from its swags. */
   readonly echoed: (distance: number) => readonly Path[];
+  /** mm, of the widest arc of the row's stitching. */
+  readonly radius: number;
 }
 
 /**
@@ -82,6 +85,7 @@ export const openAreaOf = (whole: Design, channels: Channels, about?: ReadonlySe
     repeats,
     sides: isRound ? undefined : row.sides.map((side) => openSide(side, row.field)),
     echoed: (apart) => echoedIn(region, row, channels, apart),
+    radius: widestRadius(row.halves[0]!.cell.path),
   };
 };
 

@@ -61,7 +61,20 @@ const AREAS = few(Object.entries({ ...SWAG_REGIONS, ...UNSEEN }), ([name]) =>
 const named = (name: string): (typeof FILLS)[number] => FILLS.find((f) => f.name === name)!;
 
 /** Fills for areas that leave nothing bare. */
-const EVEN = ['feather', 'stipple', 'swirls', 'pebbles'] as const;
+const EVEN = [
+  'feather',
+  'double feather',
+  'stipple',
+  'loops',
+  'leaves',
+  'swirls',
+  'pebbles',
+  'clamshell',
+  'crosshatch',
+  'curved crosshatch',
+  'lines',
+  'piano keys',
+] as const;
 
 describe.each(EVEN)('%s', (name) => {
   it.each(AREAS)('in %s no disc larger than 1.2 spacings is bare', (_, region) => {
@@ -72,13 +85,14 @@ describe.each(EVEN)('%s', (name) => {
 });
 
 /** Lines that touch nowhere: stipple. Where a swirl grows from another the line bends away from itself, and turns. */
-describe.each(['stipple', 'swirls'])('%s', (name) => {
+describe.each(['stipple', 'loops', 'swirls'])('%s', (name) => {
   it.each(AREAS)('in %s keeps 0.4 spacings from itself, and has no corner', (_, region) => {
     const { paths } = named(name).fill(region, { spacing: S, seed: 5 });
     const { gap, at } = nearestStretches(paths, {
       reach: 0.4 * S,
       apart: 1.2 * S,
-      beside: S / 2,
+      // A loop lies against its line, so that near its foot the two are near.
+      beside: (name === 'loops' ? 0.75 : 0.5) * S,
       step: 0.05 * S,
     });
     // Between two places of the raster a line may lie nearer by half a step's bulge: a hundredth of a spacing.
@@ -125,10 +139,85 @@ describe('feather', () => {
   it('is alike on both sides of a corner', () => {
     const axis = { at: point(0, 0), angle: Math.PI / 4 };
     const { paths } = named('feather').fill(corner, { spacing: S, seed: 1 }, { axis });
-    const points = paths.flatMap((p) => sample(p, 0.5));
-    const far = points.map((p) => Math.min(...points.map((q) => Math.hypot(q.x - p.y, q.y - p.x))));
-    expect(Math.max(...far)).toBeLessThan(0.6);
+    // Every eleventh place and its image in the mitre: something is stitched there too.
+    const points = paths.flatMap((p) => sample(p, 1));
+    const images = points.filter((_, i) => i % 11 === 0).map((p) => point(p.y, p.x));
+    const far = images.map((p) => Math.min(...points.map((q) => Math.hypot(q.x - p.x, q.y - p.y))));
+    expect(Math.max(...far)).toBeLessThan(0.8);
     expect(largestBare(corner, paths, CELL).radius / S).toBeLessThan(1.2);
+  });
+});
+
+describe('patterns with an upright', () => {
+  const oblong = regionOf([rect(0, 0, 30 * S, 12 * S)]);
+
+  it('clamshell is rows of half circles, each on the joins of the row below', () => {
+    const { paths } = named('clamshell').fill(oblong, { spacing: S, seed: 1 });
+    const arcs = paths.flatMap((p) => p.pieces).filter((p) => p.kind === 'arc');
+    expect(new Set(arcs.map((a) => (a.radius / S).toFixed(6)))).toEqual(new Set(['1.500000']));
+    // Closed form: the largest disc between an arc of radius r and the two below it has the radius 2r/3.
+    const { radius } = largestBare(oblong, paths, CELL);
+    expect(radius / S).toBeGreaterThan(0.95);
+    expect(radius / S).toBeLessThan(1.03);
+    // A crown of one row is a join of the next: half a shell aside, one radius up.
+    const joins = arcs.flatMap((a) => [a.from, a.to]);
+    const crowns = arcs
+      .map((a) => point(a.center.x, a.center.y + a.radius))
+      .filter((c) => c.x > S && c.x < 29 * S && c.y < 11 * S);
+    expect(crowns.length).toBeGreaterThan(40);
+    for (const c of crowns)
+      expect(Math.min(...joins.map((j) => Math.hypot(j.x - c.x, j.y - c.y)))).toBeLessThan(1e-6);
+  });
+
+  it('curved crosshatch has the radius that it is given, moved along by equal steps, both ways', () => {
+    const { paths } = named('curved crosshatch').fill(oblong, { spacing: S, seed: 1 }, { radius: 250 });
+    const arcs = paths.flatMap((p) => p.pieces).filter((p) => p.kind === 'arc');
+    expect(new Set(arcs.map((a) => a.radius.toFixed(6)))).toEqual(new Set(['250.000000']));
+    for (const way of [1, -1]) {
+      const xs = arcs
+        .filter((a) => Math.sign(a.center.x - 15 * S) === way)
+        .map((a) => a.center.x)
+        .sort((a, b) => a - b);
+      expect(xs.length).toBeGreaterThan(15);
+      for (let i = 1; i < xs.length; i++) {
+        const step = (xs[i]! - xs[i - 1]!) / (S * Math.SQRT2);
+        expect(Math.abs(step - Math.round(step))).toBeLessThan(1e-6);
+      }
+    }
+  });
+
+  it('piano keys stand square to both seams of a corner, and meet on the mitre', () => {
+    // A band 6 spacings wide along x from 0, and along y, as a corner from outside has it.
+    const w = 6 * S;
+    const corner = regionOf([
+      polyline(
+        [
+          point(-20 * S, 0),
+          point(0, 0),
+          point(0, -20 * S),
+          point(-w, -20 * S),
+          point(-w, -w),
+          point(-20 * S, -w),
+        ].reverse(),
+        true,
+      ),
+    ]);
+    const axis = { at: point(-w, -w), angle: Math.PI / 4 };
+    const { paths } = named('piano keys').fill(corner, { spacing: S, seed: 1 }, { axis });
+    const ends = paths.map((p) => [p.pieces[0]!.from, p.pieces.at(-1)!.to] as const);
+    const upright = ends.filter(([a, b]) => Math.abs(a.x - b.x) < 1e-9);
+    const level = ends.filter(([a, b]) => Math.abs(a.y - b.y) < 1e-9);
+    expect(upright.length + level.length).toBe(ends.length);
+    expect(upright.length).toBe(level.length);
+    for (const [a] of upright) expect(a.x).toBeLessThan(0);
+    const onMitre = (of: typeof ends): string[] =>
+      of
+        .flat()
+        .filter((p) => Math.abs(p.x - p.y) < 1e-6 && p.x > -w + 1e-6)
+        .map((p) => p.x.toFixed(6))
+        .sort();
+    expect(onMitre(upright).length).toBe(6);
+    expect(onMitre(level)).toEqual(onMitre(upright));
   });
 });
 

@@ -16,7 +16,7 @@ const SPACING = 6.35;
 const ALL: Readonly<Record<string, Region>> = { ...SWAG_REGIONS, ...HARD_REGIONS };
 
 /** Fills that stay clear of the edge; the others end on it, or touch it. */
-const ON_EDGE = new Set(['crosshatch', 'lines', 'ribbon']);
+const ON_EDGE = new Set(['clamshell', 'crosshatch', 'curved crosshatch', 'lines', 'piano keys', 'ribbon']);
 
 describe.each(FILLS.map((f) => [f.name, f] as const))('%s', (name, fill) => {
   it.each(Object.entries(ALL))('in %s: inside, in order, finite, and the same again', (_, region) => {
