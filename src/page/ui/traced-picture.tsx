@@ -39,7 +39,7 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
         {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
         <svg
           viewBox={`0 0 ${width} ${height}`}
-          style={{ width: `${100 * closer.value}%` }}
+          style={{ width: `calc(${closer.value} * min(100%, ${((SEEN * width) / height).toFixed(1)}vh))` }}
           onPointerUp={(event) => {
             if (scale?.kind !== 'marks') return;
             const at = placeIn(event);
@@ -74,6 +74,9 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
     </div>
   );
 };
+
+/** Of the window's height, in hundredths, what the whole picture takes at most. */
+const SEEN = 74;
 
 /** Each by its place in the edge. */
 const ENDS = [

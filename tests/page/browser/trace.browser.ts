@@ -6,14 +6,20 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PageServer } from '../../../src/cli/page-server.ts';
-import type { Path } from '../../../src/geometry/index.ts';
+import { type Path, pathBox } from '../../../src/geometry/index.ts';
 import { readTemplate } from '../../../src/template/index.ts';
 import { run } from '../../cli/run.ts';
+import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
 import { idle, launch, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
 
 const DPI = 300;
+
+const SHOT: Shot = {
+  ...{ away: 380, width: 1800, height: 2400, focal: 2300, tilt: (20 * Math.PI) / 180, axis: 0.6, turn: 0.1 },
+  k1: -0.06,
+};
 
 let browser: Browser;
 let server: PageServer;
@@ -119,6 +125,42 @@ describe('a picture that is given to the page', () => {
     await idle(page);
     // A tap is as good as a pixel of the screen.
     expect(apart(await savedEdge(page), newel)).toBeLessThan(1);
+    await context.close();
+  });
+
+  test('that is a photograph of the sheet says by its marks how large it is', async () => {
+    // An edge of one arc, 180 mm wide and 30 mm deep, drawn solid on the sheet; a camera from 15 in, tilted by 20°.
+    const radius = (90 ** 2 + 30 ** 2) / (2 * 30);
+    const half = Math.asin(90 / radius);
+    const sheet = sheetWith(8, (context) => {
+      context.beginPath();
+      context.moveTo(-20, 90);
+      context.lineTo(-50, 90);
+      context.lineTo(-50, -90);
+      context.lineTo(-20, -90);
+      for (let i = 1; i < 200; i++) {
+        const angle = half * (i / 100 - 1);
+        context.lineTo(-20 + radius * Math.cos(angle) - (radius - 30), radius * Math.sin(angle));
+      }
+      context.closePath();
+      context.fillStyle = '#222';
+      context.fill();
+    });
+    const { page, context } = await visit(browser, server.url);
+    await settled(page);
+    await give(
+      page,
+      'IMG_0007.png',
+      pngOf(photograph(sheet, SHOT, { light: 0.7, blur: 0.8, noise: 4, seed: 5 }), undefined),
+    );
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    expect(await panel(page).textContent()).toContain('The eight marks of the sheet say how large it is');
+    await page.screenshot({ path: join(PICTURES, 'trace-photo.png') });
+    const edge = await savedEdge(page);
+    const { minX, maxX, minY, maxY } = pathBox(edge);
+    expect(Math.abs(maxX - minX - 180)).toBeLessThan(0.5);
+    expect(Math.abs(maxY - minY - 30)).toBeLessThan(0.5);
     await context.close();
   });
 
