@@ -101,7 +101,7 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
   const walls = region.loops.flatMap((loop) =>
     resample(flatten(loop, 0.02), Math.ceil(pathLength(loop) / (STEP * spacing)) + 1),
   );
-  return worthwhile(tree).map((part) =>
+  return worthwhile(tree, ALONE * spacing).map((part) =>
     meandering(
       tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY),
       spacing,
@@ -172,6 +172,9 @@ const SWAY_LENGTH = 0.8;
 const SWAY = 0.25;
 const FROM_WALLS = 0.7;
 
+/** Points this many spacings from all others are a place of their own. */
+const ALONE = 1.9;
+
 /** Rounds in which the line is made even. */
 const ROUNDS = 40;
 
@@ -185,7 +188,23 @@ const ALONG_EDGE = 0.8;
  * Trees large enough for a line of their own; points left alone inside the region are where the others had no
  * room.
  */
-const worthwhile = (tree: Tree): number[][] => {
+const worthwhile = (tree: Tree, alone: number): number[][] => {
   const parts = componentsOf(tree);
-  return parts.filter((p, i) => i === 0 || p.length >= 4);
+  const large = parts.filter((p, i) => i === 0 || p.length >= 4);
+  const taken = gridOf<Point>(alone);
+  const take = (part: readonly number[]): void => {
+    for (const k of part) taken.add(tree.points[k]!, tree.points[k]!);
+  };
+  large.forEach(take);
+  // A small one far from all others has a place of its own, behind a neck that no line goes through.
+  const lone = parts.slice(1).filter((part) => {
+    const isAlone =
+      part.length < 4 &&
+      part.every((k) =>
+        taken.near(tree.points[k]!, alone).every((p) => distance(p, tree.points[k]!) >= alone),
+      );
+    if (isAlone) take(part);
+    return isAlone;
+  });
+  return [...large, ...lone];
 };

@@ -23,6 +23,7 @@ import {
   type Path,
   type Point,
   parallelIn,
+  pathLength,
   polyline,
   type Region,
   regionOf,
@@ -168,6 +169,9 @@ const echoedIn = (region: Region, row: Design, channels: Channels, apart: number
   for (let k = 1; ; k++) {
     const lines = parallelIn(stitched, from + k * apart, region, channels.points);
     if (lines.length === 0) return found;
-    found.push(...lines);
+    found.push(...lines.filter((line) => pathLength(line) > LEAST_ECHO * apart));
   }
 };
+
+/** Shorter lines (in spacings) are what an edge leaves of a point: nobody sews them. */
+const LEAST_ECHO = 0.4;

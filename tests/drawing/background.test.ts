@@ -174,7 +174,7 @@ describe('straight lines turn on the mitres', () => {
 describe('what is printed of it is the line of the whole', () => {
   for (const kind of ['stipple', 'crosshatch', 'echo'])
     test(`${kind}: repeats, corners and a side show what the whole has there, and all of it`, () => {
-      const text = `${CHANNELS}\nfills: { background: { kind: ${kind}, spacing: 1/2 } }`;
+      const text = `${CHANNELS}\nfills: { background: { kind: ${kind}, spacing: ${kind === 'stipple' ? '1' : '1/2'} } }`;
       const { plan, design } = made(border(6, 'from: inner, corners: turn', TORN), text);
       const whole = openLines(design, plan);
       const all = whole.reduce((sum, p) => sum + pathLength(p), 0);
@@ -191,7 +191,7 @@ describe('what is printed of it is the line of the whole', () => {
         const share = lines.reduce((sum, p) => sum + pathLength(p), 0) / all;
         expect(share).toBeGreaterThan(0.03);
         expect(share).toBeLessThan(name.startsWith('corner') ? 0.5 : 0.2);
-        for (const p of lines.flatMap((path) => pointsAlong(path, 2)))
+        for (const p of lines.flatMap((path) => pointsAlong(path, 5)))
           expect(around.distance(p)).toBeLessThan(1e-6);
       }
       // The bottom is longer than the top; drawn alone the top has no gap in it, and beyond it lines lie nearer.
@@ -203,7 +203,7 @@ describe('what is printed of it is the line of the whole', () => {
       const back = inverse(alone!.run.place);
       let beyond = 0;
       for (const path of lines.map((p) => movePath(p, back)))
-        for (const p of pointsAlong(path, 2)) {
+        for (const p of pointsAlong(path, 5)) {
           if (Math.abs(p.x - at) < 1e-3) continue;
           if (p.x > at) beyond++;
           const moved = { x: p.x > at ? p.x + by : p.x, y: p.y };
