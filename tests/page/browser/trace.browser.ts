@@ -88,7 +88,9 @@ describe('a picture that is given to the page', () => {
     await page.getByRole('checkbox', { name: /^Finial/ }).uncheck();
     await page.getByRole('checkbox', { name: /^Newel/ }).uncheck();
     await idle(page);
-    expect(await page.locator('.fit').first().textContent()).toContain('My newel');
+    await expect
+      .poll(() => page.locator('.fit').first().textContent(), { timeout: 60_000 })
+      .toContain('My newel');
     await page.reload();
     await settled(page);
     expect(await page.getByRole('checkbox', { name: /^My newel/ }).isChecked()).toBe(true);
