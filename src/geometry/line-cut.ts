@@ -12,9 +12,14 @@ export interface LineMeeting {
 }
 
 /** All meetings with the line through `at` along `direction`, in the order of the path. */
-export const meetingsWithLine = (path: Path, at: Point, direction: Point): readonly LineMeeting[] => [
-  ...walk(path, at, direction),
-];
+export const meetingsWithLine = (path: Path, at: Point, direction: Point): readonly LineMeeting[] => {
+  const all: LineMeeting[] = [];
+  walk(path, at, direction, (meeting) => {
+    all.push(meeting);
+    return false;
+  });
+  return all;
+};
 
 /** The first of the meetings that lies beyond `after` mm of the path; what comes later is not looked at. */
 export const firstMeetingWithLine = (
@@ -23,20 +28,24 @@ export const firstMeetingWithLine = (
   direction: Point,
   after: number,
 ): LineMeeting | undefined => {
-  for (const meeting of walk(path, at, direction)) if (meeting.along > after) return meeting;
-  return undefined;
+  let first: LineMeeting | undefined;
+  walk(path, at, direction, (meeting) => {
+    if (meeting.along > after) first = meeting;
+    return first !== undefined;
+  });
+  return first;
 };
 
-/** One meeting after the other, each piece solved only when it is come to. */
-function* walk(path: Path, at: Point, direction: Point): Generator<LineMeeting> {
+/** Shows one meeting after the other, until one is the last to be seen; each piece is solved only when it is come to. */
+const walk = (path: Path, at: Point, direction: Point, isLast: (meeting: LineMeeting) => boolean): void => {
   const u = unit(direction);
   let before = 0;
   for (const p of path.pieces) {
     const length = pieceLength(p);
-    if (!isClear(p, at, u)) yield* meetingsOfPiece(p, length, before, at, u);
+    if (!isClear(p, at, u) && meetingsOfPiece(p, length, before, at, u).some(isLast)) return;
     before += length;
   }
-}
+};
 
 /** The meetings of one piece, which begins `before` mm along its path and is `length` mm long, in order. */
 const meetingsOfPiece = (

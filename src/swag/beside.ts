@@ -62,6 +62,20 @@ const MOST_DOUBLED = 25.4;
 /** The stitching is looked at this closely for where it parts from its neighbour's, mm. */
 const DOUBLED_STEP = 0.5;
 
+/** The points of a shape that are half as far along it as may be doubled, and as far; none where it is shorter. */
+const inchMarks = (shape: Shape): readonly Point[] => {
+  let marks = INCH_MARKS.get(shape);
+  if (!marks) {
+    const end = pointAlong(shape.path, MOST_DOUBLED);
+    marks = end ? [end, pointAlong(shape.path, MOST_DOUBLED / 2) ?? end] : [];
+    INCH_MARKS.set(shape, marks);
+  }
+  return marks;
+};
+
+/** A shape is laid in many poses. */
+const INCH_MARKS = new WeakMap<Shape, readonly Point[]>();
+
 /**
  * How far (mm along it) a swag keeps closer to its neighbour's than a thick line is wide. The neighbour is its mirror
  * image in a line through the join, at an angle (radians) to the start line, which it passes at a level (mm); looked at
@@ -75,13 +89,8 @@ const doubledAlong = (seated: Seat, angle: number, level = 0): number => {
   // From the mirror to a point that lies along the path, untilted: its own normal is turned instead.
   const away = ({ x, y }: Point): number =>
     Math.abs((c * x - s * y + gap / 2) * nx + (s * x + c * y - level) * ny);
-  const end = pointAlong(shape.path, MOST_DOUBLED);
-  if (
-    end &&
-    away(end) > NEIGHBOUR_ROOM / 2 &&
-    away(pointAlong(shape.path, MOST_DOUBLED / 2) ?? end) > NEIGHBOUR_ROOM / 2
-  )
-    return 0;
+  const marks = inchMarks(shape);
+  if (marks.length > 0 && marks.every((p) => away(p) > NEIGHBOUR_ROOM / 2)) return 0;
   const length = pathLength(shape.path);
   for (let at = DOUBLED_STEP; at < length; at += DOUBLED_STEP) {
     const p = pointAlong(shape.path, at);

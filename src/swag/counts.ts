@@ -95,14 +95,14 @@ const haveCommon = (a: Counts, b: Counts): boolean => {
 };
 
 /** The same for the counts of all sides. */
-export const isLopsided = (
-  repeats: readonly number[],
+export const lopsidedCounts = (
   lengths: readonly number[],
   counts: readonly Counts[],
-): boolean => {
-  if (repeats.length !== 4) return false;
+): ((repeats: readonly number[]) => boolean) => {
   const isPair = lopsidedPair(lengths, counts);
-  return isPair(0, repeats[0]!, 2, repeats[2]!) || isPair(1, repeats[1]!, 3, repeats[3]!);
+  return (repeats) =>
+    repeats.length === 4 &&
+    (isPair(0, repeats[0]!, 2, repeats[2]!) || isPair(1, repeats[1]!, 3, repeats[3]!));
 };
 
 /**
@@ -129,8 +129,11 @@ export const product = (choices: readonly (readonly number[])[]): readonly (read
   return all;
 };
 
-/** A count that is possible on one side, with the depth (mm) that it gives. */
-export type Choice = Tied;
+/** A count that is possible on one side, with how deep and wide it makes swags and how far they reach (mm). */
+export interface Choice extends Tied {
+  readonly span: number;
+  readonly top: number;
+}
 
 /** What a search for the best choices asks of those who know what a choice is worth; F sums up what is chosen. */
 export interface Worth<C extends Choice, F> {
@@ -140,6 +143,11 @@ export interface Worth<C extends Choice, F> {
   readonly add: (sum: F | undefined, side: number, choice: C) => F | undefined;
   /** What a sum costs; it never costs less with a further side. */
   readonly cost: (sum: F) => number;
+  /** What a choice costs at least, and what two cost at least beside one another, over what either costs by itself. */
+  readonly leastAlone: (choice: C) => number;
+  readonly leastApart: (a: C, b: C) => number;
+  /** The sides' own, mm. */
+  readonly lengths: readonly number[];
 }
 
 /**
@@ -147,32 +155,39 @@ export interface Worth<C extends Choice, F> {
  * of all. In the order of the sides.
  *
  * Method: branch and bound (Land and Doig, Econometrica 28, 1960). Choices that cost least beside the anchor alone
- * are tried first, and a branch ends where what is chosen costs more already than the best so far. What costs the
- * same is a tie, which ties.ts settles.
+ * are tried first, and a branch ends where what is chosen costs more already than the best so far; to begin with, than
+ * swags that are as wide as the anchor's, or nearly. What costs the same is a tie, which ties.ts settles.
  */
 export const bestChoices = <C extends Choice, F>(
   sides: readonly (readonly C[])[],
   anchor: number,
-  { isBarred, add, cost }: Worth<C, F>,
+  worth: Worth<C, F>,
 ): readonly (readonly C[])[] => {
+  const { isBarred, add, cost, leastAlone, leastApart } = worth;
   // The anchor's opposite first: it has the fewest choices that are allowed.
   const others = sides.map((_, i) => (anchor + 2 + i) % sides.length).filter((i) => i !== anchor);
+  const bounds = sides.map((choices) => choices.map((choice) => ({ choice, least: leastAlone(choice) })));
   return (sides[anchor] ?? []).flatMap((first): (readonly C[])[] => {
     const begun = add(undefined, anchor, first);
     if (begun === undefined) return [];
+    const alone = cost(begun);
+    let least = costOfAlike(sides, others, anchor, { first, begun }, worth);
     const open = others.map((side) => {
-      const beside: { readonly choice: C; readonly least: number }[] = [];
-      for (const choice of sides[side]!) {
-        const pair = isBarred(anchor, first.repeats, side, choice.repeats)
+      const beside: Beside<C, F>[] = [];
+      for (const { choice, least: itsLeast } of bounds[side]!) {
+        // What it costs beside the anchor at least, if it were like it.
+        const alike = Math.max(alone, itsLeast);
+        if (alike + leastApart(first, choice) > least + ROUNDING) continue;
+        const sum = isBarred(anchor, first.repeats, side, choice.repeats)
           ? undefined
           : add(begun, side, choice);
-        if (pair !== undefined) beside.push({ choice, least: cost(pair) });
+        const both = sum === undefined ? Number.POSITIVE_INFINITY : cost(sum);
+        if (sum !== undefined && both <= least) beside.push({ choice, alike, sum, cost: both });
       }
-      return beside.sort((a, b) => a.least - b.least);
+      return beside.sort((a, b) => a.cost - b.cost);
     });
     const chosen = sides.map(() => first);
     let best: readonly C[] | undefined;
-    let least = Number.POSITIVE_INFINITY;
     const choose = (k: number, sum: F, sumCost: number): void => {
       if (k === others.length) {
         if (sumCost < least || !best || byEvenness(chosen, best) < 0) {
@@ -182,12 +197,15 @@ export const bestChoices = <C extends Choice, F>(
         return;
       }
       const side = others[k]!;
-      for (const { choice, least: beside } of open[k]!) {
+      for (const { choice, alike, sum: pair, cost: beside } of open[k]!) {
         if (beside > least) return;
         let barred = false;
-        for (let j = 0; j < k; j++)
-          barred ||= isBarred(others[j]!, chosen[others[j]!]!.repeats, side, choice.repeats);
-        const next = barred ? undefined : add(sum, side, choice);
+        for (let j = 0; j < k; j++) {
+          const other = chosen[others[j]!]!;
+          barred ||= alike + leastApart(other, choice) > least + ROUNDING;
+          barred ||= isBarred(others[j]!, other.repeats, side, choice.repeats);
+        }
+        const next = k === 0 ? pair : barred ? undefined : add(sum, side, choice);
         if (next === undefined) continue;
         const nextCost = cost(next);
         if (nextCost > least) continue;
@@ -195,7 +213,48 @@ export const bestChoices = <C extends Choice, F>(
         choose(k + 1, next, nextCost);
       }
     };
-    choose(0, begun, cost(begun));
+    choose(0, begun, alone);
     return best ? [best] : [];
   });
+};
+
+/** A choice beside the anchor's: what both sum up to and cost, and cost at least if they were alike. */
+interface Beside<C, F> {
+  readonly choice: C;
+  readonly alike: number;
+  readonly sum: F;
+  readonly cost: number;
+}
+
+/** What is told of a choice before it is laid may be off by, as a cost. */
+const ROUNDING = 1e-6;
+
+/** What it costs to give every side swags as wide as the anchor's, or nearly; infinite where they are not to be had. */
+const costOfAlike = <C extends Choice, F>(
+  sides: readonly (readonly C[])[],
+  others: readonly number[],
+  anchor: number,
+  { first, begun }: { readonly first: C; readonly begun: F },
+  { isBarred, add, cost, lengths }: Worth<C, F>,
+): number => {
+  const width = lengths[anchor]! / first.repeats;
+  const counts: number[] = [];
+  const offBy = ({ repeats }: C, side: number): number => Math.abs(lengths[side]! / repeats - width);
+  const isBarredBeside = (side: number, repeats: number): boolean => {
+    if (isBarred(anchor, first.repeats, side, repeats)) return true;
+    for (let j = 0; j < counts.length; j++) if (isBarred(others[j]!, counts[j]!, side, repeats)) return true;
+    return false;
+  };
+  let sum: F | undefined = begun;
+  for (const side of others) {
+    let nearest: C | undefined;
+    for (const choice of sides[side]!) {
+      const isNearer = !nearest || offBy(choice, side) < offBy(nearest, side);
+      if (isNearer && !isBarredBeside(side, choice.repeats)) nearest = choice;
+    }
+    sum = nearest && add(sum, side, nearest);
+    if (sum === undefined || !nearest) return Number.POSITIVE_INFINITY;
+    counts.push(nearest.repeats);
+  }
+  return cost(sum);
 };

@@ -14,13 +14,14 @@ import type { Field } from './field.ts';
 import { ALIKE, type Fit, HALVES, type SideFit, WITHOUT_SWAG } from './fit.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
-import { bulgeAt } from './pose.ts';
+import { bulgeAt, reachAt } from './pose.ts';
 import type { Run } from './run.ts';
+import { differenceCost } from './score.ts';
 import { bulgeFor, gapAsked, gapFor, keepsGap, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
-import { wishedWorth } from './wished.ts';
+import { type Measured, wishedWorth } from './wished.ts';
 
 /** What was tried and missed, for telling a person what would be nearest. */
 export interface Miss {
@@ -48,41 +49,54 @@ export const fitRuns = (
   counts: readonly Counts[],
   outward: number,
 ): Tried => {
-  const { depthIn, least, most, own = rules } = depthsFor(way, field, rules, outward);
+  const { sizeIn, least, most, own = rules } = sizesFor(way, field, rules, outward);
   let tried = 0;
   const bySide = field.runs.map((run, i): readonly Choice[] => {
     const found: Choice[] = [];
     for (const repeats of countsBetween(counts[i]!, run.length / most, run.length / least)) {
       tried++;
-      const depth = depthIn(run.length / repeats);
-      if (depth !== undefined) found.push({ repeats, depth });
+      const size = sizeIn(run.length / repeats);
+      if (size) found.push({ repeats, ...size });
     }
     return found;
   });
   if (bySide.some((choices) => choices.length === 0)) return { fits: [], tried };
-  const laid = field.runs.map(() => new Map<number, SideFit | undefined>());
-  const lay = (i: number, repeats: number): SideFit | undefined => {
-    const known = laid[i]!;
-    if (!known.has(repeats)) known.set(repeats, sideFit(way, field.runs[i]!, repeats, own, field));
-    return known.get(repeats);
-  };
   const lengths = field.runs.map((r) => r.length);
   const anchor = anchorOf(lengths);
   const worth = wishedWorth(way, field, outward, rules.wishes);
+  const laid = field.runs.map(() => new Map<number, Laid | undefined>());
+  const lay = (i: number, repeats: number): Laid | undefined => {
+    const known = laid[i]!;
+    if (known.has(repeats)) return known.get(repeats);
+    const side = sideFit(way, field.runs[i]!, repeats, own, field);
+    const measured = side && worth.measure(i, side);
+    const made = measured && { side, measured };
+    known.set(repeats, made);
+    return made;
+  };
   const chosen = bestChoices(bySide, anchor, {
     isBarred: lopsidedPair(lengths, counts),
     add: (sum, i, { repeats }) => {
-      const side = lay(i, repeats);
-      return side && worth.add(sum, i, side);
+      const made = lay(i, repeats);
+      return made && worth.addMeasured(sum, i, made.measured);
     },
     cost: worth.cost,
+    leastAlone: worth.leastAlone,
+    leastApart: differenceCost,
+    lengths,
   });
   const fits = chosen.map((choices): Fit => {
-    const sides = choices.map((c, i) => lay(i, c.repeats)!);
+    const sides = choices.map((c, i) => lay(i, c.repeats)!.side);
     return { way, sides, corner: field.corners === 'half' ? HALVES : WITHOUT_SWAG, pattern: ALIKE };
   });
   return { fits, tried };
 };
+
+/** A side with so many swags, and what it counts for. */
+interface Laid {
+  readonly side: SideFit;
+  readonly measured: Measured;
+}
 
 const sideFit = (
   way: Way,
@@ -97,9 +111,12 @@ const sideFit = (
   return { run, repeats, seat: tried.value };
 };
 
-interface Depths {
-  /** The depth (mm) that a way has in a share (mm) of a side; undefined where it does not fit there. */
-  readonly depthIn: (share: number) => number | undefined;
+/** mm. */
+type Size = Pick<Choice, 'depth' | 'span' | 'top'>;
+
+interface Sizes {
+  /** How large a way is in a share (mm) of a side; undefined where it does not fit there. */
+  readonly sizeIn: (share: number) => Size | undefined;
   /** No share outside these (mm) can do. */
   readonly least: number;
   readonly most: number;
@@ -107,14 +124,14 @@ interface Depths {
   readonly own?: SeatRules;
 }
 
-const depthsFor = (way: Way, field: Field, rules: SeatRules, outward: number): Depths =>
+const sizesFor = (way: Way, field: Field, rules: SeatRules, outward: number): Sizes =>
   way.tilt === undefined || !way.laid
-    ? depthsByCrown(way, field, rules, outward)
-    : depthsByTilt(way, way.tilt, way.laid, rules);
+    ? sizesByCrown(way, field, rules, outward)
+    : sizesByTilt(way, way.tilt, way.laid, rules);
 
-const NONE: Depths = { depthIn: () => undefined, least: Number.POSITIVE_INFINITY, most: 1 };
+const NONE: Sizes = { sizeIn: () => undefined, least: Number.POSITIVE_INFINITY, most: 1 };
 
-const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: number): Depths => {
+const sizesByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: number): Sizes => {
   const limits = limitsOf(shape, rules.room);
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
   let windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
@@ -126,7 +143,7 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
   const { chord } = shape;
   const own: SeatRules = { ...rules, widestSpan: widestAsked(shape, windows, rules.wishes) };
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
-  const depthIn = (share: number): number | undefined => {
+  const sizeIn = (share: number): Size | undefined => {
     let gap = gapAsked(share, 1, 1, fixed, own);
     let rise = riseIn(share, gap);
     if (rules.gap === 'auto' && rise > upright) {
@@ -138,7 +155,9 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
         rise = riseIn(share, gap);
       }
     }
-    return isWithin(windows, rise) ? chord * Math.sin(rise) : undefined;
+    return isWithin(windows, rise)
+      ? { depth: chord * Math.sin(rise), span: share - gap, top: reachAt(shape, rise) }
+      : undefined;
   };
   const flattest = windows[0]!.from;
   const steepest = windows.at(-1)!.to;
@@ -147,10 +166,10 @@ const depthsByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: 
   const gap = rules.gap === 'auto' ? 2 * reachOf(shape) + 2 : fixed;
   const most =
     span + (own.widestSpan === undefined ? gap : Math.max(gap, Math.min(span, rules.widestGap ?? 0)));
-  return { depthIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most, own };
+  return { sizeIn, least: Math.max(1, 2 * chord * Math.cos(steepest) + fixed), most, own };
 };
 
-const depthsByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Depths => {
+const sizesByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Sizes => {
   const { shape } = way;
   const follow = followerOf(laid);
   const halfSpan = shape.chord * Math.cos(shape.chordAngle + tilt);
@@ -169,23 +188,24 @@ const depthsByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Dep
   const wholeServes = serves({ ...ends, depth }) && ends.right <= halfSpan + FIT_NOISE && halfSpan > 0;
   const narrowest = Math.max(fixed, gapFor(ends, rules.gap));
   if (!wholeServes && !way.mayStopSooner) return NONE;
-  const depthIn = (share: number): number | undefined => {
+  const whole: Size = { depth, span: 2 * halfSpan, top: ends.top };
+  const sizeIn = (share: number): Size | undefined => {
     if (halfSpan > 0 && 2 * halfSpan + narrowest <= share + FIT_NOISE)
-      return wholeServes && share < 4 * halfSpan && keepsGap(share - 2 * halfSpan, rules) ? depth : undefined;
+      return wholeServes && share < 4 * halfSpan && keepsGap(share - 2 * halfSpan, rules) ? whole : undefined;
     if (!way.mayStopSooner) return undefined;
     let gap = fixed;
     for (let round = 0; round < 3; round++) {
       const f = follow((share - gap) / 2);
       if (!f || !serves(f)) return undefined;
       const wanted = gapFor(f, rules.gap);
-      if (wanted <= gap + FIT_NOISE) return f.depth;
+      if (wanted <= gap + FIT_NOISE) return { depth: f.depth, span: share - gap, top: f.top };
       if (rules.gap !== 'auto') return undefined;
       gap = wanted;
     }
     return undefined;
   };
   return {
-    depthIn,
+    sizeIn,
     least: way.mayStopSooner ? 1 : 2 * halfSpan + narrowest - FIT_NOISE,
     most: Math.max(4 * halfSpan, 2 * ends.right + narrowest),
   };

@@ -74,9 +74,23 @@ interface Figures {
   readonly before: Figures | undefined;
 }
 
+/** What a side counts for by itself, however many it is summed up with. Lengths in mm. */
+export interface SideFigures
+  extends Pick<Figures, 'top' | 'lean' | 'offDrape' | 'point' | 'gap' | 'gapShare' | 'repeats'> {
+  readonly depth: number;
+  readonly span: number;
+}
+
+type Side = Pick<SideFit, 'repeats' | 'seat'>;
+
 /** How a search sums up the sides of a fit, and what they cost. */
 export interface Costing {
-  readonly add: (sum: Figures | undefined, i: number, side: Pick<SideFit, 'repeats' | 'seat'>) => Figures;
+  readonly add: (sum: Figures | undefined, i: number, side: Side) => Figures;
+  /** The same in two steps, for a side that is summed up with many others. */
+  readonly measure: (side: Side) => SideFigures;
+  readonly addMeasured: (sum: Figures | undefined, i: number, side: SideFigures) => Figures;
+  /** What a side costs at least that is so large. */
+  readonly leastAlone: (size: Size & Pick<SideFigures, 'top'>) => number;
   /** All corners at once, which are alike. */
   readonly addCorner: (sum: Figures, seat: Seat) => Figures;
   /** Of some sides it is what all cost at least: every part only grows with a further one. */
@@ -97,60 +111,77 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
       WEIGHTS.lean.weight * lean * lean +
       f.offDrape +
       WEIGHTS.pointed.weight * (f.point / (Math.PI / 4)) ** 2 +
-      WEIGHTS.narrow.weight * Math.max(0, 1 - f.narrowest / field.room) +
-      WEIGHTS.small.weight * smallness(f.narrowest, f.shallowest, clearance) +
+      narrowCost(f.narrowest, f.shallowest) +
       unlikeCost(f) +
       base
     );
   };
+  const narrowCost = (span: number, depth: number): number =>
+    WEIGHTS.narrow.weight * Math.max(0, 1 - span / field.room) +
+    WEIGHTS.small.weight * smallness(span, depth, clearance);
   const unused = (top: number): number =>
     WEIGHTS.unused.weight * -Math.log2(Math.min(1, Math.max(LEAST_USE, useOf(top, field, outward))));
-  return {
-    add: (sum, i, { repeats, seat }) => {
-      const { pose, gap, span, depth, centre, mirror } = seat;
-      const point = pointOf(seat);
-      // Halfway between the mirrors of a bent run it runs square to the middle of the two.
-      const level = centre ? (mirror - Math.PI / 2) / 2 : 0;
-      const lean = Math.abs(leanOf(pose.tilt - level));
-      const offDrape = drapeCost(depth / span);
-      const gapShare = gap / span;
-      if (!sum)
-        return {
-          top: pose.top,
-          lean,
-          offDrape,
-          point,
-          gap,
-          gapShare,
-          shallowest: depth,
-          deepest: depth,
-          narrowest: span,
-          widest: span,
-          swags: repeats,
-          lopsided: 0,
-          side: i,
-          repeats,
-          before: undefined,
-        };
-      const opposite = sides === 4 ? countOf((i + 2) % 4, sum) : undefined;
+  const measure = ({ repeats, seat }: Side): SideFigures => {
+    const { pose, gap, span, depth, centre, mirror } = seat;
+    // Halfway between the mirrors of a bent run it runs square to the middle of the two.
+    const level = centre ? (mirror - Math.PI / 2) / 2 : 0;
+    return {
+      repeats,
+      top: pose.top,
+      lean: Math.abs(leanOf(pose.tilt - level)),
+      offDrape: drapeCost(depth / span),
+      point: pointOf(seat),
+      gap,
+      gapShare: gap / span,
+      depth,
+      span,
+    };
+  };
+  const addMeasured = (sum: Figures | undefined, i: number, side: SideFigures): Figures => {
+    const { repeats, top, lean, offDrape, point, gap, gapShare, depth, span } = side;
+    if (!sum)
       return {
-        top: Math.min(sum.top, pose.top),
-        lean: Math.max(sum.lean, lean),
-        offDrape: Math.max(sum.offDrape, offDrape),
-        point: Math.max(sum.point, point),
-        gap: Math.max(sum.gap, gap),
-        gapShare: Math.max(sum.gapShare, gapShare),
-        shallowest: Math.min(sum.shallowest, depth),
-        deepest: Math.max(sum.deepest, depth),
-        narrowest: Math.min(sum.narrowest, span),
-        widest: Math.max(sum.widest, span),
-        swags: sum.swags + repeats,
-        lopsided: sum.lopsided + (opposite === undefined || opposite === repeats ? 0 : 1),
+        top,
+        lean,
+        offDrape,
+        point,
+        gap,
+        gapShare,
+        shallowest: depth,
+        deepest: depth,
+        narrowest: span,
+        widest: span,
+        swags: repeats,
+        lopsided: 0,
         side: i,
         repeats,
-        before: sum,
+        before: undefined,
       };
-    },
+    const opposite = sides === 4 ? countOf((i + 2) % 4, sum) : undefined;
+    return {
+      top: Math.min(sum.top, top),
+      lean: Math.max(sum.lean, lean),
+      offDrape: Math.max(sum.offDrape, offDrape),
+      point: Math.max(sum.point, point),
+      gap: Math.max(sum.gap, gap),
+      gapShare: Math.max(sum.gapShare, gapShare),
+      shallowest: Math.min(sum.shallowest, depth),
+      deepest: Math.max(sum.deepest, depth),
+      narrowest: Math.min(sum.narrowest, span),
+      widest: Math.max(sum.widest, span),
+      swags: sum.swags + repeats,
+      lopsided: sum.lopsided + (opposite === undefined || opposite === repeats ? 0 : 1),
+      side: i,
+      repeats,
+      before: sum,
+    };
+  };
+  return {
+    add: (sum, i, side) => addMeasured(sum, i, measure(side)),
+    measure,
+    addMeasured,
+    leastAlone: ({ depth, span, top }) =>
+      unused(top) + drapeCost(depth / span) + narrowCost(span, depth) + base,
     // The corner's gaps are those of its sides, and round it its span is told along two of them.
     addCorner: (sum, { pose, span, depth }) => ({
       // A corner's crown is on the mitre, where halves meet in a point in any case.
@@ -178,9 +209,26 @@ const countOf = (side: number, sum: Figures): number | undefined => {
 /** Less of a border than this is as good as none. */
 const LEAST_USE = 1e-3;
 
-const unlikeCost = ({ shallowest, deepest, narrowest, widest }: Figures): number =>
+const unlikeCost = ({
+  shallowest,
+  deepest,
+  narrowest,
+  widest,
+}: Pick<Figures, 'shallowest' | 'deepest' | 'narrowest' | 'widest'>): number =>
   WEIGHTS.unlike.weight *
   Math.max(sightOf((1 - shallowest / deepest) / SEEN.depth), sightOf((1 - narrowest / widest) / SEEN.span));
+
+/** How deep and how wide a swag is, mm. */
+type Size = Pick<SideFigures, 'depth' | 'span'>;
+
+/** What it costs that two sides differ. */
+export const differenceCost = (a: Size, b: Size): number =>
+  unlikeCost({
+    shallowest: Math.min(a.depth, b.depth),
+    deepest: Math.max(a.depth, b.depth),
+    narrowest: Math.min(a.span, b.span),
+    widest: Math.max(a.span, b.span),
+  });
 
 /** What a fit costs at least whose depths go from `least` to `most` (mm). */
 export const spreadCost = (least: number, most: number): number =>

@@ -13,7 +13,7 @@ import {
   countsBeside,
   differAcross,
   fixedCount,
-  isLopsided,
+  lopsidedCounts,
   product,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
@@ -110,9 +110,12 @@ const otherCounts = (
       ...gaps.flatMap((gap) => countsBeside(counts[i]!, fitting(gap, i))),
     ]),
   ]);
-  const lengths = field.runs.map((run) => run.length);
+  const isLopsided = lopsidedCounts(
+    field.runs.map((run) => run.length),
+    counts,
+  );
   return product(options)
-    .filter((vector) => !isLopsided(vector, lengths, counts))
+    .filter((vector) => !isLopsided(vector))
     .slice(1);
 };
 

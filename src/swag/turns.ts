@@ -23,7 +23,7 @@ import {
   countsBeside,
   countsBetween,
   fixedCount,
-  isLopsided,
+  lopsidedCounts,
   product,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
@@ -223,6 +223,7 @@ const promisingCounts = (
   // One more on either side: a corner of another depth than the sides' may make room for it.
   if (wishes) ends.push(...countsPossible(lengths[anchor]!, windows, corners, [gap, widestGap], chord, lay));
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
+  const isLopsided = lopsidedCounts(lengths, counts);
   return list.map((n) => {
     const even = riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
     const rise = Math.min(steepest, Math.max(flattest, even));
@@ -243,7 +244,7 @@ const promisingCounts = (
       const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, asWide(rise, widestGap));
       return [...new Set([...alike, ...some, ...asked])];
     });
-    return product(choices).filter((repeats) => !isLopsided(repeats, lengths, counts));
+    return product(choices).filter((repeats) => !isLopsided(repeats));
   });
 };
 

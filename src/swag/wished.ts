@@ -6,10 +6,10 @@
 import type { Wishes } from './asked.ts';
 import type { Field } from './field.ts';
 import { type Fit, kindsIn, type SideFit } from './fit.ts';
-import { type Costing, type Score, scoreOf, worthOf } from './score.ts';
+import { type Costing, type Score, type SideFigures, scoreOf, worthOf } from './score.ts';
 import type { Way } from './setting.ts';
 import { settledCost } from './ties.ts';
-import { breaksRange, type Missed, missCost, missedBy, missedBySide, ofKind } from './wishes.ts';
+import { breaksRange, type Missed, missCost, missedBy, missedBySide, ofKind, worseOf } from './wishes.ts';
 
 /** What some sides sum up to. */
 interface Sum {
@@ -17,9 +17,18 @@ interface Sum {
   readonly missed: Missed;
 }
 
-interface WishedCosting {
-  /** Undefined where a side misses a range that binds. */
+/** What a side counts for by itself. */
+export interface Measured {
+  readonly figures: SideFigures;
+  readonly missed: Missed;
+}
+
+interface WishedCosting extends Pick<Costing, 'leastAlone'> {
+  /** Undefined where the side misses a range that binds. */
   readonly add: (sum: Sum | undefined, i: number, side: SideFit) => Sum | undefined;
+  /** The same in two steps, for a side that is summed up with many others. */
+  readonly measure: (i: number, side: SideFit) => Measured | undefined;
+  readonly addMeasured: (sum: Sum | undefined, i: number, side: Measured) => Sum;
   readonly cost: (sum: Sum) => number;
 }
 
@@ -33,12 +42,23 @@ export const wishedWorth = (
 ): WishedCosting => {
   const worth = worthOf(way, field, outward);
   const to = wishes && { wishes, field, outward };
+  const measure: WishedCosting['measure'] = (i, side) => {
+    const missed = to ? missedBySide(i, side, to) : NOTHING_ASKED;
+    if (wishes && breaksRange(wishes, missed)) return undefined;
+    return { figures: worth.measure(side), missed };
+  };
+  const addMeasured: WishedCosting['addMeasured'] = (sum, i, { figures, missed }) => ({
+    figures: worth.addMeasured(sum?.figures, i, figures),
+    missed: sum ? worseOf(sum.missed, missed) : missed,
+  });
   return {
+    leastAlone: worth.leastAlone,
     add: (sum, i, side) => {
-      const missed = to ? missedBySide(sum?.missed, i, side, to) : NOTHING_ASKED;
-      if (wishes && breaksRange(wishes, missed)) return undefined;
-      return { figures: worth.add(sum?.figures, i, side), missed };
+      const measured = measure(i, side);
+      return measured && addMeasured(sum, i, measured);
     },
+    measure,
+    addMeasured,
     cost: (sum) => settledCost(worth.cost(sum.figures) + missCost(sum.missed)),
   };
 };

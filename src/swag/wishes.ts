@@ -76,22 +76,26 @@ export const ofKind = ({ asked, ranges }: Wishes, kind: number): Wishes => ({
 /** How far from each wish the worst of some sides and corners is. */
 export type Missed = readonly number[];
 
-const addMisses = (
-  before: Missed | undefined,
+const missesOf = (
   { asked }: Wishes,
   { figures, ...place }: Omit<Measured, 'of'> & { readonly of?: number },
 ): Missed =>
-  asked.map((one, k) => {
+  asked.map((one) => {
     const value = isOf(one, { of: 0, ...place }) ? figures[one.key] : undefined;
-    return Math.max(before?.[k] ?? 0, value === undefined ? 0 : missOf(one, value));
+    return value === undefined ? 0 : missOf(one, value);
   });
+
+/** Of two the farther from each wish. */
+export const worseOf = (a: Missed, b: Missed): Missed => a.map((miss, k) => Math.max(miss, b[k]!));
 
 /** How far a fit is from each wish. */
 export const missedBy = (fit: Fit, to: Measuring): Missed =>
-  figuresOfFit(fit, to).reduce<Missed>((missed, measured) => addMisses(missed, to.wishes, measured), []);
+  figuresOfFit(fit, to)
+    .map((measured) => missesOf(to.wishes, measured))
+    .reduce(worseOf);
 
-export const missedBySide = (before: Missed | undefined, i: number, side: Side, to: Measuring): Missed =>
-  addMisses(before, to.wishes, { i, figures: figuresOf(side, to) });
+export const missedBySide = (i: number, side: Side, to: Measuring): Missed =>
+  missesOf(to.wishes, { i, figures: figuresOf(side, to) });
 
 /** What being off by the whole of what is asked costs: a thousandth of it outweighs all else. */
 export const WISH_WEIGHT = 1e5;
@@ -105,7 +109,7 @@ export const missCost = (missed: Missed): number => {
 
 /** What it costs in itself to have so many swags on a side. */
 export const countCost = (wishes: Wishes, i: number, repeats: number): number =>
-  missCost(addMisses(undefined, wishes, { i, figures: { repeats } }));
+  missCost(missesOf(wishes, { i, figures: { repeats } }));
 
 /** The same wishes but for those of how many swags there are. */
 export const withoutCounts = ({ asked, ranges }: Wishes): Wishes => ({

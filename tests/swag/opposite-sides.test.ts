@@ -5,7 +5,7 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isLopsided } from '../../src/swag/counts.ts';
+import { lopsidedCounts } from '../../src/swag/counts.ts';
 import { patience, runs } from '../support/runs.ts';
 import { PROFILES, planOf, search } from './fit-helpers.ts';
 
@@ -59,9 +59,9 @@ describe('opposite sides', () => {
 
   test('may differ by a swag where they differ by more than half of one', () => {
     const open = Array.from({ length: 4 }, () => ({ upTo: 40 }));
-    expect(isLopsided([9, 11, 10, 11], [1000, 1200, 1060, 1200], open)).toBe(false);
-    expect(isLopsided([9, 11, 10, 11], [1000, 1200, 1040, 1200], open)).toBe(true);
-    expect(isLopsided([9, 11, 9, 12], [1000, 1200, 1000, 1210], open)).toBe(true);
-    expect(isLopsided([9], [1000], [{ upTo: 40 }])).toBe(false);
+    expect(lopsidedCounts([1000, 1200, 1060, 1200], open)([9, 11, 10, 11])).toBe(false);
+    expect(lopsidedCounts([1000, 1200, 1040, 1200], open)([9, 11, 10, 11])).toBe(true);
+    expect(lopsidedCounts([1000, 1200, 1000, 1210], open)([9, 11, 9, 12])).toBe(true);
+    expect(lopsidedCounts([1000], [{ upTo: 40 }])([9])).toBe(false);
   });
 });
