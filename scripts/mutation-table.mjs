@@ -399,8 +399,16 @@ export const MUTATIONS = [
   {
     name: 'card: a side that begins with the wrong half',
     file: 'src/output/card/setting-words.ts',
-    from: 'at a crown, with the second half of a swag',
-    to: 'at a crown, with the first half of a swag',
+    from: 'Each side begins with a second half alone',
+    to: 'Each side begins with a first half alone',
+    test: 'tests/physical/card-on-cloth.test.ts',
+    only: 'a border leads',
+  },
+  {
+    name: 'card: a second half whose pauses are told from nowhere',
+    file: 'src/output/card/setting-words.ts',
+    from: 'in the reverse order, each as far before the stop mark',
+    to: 'in the reverse order',
     test: 'tests/physical/card-on-cloth.test.ts',
     only: 'a border leads',
   },

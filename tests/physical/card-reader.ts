@@ -70,9 +70,22 @@ export type Instruction =
       readonly landing: Landing | undefined;
     };
 
+/** Half a swag that has the side's end for its other half: where its centre line is, and by which mark it is set. */
+export interface LoneHalf {
+  readonly half: 'first' | 'second';
+  readonly centreAt: '0' | 'end';
+  readonly by: 'start' | 'stop';
+}
+
+const loneHalf = (found: readonly (string | undefined)[]): LoneHalf => ({
+  half: found[0] as LoneHalf['half'],
+  centreAt: found[1] as LoneHalf['centreAt'],
+  by: found[2] as LoneHalf['by'],
+});
+
 type CornerWords =
-  /** Each side begins at a crown with the second half of a swag, and ends at one with the first half. */
-  | { readonly kind: 'half' }
+  /** Each side begins at a crown with half a swag, and ends at one with another. */
+  | { readonly kind: 'half'; readonly begins: LoneHalf; readonly ends: LoneHalf }
   /** From where its swag starts; undefined where the first row's mark says it. */
   | { readonly kind: 'turn'; readonly start: number | undefined; readonly of: string }
   /** A line from start mark to stop mark stands for the line that swags start on; heights are from it, mm. */
@@ -117,6 +130,8 @@ export interface Read {
     readonly far: string | undefined;
     readonly rows: ReadonlyMap<string, ReadonlyMap<string, string>>;
   };
+  /** Whether they are as far before the stop mark of a second half. */
+  readonly pausesMirrored: boolean;
   readonly pauses: readonly { readonly kind: string; readonly section: number; readonly after: number }[];
   readonly unreached: readonly { readonly from: number; readonly to: number; readonly away: number }[];
 }
@@ -220,8 +235,8 @@ export const readCard = (card: Card, row = 1, kind?: number): Read => {
     ),
   );
   const halved = take(
-    /^Corners: each side begins/,
-    /^Corners: each side begins at a crown, with the second half of a swag, and ends at a crown, with the first half of one\. Start and stop the thread there: the corner square beside it stays free\.$/,
+    /^Corners: the corner square stays free/,
+    /^Corners: the corner square stays free\. Each side begins with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, turned over as for every second half, and start the thread at the crown\. Each side ends with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, and tie off at the crown\.$/,
   );
   const across = take(
     /^Corners: the swag stands across/,
@@ -282,7 +297,7 @@ export const readCard = (card: Card, row = 1, kind?: number): Read => {
       up: back[6] === undefined ? 0 : measure(back[6]) * upSign[back[7] as keyof typeof upSign],
     },
     corner: halved
-      ? { kind: 'half' }
+      ? { kind: 'half', begins: loneHalf(halved.slice(1, 4)), ends: loneHalf(halved.slice(4)) }
       : across
         ? {
             kind: 'across',
@@ -302,6 +317,11 @@ export const readCard = (card: Card, row = 1, kind?: number): Read => {
             of: corner[2] ?? corner[3] ?? '',
           },
     guides: readGuides(texts('guides')[0]!, tables('guides')[0]!, across !== undefined),
+    pausesMirrored: texts('pauses').some((t) =>
+      t.endsWith(
+        ' In the second half the places come in the reverse order, each as far before the stop mark.',
+      ),
+    ),
     pauses: texts('pauses').flatMap((t) => {
       const found = t.match(
         new RegExp(

@@ -4,7 +4,7 @@ import { stepOf } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
 import type { Design } from '../../src/swag/index.ts';
 import { apart, dot, minus, plus, type Spot } from './acrylic.ts';
-import { bareNumber, type Rays, type Read } from './card-reader.ts';
+import { bareNumber, type LoneHalf, type Rays, type Read } from './card-reader.ts';
 import { BorderCloth, borderOf, from, type Stand } from './cloth.ts';
 
 /** One half swag by the card: where she begins, which way she works, and where the crown is to be. */
@@ -78,12 +78,17 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   };
   if (read.kind) return kindHalves(read, table, count, halfOf);
   if (read.corner?.kind === 'half') {
-    const ends = [table.marks.get('centre 1'), table.marks.get(`centre ${count}`)];
-    if (ends[0] !== 0 || ends[1] !== table.length)
-      throw new Error('A side does not begin and end at a crown');
-    if (table.marks.has('start 1') || table.marks.has(`stop ${count}`))
-      throw new Error('Half a swag has both its marks');
-    return [halfOf(1, 'second'), halfOf(2, 'first'), halfOf(count, 'first')];
+    const { begins, ends } = read.corner;
+    const loneAt = (n: number, { half, centreAt, by }: LoneHalf): Half => {
+      if (table.marks.get(`centre ${n}`) !== (centreAt === '0' ? 0 : table.length))
+        throw new Error(`The centre line of ${name} ${n} is not at the tape’s ${centreAt}`);
+      if ((half === 'first') !== (by === 'start') || !table.marks.has(`${by} ${n}`))
+        throw new Error(`A ${half} half has no ${by} mark`);
+      if (table.marks.has(`${by === 'start' ? 'stop' : 'start'} ${n}`))
+        throw new Error('Half a swag has both its marks');
+      return halfOf(n, half);
+    };
+    return [loneAt(1, begins), halfOf(2, 'first'), loneAt(count, ends)];
   }
   // The first half at one end of the side, and the second half at the other.
   const halves = [halfOf(1, 'first'), halfOf(count, 'second')];

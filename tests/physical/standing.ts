@@ -42,7 +42,7 @@ export const faultsOfStanding = (standing: Standing): string[] => [
   ...faultsOfTable(standing),
   ...faultsOfSentences(standing),
   // The second half passes the same places on its way back.
-  ...(standing.half.half === 'first' ? faultsOfPauses(standing) : []),
+  ...faultsOfPauses(standing),
 ];
 
 type Wrong = (what: string, said: number, is: number, limit?: number) => void;
@@ -173,7 +173,10 @@ const AS_NEAR = 2e-3;
 
 const faultsOfPauses = (standing: Standing): string[] =>
   collect(standing, (wrong) => {
-    const { read, acrylic, lie, stitch, rounding } = standing;
+    const { half, read, acrylic, lie, stitch, rounding } = standing;
+    if (half.half === 'second' && read.pauses.length > 0 && !read.pausesMirrored)
+      throw new Error('Nothing says where the second half pauses');
+    // A second half is drawn from its stop mark, too.
     const way = walk(stitch, 0.1);
     const whole = way.at(-1)!.along;
     const nearest = (p: Spot) => {

@@ -159,8 +159,9 @@ const cornerWords = (design: Design, length: (mm: number) => string): readonly s
   if (design.corner.kind === 'half' && design.cells[0]!.kind > 1) return [];
   if (design.corner.kind === 'half')
     return [
-      'Corners: each side begins at a crown, with the second half of a swag, and ends at a crown, with the first half of one. ' +
-        'Start and stop the thread there: the corner square beside it stays free.',
+      'Corners: the corner square stays free. Each side begins with a second half alone, whose centre line is at the tape’s 0: ' +
+        'set the template by the stop mark, turned over as for every second half, and start the thread at the crown. ' +
+        'Each side ends with a first half alone, whose centre line is at the tape’s end: set the template by the start mark, and tie off at the crown.',
     ];
   if (!corner) return [];
   const start = cornerStart(design, length(corner.fit.toCorner));
@@ -297,7 +298,7 @@ export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonl
     kind: 'text',
     text:
       pauses.length > 0
-        ? 'Stop here with the needle down, and move your hands. In the second half the places come in the reverse order.'
+        ? 'Stop here with the needle down, and move your hands. In the second half the places come in the reverse order, each as far before the stop mark.'
         : 'No break lies on the way: wherever your hands must move, stop with the needle down first.',
   };
   return [
