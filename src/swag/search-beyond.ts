@@ -159,61 +159,121 @@ const followed = (
 /** A half span that is given is met by luck: nearer than this (mm) is near enough to be looked at. */
 const SAME_SPAN = 0.01;
 
-/** What a candidate costs on the marks of a fit; undefined where it cannot be made there. At a corner a given tilt is not looked at yet. */
-const costOn = (
-  { way, costing, onSide, onCorner }: Candidate,
-  fit: Fit,
+/** A candidate on the marks of a fit, and what it costs there: at least what it does on the first side, or on all. */
+interface OnMarks {
+  readonly index: number;
+  readonly candidate: Candidate;
+  readonly lyings: readonly Lying[];
+  readonly cost: number;
+  readonly isAll: boolean;
+}
+
+/** Whether a half keeps off the one below it, as far as that can be told before it is laid. */
+const keepsOff = (lying: Lying, below: Seat, { rules: { at, apart, gap } }: Ground): boolean =>
+  at + lying.depth - below.depth >= apart - FIT_NOISE &&
+  (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
+  gapFor(lying, gap) <= below.gap + FIT_NOISE;
+
+/** As the cost sees it: raised to the first row's start line. */
+const seated = ({ tilt, depth, top, halfSpan }: Lying, below: Seat, { rules: { at } }: Ground): Seat => ({
+  ...below,
+  depth,
+  span: 2 * halfSpan,
+  pose: { ...below.pose, tilt, top: top + at },
+});
+
+/** How a candidate lies on all sides of a fit; undefined where it cannot, or does not keep off. */
+const lieOn = (
+  { onSide }: Candidate,
+  { sides }: Fit,
   numbers: readonly number[],
-  { beyond, rules: { at, apart, gap } }: Ground,
-): number | undefined => {
-  const { sides } = fit;
-  const corner = cornerSwag(fit);
-  let sum: ReturnType<Costing['add']> | undefined;
-  const keepsOff = (lying: Lying, below: Seat): boolean =>
-    at + lying.depth - below.depth >= apart - FIT_NOISE &&
-    (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
-    gapFor(lying, gap) <= below.gap + FIT_NOISE;
-  const seated = ({ tilt, depth, top, halfSpan }: Lying, below: Seat): Seat => ({
-    ...below,
-    depth,
-    span: 2 * halfSpan,
-    pose: { ...below.pose, tilt, top: top + at },
-  });
+  ground: Ground,
+): readonly Lying[] | undefined => {
+  const lyings: Lying[] = [];
   for (let i = 0; i < sides.length; i++) {
-    const { repeats, seat: below } = sides[i]!;
+    const below = sides[i]!.seat;
     const lying = onSide(numbers[i]!, below.pose.halfSpan);
-    if (!lying || !keepsOff(lying, below)) return undefined;
-    sum = costing.add(sum, i, { repeats, seat: seated(lying, below) });
+    if (!lying || !keepsOff(lying, below, ground)) return undefined;
+    lyings.push(lying);
   }
-  if (!sum) return undefined;
-  if (!corner || beyond.corners === 'none' || way.tilt !== undefined) return costing.cost(sum);
-  const ofSides = sum;
-  const both = onCorner(cornerReach(corner.toCorner, beyond)).filter((lying) => keepsOff(lying, corner.seat));
-  const costs = both.map((lying) => costing.cost(costing.addCorner(ofSides, seated(lying, corner.seat))));
+  return lyings;
+};
+
+/** What a candidate costs on the first sides of a fit, so many of them. */
+const sumOn = (
+  { candidate: { costing }, lyings }: Pick<OnMarks, 'candidate' | 'lyings'>,
+  { sides }: Fit,
+  ground: Ground,
+  most: number,
+): ReturnType<Costing['add']> => {
+  let sum: ReturnType<Costing['add']> | undefined;
+  for (let i = 0; i < most; i++) {
+    const { repeats, seat: below } = sides[i]!;
+    sum = costing.add(sum, i, { repeats, seat: seated(lyings[i]!, below, ground) });
+  }
+  return sum!;
+};
+
+/** What it costs on all sides and the corner; undefined where it cannot be made there. At a corner a given tilt is not looked at yet. */
+const costOnAll = (one: OnMarks, fit: Fit, ground: Ground): number | undefined => {
+  const { way, costing, onCorner } = one.candidate;
+  const { beyond } = ground;
+  const corner = cornerSwag(fit);
+  const ofSides = sumOn(one, fit, ground, fit.sides.length);
+  if (!corner || beyond.corners === 'none' || way.tilt !== undefined) return costing.cost(ofSides);
+  const both = onCorner(cornerReach(corner.toCorner, beyond)).filter((lying) =>
+    keepsOff(lying, corner.seat, ground),
+  );
+  const costs = both.map((lying) =>
+    costing.cost(costing.addCorner(ofSides, seated(lying, corner.seat, ground))),
+  );
   return costs.length === 0 ? undefined : Math.min(...costs);
 };
 
+const byCost = (a: OnMarks, b: OnMarks): number => a.cost - b.cost || a.index - b.index;
+
 const bestBeyond = (first: Ranked, ground: Ground): Ranked | undefined => {
-  const likely: { candidate: Candidate; cost: number }[] = [];
   const { numbers } = ground;
-  const asked = first.fit.sides.map(({ seat: { pose } }) => {
+  const { fit } = first;
+  const asked = fit.sides.map(({ seat: { pose } }) => {
     if (!numbers.has(pose.halfSpan)) numbers.set(pose.halfSpan, numbers.size);
     return numbers.get(pose.halfSpan)!;
   });
-  for (const candidate of ground.ways) {
-    const cost = costOn(candidate, first.fit, asked, ground);
-    if (cost !== undefined) likely.push({ candidate, cost });
-  }
-  likely.sort((a, b) => a.cost - b.cost);
+  // All that a side costs at least is told at once, and what all cost only of those that come to be next.
+  const queue: OnMarks[] = [];
+  ground.ways.forEach((candidate, index) => {
+    const lyings = lieOn(candidate, fit, asked, ground);
+    if (!lyings) return;
+    const cost = candidate.costing.cost(sumOn({ candidate, lyings }, fit, ground, 1));
+    queue.push({ index, candidate, lyings, cost, isAll: false });
+  });
+  queue.sort(byCost);
   let best: Ranked | undefined;
-  for (const { candidate, cost } of likely) {
-    if (best && (first.score.cost + cost) / 2 >= best.score.cost) break;
-    const laid = rowBeyond(candidate.way, first.fit, ground.beyond, ground.rules);
+  for (let next = 0; next < queue.length; next++) {
+    const one = queue[next]!;
+    if (best && (first.score.cost + one.cost) / 2 >= best.score.cost) break;
+    if (!one.isAll) {
+      const cost = costOnAll(one, fit, ground);
+      if (cost !== undefined) putInOrder(queue, next + 1, { ...one, cost, isAll: true });
+      continue;
+    }
+    const laid = rowBeyond(one.candidate.way, fit, ground.beyond, ground.rules);
     if (!laid.ok) continue;
     const both = withBeyond(first, laid.value, ground);
     if (!best || both.score.cost < best.score.cost) best = both;
   }
   return best;
+};
+
+/** Puts one into a queue that is in order from a place on. */
+const putInOrder = (queue: OnMarks[], from: number, one: OnMarks): void => {
+  let [low, high] = [from, queue.length];
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (byCost(queue[mid]!, one) < 0) low = mid + 1;
+    else high = mid;
+  }
+  queue.splice(low, 0, one);
 };
 
 const withBeyond = (first: Ranked, fit: Fit, { field, beyond, rules: { at }, outward }: Ground): Ranked => {
