@@ -2,22 +2,11 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
-import { idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { forAllTests, idle, PICTURES, settled } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 /** A frame of a screen with 60 of them a second, ms. */
 const FRAME = 16;
@@ -46,7 +35,7 @@ describe('dragging', () => {
   test.each(DRAGS)(
     'at the $where, redraws one repeat with channels within a frame, at the median',
     async ({ where, handle, dx, dy }) => {
-      const { context, page, faults } = await visit(browser, server.url);
+      const { context, page, faults } = await ours.visit();
       await settled(page);
       await takeDraggable(page);
       await page.getByLabel('On the', { exact: true }).selectOption(where);
@@ -100,7 +89,7 @@ describe('dragging', () => {
   );
 
   test('lets go at a count that fits, and the plan says it', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await takeDraggable(page);
     const slider = page.getByRole('slider', { name: 'Span of the swag' });
@@ -121,7 +110,7 @@ describe('dragging', () => {
   });
 
   test('the left end does what the right end does', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await takeDraggable(page);
     const reading = () => page.locator('.reading strong').textContent();
@@ -143,7 +132,7 @@ describe('dragging', () => {
   });
 
   test('a corner is drawn on its mitre, and its depth is dragged along it', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     await takeDraggable(page);
     await page.getByLabel('On the', { exact: true }).selectOption('corner');
@@ -172,7 +161,7 @@ describe('dragging', () => {
   });
 
   test('the crown goes up and down by touch', async () => {
-    const { context, page } = await visit(browser, server.url, {
+    const { context, page } = await ours.visit({
       hasTouch: true,
       viewport: { width: 820, height: 1180 },
     });
@@ -198,7 +187,7 @@ describe('dragging', () => {
   });
 
   test('a part of the edge is picked as start or end, on the picture and by its buttons', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const at = await page
       .locator('.section .touch')
@@ -221,7 +210,7 @@ describe('dragging', () => {
   });
 
   test('work that takes long can be stopped, and the page goes on', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     await page.getByText('Fills: feathers, pebbles').click();
     await expect

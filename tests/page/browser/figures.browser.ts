@@ -1,21 +1,10 @@
 /** Figures as a hand really types them: what cannot be read is never shown or printed as if it had been. */
 
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
-import { idle, launch, serve, settled, visit } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { forAllTests, idle, settled } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 
@@ -53,7 +42,7 @@ const expectNew = async (page: Page): Promise<void> => {
 
 describe('a figure that cannot be read', () => {
   test('greys the picture and keeps it off paper, as one that does not fit does', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     for (const text of ['abc', '', '-78', '61 1/0', '3']) {
       await leave(page, 'Top side', text);
@@ -74,7 +63,7 @@ describe('a figure that cannot be read', () => {
   });
 
   test('in every field of the plan', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const kinds = [
       [
@@ -115,7 +104,7 @@ describe('a figure that cannot be read', () => {
 });
 
 test('one way is one way', async () => {
-  const { context, page } = await visit(browser, server.url);
+  const { context, page } = await ours.visit();
   await settled(page);
   const spoken = page.locator('.unseen[role=status]');
   expect(await spoken.textContent()).toMatch(/\d+ ways fit\.$/);
@@ -139,7 +128,7 @@ test('one way is one way', async () => {
 
 describe('a frame round a block', () => {
   test('asks for its limit where the field is empty', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const limit = field(page, 'Finished, at most');
     await page.getByLabel('What is it?').selectOption('frame');
@@ -163,7 +152,7 @@ describe('a frame round a block', () => {
 });
 
 test('a border is measured along its finished outside as well', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   const verdict = page.locator('.verdict');
   const before = await verdict.textContent();
@@ -193,7 +182,7 @@ test('a border is measured along its finished outside as well', async () => {
 });
 
 test('the ends of a strip are kept clear', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   await page.getByLabel('What is it?').selectOption('strip');
   await leave(page, 'Length', '60');
@@ -213,7 +202,7 @@ test('the ends of a strip are kept clear', async () => {
 });
 
 test('a new quilt begins with the sample’s figures, and can be taken back', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   await page.getByLabel('What this plan is called').fill('Lathe Street raffle');
   await field(page, 'Border width').fill('8 1/4');
@@ -239,7 +228,7 @@ test('a new quilt begins with the sample’s figures, and can be taken back', as
 });
 
 test('the end that is not pressed stays', async () => {
-  const { context, page } = await visit(browser, server.url);
+  const { context, page } = await ours.visit();
   await settled(page);
   const uses = page.locator('.edge-choice > p');
   const press = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`) }).click();

@@ -12,6 +12,7 @@ import {
   chromium,
   type Page,
 } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
 import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
 
 export const BUILT = join(import.meta.dirname, '../../../dist/page');
@@ -62,6 +63,25 @@ export const visit = async (
   });
   await page.goto(url);
   return { context, page, asked, faults };
+};
+
+/** One browser and one server for all tests of a file, and the page that is served by the one and shown by the other. */
+export const forAllTests = () => {
+  let browser: Browser | undefined;
+  let server: PageServer | undefined;
+  beforeAll(async () => {
+    [browser, server] = await Promise.all([launch(), serve()]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+  return {
+    /** Once the tests run. */
+    browser: (): Browser => browser!,
+    url: (): string => server!.url,
+    visit: (options?: BrowserContextOptions): Promise<Visit> => visit(browser!, server!.url, options),
+  };
 };
 
 /** The page has answered everything that it asked itself. */

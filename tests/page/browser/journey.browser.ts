@@ -2,25 +2,26 @@
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { openedPlan } from '../../../src/cli/opened-plan.ts';
-import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+import { servePage } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run, testIo } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
-import { BUILT, focused, idle, launch, ownFiles, serve, settled, tabTo, told, visit } from './harness.ts';
+import {
+  BUILT,
+  focused,
+  forAllTests,
+  idle,
+  ownFiles,
+  serve,
+  settled,
+  tabTo,
+  told,
+  visit,
+} from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 /** Fits that are shown before anyone asks for more. */
 const SHOWN_FITS = 8;
@@ -64,7 +65,7 @@ const expectSamePages = async (ofPage: Uint8Array, ofCommand: Uint8Array) => {
 
 describe('the whole way by keyboard', () => {
   test('from four unequal sides to the sheets, the same as the command prints', async () => {
-    const { context, page, asked, faults } = await visit(browser, server.url, { acceptDownloads: true });
+    const { context, page, asked, faults } = await ours.visit({ acceptDownloads: true });
     await settled(page);
     await typeInto(page, 'Top side', '50 3/8');
     // The order on the screen: top, left and right, then bottom.
@@ -106,13 +107,13 @@ describe('the whole way by keyboard', () => {
     const card = await byEnter(page, 'Marking card');
     await expectSameAsCommand(plan, ['card'], await bytesOf(card));
     expect(faults).toEqual([]);
-    const own = new Set(['', ...ownFiles()].map((name) => server.url + name));
+    const own = new Set(['', ...ownFiles()].map((name) => ours.url() + name));
     expect(asked.filter((url) => !own.has(url) && !url.startsWith('blob:'))).toEqual([]);
     await context.close();
   });
 
   test('a frame round a motif, from its figures to the sheets', async () => {
-    const { context, page, faults } = await visit(browser, server.url, { acceptDownloads: true });
+    const { context, page, faults } = await ours.visit({ acceptDownloads: true });
     await settled(page);
     await tabTo(page, 'What is it?');
     await page.keyboard.type('A round');
@@ -145,7 +146,7 @@ describe('the whole way by keyboard', () => {
   });
 
   test('a side that is typed over is no slip of the pen until its opposite is typed, or the sides are left', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     // Everything that the page ever showed as wrong.
     await page.evaluate(() => {
@@ -190,7 +191,7 @@ describe('the whole way by keyboard', () => {
   });
 
   test('the correction of a measured print is the command’s', async () => {
-    const { context, page } = await visit(browser, server.url, { acceptDownloads: true });
+    const { context, page } = await ours.visit({ acceptDownloads: true });
     await settled(page);
     await typeInto(page, '2 in square measures, along the paper’s short edge', '1.98');
     const sheets = await byEnter(page, 'True-size sheets');
@@ -203,7 +204,7 @@ describe('the whole way by keyboard', () => {
   });
 
   test('what was kept as across and up is told and not used, until it is measured again', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await page.evaluate(() => localStorage.setItem('swagwright.measured', '1.98|2'));
     await page.reload();
     await settled(page);
@@ -233,7 +234,7 @@ describe('opened with a plan', () => {
       .replace(/^title:.*\n/m, '');
     writeFileSync(join(folder, 'sign.yaml'), text);
     const own = await servePage(BUILT, 0, await openedPlan(testIo(folder).io, 'sign.yaml'));
-    const { context, page, faults } = await visit(browser, own.url, { acceptDownloads: true });
+    const { context, page, faults } = await visit(ours.browser(), own.url, { acceptDownloads: true });
     expect(await told(page, /is open/)).toContain('sign');
     await settled(page);
     expect(new URL(page.url()).hash).toBe('');
@@ -257,7 +258,7 @@ describe('opened with a plan', () => {
 
 describe('nothing is lost', () => {
   test('the figures of a border outlive a look at a frame, in other units and over a reload', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const typed = {
       'Top side': '61 1/2',
@@ -284,7 +285,7 @@ describe('nothing is lost', () => {
   });
 
   test('what went well is said where it was asked for, and no longer than until the next change', async () => {
-    const { context, page } = await visit(browser, server.url, { acceptDownloads: true });
+    const { context, page } = await ours.visit({ acceptDownloads: true });
     await settled(page);
     await page.getByRole('button', { name: 'Marking card' }).click();
     expect(await page.locator('#paper .notice').textContent()).toMatch(/with your downloads/);
@@ -301,7 +302,7 @@ describe('nothing is lost', () => {
   });
 
   test('a reload keeps the plan, and undo and redo go through the changes', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const width = page.getByLabel('Border width');
     await width.fill('8');
@@ -321,7 +322,7 @@ describe('nothing is lost', () => {
   });
 
   test('what she took stays taken while a figure is typed over, through whatever it says on the way', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await page.locator('.fit').nth(2).click();
     await idle(page);
@@ -337,7 +338,7 @@ describe('nothing is lost', () => {
 
   test('it opens, fits and prints with the server gone', async () => {
     const own = await serve();
-    const { context, page, faults } = await visit(browser, own.url, { acceptDownloads: true });
+    const { context, page, faults } = await visit(ours.browser(), own.url, { acceptDownloads: true });
     await settled(page);
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
@@ -358,7 +359,7 @@ describe('nothing is lost', () => {
 
   test('from a folder on disk it fits and prints too', async () => {
     const { context, page, asked, faults } = await visit(
-      browser,
+      ours.browser(),
       new URL('../../../dist/page/index.html', import.meta.url).href,
       { acceptDownloads: true },
     );

@@ -3,24 +3,15 @@
 import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { FIRST_PLAN } from '../../../src/page/plan/state.ts';
 import { overflow, violations } from './axe.ts';
-import { BUILT, drop, idle, launch, PICTURES, serve, settled, visit } from './harness.ts';
+import { BUILT, drop, forAllTests, idle, PICTURES, settled } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
+const ours = forAllTests();
+beforeAll(() => {
   mkdirSync(PICTURES, { recursive: true });
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
 });
 
 const QUILT = join(import.meta.dirname, '../../../samples/lathe-street-quilt.yaml');
@@ -31,7 +22,7 @@ for (const [name, [width, height]] of Object.entries(SIZES))
   for (const colorScheme of ['light', 'dark'] as const)
     describe(`${name}, ${colorScheme}`, () => {
       test('has no violation at first, filled and in trouble; and is photographed', async () => {
-        const { context, page, faults } = await visit(browser, server.url, {
+        const { context, page, faults } = await ours.visit({
           viewport: { width, height },
           colorScheme,
         });
@@ -79,7 +70,7 @@ for (const [name, colorScheme] of [
 ] as const)
   test(`a quilt with parts has no violation, and is not cut off: ${name}, ${colorScheme}`, async () => {
     const [width, height] = SIZES[name];
-    const { context, page, faults } = await visit(browser, server.url, {
+    const { context, page, faults } = await ours.visit({
       viewport: { width, height },
       colorScheme,
     });
@@ -99,7 +90,7 @@ for (const [name, colorScheme] of [
 
 describe('room for everyone', () => {
   test('nothing is cut off at 320 px (WCAG 2.2, 1.4.10), nor with text twice as large', async () => {
-    const { context, page } = await visit(browser, server.url, { viewport: { width: 320, height: 640 } });
+    const { context, page } = await ours.visit({ viewport: { width: 320, height: 640 } });
     await settled(page);
     expect(await overflow(page)).toBeLessThanOrEqual(0);
     await page.screenshot({ path: join(PICTURES, 'narrow.png'), fullPage: true });
@@ -114,7 +105,7 @@ describe('room for everyone', () => {
   });
 
   test('everything to press is at least 24 px each way (WCAG 2.2, 2.5.8)', async () => {
-    const { context, page } = await visit(browser, server.url, {
+    const { context, page } = await ours.visit({
       viewport: { width: 390, height: 844 },
       hasTouch: true,
     });
@@ -134,7 +125,7 @@ describe('room for everyone', () => {
   });
 
   test('nothing moves for those who want no motion', async () => {
-    const { context, page } = await visit(browser, server.url, { reducedMotion: 'reduce' });
+    const { context, page } = await ours.visit({ reducedMotion: 'reduce' });
     await settled(page);
     await page.getByLabel('Border width').fill('7');
     const moving = await page.evaluate(() => document.getAnimations().length);
@@ -148,7 +139,7 @@ describe('room for everyone', () => {
       /layout:.*(?=channels)/s,
       'layout: { frame: { block: { width: 9, height: 9 }, clearance: 1/2, within: 16 } }\n',
     );
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await drop(page, 'block.yaml', plan);
     await page.getByLabel('Block width').waitFor();
@@ -172,7 +163,7 @@ describe('room for everyone', () => {
   });
 
   test('a screen reader hears the design in words', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const picture = page.locator('svg.quilt');
     expect(await picture.getAttribute('aria-label')).toMatch(/top: \d+ swags of .* deep; right: \d+ swags/);
@@ -185,7 +176,7 @@ describe('room for everyone', () => {
   });
 
   test('inches become centimetres without changing a length', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const before = await page.locator('.fit').first().getAttribute('class');
     const swags = await page.locator('.quilt-middle .big').textContent();
@@ -218,9 +209,9 @@ describe('room for everyone', () => {
 describe('how much is loaded', () => {
   test('the first load is at most 250 KB compressed; fonts, fills and PDF come when they are needed', async () => {
     // Service workers fetch the rest in the background; what the page itself needs is counted without one.
-    const { context, page, asked } = await visit(browser, server.url, { serviceWorkers: 'block' });
+    const { context, page, asked } = await ours.visit({ serviceWorkers: 'block' });
     await settled(page);
-    const names = [...new Set(asked.map((url) => url.slice(server.url.length) || 'index.html'))];
+    const names = [...new Set(asked.map((url) => url.slice(ours.url().length) || 'index.html'))];
     const size = names.reduce(
       (sum, name) => sum + gzipSync(readFileSync(join(BUILT, name)), { level: 9 }).length,
       0,
@@ -236,7 +227,7 @@ describe('how much is loaded', () => {
 
 describe('what fits', () => {
   test('several stand in sight, and “Show more” shows the next ones and says how many there are', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     const inSight = (): Promise<readonly number[]> =>
       page.locator('.fit').evaluateAll((all) =>
@@ -275,7 +266,7 @@ describe('every button can be read', () => {
 
   for (const colorScheme of ['light', 'dark'] as const)
     test(`under the mouse, pressed and with the focus, ${colorScheme}`, async () => {
-      const { context, page } = await visit(browser, server.url, { colorScheme });
+      const { context, page } = await ours.visit({ colorScheme });
       await settled(page);
       for (const name of ['True-size sheets', 'Marking card', 'Save plan', 'Redo']) {
         const button = page.getByRole('button', { name });
@@ -295,7 +286,7 @@ describe('every button can be read', () => {
 
 describe('true size', () => {
   test('the check square is 2 in by the card that was laid on, at any zoom, and is remembered', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await page.getByRole('button', { name: 'True size on the screen' }).click();
     const card = page.getByRole('img', { name: 'The outline of a bank card' });

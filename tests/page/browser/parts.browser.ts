@@ -2,37 +2,15 @@
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { openedPlan } from '../../../src/cli/opened-plan.ts';
-import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+import { servePage } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run, testIo } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
-import {
-  BUILT,
-  drop,
-  focused,
-  idle,
-  launch,
-  PICTURES,
-  serve,
-  settled,
-  tabTo,
-  told,
-  visit,
-} from './harness.ts';
+import { BUILT, drop, focused, forAllTests, idle, PICTURES, settled, tabTo, told, visit } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 const QUILT = readFileSync(join(import.meta.dirname, '../../../samples/lathe-street-quilt.yaml'), 'utf8');
 const NAMES = ['wreath', 'corner blocks', 'inner border', 'outer border'];
@@ -64,7 +42,7 @@ const open = async (page: Page, part: string): Promise<void> => {
 };
 
 test('a quilt is opened, changed in one part, printed whole, and found again as it was', async () => {
-  const { context, page, faults } = await visit(browser, server.url, { acceptDownloads: true });
+  const { context, page, faults } = await ours.visit({ acceptDownloads: true });
   await settled(page);
   expect(await page.locator('.parts').count()).toBe(0);
   await drop(page, 'lathe-street-quilt.yaml', QUILT);
@@ -134,8 +112,8 @@ test('a quilt is opened, changed in one part, printed whole, and found again as 
   const ran = await run(folder, ['card', 'plan.yaml', '-o', 'out.pdf']);
   expect(ran.code, ran.err).toBe(0);
   const theirs = await rawPages(new Uint8Array(readFileSync(join(folder, 'out.pdf'))));
-  const ours = await rawPages(new Uint8Array(readFileSync(await cards.path())));
-  expect(ours.map(({ content }) => content)).toEqual(theirs.map(({ content }) => content));
+  const fromPage = await rawPages(new Uint8Array(readFileSync(await cards.path())));
+  expect(fromPage.map(({ content }) => content)).toEqual(theirs.map(({ content }) => content));
 
   // Come back, it is as it was left.
   await page.reload();
@@ -149,7 +127,7 @@ test('a quilt is opened, changed in one part, printed whole, and found again as 
 });
 
 test('what is half typed in one part is nothing of another', async () => {
-  const { context, page } = await visit(browser, server.url);
+  const { context, page } = await ours.visit();
   await settled(page);
   await drop(page, 'lathe-street-quilt.yaml', QUILT);
   await told(page, /is open/);
@@ -166,7 +144,7 @@ test('what is half typed in one part is nothing of another', async () => {
 });
 
 test('a plan whose layouts all stand in brackets is known as one', async () => {
-  const { context, page } = await visit(browser, server.url);
+  const { context, page } = await ours.visit();
   await settled(page);
   const strip = (at: number): string =>
     `{ at: [0, ${at}], layout: { strip: { length: 40, width: 5 } }, swag: { repeats: 4 } }`;
@@ -186,7 +164,7 @@ test('the command opens it whole', async () => {
   writeFileSync(join(folder, 'quilt.yaml'), QUILT);
   const opened = await openedPlan(testIo(folder).io, 'quilt.yaml');
   const own = await servePage(BUILT, 0, opened);
-  const { context, page, faults } = await visit(browser, own.url);
+  const { context, page, faults } = await visit(ours.browser(), own.url);
   await told(page, /“Lathe Street lap quilt” is open/);
   await inPicture(page);
   expect((await kept(page)).plan).toBe(QUILT);
@@ -198,7 +176,7 @@ test('the command opens it whole', async () => {
 });
 
 test('a part is added, laid elsewhere, turned and taken out, and each is a step that is taken back', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   const before = (await kept(page)).plan;
   const places = (): Promise<string[]> =>

@@ -1,11 +1,10 @@
 /** Her own templates on the shelf: kept, renamed, doubled, removed with a way back, and taken to another device. */
 
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { violations } from './axe.ts';
-import { drop, idle, launch, serve, settled, told, visit } from './harness.ts';
+import { drop, forAllTests, idle, settled, told } from './harness.ts';
 
 const CORBEL = `title: Corbel
 units: in
@@ -14,23 +13,14 @@ edge:
   - arc: { to: [4, 0], rise: 1 }
 `;
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), serve()]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 const SLOW = { timeout: 60_000 };
 
 const names = (page: Page): Promise<string[]> => page.locator('.template .name').allTextContents();
 
 test('a shelf is kept, put in order, and taken along', async () => {
-  const { page, context, faults } = await visit(browser, server.url);
+  const { page, context, faults } = await ours.visit();
   await settled(page);
   const title = page.getByLabel('What this plan is called');
   await title.fill('');
@@ -65,7 +55,7 @@ test('a shelf is kept, put in order, and taken along', async () => {
     .toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket', 'Long bracket, copy']);
   await context.close();
 
-  const other = await visit(browser, server.url);
+  const other = await ours.visit();
   await settled(other.page);
   await drop(other.page, 'my-templates.json', shelf);
   await told(other.page, /“Long bracket” and “Long bracket, copy” of my-templates.json are on the shelf/);

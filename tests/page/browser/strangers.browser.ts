@@ -1,23 +1,12 @@
 /** What comes from outside: dropped files and links, well meant and hostile. A message, and nothing runs. */
 
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { fragmentOf } from '../../../src/page/plan/link.ts';
 import { FIRST_PLAN, type State } from '../../../src/page/plan/state.ts';
-import { drop, idle, launch, serve, settled, told, visit } from './harness.ts';
+import { drop, forAllTests, idle, settled, told, visit } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 const SCRIPT = '<img src=x onerror=window.ran=1><script>window.ran=1</script>';
 
@@ -51,7 +40,7 @@ const ran = (page: Page): Promise<boolean> => page.evaluate(() => 'ran' in windo
 
 describe('a dropped template', () => {
   test('stands on the shelf, is searched, and is in the plan', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     await drop(page, 'arch.yaml', ARCH);
     await told(page, /is on the shelf/);
@@ -74,7 +63,7 @@ describe('a dropped template', () => {
   });
 
   test('with a mistake it is told, with its line', async () => {
-    const { context, page } = await visit(browser, server.url);
+    const { context, page } = await ours.visit();
     await settled(page);
     await drop(page, 'wrong.yaml', ARCH.replace('to: [5, 1]', 'to: [5, wide]'));
     expect(await told(page, /cannot be used as a template/)).toMatch(/wrong\.yaml:5:/);
@@ -89,7 +78,7 @@ const DRAWING = `<svg xmlns="http://www.w3.org/2000/svg" width="220mm" height="9
 
 describe('a dropped drawing', () => {
   test('becomes a template that is ticked, and a file of hers', async () => {
-    const { context, page, faults } = await visit(browser, server.url);
+    const { context, page, faults } = await ours.visit();
     await settled(page);
     const saved = page.waitForEvent('download');
     await drop(page, 'board_rail.svg', DRAWING);
@@ -113,7 +102,7 @@ describe('a dropped drawing', () => {
     ['a picture', 'scan.png', '\u0089PNG'],
   ] as const)
     test(`${name}: a message, and the plan stays`, async () => {
-      const { context, page, faults } = await visit(browser, server.url);
+      const { context, page, faults } = await ours.visit();
       await settled(page);
       await drop(page, file, text);
       await told(page, /cannot be (used|traced)/);
@@ -135,7 +124,7 @@ describe('hostile plans', () => {
 
   for (const [name, plan] of cases)
     test(`${name}, dropped: a message, and the plan stays`, async () => {
-      const { context, page, faults } = await visit(browser, server.url);
+      const { context, page, faults } = await ours.visit();
       await settled(page);
       const before = await planKept(page);
       await drop(page, 'hostile.yaml', plan);
@@ -152,7 +141,7 @@ describe('hostile plans', () => {
   for (const [name, plan] of cases)
     test(`${name}, in a link: a message, and the plan stays`, async () => {
       const fragment = await fragmentOf(stateOf(plan), []);
-      const { context, page, faults } = await visit(browser, server.url + fragment);
+      const { context, page, faults } = await visit(ours.browser(), ours.url() + fragment);
       await told(page, /cannot be used/);
       await settled(page);
       expect(await planKept(page)).toBe(FIRST_PLAN);
@@ -166,7 +155,7 @@ describe('hostile plans', () => {
     const long = FIRST_PLAN + '#\n'.repeat(90_000);
     const fragment = await fragmentOf(stateOf(long), []);
     expect(fragment.length).toBeLessThan(1000);
-    const { context, page, faults } = await visit(browser, server.url + fragment);
+    const { context, page, faults } = await visit(ours.browser(), ours.url() + fragment);
     await told(page, /too long for this page/);
     await settled(page);
     expect(await planKept(page)).toBe(FIRST_PLAN);
@@ -188,7 +177,7 @@ describe('hostile plans', () => {
       `["./${SCRIPT}.yaml", finial]`,
     );
     const fragment = await fragmentOf(stateOf(plan, own), [own[0]!.name]);
-    const { context, page, faults } = await visit(browser, server.url + fragment);
+    const { context, page, faults } = await visit(ours.browser(), ours.url() + fragment);
     await told(page, /is open/);
     await settled(page);
     expect(await page.locator('#title').inputValue()).toBe(SCRIPT);
@@ -199,7 +188,7 @@ describe('hostile plans', () => {
   });
 
   test('a link whose text is no plan, or unpacks to gigabytes, is refused', async () => {
-    const { context, page } = await visit(browser, `${server.url}#plan=abc`);
+    const { context, page } = await visit(ours.browser(), `${ours.url()}#plan=abc`);
     await told(page, /no plan that can be read/);
     const stream = new Blob([new Uint8Array(300_000_000)])
       .stream()
@@ -216,7 +205,7 @@ describe('hostile plans', () => {
 });
 
 test('a link that one page copies opens the same plan on another', async () => {
-  const { context, page } = await visit(browser, server.url, {
+  const { context, page } = await ours.visit({
     permissions: ['clipboard-read', 'clipboard-write'],
   });
   await settled(page);
@@ -226,7 +215,7 @@ test('a link that one page copies opens the same plan on another', async () => {
   await page.getByRole('button', { name: 'Copy link' }).click();
   await told(page, /link is copied/);
   const link = await page.evaluate(() => navigator.clipboard.readText());
-  const other = await visit(browser, link);
+  const other = await visit(ours.browser(), link);
   await told(other.page, /is open/);
   await settled(other.page);
   expect(await other.page.locator('#title').inputValue()).toBe('Lathe Street raffle');

@@ -3,16 +3,15 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { type Path, pathBox } from '../../../src/geometry/index.ts';
 import { readTemplate } from '../../../src/template/index.ts';
 import { run } from '../../cli/run.ts';
 import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
-import { idle, launch, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
+import { forAllTests, idle, PICTURES, settled, tabTo, told } from './harness.ts';
 
 const DPI = 300;
 
@@ -21,8 +20,7 @@ const SHOT: Shot = {
   k1: -0.06,
 };
 
-let browser: Browser;
-let server: PageServer;
+const ours = forAllTests();
 /** A scan of newel, printed solid, on a glass that it does not lie straight on. */
 let scan: Uint8Array;
 /** The same as a camera's file: nothing says how large it is. */
@@ -30,7 +28,6 @@ let picture: Uint8Array;
 let newel: Path;
 
 beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), serve()]);
   const folder = await mkdtemp(join(tmpdir(), 'swagwright-page-'));
   expect(await run(folder, ['template', 'newel', '--solid', '-o', 'solid.pdf'])).toMatchObject({ code: 0 });
   const page = await rasterise(await readFile(join(folder, 'solid.pdf')), 2, DPI);
@@ -40,10 +37,6 @@ beforeAll(async () => {
   picture = pngOf(seen, undefined);
   newel = edgeIn(await readFile(join(import.meta.dirname, '../../../profiles/newel.yaml'), 'utf8'));
 }, 300_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
 
 const edgeIn = (text: string): Path => {
   const reading = readTemplate(text, 'template.yaml');
@@ -68,7 +61,7 @@ const savedEdge = async (page: Page): Promise<Path> => {
 
 describe('a picture that is given to the page', () => {
   test('is traced as the command traces it, goes on the shelf, serves in a fit, and is there after a reload', async () => {
-    const { page, asked, faults, context } = await visit(browser, server.url);
+    const { page, asked, faults, context } = await ours.visit();
     await settled(page);
     await give(page, 'my newel.png', scan);
     await panel(page).waitFor({ timeout: 60_000 });
@@ -95,13 +88,13 @@ describe('a picture that is given to the page', () => {
     await settled(page);
     expect(await page.getByRole('checkbox', { name: /^My newel/ }).isChecked()).toBe(true);
     // Nothing was sent: all that was asked for are the page's own files.
-    expect(asked.filter((url) => !url.startsWith(server.url) && !/^(blob|data):/.test(url))).toEqual([]);
+    expect(asked.filter((url) => !url.startsWith(ours.url()) && !/^(blob|data):/.test(url))).toEqual([]);
     expect(faults).toEqual([]);
     await context.close();
   });
 
   test('without a size asks how large it is, and takes the scanner’s or two marks', async () => {
-    const { page, context } = await visit(browser, server.url);
+    const { page, context } = await ours.visit();
     await settled(page);
     await give(page, 'photo.png', picture);
     await panel(page).waitFor({ timeout: 60_000 });
@@ -148,7 +141,7 @@ describe('a picture that is given to the page', () => {
       context.fillStyle = '#222';
       context.fill();
     });
-    const { page, context } = await visit(browser, server.url);
+    const { page, context } = await ours.visit();
     await settled(page);
     await give(
       page,
@@ -167,7 +160,7 @@ describe('a picture that is given to the page', () => {
   });
 
   test('has ends that go where they are dragged, by hand and by keys', async () => {
-    const { page, context } = await visit(browser, server.url);
+    const { page, context } = await ours.visit();
     await settled(page);
     await give(page, 'newel.png', scan);
     await panel(page).waitFor({ timeout: 60_000 });
@@ -195,7 +188,7 @@ describe('a picture that is given to the page', () => {
   });
 
   test('that is none is answered with what to do, and nothing changes', async () => {
-    const { page, context } = await visit(browser, server.url);
+    const { page, context } = await ours.visit();
     await settled(page);
     await give(
       page,

@@ -2,22 +2,11 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { PageServer } from '../../../src/cli/page-server.ts';
-import { idle, launch, PICTURES, serve, settled, tabTo, visit } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { forAllTests, idle, PICTURES, settled, tabTo } from './harness.ts';
 
-let browser: Browser;
-let server: PageServer;
-
-beforeAll(async () => {
-  browser = await launch();
-  server = await serve();
-});
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+const ours = forAllTests();
 
 const how = (page: Page, label: string) => page.getByLabel(`${label}: how it is meant`, { exact: true });
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
@@ -30,7 +19,7 @@ const verdict = async (page: Page): Promise<string> =>
 const AT_ONCE = 100;
 
 test('a slider’s move shows its answer at once, at the median', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   mkdirSync(PICTURES, { recursive: true });
   for (const [label, key] of [
@@ -81,7 +70,7 @@ test('a slider’s move shows its answer at once, at the median', async () => {
 });
 
 test('each wish is said in fields, by keyboard alone, and undone as one step', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   await how(page, 'Width of a swag').focus();
   await page.keyboard.type('abo');
@@ -130,7 +119,7 @@ test('each wish is said in fields, by keyboard alone, and undone as one step', a
 });
 
 test('counts, use and neighbours are asked for, and what cannot be had is told at its field', async () => {
-  const { context, page, faults } = await visit(browser, server.url);
+  const { context, page, faults } = await ours.visit();
   await settled(page);
   const counts = async (): Promise<number[]> =>
     [...(await verdict(page)).matchAll(/(?:top|right|bottom|left): (\d+) swags/g)].map(([, n]) => Number(n));
