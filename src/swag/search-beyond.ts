@@ -300,14 +300,23 @@ const raised = (fit: Fit, at: number): Fit => {
   return { ...fit, sides: fit.sides.map(up), corner: corner ? up(corner) : fit.corner };
 };
 
-/** Over the best ways to make the first row, the way that misses by least. */
+/** What stands in a row's way, and not only in the way of one half swag: a margin, or the first row. */
+const IN_THE_WAY: readonly Misfit['kind'][] = ['too-deep', 'rows-near'];
+
+/** Of two misses the one that tells more of what to change, and else the one by less. */
+const tellsMore = (a: Misfit, b: Misfit): boolean => {
+  const [one, other] = [a, b].map(({ kind }) => IN_THE_WAY.includes(kind));
+  return one === other ? a.by < b.by : one === true;
+};
+
+/** Over the best ways to make the first row, the way that misses by least, and rather a margin or the first row than itself. */
 const nearestOf = (firsts: readonly Ranked[], groundOf: (field: Field) => Ground): RowMiss | undefined => {
   let nearest: RowMiss | undefined;
   for (const { field, fit } of firsts.slice(0, LOOKED_AT)) {
     const ground = groundOf(field);
     for (const { way } of ground.ways) {
       const laid = rowBeyond(way, fit, ground.beyond, ground.rules);
-      if (laid.ok || (nearest && laid.misfit.by >= nearest.misfit.by)) continue;
+      if (laid.ok || (nearest && !tellsMore(laid.misfit, nearest.misfit))) continue;
       nearest = { way, misfit: laid.misfit };
     }
   }

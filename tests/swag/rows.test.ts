@@ -88,6 +88,16 @@ describe('two rows of straight lines, by hand', () => {
     expect(high!.by / INCH).toBeCloseTo(0.2, 9);
   });
 
+  test('a row without room names the margin or the first row, and not a half that passes its own centre line by a hair', () => {
+    const swag = 'from: 1, to: crown, side: inside, setting: crown-on-centre, direction: heel-first';
+    const none = search(
+      `template: [baluster, finial]\nlayout: { border: { width: 8, inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }, margin: 1/2, corners: open } }\nswag: { ${swag} }\nrows: [{ at: 0, apart: 1/2 }]`,
+      PROFILES.filter(({ name }) => name !== 'newel'),
+    );
+    expect(none.results).toHaveLength(0);
+    expect(['too-deep', 'rows-near']).toContain(none.rowMiss?.misfit.kind);
+  });
+
   test('at a corner both rows start on one mark along the seam, and end on the mitre', () => {
     const field = (from: string) => {
       const { layout } = planOf(
