@@ -32,7 +32,16 @@ export const manyCurves = (): StyledDrawing => {
     const y = 10 + (Math.floor(k / columns) + chance()) * ((HEIGHT - 20) / rows);
     items.push(plume({ x, y }, 2 * Math.PI * chance(), chance));
   }
-  const layers = { fill: items, border: [], channel: [], template: [], stitch: [], marks: [], notes: [] };
+  const layers = {
+    fill: items,
+    border: [],
+    channel: [],
+    template: [],
+    stitch: [],
+    marks: [],
+    notes: [],
+    way: [],
+  };
   return { title: 'Fifty thousand curves', layers };
 };
 

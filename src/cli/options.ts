@@ -56,7 +56,7 @@ export const addSheets = (command: Command): Command =>
 export const addWithout = (command: Command): Command =>
   command.option(
     '--without <layers>',
-    'leave out fill, border, template, channel, stitch, marks or notes; several with commas',
+    'leave out fill, way, border, template, channel, stitch, marks or notes; several with commas',
     (text: string, before: readonly string[] = []) => [...before, ...text.split(',').map((s) => s.trim())],
   );
 

@@ -19,6 +19,7 @@ import type { OpenFilled } from './open-fills.ts';
 import { onRow, type Scope } from './scope.ts';
 import { seamItems } from './seams.ts';
 import { LABEL_SIZE } from './sheet-style.ts';
+import { wayMarks } from './way-marks.ts';
 
 export interface DrawOptions {
   readonly title: string;
@@ -32,6 +33,8 @@ export interface DrawOptions {
   readonly fills?: ReadonlyMap<Placed, readonly Filled[]>;
   /** What fills the background and what lies between two rows, where it is shown. */
   readonly open?: readonly OpenFilled[];
+  /** How large the dots and arrows are that say how fills are sewn: 1 for true size. */
+  readonly waySize?: number;
   /** Whether each half shows the template that makes it. */
   readonly ghosts?: boolean;
 }
@@ -39,6 +42,7 @@ export interface DrawOptions {
 export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): Drawing => {
   const size = options.labelSize ?? LABEL_SIZE;
   const tick = options.tick ?? TICK;
+  const way = options.waySize ?? 1;
   const rows = rowsShown(design, scope.halves);
   const last = rows.at(-1)!.row;
   const channelsOf = (h: Placed): readonly Channel[] =>
@@ -50,6 +54,12 @@ export const drawDesign = (design: Design, scope: Scope, options: DrawOptions): 
         ...(options.open ?? []).flatMap((open) => openItems(design, open)),
         ...rows.flatMap(({ row, halves }) =>
           halves.flatMap((h) => fillItems(row, halves, h, options.fills?.get(h) ?? [])),
+        ),
+      ],
+      way: [
+        ...(options.open ?? []).flatMap((open) => openWays(design, open, way)),
+        ...rows.flatMap(({ row, halves }) =>
+          halves.flatMap((h) => fillWays(row, halves, h, options.fills?.get(h) ?? [], way)),
         ),
       ],
       // The last row knows the lines that all of them start on.
@@ -117,6 +127,34 @@ const fillItems = (
       return { kind: 'path', path: movePath(path, half.motion), role: 'fill', facts };
     });
   });
+};
+
+/** How a repeat's fills are sewn, where the whole of it is shown. */
+const fillWays = (
+  row: Design,
+  shown: readonly Placed[],
+  half: Placed,
+  filled: readonly Filled[],
+  size: number,
+): readonly PathItem[] => {
+  const isWhole = shown.some((h) => h.repeat === half.repeat && h.half !== half.half);
+  if (!isWhole || half.half === 'second') return [];
+  return filled.flatMap(({ region, fill, paths }) => {
+    const facts = { ...factsOf(row, half), region: region.name, fill };
+    return wayMarks(paths, facts, true, size).map((item) => ({
+      ...item,
+      path: movePath(item.path, half.motion),
+    }));
+  });
+};
+
+const openWays = (
+  design: Design,
+  { kind, row, fill, paths, continuous }: OpenFilled,
+  size: number,
+): readonly PathItem[] => {
+  const facts = { region: kind, fill, ...(design.beyond && { row: String(row) }) };
+  return wayMarks(paths, facts, continuous && paths.length === 1, size);
 };
 
 const openItems = (design: Design, { kind, row, fill, paths }: OpenFilled): readonly PathItem[] => {

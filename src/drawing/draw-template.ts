@@ -88,6 +88,7 @@ export const drawTemplate = (stitching: Stitching, title: string): Drawing => {
     title,
     layers: {
       fill: [],
+      way: [],
       border: [],
       template: [
         path(template.edge, 'edge', 'edge'),

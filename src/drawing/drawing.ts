@@ -8,7 +8,7 @@ import type { Path, Point } from '../geometry/index.ts';
 import type { AreaRole, LineRole, WordRole } from './role.ts';
 
 /** The layers' stable ids, in the order in which they are painted. */
-export const LAYERS = ['fill', 'border', 'channel', 'template', 'stitch', 'marks', 'notes'] as const;
+export const LAYERS = ['fill', 'way', 'border', 'channel', 'template', 'stitch', 'marks', 'notes'] as const;
 export type LayerId = (typeof LAYERS)[number];
 
 /** Facts about an item for programs that read the SVG, such as `{ repeat: 'top 1', half: 'first' }`. */

@@ -14,6 +14,7 @@ const WORDS: Readonly<Partial<Record<LineRole, string>>> = {
   stitch: 'where the needle goes',
   channel: 'channels (echo lines)',
   fill: 'fills',
+  way: 'where a fill starts (dot), goes (arrows) and stops (bar)',
   edge: "the template's working edge",
   ghostEdge: "the template's edge, in place",
   etched: 'lines etched on the template',

@@ -8,6 +8,8 @@ export const LINE_ROLES = [
   'stitch',
   'channel',
   'fill',
+  // How a fill is sewn: where it starts, which way it goes, where it stops.
+  'way',
   // The cloth: a quilt's seams, a block's edge or a motif's, and how far a frame may reach.
   'seam',
   'block',

@@ -26,6 +26,7 @@ export const SHEET = {
     stitch: { width: 0.75, color: INK.stitch },
     channel: { width: 0.4, color: INK.channel },
     fill: { width: 0.22, color: INK.fill },
+    way: { width: 0.4, color: INK.mark },
     seam: SEAM,
     block: SEAM,
     motif: SEAM,

@@ -70,7 +70,7 @@ export const drawSilhouette = (template: Template, title: string): SilhouetteRes
       const middle = add(b.point, scale(inward, DOT_INSIDE));
       return closedPath([arc(middle, DOT_RADIUS, 0, TURN / 2), arc(middle, DOT_RADIUS, TURN / 2, TURN / 2)]);
     });
-  const none = { fill: [], border: [], template: [], channel: [], stitch: [], marks: [], notes: [] };
+  const none = { fill: [], way: [], border: [], template: [], channel: [], stitch: [], marks: [], notes: [] };
   return {
     ok: true,
     outline,

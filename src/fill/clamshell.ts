@@ -11,6 +11,7 @@ export const clamshell: Fill = checked({
   name: 'clamshell',
   about: 'rows of half circles, each row half a shell aside',
   suits: 'area',
+  sewn: 'sew row after row, each back beside the one before; at the end of a row the needle travels along the edge to the next',
   takes: [],
   fill: (region, options, context) => {
     const radius = RADIUS * options.spacing;

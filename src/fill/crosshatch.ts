@@ -14,6 +14,7 @@ export const crosshatch: Fill = checked({
   name: 'crosshatch',
   about: 'two families of parallel lines at right angles, cut at the edge',
   suits: 'area',
+  sewn: 'sew one direction line after line, each back beside the one before, then the other direction; between two lines the needle travels along the edge',
   crowd: 0.2,
   takes: ['angle'],
   fill: (region, options, context) => {

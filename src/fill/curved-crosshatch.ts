@@ -14,6 +14,7 @@ export const curvedCrosshatch: Fill = checked({
   name: 'curved crosshatch',
   about: 'two families of arcs like the template’s own, crossing on the diagonal',
   suits: 'area',
+  sewn: 'sew one family of arcs, each back beside the one before, then the other; between two arcs the needle travels along the edge',
   takes: [],
   fill: (region, options, context) => {
     let many = false;

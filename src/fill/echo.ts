@@ -22,6 +22,7 @@ export const echo: Fill = checked({
   name: 'echo',
   about: 'the edge repeated inwards to the middle; in the background the swags’ own line, outwards',
   suits: 'area',
+  sewn: 'sew the line nearest to the stitching first and then each one farther away; lines that lie apart are started anew',
   crowd: 0.2,
   takes: [],
   fill: (region, { spacing }, context) => {

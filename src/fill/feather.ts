@@ -94,10 +94,15 @@ const LEAST_SPACING = 1.5;
  */
 const NARROW = 0.5;
 
+/** How a feather is sewn, with one line of a spine or two. */
+const SEWN =
+  'start at the tail, sew the spine to its tip, then one side plume by plume (out along it, over its head, back along the next), and the other side the same way; between two plumes the needle goes back along the line just sewn, and at the end it stops at the tail';
+
 export const feather: Fill = checked({
   name: 'feather',
   about: 'a spine with plumes on both sides, growing as full as the area allows',
   suits: 'area',
+  sewn: SEWN,
   takes: [],
   fill: (region, options, context) => featherFill(region, options, context, 0),
 });
@@ -109,6 +114,7 @@ export const doubleFeather: Fill = checked({
   name: 'double feather',
   about: 'a feather whose spine is two lines, with plumes from both',
   suits: 'area',
+  sewn: SEWN,
   takes: [],
   fill: (region, options, context) => featherFill(region, options, context, DOUBLE),
 });

@@ -75,6 +75,8 @@ export interface Fill {
   readonly about: string;
   /** Whether it is meant for open areas, or for bands such as channels. */
   readonly suits: 'area' | 'band';
+  /** The needle's way, for a person who sews it: where it starts, how it goes on, where it runs over what is sewn. */
+  readonly sewn: string;
   /**
    * About how many elements it draws in a square as wide as the spacing; undefined where it sees for itself what is too
    * fine.

@@ -30,6 +30,7 @@ export const leaves: Fill = checked({
   name: 'leaves',
   about: 'leaves on a vine that wanders, in one line',
   suits: 'area',
+  sewn: 'start anywhere on the vine and follow it; at each leaf go out to its tip and back before going on',
   takes: ['seed'],
   fill: (region, { spacing, seed }, context) => {
     if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))

@@ -14,6 +14,7 @@ export const lines: Fill = checked({
   name: 'lines',
   about: 'parallel lines, upright unless an angle is given; evenly or unevenly spaced',
   suits: 'area',
+  sewn: 'sew line after line, each back beside the one before; between two lines the needle travels along the edge',
   crowd: 0.1,
   takes: ['angle'],
   fill: (region, options, context) => {

@@ -21,6 +21,7 @@ export const pebbles: Fill = checked({
   name: 'pebbles',
   about: 'touching circles, the largest as wide as the spacing, small ones in small places',
   suits: 'area',
+  sewn: 'start at the first pebble and go round it; where another touches, go over to it, round it and all that hang on it, and come back to the same point',
   crowd: 1 / 0.3,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {

@@ -28,6 +28,7 @@ export const pianoKeys: Fill = checked({
   name: 'piano keys',
   about: 'lines square to the seam, turning at the mitre',
   suits: 'area',
+  sewn: 'sew key after key, each back beside the one before; between two keys the needle travels along the edge, and at the mitre it goes on with the other side',
   takes: [],
   fill: (region, { spacing, turn = 0 }, context) => {
     const paths = context?.sides

@@ -55,6 +55,7 @@ const evenly = (points: readonly Point[], step: number): Point[] => {
   return resample([...points, points[0]!], Math.max(12, 2 * Math.round(length / step / 2)) + 1).slice(0, -1);
 };
 
+/** As flat arrays throughout: every point is asked for what lies near it in every round. */
 const oneRound = (
   points: readonly Point[],
   walls: readonly Point[],
@@ -63,80 +64,82 @@ const oneRound = (
   fromWalls: number,
 ): Point[] => {
   const count = points.length;
-  const near = bucketsOf(points, walls, REACH * spacing);
+  const cells = cellsOf(points, walls, REACH * spacing);
+  const { xs, ys, columns, start, order } = cells;
   const neighbours = Math.ceil((NEIGHBOURS * spacing) / step);
+  const reach = REACH * spacing;
   const most = MOST_MOVE * step;
   const wave = (2 * Math.PI) / (SWELL_LENGTH * spacing);
   return points.map((p, i) => {
-    const before = points[(i + count - 1) % count]!;
-    const after = points[(i + 1) % count]!;
-    const first = points[(i + count - 2) % count]!;
-    const last = points[(i + 2) % count]!;
+    const [b2, b1] = [i < 2 ? i + count - 2 : i - 2, i === 0 ? count - 1 : i - 1];
+    const [a1, a2] = [i + 1 < count ? i + 1 : 0, i + 2 < count ? i + 2 : i + 2 - count];
+    const [px, py] = [p.x, p.y];
     let x =
-      SHORTEN * ((before.x + after.x) / 2 - p.x) -
-      STIFF * (first.x - 4 * before.x + 6 * p.x - 4 * after.x + last.x);
+      SHORTEN * ((xs[b1]! + xs[a1]!) / 2 - px) -
+      STIFF * (xs[b2]! - 4 * xs[b1]! + 6 * px - 4 * xs[a1]! + xs[a2]!) +
+      SWELL * step * Math.sin(wave * py);
     let y =
-      SHORTEN * ((before.y + after.y) / 2 - p.y) -
-      STIFF * (first.y - 4 * before.y + 6 * p.y - 4 * after.y + last.y);
-    x += SWELL * step * Math.sin(wave * p.y);
-    y += SWELL * step * Math.cos(wave * p.x);
-    near(p, (j, qx, qy) => {
-      const isWall = j >= count;
-      if (!isWall) {
-        const along = Math.abs(i - j);
-        if (Math.min(along, count - along) < neighbours) return;
+      SHORTEN * ((ys[b1]! + ys[a1]!) / 2 - py) -
+      STIFF * (ys[b2]! - 4 * ys[b1]! + 6 * py - 4 * ys[a1]! + ys[a2]!) +
+      SWELL * step * Math.cos(wave * px);
+    const middle = cells.at(px, py);
+    for (let row = -columns; row <= columns; row += columns)
+      for (let k = start[middle + row - 1]!; k < start[middle + row + 2]!; k++) {
+        const j = order[k]!;
+        const far = j < count ? reach : fromWalls;
+        const [dx, dy] = [px - xs[j]!, py - ys[j]!];
+        const square = dx * dx + dy * dy;
+        if (square >= far * far || square === 0) continue;
+        if (j < count) {
+          const along = i > j ? i - j : j - i;
+          if (along < neighbours || count - along < neighbours) continue;
+        }
+        const d = Math.sqrt(square);
+        const push = (PUSH * step * (1 - d / far)) / d;
+        x += dx * push;
+        y += dy * push;
       }
-      const reach = isWall ? fromWalls : REACH * spacing;
-      const [dx, dy] = [p.x - qx, p.y - qy];
-      const d = Math.sqrt(dx * dx + dy * dy);
-      if (!(d < reach && d > 0)) return;
-      const push = (PUSH * step * (1 - d / reach)) / d;
-      x += dx * push;
-      y += dy * push;
-    });
-    const far = Math.hypot(x, y);
+    const far = Math.sqrt(x * x + y * y);
     const share = far > most ? most / far : 1;
-    return { x: p.x + x * share, y: p.y + y * share };
+    return { x: px + x * share, y: py + y * share };
   });
 };
 
-type Visit = (index: number, x: number, y: number) => void;
+interface Cells {
+  /** The points, and after them the walls. */
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  readonly columns: number;
+  /** Where each cell's points begin in `order`. */
+  readonly start: Int32Array;
+  readonly order: Int32Array;
+  /** The cell of a place. */
+  readonly at: (x: number, y: number) => number;
+}
 
-/** Points and walls in square cells one spacing wide, as flat arrays: they are asked for at every point of every round. */
-const bucketsOf = (
-  points: readonly Point[],
-  walls: readonly Point[],
-  cell: number,
-): ((p: Point, visit: Visit) => void) => {
+const cellsOf = (points: readonly Point[], walls: readonly Point[], cell: number): Cells => {
   const count = points.length + walls.length;
   const xs = new Float64Array(count);
   const ys = new Float64Array(count);
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let k = 0; k < count; k++) {
-    const p = k < points.length ? points[k]! : walls[k - points.length]!;
-    xs[k] = p.x;
-    ys[k] = p.y;
-    minX = Math.min(minX, p.x);
-    minY = Math.min(minY, p.y);
-    maxX = Math.max(maxX, p.x);
-    maxY = Math.max(maxY, p.y);
+    const { x, y } = k < points.length ? points[k]! : walls[k - points.length]!;
+    xs[k] = x;
+    ys[k] = y;
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
   }
   const columns = Math.floor((maxX - minX) / cell) + 3;
   const rows = Math.floor((maxY - minY) / cell) + 3;
-  const cellAt = (x: number, y: number): number =>
+  const at = (x: number, y: number): number =>
     (Math.floor((y - minY) / cell) + 1) * columns + Math.floor((x - minX) / cell) + 1;
-  const start = new Int32Array(columns * rows + 1);
-  for (let k = 0; k < count; k++) start[cellAt(xs[k]!, ys[k]!) + 1]!++;
-  for (let c = 0; c < columns * rows; c++) start[c + 1]! += start[c]!;
+  const start = new Int32Array(columns * rows + 2);
+  for (let k = 0; k < count; k++) start[at(xs[k]!, ys[k]!) + 1]!++;
+  for (let c = 0; c <= columns * rows; c++) start[c + 1]! += start[c]!;
   const filled = start.slice();
   const order = new Int32Array(count);
-  for (let k = 0; k < count; k++) order[filled[cellAt(xs[k]!, ys[k]!)]!++] = k;
-  return (p, visit) => {
-    const middle = cellAt(p.x, p.y);
-    for (let row = -1; row <= 1; row++) {
-      const first = middle + row * columns - 1;
-      for (let k = start[first]!; k < start[first + 3]!; k++)
-        visit(order[k]!, xs[order[k]!]!, ys[order[k]!]!);
-    }
-  };
+  for (let k = 0; k < count; k++) order[filled[at(xs[k]!, ys[k]!)]!++] = k;
+  return { xs, ys, columns, start, order, at };
 };

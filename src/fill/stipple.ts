@@ -56,6 +56,7 @@ export const stipple: Fill = checked({
   name: 'stipple',
   about: 'one line that wanders and never crosses itself',
   suits: 'area',
+  sewn: 'start and stop at the same place, anywhere on the line; it never crosses itself and nothing is sewn twice',
   crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
@@ -176,7 +177,7 @@ const FROM_WALLS = 0.7;
 const ALONE = 1.9;
 
 /** Rounds in which the line is made even. */
-const ROUNDS = 40;
+const ROUNDS = 24;
 
 /** Smoothing takes most of the noise away; this brings it back to about one. */
 const SWAY_GAIN = 3.2;

@@ -68,6 +68,7 @@ export const swirls: Fill = checked({
   name: 'swirls',
   about: 'hooked spirals that nestle, in one smooth line',
   suits: 'area',
+  sewn: 'start at the open end of the first swirl, sew in and out of each swirl in its turn, and stop beside where you began; nothing is sewn twice',
   crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {

@@ -37,7 +37,16 @@ const SHORT_BY_TURNS = [
 describe.each(SHORT_BY_TURNS)('the shorter sides at the %s', (_, sides) => {
   test('seen from the inner seam, no mark and no word lies beyond the outer one', () => {
     const { layers, title } = drawn(sides, 'inner');
-    const empty = { fill: [], border: [], template: [], channel: [], stitch: [], marks: [], notes: [] };
+    const empty = {
+      fill: [],
+      way: [],
+      border: [],
+      template: [],
+      channel: [],
+      stitch: [],
+      marks: [],
+      notes: [],
+    };
     const words = inkOf({ title, layers: { ...empty, marks: layers.marks, notes: layers.notes } }).box;
     const border = inkOf({ title, layers: { ...empty, border: layers.border } }).box;
     // Drawn on the longer of two opposite sides, with the border's width at both ends.

@@ -13,7 +13,7 @@ import {
   tooFineFor,
   USUAL_SEED,
 } from '../../drawing/index.ts';
-import { FILLS, type Fill } from '../../fill/index.ts';
+import { FILLS, type Fill, fillNamed } from '../../fill/index.ts';
 import { isEmptyRegion, pathLength } from '../../geometry/index.ts';
 import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
 import {
@@ -169,5 +169,5 @@ const plannedChoice = ({ fills }: Plan, fill: Fill, region: TrialRegion): FillCh
     corner: [fills.corner ?? fills.swag],
     channel: fills.channels,
   }[region];
-  return asked.find((choice) => choice?.kind.trim().toLowerCase() === fill.name);
+  return asked.find((choice) => choice !== undefined && fillNamed(choice.kind) === fill);
 };

@@ -36,6 +36,7 @@ export interface AuditionOptions
 /** The stitching frames, the fill is what one chooses by: nearly as dark, and finer. */
 const FILLED = smallSheet({
   fill: { width: 0.24, color: '#26303c' },
+  way: { width: 0.3, color: '#2c6e6a' },
   cloth: { width: 0.15, color: '#9a9a9a' },
   kept: { width: 0.1, color: '#b4b4b4', dash: [0.9, 0.9] },
   channel: { width: 0.2, color: '#4a4a4a' },
@@ -52,8 +53,11 @@ const EMPTY = smallSheet({
 
 const CAPTION_LINES = 4;
 
+/** Dots and arrows are still seen where the picture is a quarter of true size. */
+const WAY_SIZE = 3;
+
 /** From the back. */
-const SHOWN = ['border', 'fill', 'channel', 'stitch'] as const;
+const SHOWN = ['border', 'fill', 'way', 'channel', 'stitch'] as const;
 
 export const REGION_WORDS: Readonly<Record<TrialRegion, string>> = {
   swag: 'inside the swags',
@@ -76,6 +80,7 @@ export const writeAudition = async (
     drawDesign(design, scope, {
       title: options.title,
       ghosts: false,
+      waySize: WAY_SIZE,
       channels: options.channels,
       ...(trial && { fills: trial.byHalf, open: trial.open }),
     });
@@ -140,7 +145,8 @@ const itemsOf = (drawing: Drawing, sheet: StyleSheet): readonly PictureItem[] =>
 /** Seams, stitching and channels make the frame; a fill never reaches beyond them. */
 const frameBox = (drawing: Drawing): Picture['box'] => {
   const { layers } = styled(drawing, SHEET);
-  return inkOf({ title: '', layers: { ...layers, fill: [], template: [], marks: [], notes: [] } }).box;
+  return inkOf({ title: '', layers: { ...layers, fill: [], way: [], template: [], marks: [], notes: [] } })
+    .box;
 };
 
 /** What a trial is, in the words of a plan, and what it takes to stitch. */

@@ -15,6 +15,7 @@ import {
 } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 import { channelBlocks } from './channel-words.ts';
+import { fillBlocks } from './fill-words.ts';
 import { tapesOf } from './mark-words.ts';
 import { bandWords, guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
 import { summaryLines } from './summary-words.ts';
@@ -22,7 +23,7 @@ import { threadBlocks } from './thread-words.ts';
 
 export interface CardSection {
   /** A stable word: what the section is about. */
-  readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'thread' | 'cautions';
+  readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'fills' | 'thread' | 'cautions';
   /** Of a design with several rows, the one that it is about; undefined where it is about all. */
   readonly row: number | undefined;
   /** Of a design with two kinds of swag, the one that it is about. */
@@ -87,6 +88,7 @@ export const cardWith = (
     ofAll('marks', 'Marks', bandWords(design, style).marks),
     ...each.map((one) => ofOne(one, 'pauses', 'Where to pause', pauseBlocks(one, plan))),
     ofAll('channels', 'Channels', channelBlocks(design, plan)),
+    ofAll('fills', 'How the fills are sewn', fillBlocks(plan)),
     ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
     ofAll(
       'cautions',

@@ -51,7 +51,7 @@ export const writeGallery = async (
 const pictureOf = ({ design, shape, seat }: GallerySwag, number: number, style: LengthStyle): Picture => {
   const drawing = drawDesign(design, excerptOf(design), { title: '', ghosts: false });
   const { border, stitch } = styled(drawing, SHEET).layers;
-  const none = { fill: [], channel: [], template: [], marks: [], notes: [] };
+  const none = { fill: [], way: [], channel: [], template: [], marks: [], notes: [] };
   const say = (mm: number): string => formatLength(mm, style);
   return {
     number: String(number),

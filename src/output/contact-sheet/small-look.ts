@@ -17,9 +17,10 @@ export interface SmallLook {
   readonly stitch: Stroke;
   readonly channel?: Stroke;
   readonly fill?: Stroke;
+  readonly way?: Stroke;
 }
 
-export const smallSheet = ({ cloth, kept, stitch, channel, fill }: SmallLook): StyleSheet => ({
+export const smallSheet = ({ cloth, kept, stitch, channel, fill, way }: SmallLook): StyleSheet => ({
   lines: {
     seam: cloth,
     block: cloth,
@@ -28,6 +29,7 @@ export const smallSheet = ({ cloth, kept, stitch, channel, fill }: SmallLook): S
     stitch,
     ...(channel && { channel }),
     ...(fill && { fill }),
+    ...(way && { way }),
   },
   areas: {},
   words: {},

@@ -93,7 +93,7 @@ const pictureOf = ({ number, drawing, whole, caption }: Candidate): Picture => (
 
 const linesAndBox = (drawing: Drawing, layers: readonly LayerId[]): Whole => {
   const { border, stitch } = styled(drawing, SHEET).layers;
-  const none = { fill: [], template: [], channel: [], marks: [], notes: [] };
+  const none = { fill: [], way: [], template: [], channel: [], marks: [], notes: [] };
   return {
     items: smallLines(drawing, LOOK, layers).map((line) => ({ line })),
     box: inkOf({ title: '', layers: { ...none, border, stitch } }).box,

@@ -19,7 +19,7 @@ export interface WholePicture {
 }
 
 /** Seams, stitching and channels: templates and marks are too fine for it, and fills come after it. */
-const WITHOUT: readonly LayerId[] = ['fill', 'notes', 'marks'];
+const WITHOUT: readonly LayerId[] = ['fill', 'way', 'notes', 'marks'];
 
 export const wholePicture = (design: Design, plan: Plan): WholePicture => {
   const whole = scopeOf(design, 'all');
