@@ -51,18 +51,35 @@ export const reversePath = (path: Path): Path => ({
 
 /** The piece under a length along the path, with the share of that piece; lengths outside are clamped. */
 export const locate = (path: Path, at: number): { index: number; share: number } | undefined => {
-  if (path.pieces.length === 0) return undefined;
-  let before = 0;
-  for (let index = 0; index < path.pieces.length; index++) {
-    const length = pieceLength(path.pieces[index]!);
-    if (at <= before + length || index === path.pieces.length - 1) {
-      const share = length > 0 ? (at - before) / length : 0;
-      return { index, share: Math.min(1, Math.max(0, share)) };
-    }
-    before += length;
+  const ends = endsOf(path);
+  if (ends.length === 0) return undefined;
+  let low = 0;
+  let high = ends.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (at <= ends[middle]!) high = middle;
+    else low = middle + 1;
   }
-  return undefined;
+  const before = low > 0 ? ends[low - 1]! : 0;
+  const length = pieceLength(path.pieces[low]!);
+  const share = length > 0 ? (at - before) / length : 0;
+  return { index: low, share: Math.min(1, Math.max(0, share)) };
 };
+
+/** How far along a path each of its pieces ends, worked out once: a path of many thousand pieces is asked at as many places. */
+const endsOf = ({ pieces }: Path): readonly number[] => {
+  const found = knownEnds.get(pieces);
+  if (found) return found;
+  let sum = 0;
+  const ends = pieces.map((piece) => {
+    sum += pieceLength(piece);
+    return sum;
+  });
+  knownEnds.set(pieces, ends);
+  return ends;
+};
+
+const knownEnds = new WeakMap<readonly Piece[], readonly number[]>();
 
 export const pointAlong = (path: Path, at: number): Point | undefined => {
   const found = locate(path, at);
