@@ -300,22 +300,29 @@ interface AsideItem {
   readonly block: CardBlock;
 }
 
-/** In columns that are as even as can be: they break between blocks, never after a heading. */
+/** In columns that are as even as can be: they break between sections where there is room, else between blocks, never after a heading. */
 const layAside = (flow: Flow, sections: readonly CardSection[]) => {
   const items = sections.flatMap((s) =>
     s.blocks.map((block, i): AsideItem => ({ heading: i === 0 ? s.heading : undefined, block })),
   );
-  const ways = ASIDES.map(({ columns, size, gutter }) => {
+  const both = ASIDES.map(({ columns, size, gutter }) => {
     const width = (boxWidth(flow.setup.live) - (columns - 1) * gutter) / columns;
     const heights = items.map(
       ({ heading, block }) =>
         (heading === undefined ? 0 : HEADING_ROOM) + blockHeight(flow, block, width, size),
     );
     const height = leastHeight(heights, columns);
-    return { size, gutter, width, height, columnOf: columnsWithin(heights, height) };
+    const parted = { size, gutter, width, height, columnOf: columnsWithin(heights, height) };
+    const firsts = items.flatMap(({ heading }, i) => (heading === undefined ? [] : [i]));
+    const sums = firsts.map((from, k) => heights.slice(from, firsts[k + 1]).reduce((a, b) => a + b, 0));
+    const most = leastHeight(sums, columns, 0);
+    const bySection = columnsWithin(sums, most, 0);
+    const columnOf = items.map((_, i) => bySection[firsts.findLastIndex((from) => from <= i)] ?? 0);
+    return [{ ...parted, height: most, columnOf }, parted];
   });
+  const ways = [...both.map(([whole]) => whole!), ...both.map(([, parted]) => parted!)];
   const serves = ways.find((w) => flow.y - w.height >= bottomOf(flow));
-  return { items, way: serves ?? ways[0]!, fits: serves !== undefined };
+  return { items, way: serves ?? both[0]![1]!, fits: serves !== undefined };
 };
 
 /** How many of the sections, from the first, this page has room for. */
@@ -343,15 +350,15 @@ const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
   flow.y = lowest;
 };
 
-/** The column of each of some heights in their order, none of them fuller than `most`. */
-const columnsWithin = (heights: readonly number[], most: number): readonly number[] => {
+/** The column of each of some heights in their order, none of them fuller than `most`; mm above what goes on in a next one. */
+const columnsWithin = (heights: readonly number[], most: number, above = HEADING_ROOM): readonly number[] => {
   let column = 0;
   let filled = 0;
   return heights.map((h) => {
     if (filled > 0 && filled + h > most) {
       column++;
       // A column that goes on with a section begins level with the text beside it.
-      filled = HEADING_ROOM;
+      filled = above;
     }
     filled += h;
     return column;
@@ -359,13 +366,13 @@ const columnsWithin = (heights: readonly number[], most: number): readonly numbe
 };
 
 /** The least height in which columns hold some heights, by halving. */
-const leastHeight = (heights: readonly number[], columns: number): number => {
-  let low = Math.max(...heights) + HEADING_ROOM;
+const leastHeight = (heights: readonly number[], columns: number, above = HEADING_ROOM): number => {
+  let low = Math.max(...heights) + above;
   let high = heights.reduce((a, b) => a + b, low);
-  if ((columnsWithin(heights, low).at(-1) ?? 0) < columns) return low;
+  if ((columnsWithin(heights, low, above).at(-1) ?? 0) < columns) return low;
   for (let i = 0; i < HALVINGS; i++) {
     const mid = (low + high) / 2;
-    if ((columnsWithin(heights, mid).at(-1) ?? 0) < columns) high = mid;
+    if ((columnsWithin(heights, mid, above).at(-1) ?? 0) < columns) high = mid;
     else low = mid;
   }
   return high;
