@@ -11,7 +11,7 @@ const RADIUS = 0.32;
 const OWN = 1.1;
 const EVERY = 2.2;
 /** What a loop keeps of the spacing from the line beside it and from the edge. */
-const CLEAR = 0.42;
+const CLEAR = 0.46;
 const FROM_EDGE = 0.12;
 
 export const loops: Fill = checked({

@@ -15,7 +15,9 @@ import {
   type Region,
   regionArea,
   scale,
+  subtract,
   trimPiece,
+  unit,
 } from '../geometry/index.ts';
 import type { FillContext } from './fill.ts';
 import { gridOf } from './point-grid.ts';
@@ -87,15 +89,20 @@ export const trimmed = (line: Path, region: Region, wish: TrimmingWish): Path =>
     );
   const set: { readonly at: number; readonly trimming: Trimming }[] = [];
   let side: 1 | -1 = 1;
+  // Looked for on the points; only where there is room is the place on the line itself asked for, which takes longer.
+  const pointNear = (at: number): Point =>
+    points[Math.min(count, Math.max(0, Math.round((at * count) / length)))]!;
   for (let at = wish.every / 2; at < length - wish.every / 2; ) {
-    const [p, along] = [pointAlong(line, at)!, directionAlong(line, at)!];
-    const found: { way: 1 | -1; trimming: Trimming } | undefined = ([side, -side] as (1 | -1)[])
-      .map((way) => ({ way, trimming: wish.make(p, along, way) }))
-      .find(({ way, trimming }) => bendsAway(line, at, way, wish.every) && isClear(trimming, at));
-    if (found) {
-      set.push({ at, trimming: found.trimming });
-      for (const q of found.trimming.reaches) taken.add(q, q);
-      side = found.way === 1 ? -1 : 1;
+    const here = pointNear(at);
+    const along = unit(subtract(pointNear(at + step), pointNear(at - step)));
+    const way: 1 | -1 | undefined = ([side, -side] as (1 | -1)[]).find(
+      (w) => bendsAway(here, along, pointNear, at, w, wish.every) && isClear(wish.make(here, along, w), at),
+    );
+    if (way) {
+      const trimming = wish.make(pointAlong(line, at)!, directionAlong(line, at)!, way);
+      set.push({ at, trimming });
+      for (const q of trimming.reaches) taken.add(q, q);
+      side = way === 1 ? -1 : 1;
       at += wish.every;
     } else at += step;
   }
@@ -106,11 +113,17 @@ export const trimmed = (line: Path, region: Region, wish: TrimmingWish): Path =>
 const BESIDE_FOOT = 0.4;
 
 /** Whether the line beside a place does not bend towards that side. */
-const bendsAway = (line: Path, at: number, side: 1 | -1, over: number): boolean => {
-  const [p, along] = [pointAlong(line, at)!, directionAlong(line, at)!];
+const bendsAway = (
+  p: Point,
+  along: Point,
+  pointNear: (at: number) => Point,
+  at: number,
+  side: 1 | -1,
+  over: number,
+): boolean => {
   const across = scale(leftOf(along), side);
   return [-0.35, 0.35].every((t) => {
-    const q = pointAlong(line, at + t * over)!;
+    const q = pointNear(at + t * over);
     return (q.x - p.x) * across.x + (q.y - p.y) * across.y < 0.08 * over;
   });
 };
