@@ -123,6 +123,7 @@ describe('draw', () => {
     const svg = await readFile(join(folder, 'sampler.svg'), 'utf8');
     expect([...svg.matchAll(/<g id="(\w+)"/g)].map((m) => m[1])).toEqual([
       'fill',
+      'way',
       'border',
       'channel',
       'stitch',
@@ -376,7 +377,7 @@ describe('a key that changes nothing', () => {
     expect(ran).toMatchObject({
       code: 1,
       lines: [
-        'sampler.yaml:6:39: fills.swag.seed: feather has no seed; leave it out; seed is for stipple, pebbles and swirls',
+        'sampler.yaml:6:39: fills.swag.seed: feather has no seed; leave it out; seed is for stipple, loops, leaves, pebbles and swirls',
         'sampler.yaml:6:80: fills.background.angle: stipple has no angle; leave it out; angle is for crosshatch and lines',
       ],
     });

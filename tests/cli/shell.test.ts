@@ -102,7 +102,7 @@ describe('wrong use', () => {
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [
       ['mockup', 'plan.yaml', '--without', 'marks,fil'],
-      '--without: not known; found "fil"; expected one of fill, border, channel, template, stitch, marks, notes; did you mean "fill"?',
+      '--without: not known; found "fil"; expected one of fill, way, border, channel, template, stitch, marks, notes; did you mean "fill"?',
     ],
     [
       ['template', 'a.yaml', '--clearance', '0'],

@@ -247,20 +247,28 @@ describe('pebbles', () => {
 });
 
 describe('stippling', () => {
-  it.each(['swag', 'background', 'corner'] as const)('in %s: one line that keeps its gap', (name) => {
+  it.each(['swag', 'background', 'corner'] as const)('in %s: a line that keeps its gap', (name) => {
     const region = SWAG_REGIONS[name];
     const polygons = polygonsOf(region);
     for (let seed = 1; seed <= 5; seed++) {
       const made = stipple.fill(region, { spacing: S, seed });
-      expect(made.paths).toHaveLength(1);
-      expect(made.continuous).toBe(true);
-      const path = made.paths[0]!;
-      const segments = segmentsOf([path], 0.5);
-      expect(crossingsOf(segments, 0.5)).toEqual([]);
-      // Stretches nearer along the line than two spacings are one bend.
-      expect(leastGap(segments, 2 * S, S, pathLength(path))).toBeGreaterThan(STIPPLE_GAP * S - 0.05);
-      const depths = sample(path, 1).map((p) => depthIn(polygons, p));
-      expect(Math.min(...depths)).toBeGreaterThan(STIPPLE_EDGE_GAP * S - 0.02);
+      // What lies behind the corner's neck, through which no line goes and comes back, has one of its own.
+      expect(made.paths.length).toBeLessThanOrEqual(name === 'corner' ? 2 : 1);
+      expect(made.continuous).toBe(made.paths.length === 1);
+      const [first, second] = made.paths.map((path) => sample(path, 1));
+      if (second) {
+        const apart = second.map((p) => Math.min(...first!.map((q) => Math.hypot(p.x - q.x, p.y - q.y))));
+        expect(Math.min(...apart)).toBeGreaterThan(STIPPLE_GAP * S - 0.05);
+      }
+      for (const path of made.paths) {
+        // Stretches nearer along the line than two spacings are one bend.
+        const segments = segmentsOf([path], 0.5);
+        expect(crossingsOf(segments, 0.5)).toEqual([]);
+        const gap = leastGap(segments, 2 * S, S, pathLength(path));
+        expect(gap).toBeGreaterThan(STIPPLE_GAP * S - 0.05);
+        const depths = sample(path, 1).map((p) => depthIn(polygons, p));
+        expect(Math.min(...depths)).toBeGreaterThan(STIPPLE_EDGE_GAP * S - 0.02);
+      }
     }
   });
 
