@@ -99,19 +99,30 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
   );
   const deepEnough = (p: Point): boolean =>
     probe.distance(p) >= STIPPLE_EDGE_GAP * spacing && probe.contains(p);
-  const walls = region.loops.flatMap((loop) =>
-    resample(flatten(loop, 0.02), Math.ceil(pathLength(loop) / (STEP * spacing)) + 1),
-  );
-  return worthwhile(tree, ALONE * spacing).map((part) =>
-    meandering(
-      tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY),
-      spacing,
-      walls,
-      deepEnough,
-      random,
-    ),
-  );
+  const walls = region.loops.flatMap((loop) => sampled(loop, STEP * spacing));
+  const lines: Path[] = [];
+  const laid: Point[] = [];
+  for (const part of worthwhile(tree, ALONE * spacing)) {
+    const others = gridOf<Point>(spacing);
+    for (const p of laid) others.add(p, p);
+    // Between two points that are looked at a line comes a little nearer than they are.
+    const gap = Math.hypot(STIPPLE_GAP * spacing, STEP * spacing) + 0.01 * spacing;
+    const hasRoom = (p: Point): boolean =>
+      deepEnough(p) && others.near(p, gap).every((q) => distance(p, q) >= gap);
+    const tour = tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY);
+    const line = meandering(tour, spacing, [...walls, ...laid], hasRoom, random);
+    const points = sampled(line, STEP * spacing);
+    // The lines before have swayed into its place: they fill it.
+    if (lines.length > 0 && !points.every(hasRoom)) continue;
+    lines.push(line);
+    laid.push(...points);
+  }
+  return lines;
 };
+
+/** Points along a line, at most `step` apart. */
+const sampled = (path: Path, step: number): readonly Point[] =>
+  resample(flatten(path, 0.02), Math.ceil(pathLength(path) / step) + 1);
 
 /**
  * The tour as a hand would stitch it: nowhere straight and nowhere square. A sway of random numbers smoothed along the
