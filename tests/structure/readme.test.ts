@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { LAYERS } from '../../src/drawing/index.ts';
+import { FILLS } from '../../src/fill/index.ts';
 import { exactLength } from '../../src/length/index.ts';
 import { TRIAL_REGIONS } from '../../src/output/audition/index.ts';
 import { PAPER_IDS, type Plan, planJsonSchema, readPlan } from '../../src/plan/index.ts';
@@ -129,4 +130,9 @@ describe('the help', () => {
     const said = /--region <region> ([\w, ]+?) \(/.exec(await help('audition'))?.[1];
     expect(said?.match(/\w+/g)?.filter((word) => word !== 'or')).toEqual([...TRIAL_REGIONS]);
   });
+});
+
+test('the README names every fill, and no other', () => {
+  const [, listed = ''] = /the names are ([^|]+?) \|/.exec(README) ?? [];
+  expect(listed.split(/, | and /)).toEqual(FILLS.map((f) => f.name));
 });
