@@ -57,7 +57,9 @@ export const vinesIn = (
   const width = (2 * regionArea(region)) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
   if (width > NARROW * spacing) return meandersIn(region, apart * spacing, random);
   const spine = context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), BAND_SMOOTHING);
-  return spine ? [withoutCorners(spine, spacing)] : [];
+  // Where the band is nearly parted there is no middle to follow all along it.
+  if (!spine) return meandersIn(region, apart * spacing, random);
+  return [withoutCorners(spine, spacing)];
 };
 
 /** A band of this width (spacings) or less is narrow; its vine ends so far before it does. */

@@ -255,7 +255,7 @@ const BOUNDS: readonly Bound[] = [
     files: () => ({ 'plan.yaml': border(400, 60, `swag: { repeats: 40 }\n${fine('crosshatch')}`) }),
     argv: ['draw', 'plan.yaml'],
     code: 1,
-    says: 'the fills are too fine for so large a picture',
+    says: 'the spacing is too fine for so large an area of crosshatch',
     cpu: 8,
     megabytes: 400,
   },
