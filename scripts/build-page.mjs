@@ -21,12 +21,27 @@ mkdirSync(out, { recursive: true });
 
 const modules = [];
 
+/**
+ * The page checks what it reads by schemas, and never writes one for editors: what zod has for that is left out, each of
+ * its functions put in place by one that does nothing.
+ */
+const withoutSchemaWriting = {
+  name: 'without-schema-writing',
+  load(id) {
+    if (!/\bzod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id.replaceAll('\\', '/')))
+      return undefined;
+    const names = [...readFileSync(id, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gm)];
+    return names.map(([, name]) => `export const ${name} = () => undefined;`).join('\n');
+  },
+};
+
 /** One entry as one script without imports. Returns its text, and the style sheet's where there is one. */
 const bundle = async (entry) => {
   const built = await build({
     root,
     configFile: false,
     logLevel: 'warn',
+    plugins: [withoutSchemaWriting],
     define: { 'process.env.NODE_ENV': '"production"' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     build: {

@@ -4,6 +4,7 @@ import {
   type Card,
   cardOf,
   cardWith,
+  fillBlocks,
   lengthOf,
   quiltThreadCard,
   type StitchedPart,
@@ -28,7 +29,11 @@ export const cardsFor = (title: string, parts: readonly Part[]): readonly CardFo
   for (const part of parts) refuseUnknownFills(part);
   const cards = parts.map(({ plan, design }) => {
     const length = lengthOf(design, plan);
-    return { card: cardWith(design, plan, CAUTIONS, length), design, stitched: { plan, length } };
+    return {
+      card: cardWith(design, plan, CAUTIONS, { length, sewn: fillBlocks(plan) }),
+      design,
+      stitched: { plan, length },
+    };
   });
   const [first, ...others] = cards.map(({ stitched }): StitchedPart => stitched);
   if (!first || others.length === 0) return cards;
@@ -41,7 +46,7 @@ export const cardFor = ({ design, plan }: Pick<Part, 'design' | 'plan'>): Card =
 
 /** Its content where the plan asks for no fills, without loading what makes them. */
 export const cardWithoutFills = ({ design, plan }: Pick<Part, 'design' | 'plan'>): Card =>
-  cardWith(design, plan, CAUTIONS, stitchedLength(design, plan.channels));
+  cardWith(design, plan, CAUTIONS, { length: stitchedLength(design, plan.channels), sewn: [] });
 
 /** Throws a ProblemError for fills that are not known. */
 export const textCard = (title: string, parts: readonly Part[]): Made<string> => ({

@@ -46,14 +46,21 @@ export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
 
 /** The card of a design that was made from `plan`. */
 export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card =>
-  cardWith(design, plan, cautions, lengthOf(design, plan));
+  cardWith(design, plan, cautions, { length: lengthOf(design, plan), sewn: fillBlocks(plan) });
 
-/** The same where all that is stitched is known already, so that no fill has to be made for it. */
+/** What is told of fills: without any, nothing that makes them is loaded. */
+interface Quilted {
+  readonly length: StitchedLength;
+  /** How each is sewn. */
+  readonly sewn: CardSection['blocks'];
+}
+
+/** The same where what is told of fills is known already, so that none has to be made for it. */
 export const cardWith = (
   design: Design,
   plan: Plan,
   cautions: readonly string[],
-  length: StitchedLength,
+  { length, sewn }: Quilted,
 ): Card => {
   const { style } = plan.marks;
   const marks = tapesOf(design, style);
@@ -88,7 +95,7 @@ export const cardWith = (
     ofAll('marks', 'Marks', bandWords(design, style).marks),
     ...each.map((one) => ofOne(one, 'pauses', 'Where to pause', pauseBlocks(one, plan))),
     ofAll('channels', 'Channels', channelBlocks(design, plan)),
-    ofAll('fills', 'How the fills are sewn', fillBlocks(plan)),
+    ofAll('fills', 'How the fills are sewn', sewn),
     ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
     ofAll(
       'cautions',

@@ -15,10 +15,12 @@ export const Parts = () => {
   const open = partNow.value;
   if (open === undefined)
     return (
-      <details class="add-part">
-        <summary>More than one design on this quilt?</summary>
-        <AddPart />
-      </details>
+      <section class="add-part" aria-label="Parts of the quilt">
+        <details>
+          <summary>More than one design on this quilt?</summary>
+          <AddPart />
+        </details>
+      </section>
     );
   return (
     <nav class="parts" aria-label="Parts of the quilt">

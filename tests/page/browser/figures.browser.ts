@@ -227,7 +227,7 @@ test('a new quilt begins with the sample’s figures, and can be taken back', as
   await context.close();
 });
 
-test('the end that is not pressed stays', async () => {
+test('the end that is not pressed stays, or goes along where it is passed', async () => {
   const { context, page } = await ours.visit();
   await settled(page);
   const uses = page.locator('.edge-choice > p');
@@ -241,13 +241,6 @@ test('the end that is not pressed stays', async () => {
   await expect.poll(() => uses.textContent()).toMatch(/from heel to crown end/);
   await press('end here: section 1');
   await press('start here: section 3');
-  await idle(page);
-  await expect
-    .poll(() => uses.textContent())
-    .toMatch(/Nothing fits that starts at section 3 and also ends at the end of section 1/);
-  expect(await isFree(page)).toBe(false);
-  // The other end then makes it whole again.
-  await press('end here: section 3');
   await idle(page);
   await expect.poll(() => uses.textContent()).toMatch(/from section 3.* to crown end/);
   await context.close();
