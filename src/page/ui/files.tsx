@@ -45,9 +45,7 @@ const takeFile = async (file: File): Promise<void> => {
     return;
   }
   if (/\.pdf$/i.test(file.name)) {
-    complain(
-      `${file.name} is a PDF. Scan the template as a picture (JPEG or PNG), or save that page as one.`,
-    );
+    complain(`${file.name} is a PDF. Save its page as a picture (JPEG or PNG).`);
     return;
   }
   if (PICTURE.test(file.name) || file.type.startsWith('image/')) {

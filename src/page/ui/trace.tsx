@@ -28,7 +28,7 @@ export const Trace = () => {
     if (!card) return;
     putAway();
     announce(
-      `The template “${card.title}” is on the shelf, and ticked. Print its outline, at the end of the page, and lay the acrylic on it before you trust it.`,
+      `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
   return (
@@ -36,7 +36,7 @@ export const Trace = () => {
       <Panel
         id="trace"
         title="Your template, from its picture"
-        lead="The red line is what the foot will run along, and the foot lies outside it. Drag its two ends to where the foot starts and stops, if they are elsewhere."
+        lead="The foot runs along the red line, outside the template. Drag its two ends to where the foot starts and stops."
         aside={
           <button type="button" onClick={putAway}>
             Put the picture away
@@ -72,7 +72,7 @@ export const Trace = () => {
               </div>
             ) : (
               <div role="status">
-                <ul class="found">
+                <ul>
                   {[...answer.doubts, ...answer.words].map((line) => (
                     <li key={line} class={answer.doubts.includes(line) ? 'wrong' : ''}>
                       {capital(line)}.
@@ -167,7 +167,7 @@ const ScaleFields = ({
           <p class="hint">
             {scale.marks.length < 2
               ? 'Tap two lines of a ruler or a cutting mat in the picture, as far apart as they go; the ruler must lie as high as the template’s edge.'
-              : 'The farther apart they are, the surer the size. Tap again to begin anew.'}
+              : 'Tap again to begin anew.'}
           </p>
         </div>
       ) : null}

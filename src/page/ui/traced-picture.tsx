@@ -52,7 +52,7 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
           ) : null}
           {edge ? <path class="traced-edge" d={lineOf(edge)} stroke-width={3 * size} /> : null}
           {outline?.dots.map((p) => (
-            <circle key={`${p.x} ${p.y}`} class="traced-dot" cx={p.x} cy={p.y} r={5 * size} />
+            <circle key={`${p.x} ${p.y}`} class="traced" cx={p.x} cy={p.y} r={5 * size} />
           ))}
           {marks.map((p) => (
             <path
