@@ -42,8 +42,8 @@ const FIGURE_SHARE = 0.21;
 /** The corner's picture may take this share of the width beside the swag's. */
 const CORNER_SHARE = 0.32;
 
-/** What is looked up once, in the order of its use. */
-const ASIDE_SECTIONS = ['pauses', 'channels', 'thread', 'cautions'] as const;
+/** What has a place of its own; all else that a card says is looked up once. */
+const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'guides', 'marks']);
 
 /** More pages than this would be a plan for something else than a quilt. */
 const MOST_PAGES = 40;
@@ -118,7 +118,7 @@ const drawOne = (flow: Flow, one: Design, card: Card): void => {
 
 const drawSections = (flow: Flow, card: Card): void => {
   const marks = card.sections.filter((s) => s.id === 'marks');
-  const asides = ASIDE_SECTIONS.flatMap((id) => card.sections.filter((s) => s.id === id));
+  const asides = card.sections.filter((s) => !PLACED.has(s.id));
   // Below the setting goes what the marks leave room for nowhere else: the pauses first, which belong to it.
   const first =
     flow.pages.length === 1 && !marks.every((s) => marksFit(flow, s)) ? asidesThatFit(flow, asides) : 0;

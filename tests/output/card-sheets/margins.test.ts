@@ -1,12 +1,8 @@
 /** Nothing on a card is written beyond its margins, whatever the lines of its figure are called. Read from the PDF. */
 
 import { expect, test } from 'vitest';
-import { cardSheets } from '../../../src/jobs/card-sheets.ts';
-import { designFromPlan } from '../../../src/swag/index.ts';
-import { PROFILES, planOf } from '../../swag/fit-helpers.ts';
-import { deflate, FONTS, openPages } from '../pdf/read-back.ts';
+import { printedCard } from './printed.ts';
 
-const MEANS = { deflate, fonts: async () => FONTS };
 /** Points: 1/2 in of letter. */
 const MARGIN = 36;
 const WIDTH = 612;
@@ -28,12 +24,7 @@ test.each([
   'border: { width: 6, inner: 60, margin: 1/2, from: outer }',
   'strip: { length: 60, width: 5, margin: 1/4 }',
 ])('%s', async (layout) => {
-  const plan = planOf(`layout: { ${layout} }`);
-  const made = designFromPlan(plan, PROFILES);
-  if (!made.ok) throw new Error(JSON.stringify(made.problems));
-  const part = { name: undefined, plan, templates: PROFILES, design: made.design, placed: <T>(p: T): T => p };
-  const { bytes } = await cardSheets('Card', [part], { paper: 'letter', orientation: 'portrait' }, MEANS);
-  const doc = await openPages(bytes);
+  const { doc } = await printedCard(`layout: { ${layout} }`);
   let seen = 0;
   for (let number = 1; number <= doc.numPages; number++) {
     const { items } = await (await doc.getPage(number)).getTextContent();

@@ -1,12 +1,10 @@
 /** What is looked up once stands in columns, and a section goes on in the next only where the page has no room for it whole. Read from the PDF. */
 
 import { expect, test } from 'vitest';
-import { cardSheets } from '../../../src/jobs/card-sheets.ts';
-import { designFromPlan } from '../../../src/swag/index.ts';
-import { PROFILES, planOf } from '../../swag/fit-helpers.ts';
-import { deflate, FONTS, openPages, readTexts } from '../pdf/read-back.ts';
+import { cardOf } from '../../../src/output/card/index.ts';
+import { readTexts } from '../pdf/read-back.ts';
+import { printedCard } from './printed.ts';
 
-const MEANS = { deflate, fonts: async () => FONTS };
 /** mm: a list’s text stands in from its heading, and the next column is farther off than this. */
 const INDENT = 12;
 
@@ -20,12 +18,7 @@ test.each([
   'strip: { length: 36, width: 5, margin: 1/4 }',
   'border: { width: 6, inner: 60, margin: 1/2, corners: turn }',
 ])('%s', async (layout) => {
-  const plan = planOf(`layout: { ${layout} }`);
-  const made = designFromPlan(plan, PROFILES);
-  if (!made.ok) throw new Error(JSON.stringify(made.problems));
-  const part = { name: undefined, plan, templates: PROFILES, design: made.design, placed: <T>(p: T): T => p };
-  const { bytes } = await cardSheets('Card', [part], { paper: 'letter', orientation: 'portrait' }, MEANS);
-  const doc = await openPages(bytes);
+  const { doc } = await printedCard(`layout: { ${layout} }`);
   let seen = 0;
   for (let number = 1; number <= doc.numPages; number++) {
     const texts = await readTexts(await doc.getPage(number));
@@ -38,4 +31,34 @@ test.each([
     }
   }
   expect(seen).toBe(2);
+});
+
+const FILLED = `fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pearls] }
+channels: { outward: [1/2], inward: [1/2] }`;
+
+test.each([
+  ['a strip', 'layout: { strip: { length: 36, width: 5, margin: 1/4 } }'],
+  [
+    'fills and channels',
+    `layout: { border: { width: 8, inner: 40, margin: 1/2, corners: turn } }\n${FILLED}`,
+  ],
+  [
+    'two kinds',
+    'layout: { strip: { length: 60, width: 7, margin: 1/4 } }\nswag: { alternate: [{ template: baluster }, { template: newel }] }',
+  ],
+])('all that a card says is on its pages: %s', async (_, text) => {
+  const { design, plan, doc } = await printedCard(text);
+  const pages = await Promise.all(
+    Array.from({ length: doc.numPages }, async (_, i) => readTexts(await doc.getPage(i + 1))),
+  );
+  const lines = pages.flat().map((t) => t.text.trim());
+  const written = lines.join(' ');
+  const { sections } = cardOf(design, plan, ['Fingers flat.']);
+  expect(sections.length).toBeGreaterThan(4);
+  for (const { heading, blocks, id } of sections) {
+    expect(lines).toContain(heading);
+    for (const block of id === 'cautions' ? [] : blocks)
+      if (block.kind !== 'table')
+        expect(written.replaceAll(/\s+/g, '')).toContain(block.text.replaceAll(/\s+/g, ''));
+  }
 });

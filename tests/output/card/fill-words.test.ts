@@ -1,0 +1,63 @@
+/** How fills are sewn, in words: each for its place, and true of the lines that are drawn. */
+
+import { describe, expect, test } from 'vitest';
+import { FILLS, fillNamed } from '../../../src/fill/index.ts';
+import { distance, pathEnd, pathStart } from '../../../src/geometry/index.ts';
+import { fillBlocks } from '../../../src/output/card/index.ts';
+import { SWAG_REGIONS } from '../../fill/sample-regions.ts';
+import { planOf } from '../../swag/fit-helpers.ts';
+
+const wordsFor = (text: string): readonly string[] =>
+  fillBlocks(planOf(`layout: { border: { width: 8, inner: 40, margin: 1/2 } }\n${text}`)).map((block) =>
+    block.kind === 'table' ? '' : block.text,
+  );
+
+test('each place says the fill that is in it, those of channels from the stitching outward and then inward', () => {
+  const words = wordsFor(`channels: { outward: [1/2, 3/8], inward: [1/4] }
+fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pearls, lines] }`);
+  expect(words.map((text) => text.slice(0, text.indexOf(':')))).toEqual([
+    'Swags, loops',
+    'Corners, stipple',
+    'Background, echo',
+    'Outward 1, ribbon',
+    'Outward 2, pearls',
+    'Inward 1, lines',
+  ]);
+  for (const text of words) expect(text).toMatch(/^[^:]+: \S.*[^.]\.$/);
+  expect(wordsFor('')).toEqual([]);
+});
+
+describe('what is said of a line is so', () => {
+  const made = (name: string) => {
+    const fill = fillNamed(name);
+    if (!('fill' in fill)) throw new Error(name);
+    const region = SWAG_REGIONS[fill.suits === 'band' ? 'band' : 'swag'];
+    return { sewn: fill.sewn, ...fill.fill(region, { spacing: 10, seed: 3 }) };
+  };
+  const apart = (name: string): number[] =>
+    made(name).paths.map((path) => distance(pathStart(path)!, pathEnd(path)!));
+
+  test.each([
+    ['stipple', /start and stop at the same place/],
+    ['loops', /back to where it began/],
+  ])('%s comes back to where it began', (name, says) => {
+    expect(made(name).sewn).toMatch(says);
+    expect(Math.max(...apart(name))).toBeLessThan(1e-6);
+  });
+
+  test('ribbon begins at one end of its band and stops at the other', () => {
+    expect(made('ribbon').sewn).toMatch(
+      /start at one end of the band and follow the ribbon to the other end/,
+    );
+    const [from] = apart('ribbon');
+    // The band's ends are farther apart than it is wide.
+    expect(from).toBeGreaterThan(50);
+  });
+
+  test('every fill has words of its own', () => {
+    for (const { name, sewn } of FILLS) {
+      expect(sewn, name).toMatch(/^(start|sew|go) /);
+      expect(sewn, name).not.toMatch(/\.$/);
+    }
+  });
+});
