@@ -1,18 +1,8 @@
 /** Leaves on a vine: a line that wanders, with leaves that point forward, first on one side and then on the other. */
 
-import {
-  add,
-  arcByRise,
-  leftOf,
-  type Point,
-  pieceAt,
-  regionArea,
-  regionParts,
-  scale,
-} from '../geometry/index.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
-import { randomOf } from './random.ts';
-import { type Trimming, trimmed, vinesIn } from './trimmed-meander.ts';
+import { add, arcByRise, leftOf, type Point, pieceAt, scale } from '../geometry/index.ts';
+import { checked, type Fill } from './fill.ts';
+import { type Trimming, trimmedVines } from './trimmed-meander.ts';
 
 /** In spacings: how far apart the vine wanders, how long a leaf is, how much of its line is a trimming’s own, and from one to the next along the vine. */
 const APART = 1.15;
@@ -32,28 +22,14 @@ export const leaves: Fill = checked({
   suits: 'area',
   sewn: 'start anywhere on the vine and follow it; at each leaf go out to its tip and back before going on',
   takes: ['seed'],
-  fill: (region, { spacing, seed }, context) => {
-    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
-    const random = randomOf(seed);
-    const parts = regionParts(region);
-    const wish = {
-      every: EVERY * spacing,
-      own: OWN * spacing,
-      clear: CLEAR * spacing,
-      fromEdge: FROM_EDGE * spacing,
-      make: (at: Point, along: Point, side: 1 | -1) => leafAt(at, along, side, LENGTH * spacing),
-    };
-    return ofParts(
-      parts.map((part) =>
-        vinesIn(part, spacing, APART, random, parts.length === 1 ? context : undefined).map((vine) =>
-          trimmed(vine, part, wish),
-        ),
-      ),
-      'area',
-      'a vine',
-    );
-  },
+  fill: trimmedVines('a vine', {
+    apart: APART,
+    every: EVERY,
+    own: OWN,
+    clear: CLEAR,
+    fromEdge: FROM_EDGE,
+    make: (at, along, side, spacing) => leafAt(at, along, side, LENGTH * spacing),
+  }),
 });
 
 /** Two arcs from the vine to the leaf's tip and back. */

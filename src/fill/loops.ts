@@ -1,9 +1,8 @@
 /** Loops: a line that wanders and makes a loop now and then, first to one side and then to the other. */
 
-import { add, arc, leftOf, type Point, regionArea, regionParts, scale, TURN } from '../geometry/index.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
-import { randomOf } from './random.ts';
-import { type Trimming, trimmed, vinesIn } from './trimmed-meander.ts';
+import { add, arc, leftOf, type Point, scale, TURN } from '../geometry/index.ts';
+import { checked, type Fill } from './fill.ts';
+import { type Trimming, trimmedVines } from './trimmed-meander.ts';
 
 /** In spacings: how far apart the line wanders, a loop's radius, and from one loop to the next along the line. */
 const APART = 1.12;
@@ -20,28 +19,14 @@ export const loops: Fill = checked({
   suits: 'area',
   sewn: 'start anywhere on the line and follow it, going once round each loop where it stands, back to where it began',
   takes: ['seed'],
-  fill: (region, { spacing, seed }, context) => {
-    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
-    const random = randomOf(seed);
-    const parts = regionParts(region);
-    const wish = {
-      every: EVERY * spacing,
-      own: OWN * spacing,
-      clear: CLEAR * spacing,
-      fromEdge: FROM_EDGE * spacing,
-      make: (at: Point, along: Point, side: 1 | -1) => loopAt(at, along, side, RADIUS * spacing),
-    };
-    return ofParts(
-      parts.map((part) =>
-        vinesIn(part, spacing, APART, random, parts.length === 1 ? context : undefined).map((vine) =>
-          trimmed(vine, part, wish),
-        ),
-      ),
-      'area',
-      'a line',
-    );
-  },
+  fill: trimmedVines('a line', {
+    apart: APART,
+    every: EVERY,
+    own: OWN,
+    clear: CLEAR,
+    fromEdge: FROM_EDGE,
+    make: (at, along, side, spacing) => loopAt(at, along, side, RADIUS * spacing),
+  }),
 });
 
 /** A circle that the line goes round once, and leaves as it came. */

@@ -14,14 +14,15 @@ import {
   probeRegion,
   type Region,
   regionArea,
+  regionParts,
   scale,
   subtract,
   trimPiece,
   unit,
 } from '../geometry/index.ts';
-import type { FillContext } from './fill.ts';
+import { type Fill, type FillContext, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
-import type { Random } from './random.ts';
+import { type Random, randomOf } from './random.ts';
 import { resample, withoutCorners } from './smooth-path.ts';
 import { BAND_SMOOTHING, spineOf } from './spine.ts';
 import { meandersIn } from './stipple.ts';
@@ -34,7 +35,7 @@ export interface Trimming {
   readonly reaches: readonly Point[];
 }
 
-export interface TrimmingWish {
+interface TrimmingWish {
   /** mm along the line from one to the next. */
   readonly every: number;
   /** So far (mm) along the line from its foot a trimming may be near it: it was made beside it. */
@@ -46,8 +47,40 @@ export interface TrimmingWish {
   readonly make: (at: Point, along: Point, side: 1 | -1) => Trimming;
 }
 
+/** The same in spacings, and how far apart the line wanders. */
+interface Trimmed extends Omit<TrimmingWish, 'make'> {
+  readonly apart: number;
+  readonly make: (at: Point, along: Point, side: 1 | -1, spacing: number) => Trimming;
+}
+
+/** What makes such a line for each part of a region; `called` is what one of them is. */
+export const trimmedVines =
+  (called: string, { apart, every, own, clear, fromEdge, make }: Trimmed): Fill['fill'] =>
+  (region, { spacing, seed }, context) => {
+    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
+      return nothing('the spacing is too fine for this area');
+    const random = randomOf(seed);
+    const parts = regionParts(region);
+    const wish: TrimmingWish = {
+      every: every * spacing,
+      own: own * spacing,
+      clear: clear * spacing,
+      fromEdge: fromEdge * spacing,
+      make: (at, along, side) => make(at, along, side, spacing),
+    };
+    return ofParts(
+      parts.map((part) =>
+        vinesIn(part, spacing, apart, random, parts.length === 1 ? context : undefined).map((vine) =>
+          trimmed(vine, part, wish),
+        ),
+      ),
+      'area',
+      called,
+    );
+  };
+
 /** What wanders all over a part of a region; in a band that is too narrow for that, the line along its middle. */
-export const vinesIn = (
+const vinesIn = (
   region: Region,
   spacing: number,
   apart: number,
@@ -67,7 +100,7 @@ const NARROW = 2.6;
 const END_GAP = 0.2;
 
 /** The line with trimmings wherever there is room, by turns on its left and right. */
-export const trimmed = (line: Path, region: Region, wish: TrimmingWish): Path => {
+const trimmed = (line: Path, region: Region, wish: TrimmingWish): Path => {
   const probe = probeRegion(region);
   const length = pathLength(line);
   const step = wish.clear / 3;
