@@ -9,38 +9,27 @@ import { readPlan } from '../../src/plan/index.ts';
 import {
   ALIKE,
   crownPose,
-  endStops,
   type Field,
   fieldsOf,
   type Seat,
   type Shape,
   scoreOf,
   searchPlan,
-  shapeOf,
-  startStops,
-  stitchTemplate,
   straightSeat,
 } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
 import { PROFILES, pointsAlong } from './fit-helpers.ts';
+import { anyPart, CLEARANCE, crownOnCentre, partOf } from './random-parts.ts';
 import { isSafe, slowWay } from './slow-search.ts';
 
-const CLEARANCE = 6.35;
 /** Radians between tilts of the first kind: an eighth of a degree. */
 const STEP = Math.PI / 1440;
 /** What the program's last step in the difference in width may cost more. */
 const GRID = 1e-4;
 
-const part = fc.record({
-  template: fc.integer({ min: 0, max: 2 }),
-  start: fc.constantFrom(0, 0, 0, 1),
-  end: fc.constantFrom(-1, -1, 0, 1),
-  side: fc.constantFrom('inside' as const, 'inside' as const, 'outside' as const),
-  direction: fc.constantFrom('heel-first' as const, 'crown-first' as const),
-});
 const question = fc.record({
-  first: part,
-  second: part,
+  first: anyPart,
+  second: anyPart,
   width: fc.integer({ min: 120, max: 240 }),
   sides: fc.tuple(
     fc.integer({ min: 700, max: 1500 }),
@@ -51,19 +40,6 @@ const question = fc.record({
   share: fc.double({ min: 0.4, max: 0.95, noNaN: true }),
 });
 
-const shapeFor = (q: typeof part extends fc.Arbitrary<infer T> ? T : never) => {
-  const stitched = stitchTemplate(PROFILES[q.template]!, CLEARANCE);
-  if (!stitched.ok) throw new Error('the profiles can be stitched');
-  const starts = startStops(stitched.stitching);
-  const first = q.start % starts.length;
-  const from = starts[first]!;
-  const to = endStops(stitched.stitching).at(q.end < 0 ? -1 : first + (q.end % (starts.length - first)))!;
-  const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
-  const words = `template: ${NAMES[q.template]}, from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}`;
-  return shape && { shape, words };
-};
-const NAMES = ['baluster', 'finial', 'newel'];
-
 long(
   'no tilt of a fine grid makes two kinds in turn that cost less',
   () => {
@@ -71,7 +47,7 @@ long(
     let invalid = 0;
     fc.assert(
       fc.property(question, (q) => {
-        const [first, second] = [shapeFor(q.first), shapeFor(q.second)];
+        const [first, second] = [partOf(q.first), partOf(q.second)];
         if (!first || !second) return;
         const [across, up, less] = q.sides;
         const sides = [across, up, Math.round(across * less), Math.round(up * less)];
@@ -80,7 +56,7 @@ long(
         const counts = sides.map((_, i) => 2 * Math.max(1, Math.round(sides[i % 2]! / pitch / 2 - 0.25)) + 1);
         const reading = readPlan(
           `units: mm\ntemplate: [baluster, finial, newel]\nlayout: { border: { width: ${q.width}, inner: { top: ${sides[0]}, right: ${sides[1]}, bottom: ${sides[2]}, left: ${sides[3]} }, corners: open } }
-swag: { gap: ${q.gap}, repeats: [${counts}], alternate: [{ ${first.words} }, { ${second.words} }] }\n`,
+swag: { gap: ${q.gap}, repeats: [${counts}], alternate: [{ template: ${first.template}, ${first.words} }, { template: ${second.template}, ${second.words} }] }\n`,
           'plan.yaml',
         );
         if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
@@ -129,7 +105,7 @@ const slowest = (
     const ground = { lengths: [], corner: 'none', from: field.from, room: field.room, gap } as const;
     if (!valid.has(key))
       valid.set(key, isSafe(slow, rise, ground, false) && !runsDoubled(shape, pose.tilt, gap));
-    return valid.get(key) ? straightSeat(wayOf(shape), shape, pose, gap) : undefined;
+    return valid.get(key) ? straightSeat(crownOnCentre(shape), shape, pose, gap) : undefined;
   };
   let least: number | undefined;
   for (let rise = STEP; rise < Math.PI / 2; rise += STEP) {
@@ -179,11 +155,3 @@ const runsDoubled = (shape: Shape, tilt: number, gap: number): boolean => {
   const parts = away.findIndex((x, i) => i > 0 && Math.abs(x) > 25.4 / 32);
   return (parts < 0 ? away.length : parts) * 0.25 > 25.4 - 0.5;
 };
-
-const wayOf = (shape: Shape) => ({
-  shape,
-  setting: { kind: 'crown-on-centre' } as const,
-  tilt: undefined,
-  laid: undefined,
-  mayStopSooner: false,
-});

@@ -10,60 +10,30 @@ import { readPlan } from '../../src/plan/index.ts';
 import {
   ALIKE,
   crownPose,
-  endStops,
   type Field,
   fieldsOf,
   type Seat,
   type Shape,
   scoreOf,
   searchPlan,
-  shapeOf,
-  startStops,
-  stitchTemplate,
   straightSeat,
 } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
 import { PROFILES, pointsAlong } from './fit-helpers.ts';
+import { anyPart, CLEARANCE, crownOnCentre, NAMES, partOf } from './random-parts.ts';
 import { isSafe, slowWay } from './slow-search.ts';
 
-const CLEARANCE = 6.35;
 /** What points may miss of a distance between two paths, mm. */
 const PLAY = 0.05;
-const part = fc.record({
-  template: fc.integer({ min: 0, max: 2 }),
-  start: fc.constantFrom(0, 0, 0, 1),
-  // The last section as often as not.
-  end: fc.constantFrom(-1, -1, 0, 1),
-  side: fc.constantFrom('inside' as const, 'inside' as const, 'outside' as const),
-  direction: fc.constantFrom('heel-first' as const, 'crown-first' as const),
-});
 const question = fc.record({
-  near: part,
-  far: part,
+  near: anyPart,
+  far: anyPart,
   from: fc.constantFrom('inner' as const, 'outer' as const),
   width: fc.integer({ min: 150, max: 280 }),
   length: fc.integer({ min: 700, max: 1500 }),
   at: fc.constantFrom(0, 10, 25, 40),
   share: fc.double({ min: 0.3, max: 0.98, noNaN: true }),
 });
-
-const shapeFor = (q: {
-  template: number;
-  start: number;
-  end: number;
-  side: 'inside' | 'outside';
-  direction: 'heel-first' | 'crown-first';
-}) => {
-  const stitched = stitchTemplate(PROFILES[q.template]!, CLEARANCE);
-  if (!stitched.ok) throw new Error('the profiles can be stitched');
-  const starts = startStops(stitched.stitching);
-  const first = q.start % starts.length;
-  const from = starts[first]!;
-  const to = endStops(stitched.stitching).at(q.end < 0 ? -1 : first + (q.end % (starts.length - first)))!;
-  const shape = shapeOf(stitched.stitching, from, to, q.side, q.direction);
-  const words = `from: ${from.section}, to: ${to.section}, side: ${q.side}, direction: ${q.direction}, setting: crown-on-centre`;
-  return shape && { shape, words };
-};
 
 const laid = (points: readonly Point[], { pose: { tilt } }: Seat, up: number): Point[] => {
   const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
@@ -91,15 +61,14 @@ long(
     let invalid = 0;
     fc.assert(
       fc.property(question, (q) => {
-        const [near, far] = [shapeFor(q.near), shapeFor(q.far)];
+        const [near, far] = [partOf(q.near), partOf(q.far)];
         if (!near || !far) return;
         const span = q.share * 2 * Math.min(near.shape.chord, far.shape.chord);
         const count = Math.max(1, Math.round(q.length / span));
-        const names = ['baluster', 'finial', 'newel'];
         const reading = readPlan(
-          `units: mm\ntemplate: ${names[q.near.template]}\nlayout: { border: { width: ${q.width}, inner: ${q.length}, from: ${q.from}, corners: open } }
-swag: { ${near.words}, gap: 0, repeats: ${count} }
-rows: [{ at: ${q.at}, template: ${names[q.far.template]}, swag: { ${far.words} } }]\n`,
+          `units: mm\ntemplate: ${near.template}\nlayout: { border: { width: ${q.width}, inner: ${q.length}, from: ${q.from}, corners: open } }
+swag: { ${near.words}, setting: crown-on-centre, gap: 0, repeats: ${count} }
+rows: [{ at: ${q.at}, template: ${far.template}, swag: { ${far.words}, setting: crown-on-centre } }]\n`,
           'plan.yaml',
         );
         if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
@@ -107,7 +76,7 @@ rows: [{ at: ${q.at}, template: ${names[q.far.template]}, swag: { ${far.words} }
         if (plan.layout.kind !== 'border') throw new Error('a border');
         const [field] = fieldsOf(plan.layout);
         const slow = slowCost(near.shape, far.shape, field!, count, q.at);
-        const templates = plan.templates.map((name) => PROFILES[names.indexOf(name)]!);
+        const templates = plan.templates.map((name) => PROFILES[NAMES.indexOf(name)]!);
         const found = searchPlan(plan, templates);
         if (!found.ok) throw new Error(JSON.stringify(found.problems));
         if (slow === undefined) {
@@ -133,7 +102,7 @@ const slowCost = (near: Shape, far: Shape, field: Field, count: number, at: numb
   const h = field.runs[0]!.length / count / 2;
   const seats = ([near, far] as const).map((shape) => {
     const pose = crownPose(shape, h);
-    return pose && straightSeat(wayOf(shape), shape, pose, 0);
+    return pose && straightSeat(crownOnCentre(shape), shape, pose, 0);
   });
   const [side, over] = seats;
   if (!side || !over) return undefined;
@@ -148,18 +117,10 @@ const slowCost = (near: Shape, far: Shape, field: Field, count: number, at: numb
     const raised: Seat = { ...seat, pose: { ...seat.pose, top: seat.pose.top + up } };
     const sides = field.runs.map((run) => ({ run, repeats: count, seat: raised }));
     return scoreOf(
-      { way: wayOf(seat.shape), sides, corner: { kind: 'none' }, pattern: ALIKE },
+      { way: crownOnCentre(seat.shape), sides, corner: { kind: 'none' }, pattern: ALIKE },
       field,
       outward,
     ).cost;
   };
   return (costOf(side, 0, left) + costOf(over, at, 0)) / 2;
 };
-
-const wayOf = (shape: Shape) => ({
-  shape,
-  setting: { kind: 'crown-on-centre' } as const,
-  tilt: undefined,
-  laid: undefined,
-  mayStopSooner: false,
-});
