@@ -7,7 +7,7 @@
 
 import { resolve } from 'node:path';
 import { type Problem, ProblemError } from '../document/index.ts';
-import { DAMAGED, greyOf, type Picture, readPictureHead } from '../trace/index.ts';
+import { BAND, DAMAGED, greysOf, type Picture, readPictureHead } from '../trace/index.ts';
 import { fileProblem, READING } from './file-problem.ts';
 import type { Io } from './io.ts';
 import { type CanvasLibrary, loadCanvas } from './load-canvas.ts';
@@ -16,8 +16,6 @@ import { readLimited } from './read-file.ts';
 
 /** Twice what a scan of 60 million pixels takes without compression in grey. */
 const MOST_BYTES = 128 * 1024 * 1024;
-/** Rows that are painted at once. */
-const BAND = 256;
 
 export interface PictureFile {
   readonly path: string;
@@ -51,7 +49,7 @@ export const readPicture = async (io: Io, name: string): Promise<PictureFile> =>
   const isSize =
     (image.width === width && image.height === height) || (image.width === height && image.height === width);
   if (!isSize) return refuse(DAMAGED);
-  return { path, picture: greysOf(canvas, image), pixelsPerMm, image, canvas };
+  return { path, picture: pictureOf(canvas, image), pixelsPerMm, image, canvas };
 };
 
 const readBytes = async (io: Io, path: string, name: string): Promise<Uint8Array | undefined> => {
@@ -74,16 +72,12 @@ const readBytes = async (io: Io, path: string, name: string): Promise<Uint8Array
   }
 };
 
-const greysOf = (canvas: CanvasLibrary, image: PictureFile['image']): Picture => {
+const pictureOf = (canvas: CanvasLibrary, image: PictureFile['image']): Picture => {
   const { width, height } = image;
-  const grey = new Uint8Array(width * height);
-  const band = canvas.createCanvas(width, Math.min(BAND, height));
-  const context = band.getContext('2d');
-  for (let y = 0; y < height; y += BAND) {
-    const rows = Math.min(BAND, height - y);
+  const context = canvas.createCanvas(width, Math.min(BAND, height)).getContext('2d');
+  return greysOf(width, height, (y, rows) => {
     context.clearRect(0, 0, width, BAND);
     context.drawImage(image, 0, -y);
-    greyOf(context.getImageData(0, 0, width, rows).data, grey, y * width);
-  }
-  return { width, height, grey };
+    return context.getImageData(0, 0, width, rows).data;
+  });
 };

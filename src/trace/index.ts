@@ -3,7 +3,7 @@
 export { CAPTURE_INSET, MARK_PLACES, MARK_RADII, MARK_SPAN } from './capture-marks.ts';
 export { endDoubts, levelWords, outlineDoubt, photoDoubt } from './doubts.ts';
 export type { LineSide } from './line-middle.ts';
-export { greyOf, type Picture, sizeProblem } from './picture.ts';
+export { BAND, greyOf, greysOf, type Picture, sizeProblem } from './picture.ts';
 export { DAMAGED, readPictureHead } from './picture-file.ts';
 export { type SvgOutline, svgOutline } from './svg-outline.ts';
 export { type Traced, tracePicture } from './trace-picture.ts';

@@ -46,6 +46,20 @@ export const greyOf = (rgba: ArrayLike<number>, into: Uint8Array, at: number): v
   }
 };
 
+/** Rows that are decoded at once: in colour they take four times as much as in grey. */
+export const BAND = 256;
+
+/** A picture in greys; `rowsFrom` gives red, green, blue and opacity of so many rows, at most a band, from `y` on. */
+export const greysOf = (
+  width: number,
+  height: number,
+  rowsFrom: (y: number, rows: number) => ArrayLike<number>,
+): Picture => {
+  const grey = new Uint8Array(width * height);
+  for (let y = 0; y < height; y += BAND) greyOf(rowsFrom(y, Math.min(BAND, height - y)), grey, y * width);
+  return { width, height, grey };
+};
+
 /** Every pixel with its neighbours by the binomial weights 1 2 1 each way: takes the noise, keeps the edges' places. */
 export const softened = ({ width, height, grey }: Picture): Picture => {
   const out = new Uint8Array(grey.length);

@@ -4,13 +4,11 @@
  */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
-import { DAMAGED, greyOf, readPictureHead, sizeProblem } from '../../trace/index.ts';
+import { BAND, DAMAGED, greysOf, readPictureHead, sizeProblem } from '../../trace/index.ts';
 import type { DecodedPicture } from './trace.ts';
 
 /** Far more than a camera's picture; larger files are not even read. */
 const MOST_BYTES = 128 * 1024 * 1024;
-/** Rows that are painted at once. */
-const BAND = 256;
 /** The longer side of what is shown of it, pixels: sharp on any screen. */
 const SHOWN = 2400;
 
@@ -29,7 +27,7 @@ export const decoded = async (file: Blob): Promise<DecodedPicture> => {
     const problem = sizeProblem(image.width, image.height);
     if (problem) throw refused(problem);
     return {
-      picture: greysOf(image),
+      picture: pictureOf(image),
       shown: await smaller(image),
       pixelsPerMm: read.ok ? read.head.pixelsPerMm : undefined,
     };
@@ -58,17 +56,14 @@ const canvasOf = (width: number, height: number): [OffscreenCanvas, OffscreenCan
   return [canvas, context];
 };
 
-const greysOf = (image: ImageBitmap): DecodedPicture['picture'] => {
+const pictureOf = (image: ImageBitmap): DecodedPicture['picture'] => {
   const { width, height } = image;
-  const grey = new Uint8Array(width * height);
   const [, context] = canvasOf(width, Math.min(BAND, height));
-  for (let y = 0; y < height; y += BAND) {
-    const rows = Math.min(BAND, height - y);
+  return greysOf(width, height, (y, rows) => {
     context.clearRect(0, 0, width, BAND);
     context.drawImage(image, 0, -y);
-    greyOf(context.getImageData(0, 0, width, rows).data, grey, y * width);
-  }
-  return { width, height, grey };
+    return context.getImageData(0, 0, width, rows).data;
+  });
 };
 
 /** A copy without anything that the file says besides its pixels. */
