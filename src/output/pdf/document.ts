@@ -115,16 +115,34 @@ export const startPdf = async (options: PdfOptions): Promise<Pdf> => {
   };
 };
 
-/** A font as pdf-lib embeds it. Laying a text out asks for the rules of its script, which single letters have none of. */
+type Glyph = ReturnType<Font['glyphForCodePoint']>;
+
+/**
+ * A font as pdf-lib embeds it. Laying a text out asks for the rules of its script, which single letters have none of.
+ * Which letter a shape is for, by which the paper is searched and copied, is said anew for each document: the font
+ * keeps its shapes, and knows no letter for one that it first read as a part of another (the U of an Ü).
+ */
 const fontToEmbed = (bytes: Uint8Array): Font => {
   const font = fontOf(bytes);
+  const forLetter = (glyph: Glyph, codePoints: readonly number[]): Glyph =>
+    Object.create(glyph, { codePoints: { value: codePoints } });
   const layout: Font['layout'] = (text, features) => {
-    if (!SINGLE_LETTERS.test(text)) return font.layout(text, features);
-    const glyphs = Array.from(text, (letter) => font.glyphForCodePoint(letter.codePointAt(0)!));
+    if (!SINGLE_LETTERS.test(text)) {
+      const run = font.layout(text, features);
+      run.glyphs = run.glyphs.map((glyph) =>
+        glyph.codePoints.length > 0
+          ? glyph
+          : forLetter(glyph, codePointsOf(font.stringsForGlyph(glyph.id)[0] ?? '')),
+      );
+      return run;
+    }
+    const glyphs = codePointsOf(text).map((letter) => forLetter(font.glyphForCodePoint(letter), [letter]));
     return { glyphs } as ReturnType<Font['layout']>;
   };
   return Object.create(font, { layout: { value: layout } });
 };
+
+const codePointsOf = (text: string): number[] => Array.from(text, (letter) => letter.codePointAt(0)!);
 
 /**
  * Texts as a font's own codes. Letters stand by themselves, so one is asked for once and kept: setting a line anew

@@ -2,7 +2,10 @@
 
 import fontkit from '@pdf-lib/fontkit';
 
-export type Font = ReturnType<typeof fontkit.create>;
+/** The library's types leave out that a font tells the texts that a shape stands for. */
+export type Font = ReturnType<typeof fontkit.create> & {
+  readonly stringsForGlyph: (id: number) => readonly string[];
+};
 
 const read = new WeakMap<Uint8Array, Font>();
 
@@ -10,7 +13,7 @@ const read = new WeakMap<Uint8Array, Font>();
 export const fontOf = (bytes: Uint8Array): Font => {
   let font = read.get(bytes);
   if (font === undefined) {
-    font = fontkit.create(bytes);
+    font = fontkit.create(bytes) as Font;
     read.set(bytes, font);
   }
   return font;
