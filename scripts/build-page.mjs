@@ -1,6 +1,7 @@
 /**
  * Builds the page for browsers into dist/page: plain scripts that also run from a folder on disk, where browsers
- * refuse modules, workers by address and fetch. The two workers are functions that the page can start either way.
+ * refuse modules, workers by address and fetch. The two workers are functions that the page can start either way. What
+ * the page opens later is a script too, which takes from the first whatever is in that already.
  *
  * Nothing is taken from elsewhere, and the list for the service worker is made from what was written.
  */
@@ -35,13 +36,13 @@ const withoutSchemaWriting = {
   },
 };
 
-/** One entry as one script without imports. Returns its text, and the style sheet's where there is one. */
-const bundle = async (entry) => {
+/** One entry as one script without imports. Returns its text, its modules, and the style sheet's text where it has one. */
+const bundle = async (entry, more = [], treeshake = {}) => {
   const built = await build({
     root,
     configFile: false,
     logLevel: 'warn',
-    plugins: [withoutSchemaWriting],
+    plugins: [withoutSchemaWriting, ...more],
     define: { 'process.env.NODE_ENV': '"production"' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     build: {
@@ -52,7 +53,10 @@ const bundle = async (entry) => {
       lib: { entry: `${source}${entry}`, formats: ['iife'], name: 'swagwright', cssFileName: 'page' },
       // Our own modules do nothing but define; so what is not called is left out, and with it what only it needs.
       rolldownOptions: {
-        treeshake: { moduleSideEffects: (id) => /[\\/]src[\\/]page[\\/]|\.css$/.test(id) },
+        treeshake: {
+          moduleSideEffects: (id) => /[\\/]src[\\/]page[\\/]|\.css$/.test(id),
+          ...treeshake,
+        },
         output: { codeSplitting: false },
       },
     },
@@ -60,12 +64,65 @@ const bundle = async (entry) => {
   const files = [built].flat().flatMap((b) => b.output);
   modules.push(...modulesOf(files));
   const text = (ending) => files.find((f) => f.fileName.endsWith(ending));
-  return { script: text('.js').code, style: text('.css')?.source };
+  const held = Object.entries(text('.js').modules).filter(([, { renderedLength }]) => renderedLength > 0);
+  return { script: text('.js').code, style: text('.css')?.source, held: new Map(held) };
 };
 
 const write = (name, content) => writeFileSync(out + name, content);
 
-const app = await bundle('main.tsx');
+/** What each module exports, as its bundler has read it. */
+const exportsOf = new Map();
+const noted = {
+  name: 'noted',
+  buildEnd() {
+    for (const id of this.getModuleIds()) exportsOf.set(id, this.getModuleInfo(id).exports);
+  },
+};
+
+/** What the first script holds, by itself; and where a later one finds it: in `self.swagwright_shared.m7`. */
+const first = await bundle('main.tsx', [noted]);
+const place = new Map([...first.held.keys()].map((id, i) => [id, `m${i}`]));
+
+/** In place of each module that the first script holds, one that takes from there what that exports. */
+const fromTheFirst = {
+  name: 'from-the-first',
+  load: (id) =>
+    place.has(id)
+      ? exportsOf
+          .get(id)
+          .filter((name) => name !== 'default')
+          .map((name) => `export const ${name} = self.swagwright_shared.${place.get(id)}.${name};`)
+          .join('\n')
+      : undefined,
+};
+
+/** What of it later scripts take, by module. */
+const taken = new Map();
+for (const name of ['trace']) {
+  const { script, style, held } = await bundle(`${name}-part.ts`, [fromTheFirst], {
+    propertyReadSideEffects: false,
+  });
+  write(`${name}.js`, script);
+  write(`${name}.css`, style);
+  for (const [id, { renderedExports }] of held)
+    if (place.has(id)) taken.set(id, new Set([...(taken.get(id) ?? []), ...renderedExports]));
+}
+
+/** The first script once more, which shows that and no more. */
+const showing = {
+  name: 'showing',
+  transform(code, id) {
+    if (id !== `${source}main.tsx`) return undefined;
+    const ids = [...taken.keys()];
+    const imports = ids.map((from) => `import * as ${place.get(from)} from ${JSON.stringify(from)};`);
+    const shown = ids.map((from) => {
+      const m = place.get(from);
+      return `${m}:{${[...taken.get(from)].map((name) => `${name}:${m}.${name}`).join()}}`;
+    });
+    return `${imports.join('')}${code}\nself.swagwright_shared={${shown.join()}};`;
+  },
+};
+const app = await bundle('main.tsx', [showing]);
 write('page.js', app.script);
 write('page.css', app.style);
 

@@ -5,13 +5,11 @@ import { App } from './ui/app.tsx';
 import { watchWidth } from './ui/browser.ts';
 import { takeFragment } from './ui/files.tsx';
 import { redo, start, undo } from './ui/store.ts';
-import { startTracing } from './ui/tracing.ts';
 import './styles/base.css';
 import './styles/layout.css';
 import './styles/drawings.css';
 import './styles/quilt.css';
 import './styles/panels.css';
-import './styles/trace.css';
 
 const root = document.getElementById('page');
 if (!root) throw new Error('The page has no place to stand in');
@@ -19,7 +17,6 @@ root.replaceChildren();
 render(<App />, root);
 watchWidth();
 start();
-startTracing();
 void takeFragment();
 addEventListener('hashchange', () => void takeFragment());
 

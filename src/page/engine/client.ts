@@ -44,7 +44,7 @@ const PATIENCE = 400;
 const LIMIT = 60_000;
 
 const TOO_LONG: Trouble = { text: 'This took too long and was stopped.', key: undefined, where: undefined };
-const NO_START: Trouble = {
+export const NO_START: Trouble = {
   text: 'A part of the page could not be loaded. Reload the page, or try another browser.',
   key: undefined,
   where: undefined,

@@ -17,16 +17,20 @@ interface Scope {
 
 const scope = globalThis as Scope;
 
-const loadScript = (file: string): Promise<void> =>
+export const loadScript = (file: string): Promise<void> =>
+  loaded(Object.assign(document.createElement('script'), { src: file }), file);
+
+export const loadStyle = (file: string): Promise<void> =>
+  loaded(Object.assign(document.createElement('link'), { rel: 'stylesheet', href: file }), file);
+
+const loaded = (element: HTMLElement, file: string): Promise<void> =>
   new Promise((resolve, reject) => {
-    const script = document.createElement('script');
-    script.src = file;
-    script.onload = () => resolve();
-    script.onerror = () => {
-      script.remove();
+    element.onload = () => resolve();
+    element.onerror = () => {
+      element.remove();
       reject(new Error(`${file} could not be loaded`));
     };
-    document.head.append(script);
+    document.head.append(element);
   });
 
 export const hire = async (name: WorkerName): Promise<Hand> => {

@@ -6,6 +6,7 @@ import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
+import { Trace } from './later.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
@@ -29,7 +30,6 @@ import {
   undo,
 } from './store.ts';
 import { Swag } from './swag.tsx';
-import { Trace } from './trace.tsx';
 import { Wishes } from './wishes.tsx';
 import { Words } from './words.tsx';
 

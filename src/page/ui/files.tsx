@@ -4,6 +4,7 @@ import { useRef } from 'preact/hooks';
 import { series } from '../../document/index.ts';
 import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
+import { NO_START } from '../engine/client.ts';
 import type { OwnTemplate, ShelfCard } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
@@ -12,6 +13,7 @@ import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
+import { wantTracePart } from './later.tsx';
 import {
   addOwn,
   complain,
@@ -25,7 +27,6 @@ import {
   state,
   thorough,
 } from './store.ts';
-import { beginTracing } from './tracing.ts';
 import { isUnread } from './unread.ts';
 
 /** Far more than any plan or template; files larger than a shelf full of them are not even read. */
@@ -49,7 +50,7 @@ const takeFile = async (file: File): Promise<void> => {
     return;
   }
   if (PICTURE.test(file.name) || file.type.startsWith('image/')) {
-    beginTracing(file);
+    await takePicture(file);
     return;
   }
   const isTooLarge = (): void => complain(`${file.name} is too large to be a plan or a template.`);
@@ -68,6 +69,14 @@ const takeFile = async (file: File): Promise<void> => {
 };
 
 const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
+
+const takePicture = async (file: File): Promise<void> => {
+  try {
+    (await during('the picture', wantTracePart())).begin(file);
+  } catch {
+    complain(NO_START.text);
+  }
+};
 
 /** A drawing of a template becomes one; its file is hers, for another computer. */
 const takeDrawing = async (file: File): Promise<void> => {

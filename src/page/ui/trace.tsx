@@ -12,7 +12,7 @@ import { say as announce, state } from './store.ts';
 import { Pictured } from './traced-picture.tsx';
 import { putAway, resolutionSaid, type Scale, say, traced, tracing } from './tracing.ts';
 
-export const Trace = () => {
+export const TraceView = () => {
   const now = tracing.value;
   const answer = traced.value;
   const place = useRef<HTMLDivElement>(null);

@@ -207,7 +207,7 @@ describe('room for everyone', () => {
 });
 
 describe('how much is loaded', () => {
-  test('the first load is at most 250 KB compressed; fonts, fills and PDF come when they are needed', async () => {
+  test('the first load is at most 250 KB compressed; fonts, fills, PDF and traced pictures come when they are needed', async () => {
     // Service workers fetch the rest in the background; what the page itself needs is counted without one.
     const { context, page, asked } = await ours.visit({ serviceWorkers: 'block' });
     await settled(page);
@@ -219,6 +219,7 @@ describe('how much is loaded', () => {
     expect(names).toEqual(expect.arrayContaining(['index.html', 'page.js', 'page.css', 'quick.js']));
     expect(names).not.toContain('thorough.js');
     expect(names).not.toContain('fonts.js');
+    expect(names).not.toContain('trace.js');
     expect(size).toBeLessThanOrEqual(250_000);
     expect(statSync(join(BUILT, 'thorough.js')).size).toBeGreaterThan(250_000);
     await context.close();

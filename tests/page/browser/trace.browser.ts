@@ -3,6 +3,7 @@
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type Path, pathBox } from '../../../src/geometry/index.ts';
@@ -11,7 +12,7 @@ import { run } from '../../cli/run.ts';
 import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
-import { forAllTests, idle, PICTURES, settled, tabTo, told } from './harness.ts';
+import { BUILT, forAllTests, idle, PICTURES, settled, tabTo, told, visit } from './harness.ts';
 
 const DPI = 300;
 
@@ -184,6 +185,21 @@ describe('a picture that is given to the page', () => {
     await idle(page);
     expect(await along()).not.toBe(before + 30);
     await tabTo(page, 'Crown end');
+    await context.close();
+  });
+
+  test('is traced from a folder on disk too', async () => {
+    const { page, asked, faults, context } = await visit(
+      ours.browser(),
+      pathToFileURL(join(BUILT, 'index.html')).href,
+    );
+    await settled(page);
+    await give(page, 'newel.png', scan);
+    await panel(page).waitFor({ timeout: 60_000 });
+    await idle(page);
+    expect(apart(await savedEdge(page), newel)).toBeLessThan(0.1);
+    expect(faults).toEqual([]);
+    expect(asked.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([]);
     await context.close();
   });
 
