@@ -13,9 +13,12 @@ import FlatQueue from 'flatqueue';
 import {
   add,
   arc,
+  type BoxTree,
+  boxTreeOf,
   crossings,
   distance,
   distanceToPiece,
+  eachBoxed,
   flatten,
   leftOf,
   line,
@@ -66,7 +69,7 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   const { largest, smallest, least, gap, random } = options;
   const probe = probeRegion(region);
   const boundary = regionPieces(region).filter((p) => pieceLength(p) > 0);
-  const edges = boundary.map((piece) => nearnessOf([piece]));
+  const edge: Edge = { pieces: boundary, tree: boxTreeOf(boundary) };
   const circles: Circle[] = [];
   const grid = gridOf<Circle>(2 * largest);
   const front = new FlatQueue<Circle>();
@@ -86,10 +89,11 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
       const r = size();
       offerAll(whole(a.center, a.radius + r), whole(b.center, b.radius + r), r);
     }
-    boundary.forEach((piece, i) => {
-      if (!edges[i]!.nearer(a.center, a.radius + gap + 2 * largest)) return;
+    const reach = a.radius + gap + 2 * largest;
+    eachBeside(edge, a.center, reach, (piece) => {
+      if (!(distanceToPiece(piece, a.center) < reach)) return;
       const r = size();
-      for (const edge of insideOf(piece, gap + r)) offerAll(whole(a.center, a.radius + r), edge, r);
+      for (const inside of insideOf(piece, gap + r)) offerAll(whole(a.center, a.radius + r), inside, r);
     });
   };
   const offerAll = (a: Piece, b: Piece, radius: number): void => {
@@ -129,7 +133,7 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   const settled = new Set<number>();
   const fillGaps = (): void => {
     for (let pass = 0; pass < MOST_PASSES && circles.length < MOST_ELEMENTS; pass++) {
-      const found = gapsIn(circles, boundary, samples, gap, largest, least, grid, settled).filter(free);
+      const found = gapsIn(circles, edge, samples, gap, largest, least, grid, settled).filter(free);
       found.sort((a, b) => b.radius - a.radius);
       let added = 0;
       for (const circle of found) {
@@ -159,6 +163,16 @@ export const packCircles = (region: Region, options: PackingOptions): Circle[] =
   }
   return circles;
 };
+
+/** The region's boundary, with a tree over its pieces. */
+interface Edge {
+  readonly pieces: readonly Piece[];
+  readonly tree: BoxTree;
+}
+
+/** Calls `visit` for the pieces that may come within `reach` mm of a point, in their order. */
+const eachBeside = ({ pieces, tree }: Edge, p: Point, reach: number, visit: (piece: Piece) => void): void =>
+  eachBoxed(tree, p.x - reach, p.y - reach, p.x + reach, p.y + reach, (i) => visit(pieces[i]!));
 
 const whole = (center: Point, radius: number): Piece => arc(center, radius, 0, TURN);
 
@@ -217,7 +231,7 @@ const awayFrom = (w: Wall, p: Point): Point => {
 
 const gapsIn = (
   circles: readonly Circle[],
-  boundary: readonly Piece[],
+  edge: Edge,
   samples: readonly EdgeSample[],
   gap: number,
   largest: number,
@@ -227,7 +241,7 @@ const gapsIn = (
 ): Circle[] => {
   const walls: Wall[] = [
     ...circles.map((circle) => ({ circle })),
-    ...samples.map((s) => ({ piece: boundary[s.piece]! })),
+    ...samples.map((s) => ({ piece: edge.pieces[s.piece]! })),
   ];
   const points = [...circles.map((c) => c.center), ...samples.map((s) => s.at)];
   if (points.length < 3) return [];
@@ -251,7 +265,7 @@ const gapsIn = (
     settled.add(key);
     const three = [walls[a]!, walls[b]!, walls[c]!];
     const start = scale(add(add(points[a]!, points[b]!), points[c]!), 1 / 3);
-    const circle = touchingThree(three, start, gap, largest, boundary, grid);
+    const circle = touchingThree(three, start, gap, largest, edge, grid);
     if (circle && circle.radius >= least) found.push(circle);
   }
   return found;
@@ -266,7 +280,7 @@ const touchingThree = (
   start: Point,
   gap: number,
   largest: number,
-  boundary: readonly Piece[],
+  edge: Edge,
   grid: { readonly near: (p: Point, reach: number) => Circle[] },
 ): Circle | undefined => {
   let p = start;
@@ -276,7 +290,7 @@ const touchingThree = (
     if (!solved) return undefined;
     ({ center: p, radius } = solved);
     if (!(radius > 0) || !(radius < 4 * largest)) return undefined;
-    const nearer = intruder(p, radius, gap, largest, boundary, grid);
+    const nearer = intruder(p, radius, gap, largest, edge, grid);
     if (!nearer) return { center: p, radius: Math.min(radius, largest) };
     // Keep the two walls that, with the intruder, leave the least room.
     const tries = [0, 1, 2].map((k) => walls.map((w, i) => (i === k ? nearer : w)));
@@ -300,7 +314,7 @@ const intruder = (
   radius: number,
   gap: number,
   largest: number,
-  boundary: readonly Piece[],
+  edge: Edge,
   grid: { readonly near: (p: Point, reach: number) => Circle[] },
 ): Wall | undefined => {
   let worst = radius - TOUCHING;
@@ -312,13 +326,13 @@ const intruder = (
       found = { circle };
     }
   }
-  for (const piece of boundary) {
+  eachBeside(edge, p, worst + gap, (piece) => {
     const d = distanceToPiece(piece, p) - gap;
     if (d < worst) {
       worst = d;
       found = { piece };
     }
-  }
+  });
   return found;
 };
 

@@ -13,6 +13,7 @@ export {
   isEmptyBox,
   joinBoxes,
 } from './box.ts';
+export { type BoxTree, boxTreeOf, eachBoxed } from './box-tree.ts';
 export { chainPaths } from './chain.ts';
 export { endAlong, startAlong } from './contact.ts';
 export { crossings } from './crossing.ts';

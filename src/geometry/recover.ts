@@ -7,7 +7,9 @@
  * decides only what is kept; where things are stays exact.
  */
 
+import { type BoxTree, boxTreeOf, eachBoxed } from './box-tree.ts';
 import { crossings } from './crossing.ts';
+import { distanceToPiece } from './nearness.ts';
 import { closedPath, type Path } from './path.ts';
 import { type Arc, arc, line, type Piece, pieceLength } from './piece.ts';
 import {
@@ -52,6 +54,22 @@ export interface Corner {
   readonly middle?: Point;
 }
 
+/** What an answer may consist of, found by where the pieces lie that it comes from. */
+export interface Carriers {
+  readonly sources: readonly Piece[];
+  readonly tree: BoxTree;
+  /** Of each source. */
+  readonly bySource: readonly (readonly Carrier[])[];
+  readonly reach: number;
+}
+
+/** `reach` is how far (mm) from a source the answer on its carriers may be. */
+export const carriersFrom = (
+  sources: readonly Piece[],
+  of: (source: Piece) => readonly Carrier[],
+  reach: number,
+): Carriers => ({ sources, tree: boxTreeOf(sources), bySource: sources.map(of), reach });
+
 interface Run {
   readonly carrier: Carrier | undefined;
   readonly points: Point[];
@@ -61,11 +79,7 @@ interface Run {
  * A closed polygon as a closed path of lines and arcs on `carriers`. A chord belongs to a carrier when its
  * ends and middle lie within `tolerance` (mm) of it; one that belongs to none stays as it is.
  */
-export const recoverLoop = (
-  polygon: readonly Corner[],
-  carriers: readonly Carrier[],
-  tolerance: number,
-): Path => {
+export const recoverLoop = (polygon: readonly Corner[], carriers: Carriers, tolerance: number): Path => {
   const next = (i: number, of: readonly Corner[]): Point => of[(i + 1) % of.length]!.point;
   const corners = polygon.filter((c, i) => distance(c.point, next(i, polygon)) > 0);
   if (corners.length < 2) return closedPath([]);
@@ -85,21 +99,33 @@ export const recoverLoop = (
 const ownerOf = (
   { point: a, middle }: Corner,
   b: Point,
-  carriers: readonly Carrier[],
+  { sources, tree, bySource, reach }: Carriers,
   tolerance: number,
 ): Carrier | undefined => {
   const between = middle ?? { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   // A chord's middle may lie a sagitta inside, its ends may not.
   const share = middle ? 1 : 0.5;
+  const beside = reach + tolerance;
   let best: Carrier | undefined;
   let least = tolerance;
-  for (const c of carriers) {
-    const far = Math.max(off(c, a), off(c, b), share * off(c, between));
-    if (far < least) {
-      least = far;
-      best = c;
-    }
-  }
+  eachBoxed(
+    tree,
+    between.x - beside,
+    between.y - beside,
+    between.x + beside,
+    between.y + beside,
+    (source) => {
+      // A neighbour's circle may pass nearer by a hair, but its arc has ended before.
+      if (distanceToPiece(sources[source]!, between) > beside) return;
+      for (const c of bySource[source]!) {
+        const far = Math.max(off(c, a), off(c, b), share * off(c, between));
+        if (far < least) {
+          least = far;
+          best = c;
+        }
+      }
+    },
+  );
   return best;
 };
 

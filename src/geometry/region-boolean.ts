@@ -16,7 +16,7 @@ import { type Cubic, ellipseCubics } from './cubic.ts';
 import type { Path } from './path.ts';
 import { type Piece, pieceAt, pieceDirection } from './piece.ts';
 import { add, leftOf, type Point, scale, subtract } from './point.ts';
-import { type Carrier, type Corner, carrierOf, recoverLoop } from './recover.ts';
+import { type Carrier, type Corner, carrierOf, carriersFrom, recoverLoop } from './recover.ts';
 import {
   EMPTY_REGION,
   isEmptyRegion,
@@ -46,7 +46,7 @@ const combine = (a: Region, b: Region, how: 'unite' | 'subtract' | 'intersect'):
   if (isEmptyRegion(a)) return how === 'unite' ? b : EMPTY_REGION;
   if (isEmptyRegion(b)) return how === 'intersect' ? EMPTY_REGION : a;
   const scope = sharedScope();
-  const carriers = [...regionPieces(a), ...regionPieces(b)].map(carrierOf).filter((c) => c !== undefined);
+  const carriers = carriersFrom([...regionPieces(a), ...regionPieces(b)], carriersOf, 0);
   const whole = toPaper(a, scope);
   const places = placesBeside(a, b, how);
   let first: Region | undefined;
@@ -54,11 +54,16 @@ const combine = (a: Region, b: Region, how: 'unite' | 'subtract' | 'intersect'):
     const other = toPaper(b, scope);
     if (k > 0) other.translate(new scope.Point(k * NUDGE.x, k * NUDGE.y));
     const polygons = polygonsOf(whole[how](other, { insert: false }));
-    const found = regionOf(polygons.map((p) => recoverLoop(p, carriers as Carrier[], RECOVER_TOLERANCE)));
+    const found = regionOf(polygons.map((p) => recoverLoop(p, carriers, RECOVER_TOLERANCE)));
     if (places.every(({ at, isIn }) => windsRound(found.loops, at) === (isIn ? 1 : 0))) return found;
     first ??= found;
   }
   return first!;
+};
+
+const carriersOf = (piece: Piece): readonly Carrier[] => {
+  const carrier = carrierOf(piece);
+  return carrier ? [carrier] : [];
 };
 
 /**

@@ -8,9 +8,9 @@
 
 import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
 import { flatten, type Path, polyline } from './path.ts';
-import { pieceLength } from './piece.ts';
+import type { Piece } from './piece.ts';
 import { add, leftOf, scale } from './point.ts';
-import { type Carrier, carrierOf, recoverLoop } from './recover.ts';
+import { type Carrier, carrierOf, carriersFrom, recoverLoop } from './recover.ts';
 import { EMPTY_REGION, isEmptyRegion, type Region, regionOf, regionPieces } from './region.ts';
 
 /** How far (mm) chords may lie from their arcs on the way through Clipper. */
@@ -38,7 +38,7 @@ export const insetRegion = (region: Region, by: number): Region => {
     INSET_TOLERANCE,
   );
   if (result.length === 0) return EMPTY_REGION;
-  const carriers = insetCarriers(region, by);
+  const carriers = carriersFrom(regionPieces(region), (p) => insetCarriers(p, by), Math.abs(by));
   return regionOf(
     result.map((p) =>
       recoverLoop(
@@ -69,21 +69,13 @@ const flattenLoop = (loop: Path): { x: number; y: number }[] =>
     .slice(0, -1)
     .map((p) => ({ x: p.x, y: p.y }));
 
-/**
- * Everything that the boundary of the inset can consist of: offset lines and arcs, and circles about corners.
- */
-const insetCarriers = (region: Region, by: number): Carrier[] => {
-  const carriers: Carrier[] = [];
-  for (const p of regionPieces(region)) {
-    const carrier = carrierOf(p);
-    if (!carrier || !(pieceLength(p) > 0)) continue;
-    if (carrier.kind === 'line') {
-      carriers.push({ ...carrier, at: add(carrier.at, scale(leftOf(carrier.along), by)) });
-    } else {
-      const radius = carrier.radius - (p.kind === 'arc' && p.sweep > 0 ? by : -by);
-      if (radius > 0) carriers.push({ ...carrier, radius });
-    }
-    carriers.push({ kind: 'circle', center: p.from, radius: Math.abs(by) });
-  }
-  return carriers;
+/** Everything beside a piece that the boundary of the inset can consist of: its offset, and a circle about its corner. */
+const insetCarriers = (p: Piece, by: number): readonly Carrier[] => {
+  const carrier = carrierOf(p);
+  if (!carrier) return [];
+  const about: Carrier = { kind: 'circle', center: p.from, radius: Math.abs(by) };
+  if (carrier.kind === 'line')
+    return [{ ...carrier, at: add(carrier.at, scale(leftOf(carrier.along), by)) }, about];
+  const radius = carrier.radius - (p.kind === 'arc' && p.sweep > 0 ? by : -by);
+  return radius > 0 ? [{ ...carrier, radius }, about] : [about];
 };

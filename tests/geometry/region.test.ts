@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closedPath, flatten, type Path, pathLength, polyline } from '../../src/geometry/path.ts';
-import { arc, arcByRise, line, pieceAt } from '../../src/geometry/piece.ts';
-import { distance, type Point, point } from '../../src/geometry/point.ts';
+import { arc, arcByRise, line, type Piece, pieceAt } from '../../src/geometry/piece.ts';
+import { add, distance, type Point, point, polar } from '../../src/geometry/point.ts';
 import {
   clipperOf,
   containsPoint,
@@ -270,6 +270,31 @@ describe('insets', () => {
         const d = Math.min(...moon(200, 70).pieces.map((q) => distanceTo(at, q)));
         expect(Math.abs(d - 6)).toBeLessThan(1e-6);
       }
+  });
+
+  it('beside arcs that go over into one another each stretch keeps to its own arc', () => {
+    // Radii so much alike that the neighbour's circle passes a hair from a chord of either.
+    const pieces: Piece[] = [];
+    let [centre, angle] = [point(0, 0), -2];
+    for (const radius of [76, 71, 73, 68, 61, 59]) {
+      const before = pieces.at(-1);
+      if (before?.kind === 'arc') centre = add(centre, polar(angle, before.radius - radius));
+      pieces.push(arc(centre, radius, angle, 0.09));
+      angle += 0.09;
+    }
+    const top = point(0, 0);
+    const [first, last] = [pieces[0]!.from, pieces.at(-1)!.to];
+    const region = regionOf([closedPath([...pieces, line(last, top), line(top, first)])]);
+    for (const by of [-2, -0.3, 4]) {
+      const loops = insetRegion(region, by).loops;
+      expect(loops).toHaveLength(1);
+      for (const p of loops[0]!.pieces)
+        for (const t of [0.05, 0.3, 0.5, 0.7, 0.95]) {
+          const at = pieceAt(p, t);
+          const d = Math.min(...region.loops[0]!.pieces.map((q) => distanceTo(at, q)));
+          expect(Math.abs(d - Math.abs(by))).toBeLessThan(1e-6);
+        }
+    }
   });
 
   it('parts fall apart at a neck and vanish', () => {
