@@ -11,13 +11,27 @@ import {
   type FontBytes,
   HAIRLINE,
   INK,
-  type PageContent,
   type PageSetup,
-  type Pdf,
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
+import { asidesThatFit, drawAsides } from './asides.ts';
 import { drawFigure, figureHeight } from './figure.ts';
+import {
+  blockHeight,
+  bottomOf,
+  drawBlock,
+  drawHeading,
+  drawText,
+  type Flow,
+  GUTTER,
+  HEADING_ROOM,
+  need,
+  pageHeight,
+  startFlow,
+  TEXT,
+  TITLE,
+} from './flow.ts';
 import { drawTable, splitTable, tableHeight } from './table.ts';
 
 export interface CardPdfOptions {
@@ -26,17 +40,6 @@ export interface CardPdfOptions {
   readonly fonts: FontBytes;
 }
 
-/** Sizes of type, mm: 20, 13, 10 and 9 points. Figures are larger, see the tables. */
-const TITLE = 7;
-const HEADING = 4.6;
-const TEXT = 3.6;
-const SMALL = 3.2;
-const LEADING = 1.32;
-const GUTTER = 9;
-const INDENT = 4.2;
-const ABOVE_HEADING = 4;
-/** Kept at the foot of each page for its number. */
-const FOOT = 6;
 /** The figure may take this share of the page. */
 const FIGURE_SHARE = 0.21;
 /** The corner's picture may take this share of the width beside the swag's. */
@@ -44,21 +47,6 @@ const CORNER_SHARE = 0.32;
 
 /** What has a place of its own; all else that a card says is looked up once. */
 const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'guides', 'marks']);
-
-/** More pages than this would be a plan for something else than a quilt. */
-const MOST_PAGES = 40;
-
-interface Flow {
-  readonly pdf: Pdf;
-  readonly setup: PageSetup;
-  readonly title: string;
-  /** Before the names of its pages, where a file holds several cards. */
-  readonly prefix: string;
-  content: PageContent;
-  /** Where the next thing may start, mm. */
-  y: number;
-  pages: PageContent[];
-}
 
 /** A card and the design that it is of; what is said of several parts together has none. */
 export interface CardOf {
@@ -122,37 +110,9 @@ const drawSections = (flow: Flow, card: Card): void => {
   // Below the setting goes what the marks leave room for nowhere else: the pauses first, which belong to it.
   const first =
     flow.pages.length === 1 && !marks.every((s) => marksFit(flow, s)) ? asidesThatFit(flow, asides) : 0;
-  drawAside(flow, asides.slice(0, first));
+  drawAsides(flow, asides.slice(0, first));
   for (const section of marks) drawMarks(flow, section);
-  drawAside(flow, asides.slice(first));
-};
-
-const startFlow = (pdf: Pdf, setup: PageSetup, title: string, prefix: string): Flow => {
-  const content = pdf.page({ width: setup.width, height: setup.height, label: `${prefix}Card` });
-  return { pdf, setup, title, prefix, content, y: setup.live.maxY, pages: [content] };
-};
-
-const nextPage = (flow: Flow): void => {
-  const { pdf, setup } = flow;
-  if (flow.pages.length >= MOST_PAGES) throw new Error('A marking card ran on without end');
-  flow.content = pdf.page({
-    width: setup.width,
-    height: setup.height,
-    label: `${flow.prefix}Card ${flow.pages.length + 1}`,
-  });
-  flow.pages.push(flow.content);
-  flow.y = setup.live.maxY;
-};
-
-const bottomOf = ({ setup }: Flow): number => setup.live.minY + FOOT;
-
-const pageHeight = (flow: Flow): number => flow.setup.live.maxY - bottomOf(flow);
-
-const isFresh = (flow: Flow): boolean => flow.y === flow.setup.live.maxY;
-
-/** Begins a page when less than `height` is left; on a fresh page there is no more to be had. */
-const need = (flow: Flow, height: number): void => {
-  if (flow.y - height < bottomOf(flow) && !isFresh(flow)) nextPage(flow);
+  drawAsides(flow, asides.slice(first));
 };
 
 const drawHead = (flow: Flow, card: Card): void => {
@@ -167,56 +127,6 @@ const drawHead = (flow: Flow, card: Card): void => {
   flow.y -= 2.5;
   content.lines([{ from: { x: minX, y: flow.y }, to: { x: maxX, y: flow.y } }], HAIRLINE);
   flow.y -= 2;
-};
-
-const drawText = (flow: Flow, text: string, x: number, width: number, size: number): void => {
-  for (const line of wrapText(flow.content.faces.regular, text, size, width)) {
-    flow.y -= LEADING * size;
-    flow.content.text({ text: line, at: { x, y: flow.y }, size, color: INK.strong });
-  }
-};
-
-const textHeight = (flow: Flow, text: string, width: number, size: number): number =>
-  wrapText(flow.content.faces.regular, text, size, width).length * LEADING * size;
-
-/** A point's or a paragraph's height with the space above it. */
-const blockHeight = (flow: Flow, block: CardBlock, width: number, size: number): number => {
-  if (block.kind === 'table') return tableHeight(block) + 3;
-  return 0.35 * size + textHeight(flow, block.text, block.kind === 'point' ? width - INDENT : width, size);
-};
-
-/** `mark` stands before a point. */
-const drawBlock = (
-  flow: Flow,
-  block: CardBlock,
-  x: number,
-  width: number,
-  size: number,
-  mark: string,
-): void => {
-  if (block.kind === 'table') {
-    flow.y -= 3;
-    drawTable(flow.content, block, { x, y: flow.y }, width);
-    flow.y -= tableHeight(block);
-    return;
-  }
-  flow.y -= 0.35 * size;
-  if (block.kind === 'point') {
-    flow.content.text({
-      text: mark,
-      at: { x, y: flow.y - LEADING * size },
-      size,
-      color: INK.strong,
-      bold: true,
-    });
-    drawText(flow, block.text, x + INDENT, width - INDENT, size);
-  } else drawText(flow, block.text, x, width, size);
-};
-
-const drawHeading = (flow: Flow, text: string, x: number): void => {
-  flow.y -= isFresh(flow) ? HEADING : ABOVE_HEADING + 0.6 * HEADING;
-  flow.content.text({ text, at: { x, y: flow.y }, size: HEADING, color: INK.strong, bold: true });
-  flow.y -= 0.8;
 };
 
 const drawSection = (flow: Flow, section: CardSection): void => {
@@ -235,9 +145,6 @@ const drawSection = (flow: Flow, section: CardSection): void => {
     drawBlock(flow, block, minX, width, TEXT, section.id === 'set' ? String(number) : '–');
   }
 };
-
-/** mm that a heading takes with the white above it. */
-const HEADING_ROOM = 8;
 
 interface MarksLayout {
   readonly intro: readonly CardBlock[];
@@ -287,99 +194,6 @@ const drawMarks = (flow: Flow, section: CardSection): void => {
 const ABOVE_TABLE = 4.5;
 /** A lone table of more rows is parted in two. */
 const ROWS_IN_ONE = 10;
-
-/** How what is looked up once may be set: in columns of smaller type, the first way that the page has room for. */
-const ASIDES = [
-  { columns: 2, size: SMALL, gutter: GUTTER },
-  { columns: 3, size: 2.85, gutter: 6 },
-] as const;
-
-/** A block of a section, with the section's heading before the first. */
-interface AsideItem {
-  readonly heading: string | undefined;
-  readonly block: CardBlock;
-}
-
-/** In columns that are as even as can be: they break between sections where there is room, else between blocks, never after a heading. */
-const layAside = (flow: Flow, sections: readonly CardSection[]) => {
-  const items = sections.flatMap((s) =>
-    s.blocks.map((block, i): AsideItem => ({ heading: i === 0 ? s.heading : undefined, block })),
-  );
-  const both = ASIDES.map(({ columns, size, gutter }) => {
-    const width = (boxWidth(flow.setup.live) - (columns - 1) * gutter) / columns;
-    const heights = items.map(
-      ({ heading, block }) =>
-        (heading === undefined ? 0 : HEADING_ROOM) + blockHeight(flow, block, width, size),
-    );
-    const height = leastHeight(heights, columns);
-    const parted = { size, gutter, width, height, columnOf: columnsWithin(heights, height) };
-    const firsts = items.flatMap(({ heading }, i) => (heading === undefined ? [] : [i]));
-    const sums = firsts.map((from, k) => heights.slice(from, firsts[k + 1]).reduce((a, b) => a + b, 0));
-    const most = leastHeight(sums, columns, 0);
-    const bySection = columnsWithin(sums, most, 0);
-    const columnOf = items.map((_, i) => bySection[firsts.findLastIndex((from) => from <= i)] ?? 0);
-    return [{ ...parted, height: most, columnOf }, parted];
-  });
-  const ways = [...both.map(([whole]) => whole!), ...both.map(([, parted]) => parted!)];
-  const serves = ways.find((w) => flow.y - w.height >= bottomOf(flow));
-  return { items, way: serves ?? both[0]![1]!, fits: serves !== undefined };
-};
-
-/** How many of the sections, from the first, this page has room for. */
-const asidesThatFit = (flow: Flow, sections: readonly CardSection[]): number => {
-  let count = sections.length;
-  while (count > 0 && !layAside(flow, sections.slice(0, count)).fits) count--;
-  return count;
-};
-
-const drawAside = (flow: Flow, sections: readonly CardSection[]): void => {
-  if (sections.length === 0) return;
-  const { minX } = flow.setup.live;
-  const { items, way } = layAside(flow, sections);
-  need(flow, way.height);
-  const top = flow.y;
-  let lowest = top;
-  for (const [i, { heading, block }] of items.entries()) {
-    const column = way.columnOf[i]!;
-    if (column !== way.columnOf[i - 1]) flow.y = top - (heading === undefined ? HEADING_ROOM - SMALL : 0);
-    const x = minX + column * (way.width + way.gutter);
-    if (heading !== undefined) drawHeading(flow, heading, x);
-    drawBlock(flow, block, x, way.width, way.size, '–');
-    lowest = Math.min(lowest, flow.y);
-  }
-  flow.y = lowest;
-};
-
-/** The column of each of some heights in their order, none of them fuller than `most`; mm above what goes on in a next one. */
-const columnsWithin = (heights: readonly number[], most: number, above = HEADING_ROOM): readonly number[] => {
-  let column = 0;
-  let filled = 0;
-  return heights.map((h) => {
-    if (filled > 0 && filled + h > most) {
-      column++;
-      // A column that goes on with a section begins level with the text beside it.
-      filled = above;
-    }
-    filled += h;
-    return column;
-  });
-};
-
-/** The least height in which columns hold some heights, by halving. */
-const leastHeight = (heights: readonly number[], columns: number, above = HEADING_ROOM): number => {
-  let low = Math.max(...heights) + above;
-  let high = heights.reduce((a, b) => a + b, low);
-  if ((columnsWithin(heights, low, above).at(-1) ?? 0) < columns) return low;
-  for (let i = 0; i < HALVINGS; i++) {
-    const mid = (low + high) / 2;
-    if ((columnsWithin(heights, mid, above).at(-1) ?? 0) < columns) high = mid;
-    else low = mid;
-  }
-  return high;
-};
-
-/** From a page's height to a hundredth of a millimetre. */
-const HALVINGS = 16;
 
 const drawNumbers = ({ pages, setup, title }: Flow): void => {
   for (const [i, content] of pages.entries()) {

@@ -8,19 +8,26 @@ import type { CardBlock } from './block.ts';
 export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   const { channels, foot, marks } = plan;
   const rows = rowsOf(design);
-  const points = (['outward', 'inward'] as const).flatMap((side) =>
-    channels[side].flatMap((width, i): readonly CardBlock[] => {
-      const row = side === 'outward' ? rows.at(-1)! : design;
-      const words = kindsIn(row.fit).map((kind) => {
+  const said = new Map<string, string[]>();
+  for (const side of ['outward', 'inward'] as const) {
+    const kinds = kindsIn((side === 'outward' ? rows.at(-1)! : design).fit);
+    for (const [i, width] of channels[side].entries()) {
+      const ways = kinds.map((kind) => {
         const { template } = kind.way.shape.stitching;
         const setting = channelSetting(width, foot.clearance, template.channelLines);
-        return channelWords(setting, foot.clearance, marks.style);
+        return channelWords(setting, width, foot.clearance, marks.style);
       });
-      const name = `${side} ${i + 1}, ${exactLength(width, marks.style)} wide`;
-      return new Set(words).size === 1
-        ? [{ kind: 'point', text: `${name}: ${words[0]}` }]
-        : words.map((text, k) => ({ kind: 'point', text: `kind ${k + 1}, ${name}: ${text}` }));
-    }),
+      const isOne = new Set(ways).size === 1;
+      for (const [k, way] of (isOne ? ways.slice(0, 1) : ways).entries()) {
+        const words = `${exactLength(width, marks.style)} wide: ${way}`;
+        const name = `${isOne ? '' : `kind ${k + 1}, `}${side} ${i + 1}`;
+        said.set(words, [...(said.get(words) ?? []), name]);
+      }
+    }
+  }
+  // Channels of one width are stitched in one way, which is said once.
+  const points = [...said].map(
+    ([words, names]): CardBlock => ({ kind: 'point', text: `${names.join(' and ')}, ${words}` }),
   );
   if (points.length === 0) return [];
   return [
@@ -34,21 +41,27 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
 /** Common practice, no source: the edge gives one clearance, a line etched e inside it gives e + clearance. */
 const INTRO =
   'Widths are from one line of stitching to the next. Lay the template on the side away from the new line, ' +
-  'and slide it along as you go: where the stitching curves, the edge follows it only a little way at a time.';
+  'and slide it along as you go: in a curve the edge follows the stitching only a little way at a time.';
 
 /** Between two rows there is none. */
 const OF_ROWS = 'Outward channels follow the last row, inward ones the first.';
 
 /** Inward channels are stitched from the other side of the swag, where a lobed edge does not lie along them. */
 const INWARD =
-  'Inward channels curve the other way round: where the template does not lie along them, stitch them by the ' +
-  'channel before, a little at a time.';
+  'Inward channels curve the other way: where the template does not lie along them, stitch them by the channel ' +
+  'before, a little at a time.';
 
-const channelWords = (setting: ChannelSetting, clearance: number, style: LengthStyle): string => {
+const channelWords = (
+  setting: ChannelSetting,
+  width: number,
+  clearance: number,
+  style: LengthStyle,
+): string => {
   const length = (mm: number): string => exactLength(mm, style);
+  const given = length(clearance) === length(width) ? '' : ` (that gives ${length(clearance)})`;
   switch (setting.kind) {
     case 'edge':
-      return `lay the edge itself on the last stitching (that gives ${length(clearance)}).`;
+      return `lay the edge itself on the last stitching${given}.`;
     case 'line':
       return `lay the line etched ${length(setting.inside)} inside the edge on the last stitching (${length(setting.inside)} + ${length(clearance)}).`;
     case 'spacer':

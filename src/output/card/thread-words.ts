@@ -39,23 +39,16 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
   return [
     {
       kind: 'text',
-      text: `Stitched length: ${long(total)} in all${parts}. One swag: ${each}.`,
-    },
-    {
-      kind: 'text',
-      text: `About ${grouped(twoDigits(stitches))} stitches of ${stitchText(stitch.length, units)}.`,
-    },
-    {
-      kind: 'text',
-      text: `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin.`,
+      text:
+        `Stitched length: ${long(total)} in all${parts}. One swag: ${each}. ` +
+        `About ${grouped(twoDigits(stitches))} stitches of ${stitchText(stitch.length, units)}.`,
     },
     {
       kind: 'text',
       text:
-        `For a lockstitch (type 301 of ISO 4915) published tables have ${LOCKSTITCH_RATIO} times the line, half each; ` +
-        `${Math.round(100 * WASTAGE)}% is added for starts and ends. A thick quilt takes more: ` +
-        `${formatLength(THICK_QUILT, marks.style)} thick, at this stitch length, ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times the line. ` +
-        'Unpick a measured length to be sure.',
+        `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin, ` +
+        `at ${LOCKSTITCH_RATIO} times the line and ${Math.round(100 * WASTAGE)}% for starts and ends. ` +
+        `A quilt ${formatLength(THICK_QUILT, marks.style)} thick takes ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times: unpick a measured length to be sure.`,
     },
   ];
 };

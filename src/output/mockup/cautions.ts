@@ -1,10 +1,10 @@
 /** What can hurt, in a few sentences for the cover of what is printed. The manuals have the last word. */
 
 export const CAUTIONS: readonly string[] = [
-  'A needle that strikes a template shatters. Use only a foot made for ruler work, and a template of the ' +
-    "thickness that suits the foot; your machine's and your foot's own manuals have the last word.",
-  'Keep fingers flat and away from the needle. Stop with the needle down before you move a hand or the ' +
-    'template. Wear eye protection, and test on a scrap first.',
+  'A needle that strikes a template shatters. Use only a foot made for ruler work and a template of the ' +
+    'thickness that suits it; the manuals of your machine and your foot have the last word.',
+  'Keep fingers flat and away from the needle; stop with the needle down before you move a hand or the ' +
+    'template. Wear eye protection; test on a scrap first.',
   'Cut paper with a sharp blade away from your body, on a mat.',
   'Printer ink can come off on fabric: do not stitch through a print that you have not tested.',
 ];

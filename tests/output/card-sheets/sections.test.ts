@@ -8,10 +8,14 @@ import { printedCard } from './printed.ts';
 /** mm: a list’s text stands in from its heading, and the next column is farther off than this. */
 const INDENT = 12;
 
+/** mm: what is left white at the least, and how high letter is (ANSI/ASME Y14.1: 11 in). */
+const MARGIN = 0.25 * 25.4;
+const LETTER_HEIGHT = 11 * 25.4;
+
 /** The first words of a section and of its last line. */
 const SECTIONS: readonly (readonly [heading: string, last: RegExp])[] = [
   ['Take care', /^Printer ink can come/],
-  ['Stitching and thread', /Unpick a measured length|^For a lockstitch/],
+  ['Stitching and thread', /a measured length to be sure|^Thread, an estimate/],
 ];
 
 test.each([
@@ -36,7 +40,15 @@ test.each([
 const FILLED = `fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pearls] }
 channels: { outward: [1/2], inward: [1/2] }`;
 
+/** As many channels as a plan may have, each of a width of its own and so with words of its own: more than a page of them. */
+const widths = (from: number): string =>
+  Array.from({ length: 20 }, (_, i) => `${(from + i / 100).toFixed(2)} mm`).join(', ');
+
 test.each([
+  [
+    'more than a page of channels',
+    `layout: { strip: { length: 36, width: 9, margin: 1/4 } }\nchannels: { outward: [${widths(1.01)}], inward: [${widths(1.21)}] }`,
+  ],
   ['a strip', 'layout: { strip: { length: 36, width: 5, margin: 1/4 } }'],
   [
     'fills and channels',
@@ -51,6 +63,10 @@ test.each([
   const pages = await Promise.all(
     Array.from({ length: doc.numPages }, async (_, i) => readTexts(await doc.getPage(i + 1))),
   );
+  for (const { text: words, from } of pages.flat()) {
+    expect(from.y, words).toBeGreaterThan(MARGIN);
+    expect(from.y, words).toBeLessThan(LETTER_HEIGHT - MARGIN);
+  }
   const lines = pages.flat().map((t) => t.text.trim());
   const written = lines.join(' ');
   const { sections } = cardOf(design, plan, ['Fingers flat.']);

@@ -9,8 +9,10 @@ import { describe, expect, it } from 'vitest';
 import { formatLength, MM_PER_INCH, roundLength } from '../../../src/length/index.ts';
 import { type Card, cardAsData, cardOf, writeTextCard } from '../../../src/output/card/index.ts';
 import { writeCardPdf } from '../../../src/output/card-sheets/index.ts';
+import { CAUTIONS as ON_PAPER } from '../../../src/output/mockup/cautions.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS } from '../../../src/pagination/index.ts';
+import { readPlan } from '../../../src/plan/index.ts';
 import {
   designOf,
   placingOf,
@@ -112,10 +114,24 @@ describe('the card', () => {
     expect(lines.find((l) => l.startsWith('inward 2'))).toMatch(/narrower than the foot/);
   });
 
-  it('says that the thread is an estimate, where it is from, and no more than two digits of it', () => {
+  it('says once how channels of one width are stitched', () => {
+    const { card: alike } = made(
+      BALUSTER_STRIP.replace(/channels.*/, 'channels: { outward: [1/4, 3/8], inward: [1/4] }'),
+      profile('baluster'),
+    );
+    expect(wordsOf(alike, 'channels').split('\n').slice(1, 3)).toEqual([
+      'outward 1 and inward 1, 1/4 in wide: lay the edge itself on the last stitching.',
+      'outward 2, 3/8 in wide: lay the line etched 1/8 in inside the edge on the last stitching (1/8 in + 1/4 in).',
+    ]);
+  });
+
+  it('says that the thread is an estimate, what it is reckoned with, and no more than two digits of it', async () => {
     const thread = wordsOf(card, 'thread');
     expect(thread).toMatch(/estimate/);
-    expect(thread).toMatch(/type 301 of ISO 4915.*2\.5 times/);
+    expect(thread).toMatch(
+      /2\.5 times the line and 15% for starts and ends\. A quilt 1\/8 in thick takes 4\.5 times/,
+    );
+    expect(await readFile('README.md', 'utf8')).toMatch(/type 301 of ISO 4915/);
     const figures = [...thread.matchAll(/([\d.,]+) yd (?:on top|in the bobbin)/g)].map((m) => m[1]!);
     expect(figures.length).toBe(2);
     for (const f of figures)
@@ -152,7 +168,7 @@ describe('the card', () => {
     );
     expect(card.summary[0]).toMatch(/Baluster, 6\.35 mm thick.* Foot: 6\.35 mm from the needle/);
     expect(wordsOf(card, 'channels')).toContain(
-      'outward 1, 6.35 mm wide: lay the edge itself on the last stitching (that gives 6.35 mm).',
+      'outward 1, 6.35 mm wide: lay the edge itself on the last stitching.',
     );
     expect(wordsOf(card, 'channels')).not.toContain('6.5 mm');
   });
@@ -384,16 +400,19 @@ describe('the card on paper', () => {
     },
   );
 
-  it.each([
-    ['raffle-border', 'finial', 'letter'],
-    ['raffle-border', 'finial', 'a4'],
-    ['medallion-frame', 'finial', 'letter'],
-    ['wreath-frame', 'finial', 'letter'],
-  ] as const)('puts the sample %s of %s on two pages of %s', async (sample, name, paper) => {
-    const text = await readFile(`samples/${sample}.yaml`, 'utf8');
-    const { pages } = await pdfOf(made(text.replace(/^template:.*$/m, ''), profile(name)), paper);
-    expect(pages).toBe(2);
-  });
+  it.each(['raffle-border', 'medallion-frame', 'wreath-frame'])(
+    'puts the sample %s on two pages, fills and all',
+    async (sample) => {
+      const reading = readPlan(await readFile(`samples/${sample}.yaml`, 'utf8'), `${sample}.yaml`);
+      if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
+      const [{ plan }] = reading.parts;
+      const best = search(plan, plan.templates.map(profile)).results[0]!;
+      const design = designOf(best.field, best.fit);
+      const card = cardOf(design, plan, ON_PAPER);
+      for (const paper of ['letter', 'a4'] as const)
+        expect((await pdfOf({ plan, design, card }, paper)).pages, paper).toBe(2);
+    },
+  );
 
   it('breaks no measure over two lines', async () => {
     let measures = 0;
