@@ -37,7 +37,8 @@ test.each([
   expect(seen).toBe(2);
 });
 
-const FILLED = `fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pearls] }
+/** Wide apart, since it is their words that count here. */
+const FILLED = `fills: { swag: { kind: loops, spacing: 1 }, corner: { kind: stipple, spacing: 1 }, background: { kind: echo, spacing: 1 }, channels: [ribbon, pearls] }
 channels: { outward: [1/2], inward: [1/2] }`;
 
 /** As many channels as a plan may have, each of a width of its own and so with words of its own: more than a page of them. */
