@@ -31,7 +31,7 @@ export const sayFailure = async (error: unknown, io: Io): Promise<ExitCode> => {
   }
   const problem = errorCode(error) && fileProblem(error, 'standard output', WRITING);
   if (problem) {
-    await sayProblems(io, [problem]);
+    await sayProblems(io, [{ ...problem, hint: 'what has come out there is not whole' }]);
     return 1;
   }
   await sayFault(error, io);

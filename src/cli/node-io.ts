@@ -1,6 +1,6 @@
 /** The real world, for the program as people run it. */
 
-import { copyFileSync, renameSync, unlinkSync } from 'node:fs';
+import { copyFileSync, fstatSync, renameSync, unlinkSync, writeSync } from 'node:fs';
 import * as promised from 'node:fs/promises';
 import { type Files, FolderGone, type Io, type Sink } from './io.ts';
 import { ownFile } from './own-files.ts';
@@ -37,19 +37,34 @@ const debugging = (): Io['env'] => {
  * A reader that goes away (`| head`) is no fault of the run's: the rest is dropped without a word. Node sets a
  * stream up when it is first asked for, so it is asked for late.
  */
-const sinkOf = (open: () => NodeJS.WriteStream): Sink => {
-  let stream: NodeJS.WriteStream | undefined;
+const sinkOf = (open: () => NodeJS.WriteStream & { fd: number }): Sink => {
+  let stream: ReturnType<typeof open> | undefined;
   return {
     write: (chunk) =>
       new Promise((resolve, reject) => {
         // Without a listener the stream would throw what the callback below already reports.
         stream ??= open().on('error', () => {});
-        stream.write(chunk, (error) => {
-          if (!error || (error as NodeJS.ErrnoException).code === 'EPIPE') resolve();
-          else reject(error);
-        });
+        if (isFile(stream.fd)) resolve(writeWhole(stream.fd, Buffer.from(chunk)));
+        else
+          stream.write(chunk, (error) => {
+            if (!error || (error as NodeJS.ErrnoException).code === 'EPIPE') resolve();
+            else reject(error);
+          });
       }),
   };
+};
+
+/** Into a file that the shell has opened node writes once, and does not see that a disk took only the beginning. */
+const writeWhole = (fd: number, bytes: Uint8Array): void => {
+  for (let written = 0; written < bytes.length; ) written += writeSync(fd, bytes, written);
+};
+
+const isFile = (fd: number): boolean => {
+  try {
+    return fstatSync(fd).isFile();
+  } catch {
+    return false;
+  }
 };
 
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;

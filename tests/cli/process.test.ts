@@ -54,7 +54,7 @@ describe('the program as a process', () => {
     });
     closeSync(full);
     expect(ran.status).toBe(1);
-    expect(ran.stderr).toBe('standard output: the disk is full; nothing was written\n');
+    expect(ran.stderr).toBe('standard output: the disk is full; what has come out there is not whole\n');
   });
 
   it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(

@@ -172,7 +172,7 @@ describe('a fault of the program', () => {
       },
     };
     expect((await run(emptyFolder(), ['--help'], { stdout: closed })).err).toBe(
-      'standard output: the disk is full; nothing was written\n',
+      'standard output: the disk is full; what has come out there is not whole\n',
     );
     expect((await run(emptyFolder(), ['zzz'], { stderr: closed })).code).toBe(1);
   });

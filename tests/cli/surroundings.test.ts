@@ -112,6 +112,17 @@ describe.runIf(existsSync('/dev/fd/1'))('an output that is open already', () => 
     expect(readFileSync(join(folder, 'third.svg'), 'utf8')).toBe(`before\n${out}`);
   });
 
+  it('is said not to be whole when the disk takes only its beginning', () => {
+    const folder = folderWithPlan();
+    // Blocks of 512 bytes; node is told of it by an error where the signal is ignored.
+    const shell = "trap '' XFSZ; ulimit -f 4;";
+    expect(after(shell, folder, ['draw', 'plan.yaml', '-o', '-'], '> part.svg')).toMatchObject({
+      code: 1,
+      lines: ['standard output: the file is too large for this disk; what has come out there is not whole'],
+    });
+    expect(readFileSync(join(folder, 'part.svg')).length).toBe(2048);
+  });
+
   it('is left whole when the sheet goes to stdout and the plan cannot be written', () => {
     const folder = folderWithPlan();
     const argv = ['fit', 'plan.yaml', '--take', '1', '--sheet', '/dev/stdout', '-o', 'plan.yaml'];
