@@ -3,7 +3,7 @@
  * repeat of a side looks alike, as a quilter would stitch it; and cells that are not shown are not filled.
  */
 
-import { type KeyPath, keyName, nearestOf, type Problem, series } from '../document/index.ts';
+import { type KeyPath, keyName, nearestOf, type Problem, plural, series } from '../document/index.ts';
 import { FILLS, type Fill, fillNamed } from '../fill/index.ts';
 import { isEmptyRegion, type Path, pathLength, regionParts, widestRadius } from '../geometry/index.ts';
 import type { Channels, Fill as FillChoice, Plan } from '../plan/index.ts';
@@ -202,19 +202,29 @@ const idleKeys = ({ name, takes }: Fill, path: KeyPath, choice: FillChoice): rea
       hint: `leave it out; ${key} is for ${series(FILLS.filter((f) => f.takes.includes(key)).map((f) => f.name))}`,
     }));
 
+/** The fills of a plan that have a place in its design. */
+export const usedFills = ({ fills, channels }: Plan, design: Design): Plan['fills'] => ({
+  ...fills,
+  corner: cornerSwag(design) ? fills.corner : undefined,
+  between: design.beyond ? fills.between : undefined,
+  channels: fills.channels.slice(0, channels.outward.length + channels.inward.length),
+});
+
 /** Fills that the plan names for what the design does not have. */
-const spareFills = ({ fills, channels }: Plan, design: Design): readonly string[] => {
+const spareFills = (plan: Plan, design: Design): readonly string[] => {
+  const { fills, channels } = plan;
+  const used = usedFills(plan, design);
   const bands = channels.outward.length + channels.inward.length;
-  const spare = fills.channels.length - bands;
+  const spare = fills.channels.length - used.channels.length;
   const said: string[] = [];
   if (spare > 0)
     said.push(
-      `fills.channels: ${fills.channels.length} fills for ${bands === 1 ? '1 channel' : `${bands} channels`}, ` +
+      `fills.channels: ${plural(fills.channels.length, 'fill')} for ${plural(bands, 'channel')}, ` +
         `the last ${spare === 1 ? 'is' : `${spare} are`} not used`,
     );
-  if (fills.corner && !cornerSwag(design))
+  if (fills.corner && !used.corner)
     said.push('fills.corner: it is not used, because no swag goes round or across a corner here');
-  if (fills.between && !design.beyond)
+  if (fills.between && !used.between)
     said.push('fills.between: it is not used, because there is one row of swags');
   return said;
 };

@@ -11,6 +11,7 @@ export {
   fillLengths,
   fillProblems,
   fillRegion,
+  usedFills,
 } from './filling.ts';
 export { etchedAlignment } from './ghost.ts';
 export { type LegendEntry, legendOf } from './legend.ts';

@@ -30,7 +30,7 @@ export const cardsFor = (title: string, parts: readonly Part[]): readonly CardFo
   const cards = parts.map(({ plan, design }) => {
     const length = lengthOf(design, plan);
     return {
-      card: cardWith(design, plan, CAUTIONS, { length, sewn: fillBlocks(plan) }),
+      card: cardWith(design, plan, CAUTIONS, { length, sewn: fillBlocks(plan, design) }),
       design,
       stitched: { plan, length },
     };

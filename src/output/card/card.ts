@@ -46,7 +46,7 @@ export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
 
 /** The card of a design that was made from `plan`. */
 export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card =>
-  cardWith(design, plan, cautions, { length: lengthOf(design, plan), sewn: fillBlocks(plan) });
+  cardWith(design, plan, cautions, { length: lengthOf(design, plan), sewn: fillBlocks(plan, design) });
 
 /** What is told of fills: without any, nothing that makes them is loaded. */
 interface Quilted {

@@ -1,20 +1,23 @@
 /** How each fill is sewn, a sentence for every place that has one. */
 
 import { capital } from '../../document/index.ts';
+import { usedFills } from '../../drawing/index.ts';
 import { fillNamed } from '../../fill/index.ts';
 import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
+import type { Design } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
-export const fillBlocks = ({ fills, channels }: Plan): readonly CardBlock[] => {
-  const outward = channels.outward.length;
+export const fillBlocks = (plan: Plan, design: Design): readonly CardBlock[] => {
+  const fills = usedFills(plan, design);
+  const outward = plan.channels.outward.length;
   const places: readonly (readonly [string, FillChoice | undefined])[] = [
     ['swags', fills.swag],
     ['corners', fills.corner],
     ['between the rows', fills.between],
     ['background', fills.background],
-    ...fills.channels
-      .slice(0, outward + channels.inward.length)
-      .map((choice, i) => [i < outward ? `outward ${i + 1}` : `inward ${i - outward + 1}`, choice] as const),
+    ...fills.channels.map(
+      (choice, i) => [i < outward ? `outward ${i + 1}` : `inward ${i - outward + 1}`, choice] as const,
+    ),
   ];
   return places.flatMap(([place, choice]): CardBlock[] => {
     const fill = choice && fillNamed(choice.kind);

@@ -4,13 +4,19 @@ import { describe, expect, test } from 'vitest';
 import { FILLS, fillNamed } from '../../../src/fill/index.ts';
 import { distance, pathEnd, pathStart } from '../../../src/geometry/index.ts';
 import { fillBlocks } from '../../../src/output/card/index.ts';
+import { designOf } from '../../../src/swag/index.ts';
 import { SWAG_REGIONS } from '../../fill/sample-regions.ts';
-import { planOf } from '../../swag/fit-helpers.ts';
+import { planOf, search } from '../../swag/fit-helpers.ts';
 
-const wordsFor = (text: string): readonly string[] =>
-  fillBlocks(planOf(`layout: { border: { width: 8, inner: 40, margin: 1/2 } }\n${text}`)).map((block) =>
+const wordsFor = (text: string, corners = 'turn'): readonly string[] => {
+  const plan = planOf(
+    `layout: { border: { width: 8, inner: 40, margin: 1/2, corners: ${corners} } }\n${text}`,
+  );
+  const best = search(plan).results[0]!;
+  return fillBlocks(plan, designOf(best.field, best.fit)).map((block) =>
     block.kind === 'table' ? '' : block.text,
   );
+};
 
 test('each place says the fill that is in it, those of channels from the stitching outward and then inward', () => {
   const words = wordsFor(`channels: { outward: [1/2, 3/8], inward: [1/4] }
@@ -25,6 +31,15 @@ fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pear
   ]);
   for (const text of words) expect(text).toMatch(/^[^:]+: \S.*[^.]\.$/);
   expect(wordsFor('')).toEqual([]);
+});
+
+test('nothing is said of a fill that has no place: corners that meet, one row, one channel', () => {
+  const words = wordsFor(
+    `channels: { inward: [1/4] }
+fills: { swag: loops, corner: stipple, between: echo, channels: [ribbon, pearls] }`,
+    'meet',
+  );
+  expect(words.map((text) => text.slice(0, text.indexOf(':')))).toEqual(['Swags, loops', 'Inward 1, ribbon']);
 });
 
 describe('what is said of a line is so', () => {
