@@ -15,6 +15,6 @@ export const readTemplateFile = async (
   const source = await readTextFile(io, await findNamedTemplate(io, name));
   const reading = readTemplate(source.text, source.name);
   if (!reading.ok) throw new ProblemError(reading.problems);
-  const { template, placeAt } = reading;
-  return { template, placeAt, path: source.path };
+  const { template, placeAt, units } = reading;
+  return { template, placeAt, units, path: source.path };
 };

@@ -2,6 +2,7 @@
 
 import { type KeyPath, type Place, ProblemError } from '../document/index.ts';
 import { type Drawing, drawSilhouette, drawTemplate, SHEET, styled } from '../drawing/index.ts';
+import type { Units } from '../length/index.ts';
 import type { LayOutOptions, SheetPlan } from '../pagination/index.ts';
 import { describeFault, type Stitching, stitchTemplate } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
@@ -10,10 +11,11 @@ import { tapedSheets } from './taped-sheets.ts';
 import { describeTemplate } from './template-facts.ts';
 import { unprintable } from './unprintable.ts';
 
-/** A template as it was read, and where its file says what. */
+/** A template as it was read, where its file says what, and what a bare number in it is in. */
 export interface TemplateFile {
   readonly template: Template;
   readonly placeAt: (path: KeyPath) => Place;
+  readonly units: Units;
 }
 
 export interface OutlineWanted {
@@ -44,7 +46,7 @@ export const outline = async (file: TemplateFile, wanted: OutlineWanted, means: 
   const stitching = stitchingOf(file, wanted.clearance);
   const drawing = styled(wanted.solid ? solidOf(file) : drawTemplate(stitching, title), SHEET);
   const words = { title, summary: describeTemplate(stitching) };
-  const taped = await tapedSheets(drawing, words, { ...wanted.layout, units: 'in' }, means);
+  const taped = await tapedSheets(drawing, words, { ...wanted.layout, units: file.units }, means);
   return { ...taped, notices: await unprintable('', [template], means), stitching };
 };
 

@@ -55,6 +55,8 @@ export type TemplateReading =
       readonly placeAlong: (at: number) => Place;
       /** The place of a key, such as `['thickness']`. */
       readonly placeAt: (path: KeyPath) => Place;
+      /** What a bare number in the file is in. */
+      readonly units: Units;
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
@@ -104,6 +106,7 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
     },
     placeAlong: (at) => placeOf(document, stepPath(document, stepOfPiece[locate(path, at)?.index ?? 0])),
     placeAt: (keyPath) => placeOf(document, keyPath),
+    units: file.units,
   };
 };
 

@@ -449,3 +449,26 @@ describe('template FILE and gallery', () => {
     expect(pdf.getPage(0).getWidth()).toBeCloseTo((210 * 72) / 25.4, 2);
   });
 });
+
+describe('bare lengths after a template whose file is in centimetres', () => {
+  const CM = 'units: cm\nedge: [{ start: [0, 0] }, { arc: { to: [15, 0], rise: 4 } }]\n';
+  const json = async (...argv: string[]) => {
+    const cwd = emptyFolder();
+    await writeFile(join(cwd, 'own.yaml'), CM);
+    const ran = await run(cwd, ['template', ...argv, '--json']);
+    return ran.code === 0 ? JSON.parse(ran.out) : ran.err;
+  };
+
+  it('are in centimetres too: the foot', async () => {
+    expect((await json('own.yaml', '--clearance', '0.64')).clearance).toBeCloseTo(6.4, 9);
+    expect((await json('own.yaml', '--clearance', '1/4 in')).clearance).toBeCloseTo(6.35, 9);
+    expect(await json('own.yaml', '--clearance', '6.4')).toMatch(
+      /^--clearance: there is no such foot; found "6\.4"; expected 1\.6 mm to 25\.4 mm/,
+    );
+  });
+
+  it('and the spans of the gallery', async () => {
+    const { swags } = await json('gallery', 'own.yaml', '--spans', '15,16');
+    expect(new Set(swags.map(({ span }: { span: number }) => Math.round(span)))).toEqual(new Set([150, 160]));
+  });
+});

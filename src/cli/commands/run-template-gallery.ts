@@ -1,6 +1,7 @@
 /** What `template gallery` does. */
 
 import { gallery } from '../../jobs/gallery.ts';
+import type { Units } from '../../length/index.ts';
 import { asAsked } from '../asked.ts';
 import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
@@ -25,10 +26,10 @@ const MOST_SPANS = 12;
 
 export const runGallery = async (io: Io, name: string, options: GalleryOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
-  const clearance = readClearance(options.clearance);
-  const spans = options.spans === undefined ? [] : readSpans(options.spans);
-  const pages = readSheetOptions(options, 'in', 'letter');
   const file = await readTemplateFile(io, name);
+  const clearance = readClearance(options.clearance, file.units);
+  const spans = options.spans === undefined ? [] : readSpans(options.spans, file.units);
+  const pages = readSheetOptions(options, file.units, 'letter');
   const usual = defaultName(file.path, 'gallery');
   const output = await openOutput(io, { asked: options.output, usual }, [file.path]);
   const made = await asAsked(
@@ -60,12 +61,12 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
     });
 };
 
-const readSpans = (text: string): readonly number[] => {
+const readSpans = (text: string, units: Units): readonly number[] => {
   const parts = text.split(',').map((part) => part.trim());
   if (parts.length > MOST_SPANS)
     throw wrongValue('--spans', 'too many', {
       found: String(parts.length),
       expected: `at most ${MOST_SPANS}`,
     });
-  return parts.map((part) => readLengthOption('--spans', part, 'in', 'positive'));
+  return parts.map((part) => readLengthOption('--spans', part, units, 'positive'));
 };

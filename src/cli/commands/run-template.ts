@@ -22,9 +22,9 @@ export interface TemplateOptions extends OutputOptions, SheetOptions {
 
 export const runTemplate = async (io: Io, name: string, options: TemplateOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
-  const clearance = readClearance(options.clearance);
-  const layout = readSheetOptions(options, 'in', 'letter');
   const file = await readTemplateFile(io, name);
+  const clearance = readClearance(options.clearance, file.units);
+  const layout = readSheetOptions(options, file.units, 'letter');
   const { solid } = options;
   const usual = defaultName(file.path, solid ? 'solid' : 'outline');
   const output = await openOutput(io, { asked: options.output, usual }, [file.path]);

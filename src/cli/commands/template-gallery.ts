@@ -29,4 +29,5 @@ Examples:
   swagwright template gallery baluster
   swagwright template gallery my-own.yaml --spans 5,6,7 --paper a4
 
-Bare lengths are in inches. Swags whose stitching would cross itself or their neighbours' are left out.`;
+Bare lengths are in the template file's own units. Swags whose stitching would cross itself or their
+neighbours' are left out.`;

@@ -46,4 +46,4 @@ Examples:
   swagwright template sheet --paper a4
   swagwright template gallery baluster
 
-Bare lengths are in inches.`;
+Bare lengths are in the template file's own units.`;
