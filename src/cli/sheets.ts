@@ -11,7 +11,7 @@ import {
 } from '../pagination/index.ts';
 import { readMeasured } from './measured.ts';
 import { type FourSides, readLengthOption, readSides, readWord } from './option-values.ts';
-import type { SheetOptions } from './options.ts';
+import type { PaperOptions, SheetOptions } from './options.ts';
 import { wrongValue } from './wrong-use.ts';
 
 const ORIENTATIONS = ['auto', 'portrait', 'landscape'] as const;
@@ -27,6 +27,17 @@ export const readSheetOptions = (options: SheetOptions, units: Units, usual: Pap
     measured: measured === undefined ? undefined : readMeasured(measured, units),
     units,
   };
+};
+
+/** Throws a WrongUse where something is asked of paper and nothing goes on any. */
+export const refusePaper = (
+  { paper, orientation, margin }: PaperOptions,
+  message: string,
+  hint: string,
+): void => {
+  const asked = { '--paper': paper, '--orientation': orientation, '--margin': margin };
+  for (const [option, value] of Object.entries(asked))
+    if (value !== undefined) throw wrongValue(option, message, { hint });
 };
 
 const readMargins = (text: string, units: Units): FourSides => {

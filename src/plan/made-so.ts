@@ -38,6 +38,13 @@ export const madeSo = ({ from, to, setting, laid, flat }: HowMade, own: KeyPath)
       found: `setting: ${setting}`,
       expected: 'setting: alignment-line',
     });
+  if (laid && flat !== undefined && setting === undefined)
+    found.push({
+      path: [...own, 'flat'],
+      message: 'either an alignment line is laid or a flat, and not both',
+      found: `laid: ${laid} and flat: ${flat}`,
+      expected: 'one of them',
+    });
   if (flat !== undefined && setting !== undefined && setting !== 'flat-on-guide')
     found.push({
       path: [...own, 'flat'],

@@ -53,9 +53,12 @@ interface SettingWithStarts {
 
 export const settingsFor = (
   stitching: Stitching,
-  { setting: wanted, from, laid: laidAs, flat: flatNumber }: HowMade,
+  { setting, from, laid: laidAs, flat: flatNumber }: HowMade,
   direction: Direction,
 ): readonly SettingWithStarts[] => {
+  // How a line or a flat is laid asks for the setting that lays one.
+  const wanted =
+    setting ?? (laidAs ? 'alignment-line' : flatNumber === undefined ? undefined : 'flat-on-guide');
   const starts = stopsFor(from, startStops(stitching), stitching);
   const all: SettingWithStarts[] = [];
   if (wanted === undefined || wanted === 'crown-on-centre') {

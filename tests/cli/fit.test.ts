@@ -129,6 +129,19 @@ describe('fit', () => {
     expect([short, long]).toEqual([expect.closeTo(595.276, 2), expect.closeTo(841.89, 2)]);
   });
 
+  it.each([
+    ['--margin', '99'],
+    ['--paper', 'a4'],
+    ['--orientation', 'landscape'],
+  ])('refuses %s where nothing goes on paper', async (option, value) => {
+    const folder = await folderWith(PLAN);
+    expect(await run(folder, ['fit', 'raffle.yaml', option, value])).toMatchObject({
+      code: 2,
+      out: '',
+      err: `${option}: it is for a contact sheet; name one with --sheet, such as --sheet choices.pdf\n`,
+    });
+  });
+
   it('says that no page holds a picture before it prints anything', async () => {
     const folder = await folderWith(PLAN);
     const ran = await run(folder, ['fit', 'raffle.yaml', '--sheet', 'choices.pdf', '--margin', '90 mm']);

@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { describeProblem } from '../../src/document/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import { planOf, search } from '../swag/fit-helpers.ts';
 
 const withSwag = (swag: string) =>
   readPlan(`template: newel\nlayout: { strip: { length: 40, width: 5 } }\nswag: ${swag}\n`, 'plan.yaml');
@@ -37,7 +38,21 @@ describe('laid and flat', () => {
       '{ setting: alignment-line, flat: 1 }',
       /^plan\.yaml:3:\d+: swag\.flat: no flat is laid in this setting; found setting: alignment-line; expected setting: flat-on-guide$/,
     ],
+    [
+      '{ laid: square, flat: 1 }',
+      /^plan\.yaml:3:\d+: swag\.flat: either an alignment line is laid or a flat, and not both; found laid: square and flat: 1; expected one of them$/,
+    ],
   ])('%s is one problem', (swag, line) => {
     expect(problemsOf(swag)).toEqual([expect.stringMatching(line)]);
   });
+});
+
+it.each([
+  ['laid: square', { kind: 'alignment-line', laid: 'square' }],
+  ['laid: along', { kind: 'alignment-line', laid: 'along' }],
+  ['flat: 1', { kind: 'flat-on-guide' }],
+])('%s asks for the setting that it belongs to', (key, setting) => {
+  const { results } = search(planOf(`layout: { strip: { length: 36, width: 6 } }\nswag: { ${key} }`));
+  expect(results.length).toBeGreaterThan(0);
+  for (const { fit } of results) expect(fit.way.setting).toMatchObject(setting);
 });

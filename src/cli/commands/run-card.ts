@@ -10,10 +10,9 @@ import { printJson } from '../messages.ts';
 import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
-import { readSheetOptions } from '../sheets.ts';
+import { readSheetOptions, refusePaper } from '../sheets.ts';
 import { plannedQuilt } from '../steps.ts';
 import { openOutput } from '../write-set.ts';
-import { wrongValue } from '../wrong-use.ts';
 
 export interface CardOptions extends PaperOptions, PartOptions {
   readonly output?: string;
@@ -55,15 +54,10 @@ const asData = (parts: readonly Part[]): object => {
   return only && others.length === 0 ? only : { parts: cards };
 };
 
-const readFormat = ({ output, paper, orientation, margin }: CardOptions): 'pdf' | 'text' => {
+const readFormat = (options: CardOptions): 'pdf' | 'text' => {
+  const { output } = options;
   if (output === undefined || output === '-' || endingOf(output) === 'txt') {
-    const given = [
-      ['--paper', paper],
-      ['--orientation', orientation],
-      ['--margin', margin],
-    ].find(([, value]) => value !== undefined);
-    if (given?.[0] !== undefined)
-      throw wrongValue(given[0], 'it is for a PDF', { hint: 'name one with -o, such as -o card.pdf' });
+    refusePaper(options, 'it is for a PDF', 'name one with -o, such as -o card.pdf');
     return 'text';
   }
   return 'pdf';

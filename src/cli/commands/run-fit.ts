@@ -17,7 +17,7 @@ import { printJson, say } from '../messages.ts';
 import { readWhole } from '../option-values.ts';
 import type { PaperOptions, PartOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
-import { readSheetOptions } from '../sheets.ts';
+import { readSheetOptions, refusePaper } from '../sheets.ts';
 import { ofPart, type PlanFiles, type QuiltFiles, readQuiltFiles } from '../steps.ts';
 import type { WishOptions } from '../wish-options.ts';
 import { withWishes } from '../wished-plan.ts';
@@ -137,6 +137,8 @@ const checkOptions = (options: FitOptions): void => {
   const { take, output, inPlace, json, sheet } = options;
   checkOutputOption({ ...(output === undefined ? {} : { output }), json: json ?? false }, 'yaml');
   if (sheet !== undefined) checkOutputOption({ output: sheet, json: json ?? false }, 'pdf', '--sheet');
+  if (sheet === undefined)
+    refusePaper(options, 'it is for a contact sheet', 'name one with --sheet, such as --sheet choices.pdf');
   if (take === undefined && output !== undefined)
     throw wrongValue('--output', 'it says where --take writes, and there is no --take', {
       hint: 'add --take and the number of a result; for a contact sheet say --sheet',
