@@ -6,7 +6,7 @@ import { shownDrawing } from '../output/view/index.ts';
 import type { LayOutOptions, SheetPlan } from '../pagination/index.ts';
 import { drawnPart } from './drawn-part.ts';
 import type { Made, Means } from './made.ts';
-import { type Part, type Shown, shownOf } from './part.ts';
+import { type Part, type Shown, shownOf, shownWords } from './part.ts';
 import { tapedSheets } from './taped-sheets.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -33,7 +33,7 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
   const { title, units } = plan;
   const taped = await tapedSheets(
     shownDrawing(drawn.drawing, { without }),
-    { title, summary: [...summary, ...plan.doubts] },
+    { title, summary: [shownWords(shown), ...summary, ...plan.doubts] },
     { ...layout, units },
     means,
   );

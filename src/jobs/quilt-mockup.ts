@@ -9,7 +9,7 @@ import { layOut, type SheetPlan } from '../pagination/index.ts';
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
-import { type Part, type Shown, shownOf } from './part.ts';
+import { type Part, type Shown, shownOf, shownWords } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
@@ -52,12 +52,12 @@ export const quiltMockup = async (
     ]);
   const { bytes, pages } = await writeQuiltSheets(
     coverPicture(title, parts),
-    laid.map(({ part, drawing, sheets, summary }) => ({
+    laid.map(({ part, shown, drawing, sheets, summary }) => ({
       name: part.name ?? part.plan.title,
       title: part.plan.title,
       drawing,
       plan: sheets,
-      summary,
+      summary: [shownWords(shown), ...summary],
     })),
     {
       title,
