@@ -9,6 +9,7 @@ import {
   boxesTouch,
   clipperOf,
   isEmptyRegion,
+  movePath,
   ORIGIN,
   openPath,
   type Path,
@@ -103,7 +104,7 @@ export const tooFineFor = (
   };
 };
 
-/** One fill in an open area; where it finds no way through the whole, in every repeat's share of it. */
+/** One fill in an open area; where it finds no way through the whole, in every repeat's share of it, alike in all. */
 export const fillOpenArea = (
   fill: Fill,
   { region, repeats, sides, echoed, kind, radius }: OpenArea,
@@ -122,11 +123,16 @@ export const fillOpenArea = (
   const around = sides ? { sides } : { axis: { at: ORIGIN, angle: Math.PI / 2 } };
   const whole = fill.fill(region, options, { echoed, radius, ...around });
   if (whole.paths.length > 0) return { ...whole, messages: [...new Set(whole.messages)] };
-  const each = repeats.map((part) => fill.fill(part, options, { radius }));
+  const each = repeats.map(({ region: own, axis, places }) => ({
+    made: fill.fill(own, options, axis ? { radius, axis } : { radius }),
+    places: [...places.values()],
+  }));
   return {
-    paths: each.flatMap(({ paths }) => paths),
+    paths: each.flatMap(({ made, places }) =>
+      places.flatMap((place) => made.paths.map((path) => movePath(path, place))),
+    ),
     continuous: false,
-    messages: [...new Set(each.flatMap(({ messages }) => messages))],
+    messages: [...new Set(each.flatMap(({ made }) => made.messages))],
   };
 };
 

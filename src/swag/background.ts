@@ -53,12 +53,21 @@ interface OpenSide {
   readonly lay: (path: Path) => Path;
 }
 
+/** What lies beyond repeats that are alike, in the frame of a repeat's first half. */
+export interface OpenRepeat {
+  readonly region: Region;
+  /** Its centre line; undefined where half of it is cut off. */
+  readonly axis: { readonly at: Point /** radians */; readonly angle: number } | undefined;
+  /** Where each of them lies on the quilt, by the repeats' names. */
+  readonly places: ReadonlyMap<string, Motion>;
+}
+
 export interface OpenArea {
   readonly kind: 'background' | 'between';
   /** On the quilt, as drawn; empty where nothing says how far it goes. */
   readonly region: Region;
   /** The same, repeat by repeat: for what cannot be stitched along the whole. */
-  readonly repeats: readonly Region[];
+  readonly repeats: readonly OpenRepeat[];
   /** Undefined round a frame, which has no sides. */
   readonly sides: readonly OpenSide[] | undefined;
   /** All lines in it at whole multiples of a distance (mm) from the row's outermost line, away from its swags. */
@@ -74,11 +83,12 @@ export interface OpenArea {
 export const openAreaOf = (whole: Design, channels: Channels, about?: ReadonlySet<string>): OpenArea => {
   const row = about ? { ...whole, halves: withNeighbours(whole.halves, about) } : whole;
   const kind = row.beyond ? 'between' : 'background';
-  const byRepeat =
-    row.field.isBounded || row.beyond ? areasOf(row, channels, kind) : new Map<string, Region>();
-  const repeats = [...byRepeat.values()];
+  const repeats = row.field.isBounded || row.beyond ? areasOf(row, channels, kind) : [];
+  const byRepeat = new Map(
+    repeats.flatMap(({ region, places }) => [...places].map(([name, at]) => [name, moveRegion(region, at)])),
+  );
   const strips = row.sides.flatMap((side) => stripAt(side, byRepeat));
-  const region = repeats.length > 0 ? joinRegions([...repeats, ...strips]) : EMPTY_REGION;
+  const region = repeats.length > 0 ? joinRegions([...byRepeat.values(), ...strips]) : EMPTY_REGION;
   const isRound = row.sides.some(({ run }) => run.curvature !== 0);
   return {
     kind,
@@ -99,20 +109,25 @@ const withNeighbours = (halves: readonly Placed[], about: ReadonlySet<string>): 
   );
 };
 
-const areasOf = (row: Design, channels: Channels, kind: OpenArea['kind']): ReadonlyMap<string, Region> => {
-  const byRepeat = new Map<string, Region>();
-  for (const { cell, ends, halves } of alikeRepeats(row, row.halves)) {
-    const own = regionsOf(cell, row, channels, ends).find((r) => r.kind === kind)?.region;
-    if (!own || isEmptyRegion(own)) continue;
+const areasOf = (row: Design, channels: Channels, kind: OpenArea['kind']): readonly OpenRepeat[] =>
+  alikeRepeats(row, row.halves).flatMap(({ cell, ends, halves }): readonly OpenRepeat[] => {
+    const region = regionsOf(cell, row, channels, ends).find((r) => r.kind === kind)?.region;
+    if (!region || isEmptyRegion(region)) return [];
+    const whole = new Map<string, Motion>();
+    const halved: OpenRepeat[] = [];
     for (const [repeat, both] of byName(halves)) {
       const [half] = both as [Placed];
-      const placed = moveRegion(own, wholeMotion(half));
-      const isWhole = both.length > 1;
-      byRepeat.set(repeat, isWhole ? placed : intersectRegions(placed, windowOf(half, row)));
+      const place = wholeMotion(half);
+      if (both.length > 1) whole.set(repeat, place);
+      else
+        halved.push({
+          region: intersectRegions(region, moveRegion(windowOf(half, row), inverse(place))),
+          axis: undefined,
+          places: new Map([[repeat, place]]),
+        });
     }
-  }
-  return byRepeat;
-};
+    return [{ region, axis: { at: cell.crown, angle: cell.mirror }, places: whole }, ...halved];
+  });
 
 const byName = (halves: readonly Placed[]): ReadonlyMap<string, readonly Placed[]> => {
   const found = new Map<string, Placed[]>();

@@ -4,8 +4,15 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { drawPlan, fillDesign, fillLengths, scopeOf, tooFineFor } from '../../src/drawing/index.ts';
-import { FILLS } from '../../src/fill/index.ts';
+import {
+  drawPlan,
+  fillDesign,
+  fillLengths,
+  fillOpenArea,
+  scopeOf,
+  tooFineFor,
+} from '../../src/drawing/index.ts';
+import { FILLS, type Fill } from '../../src/fill/index.ts';
 import {
   inverse,
   movePath,
@@ -14,6 +21,7 @@ import {
   type Point,
   pathLength,
   regionArea,
+  regionBox,
   regionPieces,
 } from '../../src/geometry/index.ts';
 import {
@@ -63,6 +71,30 @@ const otherArea = (design: Design, plan: ReturnType<typeof planOf>): number =>
     const other = regionsOf(cell, design, plan.channels, ends).filter((r) => r.kind !== 'background');
     return sum + other.reduce((all, r) => all + regionArea(r.region), 0) * (halves.length / 2);
   }, 0);
+
+describe('what finds no way through the whole', () => {
+  test('is alike on all sides of a square border, upright or lying', () => {
+    const square = '{ top: 30, right: 30, bottom: 30, left: 30 }';
+    const { plan, design } = made(border(6, 'from: inner, corners: turn', square), CHANNELS);
+    const area = openAreaOf(design, plan.channels);
+    const feather = FILLS.find((f) => f.name === 'feather')!;
+    const byRepeat: Fill = {
+      ...feather,
+      fill: (region, options, context) =>
+        context?.sides
+          ? { paths: [], continuous: true, messages: [] }
+          : feather.fill(region, options, context),
+    };
+    const { paths } = fillOpenArea(byRepeat, area, { spacing: 6.35 });
+    const pieces = paths.flatMap((p) => p.pieces);
+    expect(pieces.length).toBeGreaterThan(1000);
+    const { minX, maxX, minY, maxY } = regionBox(area.region);
+    const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
+    const near = nearnessOf(pieces);
+    for (const p of paths.flatMap((path) => pointsAlong(path, 5)))
+      expect(near.distance({ x: x - (p.y - y), y: y + (p.x - x) })).toBeLessThan(1e-6);
+  });
+});
 
 describe('the background is one field', () => {
   for (const [name, layout] of Object.entries(BANDS))
