@@ -341,7 +341,8 @@ const misfits = (made: Side, stalk: readonly Boxed[], probe: RegionProbe, gap: n
   const boxes = plumes.map((p) => p.reduce((box, q) => joinBoxes(box, q.box), EMPTY_BOX));
   return plumes.flatMap((plume, i) => {
     const [stem, ...head] = plume.map((p) => p.piece);
-    if (!keepsInside(head, probe, gap) || cross(plume, stalk, stem!.from)) return [i];
+    const beside = stalk.filter((b) => boxesTouch(b.box, boxes[i]!));
+    if (!keepsInside(head, probe, gap) || cross(plume, beside, stem!.from)) return [i];
     for (let j = 0; j < i; j++) if (boxesTouch(boxes[i]!, boxes[j]!) && cross(plume, plumes[j]!)) return [i];
     return [];
   });
@@ -358,16 +359,21 @@ const boxed = (pieces: readonly Piece[]): Boxed[] => pieces.map((piece) => ({ pi
 export const pathsCross = (a: readonly Piece[], b: readonly Piece[]): boolean => cross(boxed(a), boxed(b));
 
 /** The same, but for one more known point where they meet. */
-const cross = (a: readonly Boxed[], b: readonly Boxed[], known?: Point): boolean =>
-  a.some(({ piece: p, box }) =>
-    b.some(({ piece: q, box: other }) => {
-      if (!boxesTouch(box, other)) return false;
-      const shared = [p.from, p.to].filter(
-        (e) => e === known || distance(e, q.from) < NEAR_END || distance(e, q.to) < NEAR_END,
-      );
-      return crossings(p, q).some((c) => shared.every((e) => distance(e, c.point) > NEAR_END));
-    }),
-  );
+const cross = (a: readonly Boxed[], b: readonly Boxed[], known?: Point): boolean => {
+  for (const { piece: p, box } of a)
+    for (const { piece: q, box: other } of b) {
+      if (!boxesTouch(box, other)) continue;
+      for (const { point } of crossings(p, q)) {
+        const atEnd = [p.from, p.to].some(
+          (e) =>
+            distance(e, point) <= NEAR_END &&
+            (e === known || distance(e, q.from) < NEAR_END || distance(e, q.to) < NEAR_END),
+        );
+        if (!atEnd) return true;
+      }
+    }
+  return false;
+};
 
 /**
  * Pieces that share an end (within this, mm) touch there, and where they are tangent also a little beside it.

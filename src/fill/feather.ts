@@ -20,7 +20,6 @@ import {
   boxesTouch,
   crossings,
   distance,
-  insetRegion,
   leftOf,
   line,
   mirror,
@@ -38,10 +37,7 @@ import {
   probeRegion,
   type Region,
   type RegionProbe,
-  regionArea,
-  regionBeside,
   regionBox,
-  regionParts,
   reversePath,
   reversePiece,
   scale,
@@ -50,8 +46,8 @@ import {
   trimPiece,
   unit,
 } from '../geometry/index.ts';
-import { barePlaces } from './bare-places.ts';
-import { withDrops } from './feather-rest.ts';
+import { withDrops } from './feather-drops.ts';
+import { restOf } from './feather-rest.ts';
 import {
   budOver,
   growSide,
@@ -162,14 +158,12 @@ const completed = (
 ): readonly Path[] => {
   const own = spacing * made.share;
   const paths = [...made.paths];
-  if (depth < 2 && barePlaces(region, probeRegion(region), paths, REST_BARE * own).length > 0) {
-    // Lanes beside the plumes are no places: what comes back after shrinking is.
-    const beside = insetRegion(regionBeside(region, paths, REST_GAP * own), LANE * own);
-    const rest = regionParts(insetRegion(beside, -0.999 * LANE * own)).filter((part) => isRoomy(part, own));
+  if (depth < 2)
     paths.push(
-      ...alikeAcross(rest, axis, own / 4, (part) => featherWithin(part, own, axis, double, depth + 1)),
+      ...alikeAcross(restOf(region, paths, own), axis, own / 4, (part) =>
+        featherWithin(part, own, axis, double, depth + 1),
+      ),
     );
-  }
   return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis);
 };
 
@@ -205,21 +199,6 @@ const alikeAcross = (
   }
   return done.flatMap((d) => d.paths);
 };
-
-/** Whether there is room for a feather of its own: by a region's mean width, and by its length. */
-const isRoomy = (region: Region, spacing: number): boolean => {
-  const area = regionArea(region);
-  const width = (2 * area) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
-  return width > REST_WIDTH * spacing && area / width > REST_LENGTH * spacing;
-};
-
-/** Other feathers keep this share of the spacing from the first, in places of this width and length. */
-const REST_GAP = 0.35;
-const REST_WIDTH = 1.4;
-/** Where no disc of this radius (spacings) is bare there are no such places. */
-const REST_BARE = 1.3;
-const LANE = 0.7;
-const REST_LENGTH = 14;
 
 type Feathered = Made & { readonly share: number };
 

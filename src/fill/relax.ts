@@ -55,7 +55,10 @@ const evenly = (points: readonly Point[], step: number): Point[] => {
   return resample([...points, points[0]!], Math.max(12, 2 * Math.round(length / step / 2)) + 1).slice(0, -1);
 };
 
-/** As flat arrays throughout: every point is asked for what lies near it in every round. */
+/**
+ * As flat arrays throughout: every point is asked for what lies near it in every round. Plain sums and no pairs taken
+ * apart, because this runs long before a machine has made it fast.
+ */
 const oneRound = (
   points: readonly Point[],
   walls: readonly Point[],
@@ -64,31 +67,36 @@ const oneRound = (
   fromWalls: number,
 ): Point[] => {
   const count = points.length;
-  const cells = cellsOf(points, walls, REACH * spacing);
-  const { xs, ys, columns, start, order } = cells;
-  const neighbours = Math.ceil((NEIGHBOURS * spacing) / step);
   const reach = REACH * spacing;
+  const { xs, ys, ids, columns, start, at } = cellsOf(points, walls, reach);
+  const neighbours = Math.ceil((NEIGHBOURS * spacing) / step);
   const most = MOST_MOVE * step;
   const wave = (2 * Math.PI) / (SWELL_LENGTH * spacing);
-  return points.map((p, i) => {
-    const [b2, b1] = [i < 2 ? i + count - 2 : i - 2, i === 0 ? count - 1 : i - 1];
-    const [a1, a2] = [i + 1 < count ? i + 1 : 0, i + 2 < count ? i + 2 : i + 2 - count];
-    const [px, py] = [p.x, p.y];
+  const moved: Point[] = [];
+  for (let i = 0; i < count; i++) {
+    const b2 = points[i < 2 ? i + count - 2 : i - 2]!;
+    const b1 = points[i === 0 ? count - 1 : i - 1]!;
+    const a1 = points[i + 1 < count ? i + 1 : 0]!;
+    const a2 = points[i + 2 < count ? i + 2 : i + 2 - count]!;
+    const px = points[i]!.x;
+    const py = points[i]!.y;
     let x =
-      SHORTEN * ((xs[b1]! + xs[a1]!) / 2 - px) -
-      STIFF * (xs[b2]! - 4 * xs[b1]! + 6 * px - 4 * xs[a1]! + xs[a2]!) +
+      SHORTEN * ((b1.x + a1.x) / 2 - px) -
+      STIFF * (b2.x - 4 * b1.x + 6 * px - 4 * a1.x + a2.x) +
       SWELL * step * Math.sin(wave * py);
     let y =
-      SHORTEN * ((ys[b1]! + ys[a1]!) / 2 - py) -
-      STIFF * (ys[b2]! - 4 * ys[b1]! + 6 * py - 4 * ys[a1]! + ys[a2]!) +
+      SHORTEN * ((b1.y + a1.y) / 2 - py) -
+      STIFF * (b2.y - 4 * b1.y + 6 * py - 4 * a1.y + a2.y) +
       SWELL * step * Math.cos(wave * px);
-    const middle = cells.at(px, py);
-    for (let row = -columns; row <= columns; row += columns)
-      for (let k = start[middle + row - 1]!; k < start[middle + row + 2]!; k++) {
-        const j = order[k]!;
-        const far = j < count ? reach : fromWalls;
-        const [dx, dy] = [px - xs[j]!, py - ys[j]!];
+    const middle = at(px, py);
+    for (let row = -columns; row <= columns; row += columns) {
+      const end = start[middle + row + 2]!;
+      for (let k = start[middle + row - 1]!; k < end; k++) {
+        const dx = px - xs[k]!;
+        const dy = py - ys[k]!;
         const square = dx * dx + dy * dy;
+        const j = ids[k]!;
+        const far = j < count ? reach : fromWalls;
         if (square >= far * far || square === 0) continue;
         if (j < count) {
           const along = i > j ? i - j : j - i;
@@ -99,47 +107,57 @@ const oneRound = (
         x += dx * push;
         y += dy * push;
       }
+    }
     const far = Math.sqrt(x * x + y * y);
     const share = far > most ? most / far : 1;
-    return { x: px + x * share, y: py + y * share };
-  });
+    moved.push({ x: px + x * share, y: py + y * share });
+  }
+  return moved;
 };
 
+/** The points, and after them the walls, cell by cell. */
 interface Cells {
-  /** The points, and after them the walls. */
   readonly xs: Float64Array;
   readonly ys: Float64Array;
+  /** Which point each is, or which wall after them. */
+  readonly ids: Int32Array;
   readonly columns: number;
-  /** Where each cell's points begin in `order`. */
+  /** Where each cell begins. */
   readonly start: Int32Array;
-  readonly order: Int32Array;
   /** The cell of a place. */
   readonly at: (x: number, y: number) => number;
 }
 
 const cellsOf = (points: readonly Point[], walls: readonly Point[], cell: number): Cells => {
-  const count = points.length + walls.length;
-  const xs = new Float64Array(count);
-  const ys = new Float64Array(count);
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let k = 0; k < count; k++) {
-    const { x, y } = k < points.length ? points[k]! : walls[k - points.length]!;
-    xs[k] = x;
-    ys[k] = y;
-    if (x < minX) minX = x;
-    if (x > maxX) maxX = x;
-    if (y < minY) minY = y;
-    if (y > maxY) maxY = y;
+  const all = [...points, ...walls];
+  const count = all.length;
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const p of all) {
+    if (p.x < minX) minX = p.x;
+    if (p.x > maxX) maxX = p.x;
+    if (p.y < minY) minY = p.y;
+    if (p.y > maxY) maxY = p.y;
   }
   const columns = Math.floor((maxX - minX) / cell) + 3;
   const rows = Math.floor((maxY - minY) / cell) + 3;
   const at = (x: number, y: number): number =>
     (Math.floor((y - minY) / cell) + 1) * columns + Math.floor((x - minX) / cell) + 1;
   const start = new Int32Array(columns * rows + 2);
-  for (let k = 0; k < count; k++) start[at(xs[k]!, ys[k]!) + 1]!++;
+  for (const p of all) start[at(p.x, p.y) + 1]!++;
   for (let c = 0; c <= columns * rows; c++) start[c + 1]! += start[c]!;
   const filled = start.slice();
-  const order = new Int32Array(count);
-  for (let k = 0; k < count; k++) order[filled[at(xs[k]!, ys[k]!)]!++] = k;
-  return { xs, ys, columns, start, order, at };
+  const xs = new Float64Array(count);
+  const ys = new Float64Array(count);
+  const ids = new Int32Array(count);
+  for (let k = 0; k < count; k++) {
+    const p = all[k]!;
+    const place = filled[at(p.x, p.y)]!++;
+    xs[place] = p.x;
+    ys[place] = p.y;
+    ids[place] = k;
+  }
+  return { xs, ys, ids, columns, start, at };
 };

@@ -7,6 +7,7 @@
  */
 
 import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
+import type { Box } from './box.ts';
 import { flatten, type Path, polyline } from './path.ts';
 import type { Piece } from './piece.ts';
 import { add, leftOf, scale } from './point.ts';
@@ -51,14 +52,29 @@ export const insetRegion = (region: Region, by: number): Region => {
 };
 
 /**
- * What of a region is farther than `by` mm from some lines, as polygons within a third of a millimetre: for
+ * What of a region within a box is farther than `by` mm from some lines, as polygons within a third of a millimetre: for
  * looking at what is left, not for stitching along its edge.
  */
-export const regionBeside = (region: Region, lines: readonly Path[], by: number): Region => {
-  if (isEmptyRegion(region) || lines.length === 0) return region;
+export const regionBeside = (region: Region, lines: readonly Path[], by: number, box: Box): Region => {
   const flat = lines.map((line) => flatten(line, ROUGH).map(({ x, y }) => ({ x, y })));
   const round = Clipper.inflatePathsD(flat, by, JoinType.Round, EndType.Round, 2, DECIMALS, ROUGH);
-  const left = Clipper.differenceD(region.loops.map(flattenLoop), round, FillRule.NonZero, DECIMALS);
+  const { minX, minY, maxX, maxY } = box;
+  const window = polyline(
+    [
+      { x: minX, y: minY },
+      { x: maxX, y: minY },
+      { x: maxX, y: maxY },
+      { x: minX, y: maxY },
+    ],
+    true,
+  );
+  const whole = Clipper.intersectD(
+    region.loops.map(flattenLoop),
+    [flattenLoop(window)],
+    FillRule.NonZero,
+    DECIMALS,
+  );
+  const left = Clipper.differenceD(whole, round, FillRule.NonZero, DECIMALS);
   return left.length === 0 ? EMPTY_REGION : regionOf(left.map((loop) => polyline(loop, true)));
 };
 

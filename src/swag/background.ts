@@ -54,7 +54,7 @@ interface OpenSide {
 }
 
 /** What lies beyond repeats that are alike, in the frame of a repeat's first half. */
-export interface OpenRepeat {
+interface OpenRepeat {
   readonly region: Region;
   /** Its centre line; undefined where half of it is cut off. */
   readonly axis: { readonly at: Point /** radians */; readonly angle: number } | undefined;
@@ -78,7 +78,7 @@ export interface OpenArea {
 
 /**
  * What lies beyond a row: between it and the next, or the background. Where it is wanted `about` some repeats, by
- * their names, it is what lies there and at their neighbours: a look at a fill need not wait for the whole of it.
+ * their names, it is what lies there and beside them: a look at a fill need not wait for the whole of it.
  */
 export const openAreaOf = (whole: Design, channels: Channels, about?: ReadonlySet<string>): OpenArea => {
   const row = about ? { ...whole, halves: withNeighbours(whole.halves, about) } : whole;
@@ -100,12 +100,13 @@ export const openAreaOf = (whole: Design, channels: Channels, about?: ReadonlySe
   };
 };
 
-/** All halves of some repeats, and of those whose crowns lie within a span and a half of one of theirs. */
+/** All halves of some repeats, and those next to them: whose middles lie within three quarters of a span of one of theirs. */
 const withNeighbours = (halves: readonly Placed[], about: ReadonlySet<string>): readonly Placed[] => {
-  const crownOf = ({ motion, cell }: Placed): Point => move(motion, cell.crown);
+  const middleOf = ({ motion, cell: { crown } }: Placed): Point =>
+    move(motion, { x: crown.x / 2, y: crown.y / 2 });
   const shown = halves.filter(({ repeat }) => about.has(repeat));
   return halves.filter((half) =>
-    shown.some((s) => distance(crownOf(s), crownOf(half)) <= 1.5 * s.cell.seat.span),
+    shown.some((s) => distance(middleOf(s), middleOf(half)) <= 0.75 * s.cell.seat.span),
   );
 };
 
