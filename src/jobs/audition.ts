@@ -1,7 +1,7 @@
 /** Small copies of the swags side by side: the empty frame, and the frame with each fill; or empty frames to draw in. */
 
 import { type Problem, ProblemError, plural } from '../document/index.ts';
-import { drawPlan } from '../drawing/index.ts';
+import { type Drawing, drawPlan, type LayerId, SHEET, styled } from '../drawing/index.ts';
 import type { Fill } from '../fill/index.ts';
 import {
   hasRegion,
@@ -15,11 +15,13 @@ import {
   writeEmptyFrames,
 } from '../output/audition/index.ts';
 import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/index.ts';
+import { shownDrawing } from '../output/view/index.ts';
 import { closesRound, type Plan } from '../plan/index.ts';
 import { cornerSwag } from '../swag/index.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
 import { type Part, refuseUnknownFills, type Shown, shownOf } from './part.ts';
+import { tapedSheets } from './taped-sheets.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface AuditionWanted {
@@ -31,10 +33,11 @@ export interface AuditionWanted {
   readonly fills?: readonly Fill[] | undefined;
   /** mm; the plan's or the usual ones where there are none. */
   readonly spacings?: readonly number[] | undefined;
-  /** So many empty frames on one page, and no fills. */
+  /** So many empty frames on one page, and no fills; a single one at true size on as many sheets as it takes. */
   readonly empty?: number | undefined;
   /** True size over the pictures' size; as large as a few pages hold, where it is undefined. */
   readonly reduction?: number | undefined;
+  readonly without?: readonly LayerId[] | undefined;
   readonly pages: PagesWanted;
 }
 
@@ -48,7 +51,7 @@ export interface Audition extends Made {
 export const audition = async (part: Part, wanted: AuditionWanted, means: Means): Promise<Audition> => {
   refuseUnknownFills(part);
   const { plan, design: whole, templates } = part;
-  const { region, empty, reduction } = wanted;
+  const { region, empty, reduction, without = [] } = wanted;
   if (region === 'corner' && !cornerSwag(whole)) throw nothingToFill(plan, region);
   const shown = shownOf(whole, wanted.show ?? (region === 'corner' ? 'corner' : 'repeat'));
   const { design, scope } = shown;
@@ -61,12 +64,16 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
     setups: pageSetups(wanted.pages),
     channels: base.channels,
     reduction,
+    without,
     ...(await pdfMeans(means)),
   };
   const written =
     empty === undefined
       ? await writeAudition(design, scope, trials, sheet)
       : await writeEmptyFrames(design, scope, empty, sheet);
+  const notices = [...base.messages, ...(await unprintable(plan.title, templates, means))];
+  if (!written && empty === 1 && reduction === 1)
+    return tapedFrame(part, shown, base.drawing, wanted, notices, means);
   if (!written)
     throw new ProblemError([reduction === undefined && empty !== 1 ? PAGE_TOO_SMALL : FRAME_TOO_LARGE]);
   const what =
@@ -74,11 +81,33 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
   return {
     bytes: written.bytes,
     words: `${what}, ${pagesWords(written)}`,
-    notices: [...base.messages, ...(await unprintable(plan.title, templates, means))],
+    notices,
     shown,
     trials,
     written,
   };
+};
+
+/** An empty frame that no page holds at true size, on sheets to tape together. */
+const tapedFrame = async (
+  { plan }: Part,
+  shown: Shown,
+  drawing: Drawing,
+  { without = [], pages: layout }: AuditionWanted,
+  notices: readonly string[],
+  means: Means,
+): Promise<Audition> => {
+  const { title, units } = plan;
+  const taped = await tapedSheets(
+    shownDrawing(styled(drawing, SHEET), { without }),
+    { title, summary: [`An empty frame to draw in, at true size: ${shown.scope.label}.`] },
+    { ...layout, units },
+    means,
+  );
+  const { bytes, pages, sheets, corrections = [] } = taped;
+  const written: WrittenPictures = { bytes, pages, paper: sheets.paper.name, reductions: [1] };
+  const words = `an empty frame at true size, ${taped.words}`;
+  return { bytes, words, notices, corrections, shown, trials: [], written };
 };
 
 /** Every region that is asked for with every fill for it; a problem where that is nothing. */

@@ -10,6 +10,8 @@ import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 
 export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections' | 'summary'> {
   readonly sheets: SheetPlan;
+  /** With the cover. */
+  readonly pages: number;
 }
 
 /** Throws a ProblemError where there is nothing to print, or where the sheets cannot hold it. */
@@ -29,6 +31,7 @@ export const tapedSheets = async (
   return {
     bytes,
     sheets,
+    pages,
     summary: words.summary,
     words: `${sheetsWords(sheets)}; ${pages} pages with the cover`,
     corrections: correctionLines(sheets.measured),

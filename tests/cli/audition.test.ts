@@ -4,6 +4,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { PDFDocument } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
+import { rawPages } from '../output/pdf/read-back.ts';
 import { emptyFolder, run } from './run.ts';
 
 const STRIP =
@@ -16,6 +17,9 @@ const folderWith = async (plan: string): Promise<string> => {
   await writeFile(join(folder, 'strip.yaml'), plan);
   return folder;
 };
+
+/** How often a page sets its pen to a colour, here that of the ways. */
+const strokesInColor = (content: string, color: string): number => content.split(`${color} RG`).length - 1;
 
 const pagesOf = async (folder: string, file: string): Promise<number> =>
   (await PDFDocument.load(await readFile(join(folder, file)))).getPageCount();
@@ -89,6 +93,31 @@ describe('audition', () => {
     expect(ran.code).toBe(0);
     expect(ran.lines.at(-1)).toContain('at true size');
   });
+
+  test('true size on as many sheets as it takes, to tape together, with a cover', async () => {
+    const folder = await folderWith(STRIP);
+    const ran = await run(folder, ['audition', 'strip.yaml', '--empty', '1', '--scale', '1']);
+    expect(ran).toMatchObject({ code: 0, left: ['strip-frames.pdf', 'strip.yaml'] });
+    expect(ran.lines.at(-1)).toMatch(
+      /^strip-frames\.pdf: an empty frame at true size, 2 sheets of Letter, .*; 3 pages with the cover$/,
+    );
+    expect(await pagesOf(folder, 'strip-frames.pdf')).toBe(3);
+  });
+
+  test('dots and arrows are left out where they are not wanted', async () => {
+    const folder = await folderWith(STRIP);
+    const lengths = await Promise.all(
+      [[], ['--without', 'way']].map(async (more, i) => {
+        const name = `${i}.pdf`;
+        const ran = await run(folder, ['audition', 'strip.yaml', '--fills', 'lines', ...more, '-o', name]);
+        expect(ran.code).toBe(0);
+        const pages = await rawPages(await readFile(join(folder, name)));
+        return pages.map(({ content }) => strokesInColor(content, '0.173 0.431 0.416'));
+      }),
+    );
+    expect(Math.min(...lengths[0]!)).toBeGreaterThan(0);
+    expect(lengths[1]).toEqual(lengths[0]!.map(() => 0));
+  });
 });
 
 describe('mistakes', () => {
@@ -150,9 +179,9 @@ describe('mistakes', () => {
     ],
     [
       STRIP,
-      ['--empty', '1', '--scale', '1'],
+      ['--empty', '2', '--scale', '1'],
       2,
-      '--scale: the frame is larger than the page at this scale; found 1; take larger paper with --paper, or show less with --show',
+      '--scale: the frame is larger than the page at this scale; found 1; take a larger number for smaller pictures, or --empty 1, which goes on as many sheets as it takes',
     ],
     [STRIP, ['--spacing', '1/64'], 2, '--spacing: no spacing for quilting; found '],
     [STRIP, ['-o', 'sheet.svg'], 2, '--output: what is written is PDF; found the ending .svg; expected .pdf'],

@@ -1,7 +1,7 @@
 /** `audition PLAN`: small copies of the frame, with fills and without, to choose from and to draw on. */
 
 import type { Define } from '../define.ts';
-import { addJson, addOutput, addPaper, addPart, addShow } from '../options.ts';
+import { addJson, addOutput, addPaper, addPart, addShow, addWithout } from '../options.ts';
 import type { AuditionOptions } from './run-audition.ts';
 
 export const defineAudition: Define = (command, io) => {
@@ -20,11 +20,15 @@ export const defineAudition: Define = (command, io) => {
       (text: string, before: readonly string[] = []) => [...before, ...text.split(',').map((s) => s.trim())],
     )
     .option('--spacing <lengths>', 'the spacings to try each at; several with commas')
-    .option('--empty <number>', 'a page of so many empty frames, light enough to draw over')
+    .option(
+      '--empty <number>',
+      'a page of so many empty frames to draw in; with 1 and --scale 1 on as many sheets as it takes',
+    )
     .option(
       '--scale <number>',
       '1 for true size, 2 for half of it, and so on (default: as large as a few pages hold)',
     );
+  addWithout(command);
   addPart(command);
   addShow(command, 'repeat');
   addPaper(command);
@@ -41,4 +45,4 @@ Examples:
   swagwright audition raffle-quilt.yaml
   swagwright audition raffle-quilt.yaml --region background --fills stipple,pebbles --spacing 1/4,3/8
   swagwright audition raffle-quilt.yaml --empty 6
-  swagwright audition raffle-quilt.yaml --empty 1 --scale 1 --show corner --paper tabloid`;
+  swagwright audition raffle-quilt.yaml --empty 1 --scale 1 --show corner`;

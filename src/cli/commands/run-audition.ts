@@ -1,6 +1,7 @@
 /** What `audition` does. */
 
 import type { Problem } from '../../document/index.ts';
+import type { LayerId } from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
 import { type Audition, audition } from '../../jobs/audition.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
@@ -12,10 +13,11 @@ import { asAsked } from '../asked.ts';
 import { defaultName } from '../default-name.ts';
 import { eachPart } from '../each-part.ts';
 import type { Io } from '../io.ts';
+import { readWithout } from '../layers.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
 import { readLengthOption, readWhole, readWord } from '../option-values.ts';
-import type { OutputOptions, PaperOptions, PartOptions, ShowOptions } from '../options.ts';
+import type { LayerOptions, OutputOptions, PaperOptions, PartOptions, ShowOptions } from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions } from '../sheets.ts';
@@ -23,7 +25,7 @@ import { type Planned, plannedQuilt } from '../steps.ts';
 import { openOutputs, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
-export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions {
+export interface AuditionOptions extends OutputOptions, PaperOptions, PartOptions, ShowOptions, LayerOptions {
   readonly region?: string;
   readonly fills?: readonly string[];
   readonly spacing?: string;
@@ -104,9 +106,11 @@ interface Choices {
   readonly fills: readonly Fill[] | undefined;
   readonly empty: number | undefined;
   readonly reduction: number | undefined;
+  readonly without: readonly LayerId[];
 }
 
-const readChoices = ({ region, fills, spacing, empty, scale }: AuditionOptions): Choices => {
+const readChoices = (options: AuditionOptions): Choices => {
+  const { region, fills, spacing, empty, scale } = options;
   const other = Object.entries({ region, fills, spacing }).find(([, value]) => value !== undefined)?.[0];
   if (empty !== undefined && other !== undefined)
     throw wrongValue('--empty', `an empty frame is filled with nothing: it cannot go with --${other}`);
@@ -117,6 +121,7 @@ const readChoices = ({ region, fills, spacing, empty, scale }: AuditionOptions):
     fills: chosen && [...new Set(chosen)],
     empty: empty === undefined ? undefined : readWhole('--empty', empty, 1, MOST_ON_PAGE),
     reduction: scale === undefined ? undefined : readScale(scale),
+    without: readWithout(options),
   };
 };
 
@@ -164,7 +169,9 @@ const saidOf =
         hint:
           empty === 1 || scale === undefined
             ? 'take larger paper with --paper, or show less with --show'
-            : 'take a larger number for smaller pictures, larger paper with --paper, or show less with --show',
+            : scale === '1' && empty !== undefined
+              ? 'take a larger number for smaller pictures, or --empty 1, which goes on as many sheets as it takes'
+              : 'take a larger number for smaller pictures, larger paper with --paper, or show less with --show',
       };
     return problem;
   };

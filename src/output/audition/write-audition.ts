@@ -5,6 +5,7 @@ import {
   type Drawing,
   type DrawOptions,
   drawDesign,
+  type LayerId,
   type Scope,
   SHEET,
   type StyleSheet,
@@ -31,6 +32,8 @@ export interface AuditionOptions
   extends Pick<PictureOptions, 'title' | 'units' | 'setups' | 'deflate' | 'fonts' | 'reduction'> {
   readonly style: LengthStyle;
   readonly channels: NonNullable<DrawOptions['channels']>;
+  /** Layers that are left out of the pictures. */
+  readonly without?: readonly LayerId[];
 }
 
 /** The stitching frames, the fill is what one chooses by: nearly as dark, and finer. */
@@ -86,7 +89,7 @@ export const writeAudition = async (
     });
   const empty = draw();
   const emptyPicture: Picture = {
-    items: itemsOf(empty, FILLED),
+    items: itemsOf(empty, FILLED, options),
     box: frameBox(empty),
     caption: ['the empty frame'],
   };
@@ -104,7 +107,7 @@ export const writeAudition = async (
     const drawing = draw(trial);
     return {
       number: String(index + 1),
-      items: itemsOf(drawing, FILLED),
+      items: itemsOf(drawing, FILLED, options),
       box: frameBox(empty),
       caption: captionOf(trial, options.style, options.units),
     };
@@ -122,7 +125,7 @@ export const writeEmptyFrames = async (
   const { title, channels } = options;
   const drawing = drawDesign(design, scope, { title, ghosts: false, channels });
   const picture: Picture = {
-    items: itemsOf(drawing, EMPTY),
+    items: itemsOf(drawing, EMPTY, options),
     box: frameBox(drawing),
     caption: [],
   };
@@ -136,8 +139,16 @@ export const writeEmptyFrames = async (
   return writePictures([section], { ...options, captionLines: 0, onOnePage: true });
 };
 
-const itemsOf = (drawing: Drawing, sheet: StyleSheet): readonly PictureItem[] =>
-  smallLines(drawing, sheet, SHOWN).map((line) => ({
+const itemsOf = (
+  drawing: Drawing,
+  sheet: StyleSheet,
+  { without = [] }: Pick<AuditionOptions, 'without'>,
+): readonly PictureItem[] =>
+  smallLines(
+    drawing,
+    sheet,
+    SHOWN.filter((layer) => !without.includes(layer)),
+  ).map((line) => ({
     line,
     shrinks: line.role === 'fill' || line.role === 'channel',
   }));
