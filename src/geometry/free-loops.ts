@@ -13,7 +13,7 @@
 import type { BoxTree } from './box-tree.ts';
 import { type Crossing, crossings, shareOf, TOUCH } from './crossing.ts';
 import { cutShares, smoothJoints } from './cuts.ts';
-import { linkLoops, type Run } from './loops.ts';
+import { linkLoops, type Run, runOf } from './loops.ts';
 import { distanceToPiece, liesAlong, nearnessOf } from './nearness.ts';
 import { DISTANCE_NOISE, type OffsetElement, offsetElements } from './offset-elements.ts';
 import { signedArea } from './path.ts';
@@ -100,16 +100,8 @@ export const freeLoops = (
 };
 
 const endsOf = (run: readonly Stretch[], elements: readonly OffsetElement[]): Run => {
-  const first = run[0]!;
-  const last = run.at(-1)!;
-  const a = elements[first.element]!.piece;
-  const b = elements[last.element]!.piece;
-  return {
-    from: pieceAt(a, first.t0),
-    to: pieceAt(b, last.t1),
-    setOut: pieceDirection(a, first.t0),
-    arrive: pieceDirection(b, last.t1),
-  };
+  const [first, last] = [run[0]!, run.at(-1)!];
+  return runOf(elements[first.element]!.piece, elements[last.element]!.piece, first.t0, last.t1);
 };
 
 const loopOf = (

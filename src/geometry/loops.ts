@@ -1,14 +1,29 @@
 /** Kept stretches of a parallel, linked end to start into loops with the free space on their left. */
 
+import { type Piece, pieceAt, pieceDirection } from './piece.ts';
 import { distance, type Point, turnBetween } from './point.ts';
 
 export interface Run {
   readonly from: Point;
   readonly to: Point;
-  /** Unit directions of travel at the two ends. */
+  /** Unit directions of travel at the two ends, and how the way bends there: 1/mm, more than 0 to the left. */
   readonly setOut: Point;
   readonly arrive: Point;
+  readonly bendOut: number;
+  readonly bendIn: number;
 }
+
+/** The run that begins at a share of one piece and ends at a share of another, or of the same one. */
+export const runOf = (first: Piece, last: Piece = first, t0 = 0, t1 = 1): Run => ({
+  from: pieceAt(first, t0),
+  to: pieceAt(last, t1),
+  setOut: pieceDirection(first, t0),
+  arrive: pieceDirection(last, t1),
+  bendOut: bendOf(first),
+  bendIn: bendOf(last),
+});
+
+const bendOf = (p: Piece): number => (p.kind === 'line' ? 0 : Math.sign(p.sweep) / p.radius);
 
 /** Ends that are this much farther (mm) than the nearest are at the same place as the nearest. */
 const SAME_PLACE = 1e-9;
@@ -90,14 +105,34 @@ const follower = (
     least = Math.min(least, away);
   }
   let best = self;
-  let bestTurn = Number.NEGATIVE_INFINITY;
+  let sharpest: Turn | undefined;
   for (const { index, away } of near) {
     if (away > least + SAME_PLACE) continue;
-    const turn = turnBetween(run.arrive, runs[index]!.setOut);
-    if (turn > bestTurn) {
-      best = index;
-      bestTurn = turn;
-    }
+    const turn = turnInto(run, runs[index]!);
+    if (sharpest && !isSharper(turn, sharpest)) continue;
+    best = index;
+    sharpest = turn;
   }
   return best;
 };
+
+/** How one run goes on into another: radians to the left, and how that bends on (1/mm). */
+interface Turn {
+  readonly angle: number;
+  readonly bend: number;
+}
+
+/** Where lines touch and do not cross, the directions there (radians) are the same but for rounding. */
+const TOUCHING = 1e-9;
+
+/** Straight back is to that side on which the one that sets out runs beside the one that arrived. */
+const turnInto = (run: Run, next: Run): Turn => {
+  const angle = turnBetween(run.arrive, next.setOut);
+  const bend = next.bendOut;
+  const apart = run.bendIn + bend;
+  if (Math.abs(angle) < Math.PI - TOUCHING || apart === 0) return { angle, bend };
+  return { angle: apart < 0 ? Math.PI : -Math.PI, bend };
+};
+
+const isSharper = (a: Turn, b: Turn): boolean =>
+  Math.abs(a.angle - b.angle) > TOUCHING ? a.angle > b.angle : a.bend > b.bend;

@@ -20,7 +20,7 @@
 import { chainPaths } from './chain.ts';
 import { cutShares } from './cuts.ts';
 import { findUnsound } from './edge-fault.ts';
-import { linkLoops, type Run } from './loops.ts';
+import { linkLoops, runOf } from './loops.ts';
 import { liesAlong, nearnessOf } from './nearness.ts';
 import { type OffsetElement, offsetElements } from './offset-elements.ts';
 import { closedPath, type Path } from './path.ts';
@@ -244,7 +244,10 @@ const linkedRegion = (
   pieces: readonly Piece[],
   slack: number,
 ): { readonly region: Region; readonly complete: boolean } => {
-  const loops = linkLoops(pieces.map(runOf), slack);
+  const loops = linkLoops(
+    pieces.map((p) => runOf(p)),
+    slack,
+  );
   const used = new Set(loops.flat());
   // Where lines cross at a small angle both are kept for a while beyond that, and are one as far as can be told.
   const taken = pieces.filter((_, i) => used.has(i));
@@ -256,13 +259,6 @@ const linkedRegion = (
   );
   return { region: regionOf(paths), complete };
 };
-
-const runOf = (p: Piece): Run => ({
-  from: p.from,
-  to: p.to,
-  setOut: pieceDirection(p, 0),
-  arrive: pieceDirection(p, 1),
-});
 
 /** An edge cut where it touches itself, without its slits: a swag's first inches may lie on the line that closes it. */
 const soundEdge = (area: Region): readonly Piece[] => {

@@ -6,9 +6,9 @@
  */
 
 import { boxTreeOf, eachClosePair } from './box-tree.ts';
-import { linkLoops, type Run } from './loops.ts';
+import { linkLoops, runOf } from './loops.ts';
 import { closedPath } from './path.ts';
-import { type Line, type Piece, pieceDirection, pieceLength, trimPiece } from './piece.ts';
+import { type Line, type Piece, pieceLength, trimPiece } from './piece.ts';
 import { cross, distance, dot, type Point, scale, subtract } from './point.ts';
 import { type Region, regionOf, regionPieces } from './region.ts';
 
@@ -24,7 +24,10 @@ const LINK = 1e-5;
 export const joinRegions = (regions: readonly Region[]): Region => {
   const pieces = regions.flatMap(regionPieces).filter((p) => pieceLength(p) > CRUMB);
   const kept = withoutShared(pieces);
-  const loops = linkLoops(kept.map(runOf), LINK);
+  const loops = linkLoops(
+    kept.map((p) => runOf(p)),
+    LINK,
+  );
   return regionOf(
     loops.map((indices) =>
       closedPath(straightened(indices.map((k, i) => ({ ...kept[k]!, from: kept[indices.at(i - 1)!]!.to })))),
@@ -84,13 +87,6 @@ const left = (p: Piece, without: readonly (readonly [number, number])[]): readon
   keep(1);
   return found;
 };
-
-const runOf = (p: Piece): Run => ({
-  from: p.from,
-  to: p.to,
-  setOut: pieceDirection(p, 0),
-  arrive: pieceDirection(p, 1),
-});
 
 /** Lines that go straight on are one: a margin is not broken where a region ended. */
 const straightened = (pieces: readonly Piece[]): readonly Piece[] => {

@@ -5,10 +5,11 @@ import { describe, expect, test } from 'vitest';
 import { endAlong, startAlong } from '../../src/geometry/contact.ts';
 import { crossings } from '../../src/geometry/crossing.ts';
 import { firstMeetingWithLine, meetingsWithLine } from '../../src/geometry/line-cut.ts';
+import { linkLoops, runOf } from '../../src/geometry/loops.ts';
 import { nearnessOf } from '../../src/geometry/nearness.ts';
 import { openPath, polyline } from '../../src/geometry/path.ts';
-import { arc, line, type Piece } from '../../src/geometry/piece.ts';
-import { point } from '../../src/geometry/point.ts';
+import { arc, arcBetween, line, type Piece, reversePiece } from '../../src/geometry/piece.ts';
+import { type Point, point } from '../../src/geometry/point.ts';
 import { rollFoot } from '../../src/geometry/rolling-foot.ts';
 import { supportOf } from '../../src/geometry/support.ts';
 import { runs } from '../support/runs.ts';
@@ -135,4 +136,32 @@ test('meetings with a line, in the order of the path, and the first beyond a pla
   expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[0]!.along)).toEqual(found[1]);
   expect(firstMeetingWithLine(half, point(0, 0), point(0, 1), found[1]!.along)).toBeUndefined();
   expect(meetingsWithLine(openPath([]), point(0, 0), point(1, 0))).toEqual([]);
+});
+
+describe('linking stretches', () => {
+  // At turned corners a swag's two halves come as near as the foot is wide, and a channel is as wide as half of it: its
+  // lines touch in the neck, one leads straight back beside the other, and no direction tells on which side.
+  test('lines that touch part what they enclose, whichever way they lie', () => {
+    for (let k = 0; k < 200; k++) {
+      const [cos, sin] = [Math.cos(k / 30), Math.sin(k / 30)];
+      const at = (x: number, y: number): Point => point(cos * x - sin * y, sin * x + cos * y);
+      // Two discs of radius 1 that touch, under a roof and over a floor: a room above and one below them.
+      const room = (up: 1 | -1): Piece[] => [
+        arcBetween(at(up, 0), at(0, 0), at(up, up), false),
+        line(at(up, up), at(-up, up)),
+        arcBetween(at(-up, 0), at(-up, up), at(0, 0), false),
+      ];
+      const linked = linkLoops(
+        [...room(1), ...room(-1)].map((p) => runOf(p)),
+        1e-6,
+      );
+      expect(linked).toEqual([
+        [0, 1, 2],
+        [3, 4, 5],
+      ]);
+      // What the discs and what is beside them fill hangs together at the place where they touch.
+      const back = [...room(1), ...room(-1)].map((p) => runOf(reversePiece(p)));
+      expect(linkLoops(back, 1e-6)).toEqual([[0, 5, 4, 3, 2, 1]]);
+    }
+  });
 });

@@ -6,7 +6,14 @@
 import { describe, expect, test } from 'vitest';
 import { pathLength, regionArea } from '../../src/geometry/index.ts';
 import { groundArea, swagArea } from '../../src/swag/cell-areas.ts';
-import { type Channel, channelsOf, designOf, regionsOf, wholeSwag } from '../../src/swag/index.ts';
+import {
+  type Channel,
+  channelsOf,
+  cornerSwag,
+  designOf,
+  regionsOf,
+  wholeSwag,
+} from '../../src/swag/index.ts';
 import { planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
 import { distanceToPiece } from './laid.ts';
 
@@ -72,6 +79,20 @@ const lengthsOf = (channels: readonly Channel[]): number[] =>
   channels.map((c) => c.paths.reduce((sum, p) => sum + pathLength(p), 0));
 
 describe.each(Object.entries(EDGES))('%s', (_, edgeOf) => {
+  test('what is filled at a turned corner makes it up, whatever the swag is', () => {
+    // Rather deep ones come as near to themselves at the corner as the foot is wide, and a channel is half as wide.
+    const plan = planOf(`units: mm\nfoot: { clearance: 6.35 }\n${LAYOUTS['round corners']}\n${CHANNELS}`);
+    const { results } = search(plan, [templateOf(edgeOf(0), 'invented')]);
+    expect(results.length).toBeGreaterThan(25);
+    for (const { field, fit } of results.slice(0, 25)) {
+      const design = designOf(field, fit);
+      const corner = cornerSwag(design)!.cell;
+      const filled = regionsOf(corner, design, plan.channels).map((r) => regionArea(r.region));
+      const whole = regionArea(groundArea(corner, design)) + regionArea(swagArea(corner, design));
+      expect(filled.reduce((a, b) => a + b, 0)).toBeCloseTo(whole, 3);
+    }
+  });
+
   test.each(Object.entries(LAYOUTS))('%s', (_, layout) => {
     let cells = 0;
     for (const h of HAIRS) {
