@@ -457,9 +457,9 @@ export const MUTATIONS = [
   {
     name: 'narrow repeats beside a mitre that they come under',
     file: 'src/swag/cell-areas.ts',
-    from: "field.from === 'inner' ? 0 : reachOver(half.cell, design)",
-    to: "field.from === 'inner' ? 0 : Math.min(0, reachOver(half.cell, design))",
-    test: 'tests/swag/regions.test.ts',
+    from: "from === 'inner' ? 0 : reachOver(half.cell, design)",
+    to: "from === 'inner' ? 0 : Math.min(0, reachOver(half.cell, design))",
+    test: 'tests/swag/hexagon.test.ts',
   },
   {
     name: 'a mirrored motion turned the wrong way',

@@ -36,8 +36,15 @@ import {
   subtract,
 } from '../geometry/index.ts';
 import { partedAt } from './beside.ts';
-import { cellLines, joinOf } from './cell-lines.ts';
-import { type Cell, centreMirror, type Design, type Placed, sharesBefore } from './design.ts';
+import { cellLines, type Joins, joinsOf } from './cell-lines.ts';
+import {
+  type Cell,
+  centreMirror,
+  type Design,
+  type Placed,
+  type PlacedSide,
+  sharesBefore,
+} from './design.ts';
 import type { Field } from './field.ts';
 import { cornerSwag } from './fit.ts';
 
@@ -48,12 +55,14 @@ interface MirrorLine {
 }
 
 /**
- * Where runs meet at their corners, or at a swag that stands across, their ends lean: how many repeats lie between a
+ * Where runs meet at their corners, or at a swag that stands there, their ends lean: how many repeats lie between a
  * cell and the end that it comes to, at its own start and at the far end of its other half; undefined for none.
  */
 export interface MitredEnds {
   readonly own: number | undefined;
   readonly other: number | undefined;
+  /** Of a corner's swag, where it is parted from the sides' last ones: in the middle of each side's own gap. */
+  readonly joins?: Joins;
 }
 
 export const NO_MITRES: MitredEnds = { own: undefined, other: undefined };
@@ -65,20 +74,33 @@ export const NO_MITRES: MitredEnds = { own: undefined, other: undefined };
 export const mitredEnds = (half: Placed, design: Design): MitredEnds => {
   const { field, sides } = design;
   const side = sides.find((s) => s.run.name === half.side);
-  if ((field.corners !== 'meet' && field.corners !== 'across') || !side) return NO_MITRES;
+  if (!side) return NO_MITRES;
+  if (half.cell === cornerSwag(design)?.cell) return { ...NO_MITRES, joins: cornerJoins(half, side, sides) };
+  const { corners, from } = field;
+  const isTurned = corners === 'turn' && from === 'outer';
+  if (corners !== 'meet' && corners !== 'across' && !isTurned) return NO_MITRES;
   const before = Number(half.repeat.slice(half.side.length + 1)) - 1;
-  const reach = field.from === 'inner' ? 0 : reachOver(half.cell, design);
+  const reach = from === 'inner' ? 0 : reachOver(half.cell, design);
+  // A turned corner's swag stands between, and may reach as far as the sides do.
   const comesTo = (between: number): number | undefined =>
-    between === 0 || sharesBefore(side, between) < reach ? between : undefined;
+    (between === 0 && !isTurned) || sharesBefore(side, between) < reach ? between : undefined;
   const [first, last] = [comesTo(before), comesTo(side.fit.repeats - 1 - before)];
   return half.half === 'first' ? { own: first, other: last } : { own: last, other: first };
+};
+
+/** A corner's first half ends the side that it lies on, and its second half begins the next. */
+const cornerJoins = ({ half }: Placed, side: PlacedSide, sides: readonly PlacedSide[]): Joins => {
+  const beyond = sides.find((s) =>
+    half === 'first' ? s.run.name === side.run.next : s.run.next === side.run.name,
+  );
+  return { own: -side.fit.seat.gap / 2, other: -(beyond ?? side).fit.seat.gap / 2 };
 };
 
 /** How far along a side (mm from its outermost join) the lines that lean over it come below the far level. */
 const reachOver = (cell: Cell, design: Design): number =>
   Math.max(
     ...endLines(cell, design, 0).map(
-      ({ at, angle }) => at.x - cell.join + design.field.far / Math.tan(angle),
+      ({ at, angle }) => at.x - cell.join + (design.field.far - at.y) / Math.tan(angle),
     ),
   );
 
@@ -86,8 +108,8 @@ const reachOver = (cell: Cell, design: Design): number =>
 const mitreAngle = (field: Field): number => (field.corners === 'none' ? Math.PI / 2 : field.mitre);
 
 /**
- * The mitre at the end of a cell's side, where runs meet; where a swag stands across, the line beside it and the mitre
- * beyond. So many repeats lie `between` the cell and the end.
+ * The mitre at the end of a cell's side, where runs meet or a swag turns the corner; where one stands across, the line
+ * beside it and the mitre beyond. So many repeats lie `between` the cell and the end.
  */
 const endLines = (cell: Cell, design: Design, between: number): readonly MirrorLine[] => {
   const { field } = design;
@@ -96,12 +118,10 @@ const endLines = (cell: Cell, design: Design, between: number): readonly MirrorL
   const join = { x: cell.join - back, y: field.marksAt };
   const mitre = Math.PI - mitreAngle(field);
   const corner = cornerSwag(design);
-  if (corner?.kind !== 'across') return [{ at: join, angle: mitre }];
+  if (!corner) return [{ at: join, angle: mitre }];
   const away = corner.fit.toCorner - 2 * cell.join;
-  return [
-    { at: join, angle: partedAt(field) ?? mitre },
-    { at: { x: -away - back, y: 0 }, angle: mitre },
-  ];
+  const beyond = { at: { x: -away - back, y: field.marksAt }, angle: mitre };
+  return corner.kind === 'across' ? [{ at: join, angle: partedAt(field) ?? mitre }, beyond] : [beyond];
 };
 
 /** From the frame of the next side's first half over a mitre to that of the cell whose own start is there. */
@@ -128,24 +148,16 @@ export const swagArea = (cell: Cell, design: Design): Region => {
   ]);
 };
 
-/**
- * What a cell holds: from the join or the mitre to the centre mirror, from the near level to the far margin. `joinAt` is
- * where it ends before its start (mm), where that is not its own nearest join.
- */
-export const cellArea = (
-  cell: Cell,
-  design: Design,
-  ends: MitredEnds = NO_MITRES,
-  joinAt?: number,
-): Region => {
-  const { join, middle, along, near, far } = cellLines(cell, design, joinAt);
+/** What a cell holds: from the join or the mitre to the centre mirror, from the near level to the far margin. */
+export const cellArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
+  const { join, middle, along, near, own } = cellLines(cell, design, ends.joins);
   const mitred = leansAway(design, ends.own);
   const begin = mitred ? onMitre(join(design.field.marksAt), design, near) : join(near);
-  const end = mitred ? mitredEnd(join(near), design) : join(far);
+  const end = mitred ? mitredEnd(join(near), design) : join(own);
   const outline = [
     ...along([begin, middle(near)], 'forward'),
-    line(middle(near), middle(far)),
-    ...along([middle(far), end], 'backward'),
+    line(middle(near), middle(own)),
+    ...along([middle(own), end], 'backward'),
     line(end, begin),
   ];
   return leansOver(design, ends) ? withinMitres(outline, cell, design, ends) : outlined(outline);
@@ -154,14 +166,15 @@ export const cellArea = (
 /** Both cells of a repeat but for its swag: between the stitching and the far margin. */
 export const groundArea = (cell: Cell, design: Design, ends: MitredEnds = NO_MITRES): Region => {
   const swag = wholeSwag(cell);
-  const { join, farJoin, middle, start, stop, along, near, far } = cellLines(cell, design);
+  const lines = cellLines(cell, design, ends.joins);
+  const { join, farJoin, middle, start, stop, along, near, far } = lines;
   const { first, last, apart } = boundsAt(cell, design, ends, near);
   const begins = apart.own ? first : ORIGIN;
   const comes = apart.other ? last : pathEnd(swag)!;
-  const own = leansAway(design, ends.own) ? mitredEnd(join(near), design) : join(far);
+  const own = leansAway(design, ends.own) ? mitredEnd(join(near), design) : join(lines.own);
   const other = leansAway(design, ends.other)
     ? move(centreMirror(cell), mitredEnd(join(near), design))
-    : farJoin(far);
+    : farJoin(lines.other);
   const behindStop = apart.other
     ? [line(pathEnd(swag)!, stop(near)), ...along([stop(near), comes], 'forward')]
     : [];
@@ -195,15 +208,15 @@ const boundsAt = (
   readonly last: Point;
   readonly apart: { readonly own: boolean; readonly other: boolean };
 } => {
-  const { join, farJoin } = cellLines(cell, design);
+  const { join, farJoin } = cellLines(cell, design, ends.joins);
   const { marksAt } = design.field;
   const onLean = (): Point => onMitre(join(marksAt), design, level);
-  const isApart = joinOf(cell, design) < 0;
+  const { own, other } = ends.joins ?? joinsOf(cell, design);
   const leans = (end: number | undefined): boolean => leansAway(design, end) && level !== marksAt;
   return {
     first: leansAway(design, ends.own) ? onLean() : join(level),
     last: leansAway(design, ends.other) ? move(centreMirror(cell), onLean()) : farJoin(level),
-    apart: { own: isApart || leans(ends.own), other: isApart || leans(ends.other) },
+    apart: { own: own < 0 || leans(ends.own), other: other < 0 || leans(ends.other) },
   };
 };
 

@@ -34,13 +34,21 @@ export interface CellLines {
   /** Between which levels cloth is quilted: swags leave the near one, or hold to it with their inward channels. */
   readonly near: number;
   readonly far: number;
+  /** Up to which level the join bounds the cell, and its image: at a corner both may come to the mitre before the far level. */
+  readonly own: number;
+  readonly other: number;
 }
 
-/** `join` is where the cell ends beyond its start (mm), where it is not the nearest that it ends at. */
-export const cellLines = (cell: Cell, design: Design, join = joinOf(cell, design)): CellLines => {
+/** Where a cell ends beyond its start, and where beyond its stop: mm along its start line, 0 or less. */
+export interface Joins {
+  readonly own: number;
+  readonly other: number;
+}
+
+export const cellLines = (cell: Cell, design: Design, joins: Joins = joinsOf(cell, design)): CellLines => {
   const circle = circlingOf(cell.centre, cell.crown);
   if (circle) return roundLines(cell, design, circle);
-  return isAcross(cell, design) ? acrossLines(cell, design, join) : straightLines(cell, design, join);
+  return isAcross(cell, design) ? acrossLines(cell, design, joins) : straightLines(cell, design, joins);
 };
 
 /** Whether it is the cell of a swag that stands across a corner. */
@@ -49,34 +57,46 @@ const isAcross = (cell: Cell, design: Design): boolean => {
   return corner?.kind === 'across' && corner.cell === cell;
 };
 
-const straightLines = (cell: Cell, design: Design, join: number): CellLines => {
+/**
+ * Where a cell ends: halfway to its neighbour. A corner's swags stand as far from their neighbours as those stand from
+ * one another, and where sides differ, at least so far.
+ */
+export const joinsOf = (cell: Cell, design: Design): Joins => {
+  const gaps = design.sides.map((s) => s.fit.seat.gap);
+  const join = cell === cornerSwag(design)?.cell ? -Math.min(...gaps) / 2 : cell.join;
+  return { own: join, other: join };
+};
+
+const straightLines = (cell: Cell, design: Design, { own, other }: Joins): CellLines => {
   const over = centreMirror(cell);
   const { x, y } = cell.crown;
+  const { field } = design;
+  const slope = Math.cos(cell.mirror) / Math.sin(cell.mirror);
+  // From the outer seam a corner's mitre comes to its joins: beyond are the two sides.
+  const isLeaning = cell === cornerSwag(design)?.cell && field.from === 'outer';
+  const apexOf = (join: number): number =>
+    isLeaning ? Math.min(field.far, y + (join - x) / slope) : field.far;
+  const [ownFar, otherFar] = [apexOf(own), apexOf(other)];
   return {
-    join: (level) => ({ x: join, y: level }),
-    farJoin: (level) => move(over, { x: join, y: level }),
-    middle: (level) => ({ x: x + ((level - y) * Math.cos(cell.mirror)) / Math.sin(cell.mirror), y: level }),
+    join: (level) => ({ x: own, y: level }),
+    farJoin: (level) => move(over, { x: other, y: level }),
+    middle: (level) => ({ x: x + (level - y) * slope, y: level }),
     start: (level) => ({ x: 0, y: level }),
     stop: (level) => move(over, { x: 0, y: level }),
     along: (points) => points.slice(1).map((p, i) => line(points[i]!, p)),
-    near: design.field.near,
-    far: design.field.far,
+    near: field.near,
+    far: Math.max(ownFar, otherFar),
+    own: ownFar,
+    other: otherFar,
   };
 };
-
-/**
- * Where a cell ends beyond its start: halfway to its neighbour. A corner's swags stand as far from their
- * neighbours as those stand from one another, and where sides differ, at least so far.
- */
-export const joinOf = (cell: Cell, design: Design): number =>
-  cell === cornerSwag(design)?.cell ? -Math.min(...design.sides.map((s) => s.fit.seat.gap)) / 2 : cell.join;
 
 /**
  * Across a corner levels are still the side's: they are turned from the swag's own start line, down to the corner of the
  * two start lines. Beyond its start the cell ends at the line that parts it from the side's last swag (beside.ts). It
  * comes to a point on the mitre where that line does; beyond are the two sides.
  */
-const acrossLines = (cell: Cell, { field, corner }: Design, join: number): CellLines => {
+const acrossLines = (cell: Cell, { field, corner }: Design, { own, other }: Joins): CellLines => {
   const over = centreMirror(cell);
   const turned = corner.kind === 'across' ? corner.turned : 0;
   const side = turn(-turned);
@@ -85,15 +105,18 @@ const acrossLines = (cell: Cell, { field, corner }: Design, join: number): CellL
   const lean = Math.tan(turned / 2);
   const { x } = cell.crown;
   const [c, s] = [Math.cos(turned), Math.sin(turned)];
+  const [ownFar, otherFar] = [own, other].map((join) => Math.min(field.far, apexOf(x, join, turned)));
   return {
-    join: (level) => sideLine({ x: join - lean * level, y: level }),
-    farJoin: (level) => move(over, sideLine({ x: join - lean * level, y: level })),
+    join: (level) => sideLine({ x: own - lean * level, y: level }),
+    farJoin: (level) => move(over, sideLine({ x: other - lean * level, y: level })),
     middle: (level) => ({ x, y: (level - x * s) / c }),
     start: (level) => sideLine({ x: 0, y: level }),
     stop: (level) => move(over, sideLine({ x: 0, y: level })),
     along: (points) => points.slice(1).map((p, i) => line(points[i]!, p)),
     near: field.near,
-    far: Math.min(field.far, apexOf(x, join, turned)),
+    far: Math.max(ownFar!, otherFar!),
+    own: ownFar!,
+    other: otherFar!,
   };
 };
 
@@ -126,5 +149,7 @@ const roundLines = (cell: Cell, { field }: Design, { centre, startRadius, sense 
     ],
     near: field.near,
     far: field.far,
+    own: field.far,
+    other: field.far,
   };
 };

@@ -75,8 +75,6 @@ interface Neighbour {
   readonly cell: Cell;
   /** From its own cell's frame to that of the cell whose neighbour it is. */
   readonly motion: Motion;
-  /** Where the two are parted, mm along that cell's start line. */
-  readonly join: number;
 }
 
 /** Of a plan's channels those that are a row's own: outward ones lie beyond the last row, inward ones within the first. */
@@ -98,7 +96,7 @@ export const channelsOf = (
 ): readonly Channel[] => {
   const channels = ownChannels(design, wanted);
   if (channels.outward.length + channels.inward.length === 0) return [];
-  const area = cellArea(cell, design, ends, neighbour?.join);
+  const area = cellArea(cell, design, ends);
   const inside = swagArea(cell, design);
   const swag = wholeSwag(cell);
   const stitching = neighbour ? withNeighbour(swag, neighbour) : [swag];
@@ -158,7 +156,7 @@ export const rowChannels = (
     const around = surroundingsOf(half, design);
     const { neighbour, ends } = around;
     const cells = [half.cell, neighbour?.cell].map((cell) => (cell ? design.cells.indexOf(cell) : -1));
-    const key = [...cells, neighbour?.join, ends.own, ends.other].join(' ');
+    const key = [...cells, half.cell.join, ends.own, ends.other, ends.joins?.own].join(' ');
     const found = known.get(key) ?? channelsOf(half.cell, design, channels, around);
     known.set(key, found);
     return [half, found];
@@ -179,19 +177,19 @@ const surroundingsOf = (half: Placed, design: Design): Surroundings => {
   if (corner && (half.cell === corner.cell || isLast)) {
     const isSide = half.cell !== corner.cell;
     const motion = besideCorner(gap, corner.turned, isSide);
-    return { neighbour: { cell: isSide ? corner.cell : side.cells[0], motion, join: -gap / 2 }, ends };
+    return { neighbour: { cell: isSide ? corner.cell : side.cells[0], motion }, ends };
   }
   const place = Number(half.repeat.slice(half.side.length + 1)) - 1;
   const beside = isFirst ? place - 1 : place + 1;
   if (side.cells.length > 1 && beside >= 0 && beside < side.places)
     return {
-      neighbour: { cell: cellAt(side, beside), motion: besideCorner(gap, 0, true), join: half.cell.join },
+      neighbour: { cell: cellAt(side, beside), motion: besideCorner(gap, 0, true) },
       ends,
     };
   const next = sides.find(({ run }) => (isFirst ? run.next === half.side : run.name === side.run.next));
   if (ends.own !== 0 || !next) return { ends };
   const motion = overMitre(half.cell, next.cells[0], design);
-  return { neighbour: { cell: next.cells[0], motion, join: half.cell.join }, ends };
+  return { neighbour: { cell: next.cells[0], motion }, ends };
 };
 
 /**

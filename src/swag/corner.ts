@@ -8,6 +8,7 @@ import { bodyOf, leastNeck, neckOf } from './neck.ts';
 import { bulgeAt, type Pose, pastMirror, reachAt } from './pose.ts';
 import { type Seat, type SeatRules, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
+import type { Shape } from './shape.ts';
 
 /** How a corner's half swag lies to the side that it ends. */
 export interface Lay {
@@ -80,26 +81,36 @@ export const checkCorner = (
 /**
  * How far (mm) two sides that meet at a corner may lean over the same cloth; 0 or less where they cannot. Only
  * from the outer seam do they lean towards each other: each begins `toCorner` from the corner, and what reaches
- * no deeper than that keeps clear of the other.
+ * no deeper than that keeps clear of the other. Where a swag stands across the corner, each keeps to its own side of
+ * the mitre beyond that one.
  */
-export const overNeighbour = (
-  sides: readonly SideFit[],
-  toCorner: number,
-  field: Pick<Field, 'from' | 'corners'>,
-): number =>
-  leansOver(
-    sides.map((side) => side.seat.pose.top),
-    toCorner,
-    field,
-  );
+export const overNeighbour = (sides: readonly SideFit[], toCorner: number, field: Field): number =>
+  field.corners === 'across'
+    ? Math.max(
+        ...sides.map(({ seat: { shape, pose, gap } }) =>
+          overMitre(shape, pose.tilt + shape.chordAngle, toCorner + gap, field),
+        ),
+      )
+    : leansOver(
+        sides.map((side) => side.seat.pose.top),
+        toCorner,
+        field,
+      );
 
-/** The same for how far (mm) each side reaches from its start line. */
+/** How far (mm) a shape that rises so (radians) from `along` mm beside the corner of the start lines passes the mitre; less than 0 where it does not. */
+export const overMitre = (
+  shape: Shape,
+  rise: number,
+  along: number,
+  { mitre }: Pick<CorneredField, 'mitre'>,
+): number => bulgeAt(shape, rise, Math.PI - mitre) - along * Math.sin(mitre);
+
+/** The same where a swag turns the corner, for how far (mm) each side reaches from its start line. */
 export const leansOver = (
   tops: readonly number[],
   toCorner: number,
-  { from, corners }: Pick<Field, 'from' | 'corners'>,
+  { from }: Pick<CorneredField, 'from'>,
 ): number =>
-  // A swag across the corner stands between them.
-  from === 'inner' || corners === 'across'
+  from === 'inner'
     ? 0
     : Math.max(...tops.map((top, i) => Math.min(top, tops[(i + 1) % tops.length]!) - toCorner));

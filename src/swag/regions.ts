@@ -109,13 +109,24 @@ export interface Alike {
 export const alikeRepeats = (design: Design, halves: readonly Placed[]): readonly Alike[] => {
   const found: { cell: Cell; ends: MitredEnds; halves: Placed[] }[] = [];
   for (const half of halves) {
-    const { own, other } = mitredEnds(half, design);
-    const ends = half.half === 'first' ? { own, other } : { own: other, other: own };
-    const like = found.find(
-      (a) => a.cell === half.cell && a.ends.own === ends.own && a.ends.other === ends.other,
-    );
+    const seen = mitredEnds(half, design);
+    const ends = half.half === 'first' ? seen : fromFirst(seen);
+    const like = found.find((a) => a.cell === half.cell && endAlike(a.ends, ends));
     if (like) like.halves.push(half);
     else found.push({ cell: half.cell, ends, halves: [half] });
   }
   return found;
 };
+
+/** What a second half ends at, seen from the first. */
+const fromFirst = ({ own, other, joins }: MitredEnds): MitredEnds => ({
+  own: other,
+  other: own,
+  ...(joins && { joins: { own: joins.other, other: joins.own } }),
+});
+
+const endAlike = (a: MitredEnds, b: MitredEnds): boolean =>
+  a.own === b.own &&
+  a.other === b.other &&
+  a.joins?.own === b.joins?.own &&
+  a.joins?.other === b.joins?.other;

@@ -16,7 +16,7 @@
 
 import { askedOfCorners, askedOfSides, widestAsked } from './asked-rises.ts';
 import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
-import { checkCorner, type Lay, layOf, leansOver, overNeighbour, toCornerOf } from './corner.ts';
+import { checkCorner, type Lay, layOf, leansOver, overMitre, overNeighbour, toCornerOf } from './corner.ts';
 import {
   allows,
   type Counts,
@@ -375,13 +375,13 @@ const blamesOf = (
 
 /** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */
 const overAt = (rise: number, repeats: readonly number[], ground: Ground): number => {
-  const { way, field, lay } = ground;
+  const { way, field, lay, gap } = ground;
   const { chord, chordAngle, support } = way.shape;
   const offset = toStart(lay, chord, rise);
-  const tops = repeats.map((n, i) => {
-    const tilt = riseOnSide(field.runs[i]!.length - 2 * offset, n, ground) - chordAngle;
-    return support(Math.sin(tilt), Math.cos(tilt));
-  });
+  const rises = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
+  if (lay.kind === 'across')
+    return Math.max(...rises.map((side) => overMitre(way.shape, side, offset + gap, field)));
+  const tops = rises.map((side) => support(Math.sin(side - chordAngle), Math.cos(side - chordAngle)));
   return leansOver(tops, offset, field);
 };
 

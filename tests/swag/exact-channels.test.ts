@@ -14,6 +14,7 @@ import {
   regionsOf,
   wholeSwag,
 } from '../../src/swag/index.ts';
+import { patience } from '../support/runs.ts';
 import { planOf, pointsAlong, search, templateOf } from './fit-helpers.ts';
 import { distanceToPiece } from './laid.ts';
 
@@ -93,38 +94,42 @@ describe.each(Object.entries(EDGES))('%s', (_, edgeOf) => {
     }
   });
 
-  test.each(Object.entries(LAYOUTS))('%s', (_, layout) => {
-    let cells = 0;
-    for (const h of HAIRS) {
-      const plan = planOf(`units: mm\nfoot: { clearance: 6.35 }\n${layout}\n${CHANNELS}`);
-      const { results } = search(plan, [templateOf(edgeOf(h), 'invented')]);
-      // Drapes with sides alike: deep spikes with four channels beside them close up at the corners.
-      const drapes = results.filter(
-        ({ fit, score }) =>
-          fit.way.shape.direction === 'heel-first' &&
-          fit.sides.every((s) => 2 * s.seat.depth < s.seat.span) &&
-          score.spread < 3,
-      );
-      for (const { field, fit } of drapes.slice(0, 4)) {
-        const design = designOf(field, fit);
-        for (const cell of new Set(design.cells)) {
-          cells++;
-          const channels = channelsOf(cell, design, plan.channels);
-          expect(channels).toHaveLength(4);
-          for (const length of lengthsOf(channels).slice(0, 3)) expect(length).toBeGreaterThan(10);
-          const swag = wholeSwag(cell).pieces;
-          for (const { paths, distance } of channels)
-            for (const p of paths.flatMap((path) => pointsAlong(path, 4))) {
-              const away = Math.min(...swag.map((piece) => distanceToPiece(piece, p)));
-              expect(Math.abs(away - distance)).toBeLessThan(1e-6);
-            }
-          // Nothing is in two bands or in none: they add up to what lies inside and outside of the swag.
-          const filled = regionsOf(cell, design, plan.channels).map((r) => regionArea(r.region));
-          const whole = regionArea(groundArea(cell, design)) + regionArea(swagArea(cell, design));
-          expect(filled.reduce((a, b) => a + b, 0)).toBeCloseTo(whole, 3);
+  test.each(Object.entries(LAYOUTS))(
+    '%s',
+    (_, layout) => {
+      let cells = 0;
+      for (const h of HAIRS) {
+        const plan = planOf(`units: mm\nfoot: { clearance: 6.35 }\n${layout}\n${CHANNELS}`);
+        const { results } = search(plan, [templateOf(edgeOf(h), 'invented')]);
+        // Drapes with sides alike: deep spikes with four channels beside them close up at the corners.
+        const drapes = results.filter(
+          ({ fit, score }) =>
+            fit.way.shape.direction === 'heel-first' &&
+            fit.sides.every((s) => 2 * s.seat.depth < s.seat.span) &&
+            score.spread < 3,
+        );
+        for (const { field, fit } of drapes.slice(0, 4)) {
+          const design = designOf(field, fit);
+          for (const cell of new Set(design.cells)) {
+            cells++;
+            const channels = channelsOf(cell, design, plan.channels);
+            expect(channels).toHaveLength(4);
+            for (const length of lengthsOf(channels).slice(0, 3)) expect(length).toBeGreaterThan(10);
+            const swag = wholeSwag(cell).pieces;
+            for (const { paths, distance } of channels)
+              for (const p of paths.flatMap((path) => pointsAlong(path, 4))) {
+                const away = Math.min(...swag.map((piece) => distanceToPiece(piece, p)));
+                expect(Math.abs(away - distance)).toBeLessThan(1e-6);
+              }
+            // Nothing is in two bands or in none: they add up to what lies inside and outside of the swag.
+            const filled = regionsOf(cell, design, plan.channels).map((r) => regionArea(r.region));
+            const whole = regionArea(groundArea(cell, design)) + regionArea(swagArea(cell, design));
+            expect(filled.reduce((a, b) => a + b, 0)).toBeCloseTo(whole, 3);
+          }
         }
       }
-    }
-    expect(cells).toBeGreaterThanOrEqual(HAIRS.length);
-  });
+      expect(cells).toBeGreaterThanOrEqual(HAIRS.length);
+    },
+    patience(60_000),
+  );
 });

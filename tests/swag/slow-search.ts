@@ -87,6 +87,14 @@ const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean
   });
 };
 
+/** Whether a side's first swag, which starts so far (mm) from the corner of the start lines, comes over the line at 45° through it. */
+const passesMitre = (way: SlowWay, rise: number, along: number): boolean => {
+  const end = way.points.at(-1)!;
+  const tilt = rise - Math.atan2(end.y, end.x);
+  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+  return way.points.some(({ x, y }) => s * x + c * y > c * x - s * y + along + EDGE);
+};
+
 /** The angle between the chords of a corner's swag and of the side's last, 135°, is halved by the line between the two. */
 const HALVED = (67.5 * Math.PI) / 180;
 
@@ -159,6 +167,7 @@ export const slowLeast = (
       if (!(h > 0 && h < chord)) return undefined;
       const rise = Math.acos(h / chord);
       if (!isSafe(way, rise, ground, false)) return undefined;
+      if (ground.corner === 'across' && passesMitre(way, rise, a + ground.gap / 2)) return undefined;
       depths.push(chord * Math.sin(rise));
       spans.push(2 * h);
     }
