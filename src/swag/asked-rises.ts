@@ -107,4 +107,19 @@ export const widestAsked = (
   return Number.isFinite(most) ? most : undefined;
 };
 
+/** The same of spans alone, whatever their rises: undefined where no widest span is asked. */
+export const widestSpanAsked = (wishes: Wishes | undefined): number | undefined => {
+  if (!wishes) return undefined;
+  const hasGap = wishes.asked.some(({ key }) => key === 'gap');
+  const spans = wishes.asked.flatMap((one) => {
+    const { key, wish } = one;
+    if (key !== 'span') return [];
+    if (isAbout(wish)) return hasGap ? [wish.about * (1 + UNSEEN)] : [];
+    if (typeof wish === 'number') return [wish];
+    return wishes.ranges === 'bind' ? [boundsOf(one)[1]] : [];
+  });
+  const most = Math.min(...spans);
+  return Number.isFinite(most) ? most : undefined;
+};
+
 const acos = (share: number): number => Math.acos(Math.min(1, Math.max(-1, share)));

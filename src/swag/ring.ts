@@ -59,6 +59,9 @@ export interface Ring {
   readonly outward: number;
   readonly inward: number;
   readonly gap: number | 'auto';
+  /** How wide (mm) swags are at most where a wider gap can keep them so, and how wide that may be; undefined where it is not asked. */
+  readonly widestSpan: number | undefined;
+  readonly widestGap: number | undefined;
 }
 
 /** What a plan asks for, for each count that it leaves open. `outward` and `inward` are the channels' reaches, mm. */
@@ -66,7 +69,7 @@ export const ringsOf = (
   layout: Frame,
   outward: number,
   inward: number,
-  gap: number | 'auto',
+  { gap, widestSpan, widestGap }: Pick<Ring, 'gap' | 'widestSpan' | 'widestGap'>,
 ): readonly Ring[] => {
   const [fewest, most] = layout.count ? [layout.count, layout.count] : [FEWEST_IN_FRAME, MOST_IN_FRAME];
   return Array.from({ length: most - fewest + 1 }, (_, i) => ({
@@ -78,6 +81,8 @@ export const ringsOf = (
     outward,
     inward,
     gap,
+    widestSpan,
+    widestGap,
   }));
 };
 
@@ -97,7 +102,9 @@ export const fitRings = (way: Way, rings: readonly Ring[]) => {
   const misses: Miss[] = [];
   for (const ring of rings) {
     const tried =
-      way.tilt === undefined ? ringByCrown(way, ring, near) : [ringByTilt(way, way.tilt, ring, near)];
+      way.tilt === undefined
+        ? [...ringByCrown(way, ring, near), ...ringBySpan(way, ring, near)]
+        : [ringByTilt(way, way.tilt, ring, near)];
     let misfit: Misfit | undefined;
     let isFound = false;
     for (const result of tried) {
@@ -148,14 +155,7 @@ const ringByCrown = (way: Way, ring: Ring, near: Nearness): readonly Result<Ring
   const farthestStart = shape.chord / (2 * Math.sin(w / 2)) + widestGap / (2 * Math.tan(w));
   if (farthestStart < kept) return [misses({ kind: 'motif-too-large', by: kept - farthestStart })];
   // How far the stitching keeps from the clear circle when it is laid at a rise; negative when it is inside it.
-  const spare = (rise: number): number => {
-    const crown = polar(rise, shape.chord);
-    const gap = gapAt(shape, ring, rise);
-    const centre = centreFor(crown, ring, gap);
-    const pointing = senseOf(ring) * (norm(centre) - distance(centre, crown));
-    if (!(pointing > -FIT_NOISE && senseOf(ring) * centre.y > 0)) return Number.NaN;
-    return distanceFrom(near, centre, rise - shape.chordAngle) - kept;
-  };
+  const spare = (rise: number): number => spareAt(shape, ring, near, rise, gapAt(shape, ring, rise));
   const found: Result<RingSeat>[] = [];
   let before = senseOf(ring) * (w / 2) + FLATTEST;
   let spareBefore = spare(before);
@@ -181,6 +181,37 @@ const ringByCrown = (way: Way, ring: Ring, near: Nearness): readonly Result<Ring
         : { kind: 'stands-off', by: Math.max(FIT_NOISE, Number.isFinite(least) ? least : kept) },
     ),
   ];
+};
+
+/** How far (mm) a shape that rises so, with such a gap, keeps from the clear circle: less than 0 inside it, nothing where it is no swag. */
+const spareAt = (shape: Shape, ring: Ring, near: Nearness, rise: number, gap: number): number => {
+  const crown = polar(rise, shape.chord);
+  const centre = centreFor(crown, ring, gap);
+  const pointing = senseOf(ring) * (norm(centre) - distance(centre, crown));
+  if (!(pointing > -FIT_NOISE && senseOf(ring) * centre.y > 0)) return Number.NaN;
+  return distanceFrom(near, centre, rise - shape.chordAngle) - keptClear(ring);
+};
+
+/**
+ * The frame whose swags are as wide as they may be, where a gap that is left open is widened for that. A chord C that
+ * makes an angle of m − r with the centre mirror spans 2·C·sin(m − r), whatever the gap; the wider the gap, the farther
+ * the frame keeps from its motif, so that one closes it.
+ */
+const ringBySpan = (way: Way, ring: Ring, near: Nearness): readonly Result<RingSeat>[] => {
+  const { shape } = way;
+  const { widestSpan, widestGap } = ring;
+  if (ring.gap !== 'auto' || widestSpan === undefined || widestGap === undefined) return [];
+  const rise = mirrorOf(ring) - Math.asin(Math.min(1, widestSpan / (2 * shape.chord)));
+  const spare = (gap: number): number => spareAt(shape, ring, near, rise, gap);
+  let inside = gapAt(shape, ring, rise);
+  let clear = Math.min(widestGap, widestSpan);
+  if (!(spare(inside) < 0 && spare(clear) >= 0)) return [];
+  for (let i = 0; i < BISECTIONS; i++) {
+    const mid = (inside + clear) / 2;
+    if (spare(mid) >= 0) clear = mid;
+    else inside = mid;
+  }
+  return spare(clear) <= TIGHT ? [layRing(way, ring, rise, clear)] : [];
 };
 
 /** Start and crown equally far from the centre make no swag; this (radians) beyond there they begin to. */
@@ -211,10 +242,14 @@ const distanceFrom = (near: Nearness, at: Point, tilt: number): number => {
   return near.distance({ x: c * at.x + s * at.y, y: c * at.y - s * at.x });
 };
 
-const layRing = (way: Way, ring: Ring, rise: number): Result<RingSeat> => {
+const layRing = (
+  way: Way,
+  ring: Ring,
+  rise: number,
+  gap = gapAt(way.shape, ring, rise),
+): Result<RingSeat> => {
   const { shape } = way;
   const pose = tiltedPose(shape, rise - shape.chordAngle);
-  const gap = gapAt(shape, ring, rise);
   const centre = centreFor({ x: pose.halfSpan, y: pose.depth }, ring, gap);
   return checkRing(way, { shape, pose, gap, centre }, ring);
 };

@@ -6,6 +6,7 @@
 import { closesRound, type FurtherRow, hasCorners, isAbout, type Plan } from '../plan/index.ts';
 import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
+import { widestSpanAsked } from './asked-rises.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
 import { type Fit, HALVES } from './fit.ts';
@@ -139,7 +140,8 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
   const { layout, channels } = plan;
   const outward = outwardOf(plan);
   if (closesRound(layout)) {
-    const rings = ringsOf(layout, outward, reach(channels.inward), gap);
+    const gaps = { gap, widestSpan: widestSpanAsked(wishes), widestGap: widestGapOf(plan) };
+    const rings = ringsOf(layout, outward, reach(channels.inward), gaps);
     return [(way) => fitRings(way, rings)];
   }
   // A second row goes round a corner, and not across it.
