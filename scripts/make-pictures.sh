@@ -19,6 +19,6 @@ npx swagwright mockup samples/guild-strip.yaml -o "$work/sheets.pdf" 2>/dev/null
 page "$work/sheets.pdf" 2 75 sheet
 npx swagwright card samples/raffle-border.yaml -o "$work/card.pdf" 2>/dev/null
 page "$work/card.pdf" 1 75 card
-npx swagwright audition samples/raffle-border.yaml -o "$work/audition.pdf" --fills feather,stipple,pebbles,swirls 2>/dev/null
+npx swagwright audition samples/raffle-border.yaml -o "$work/audition.pdf" 2>/dev/null
 page "$work/audition.pdf" 1 75 audition
 ls -l "$out"

@@ -36,7 +36,7 @@ export {
   type StitchedEdge,
 } from './geometry/index.ts';
 export { formatLength, type LengthStyle, MM_PER_INCH, readLength, roundLength } from './length/index.ts';
-export { type Trial, trialsFor, writeAudition, writeEmptyFrames } from './output/audition/index.ts';
+export { setsOf, type Trial, trialsFor, writeAudition, writeEmptyFrames } from './output/audition/index.ts';
 export { type OnePageOptions, type SheetsOptions, writeOnePage, writeSheets } from './output/pdf/index.ts';
 export { writeSvg } from './output/svg/index.ts';
 export { layOut, PAPERS, type SheetPlan } from './pagination/index.ts';

@@ -1,4 +1,4 @@
-/** Small copies of the swags side by side: the empty frame, and the frame with each fill; or empty frames to draw in. */
+/** Small copies of the swags side by side: sets of fills, and each fill among others; or empty frames to draw in. */
 
 import { type Problem, ProblemError, plural } from '../document/index.ts';
 import { type Drawing, drawPlan, type LayerId, SHEET, styled } from '../drawing/index.ts';
@@ -6,7 +6,9 @@ import type { Fill } from '../fill/index.ts';
 import {
   hasRegion,
   REGION_WORDS,
+  setsOf,
   suitsRegion,
+  type Together,
   TRIAL_REGIONS,
   type Trial,
   type TrialRegion,
@@ -44,6 +46,8 @@ export interface AuditionWanted {
 export interface Audition extends Made {
   readonly shown: Shown;
   readonly trials: readonly Trial[];
+  /** Fills of all regions together; none where some are named to be tried. */
+  readonly sets: readonly Together[];
   readonly written: WrittenPictures;
 }
 
@@ -67,26 +71,37 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
     without,
     ...(await pdfMeans(means)),
   };
-  const written =
+  const written: (WrittenPictures & { readonly sets?: readonly Together[] }) | undefined =
     empty === undefined
-      ? await writeAudition(design, scope, trials, sheet)
+      ? await writeAudition(design, scope, trials, setsOf(design, scope, plan, trials), {
+          ...sheet,
+          withSets: asksForNone(wanted),
+        })
       : await writeEmptyFrames(design, scope, empty, sheet);
   const notices = [...base.messages, ...(await unprintable(plan.title, templates, means))];
   if (!written && empty === 1 && reduction === 1)
     return tapedFrame(part, shown, base.drawing, wanted, notices, means);
   if (!written)
     throw new ProblemError([reduction === undefined && empty !== 1 ? PAGE_TOO_SMALL : FRAME_TOO_LARGE]);
+  const { sets = [] } = written;
   const what =
-    empty === undefined ? `${plural(trials.length, 'fill')} to choose from` : plural(empty, 'empty frame');
+    empty === undefined
+      ? `${sets.length > 0 ? `${plural(sets.length, 'set')} and ` : ''}${plural(trials.length, 'fill')} to choose from`
+      : plural(empty, 'empty frame');
   return {
     bytes: written.bytes,
     words: `${what}, ${pagesWords(written)}`,
     notices,
     shown,
     trials,
+    sets,
     written,
   };
 };
+
+/** Sets are for whoever has not chosen what to look at. */
+const asksForNone = ({ region, fills, spacings = [] }: AuditionWanted): boolean =>
+  region === undefined && fills === undefined && spacings.length === 0;
 
 /** An empty frame that no page holds at true size, on sheets to tape together. */
 const tapedFrame = async (
@@ -107,7 +122,7 @@ const tapedFrame = async (
   const { bytes, pages, sheets, corrections = [] } = taped;
   const written: WrittenPictures = { bytes, pages, paper: sheets.paper.name, reductions: [1] };
   const words = `an empty frame at true size, ${taped.words}`;
-  return { bytes, words, notices, corrections, shown, trials: [], written };
+  return { bytes, words, notices, corrections, shown, trials: [], sets: [], written };
 };
 
 /** Every region that is asked for with every fill for it; a problem where that is nothing. */

@@ -30,9 +30,22 @@ describe('audition', () => {
     const ran = await run(folder, ['audition', 'strip.yaml', '--fills', 'lines,crosshatch']);
     expect(ran).toMatchObject({ code: 0, out: '', left: ['strip-audition.pdf', 'strip.yaml'] });
     expect(ran.lines.at(-1)).toMatch(
-      /^strip-audition\.pdf: 4 fills to choose from, \d pages of Letter, (portrait|landscape), to the scale 1:[\d.]+$/,
+      /^strip-audition\.pdf: 4 fills to choose from, 1 page of Letter, (portrait|landscape), to the scale 1:[\d.]+$/,
     );
-    expect(await pagesOf(folder, 'strip-audition.pdf')).toBeGreaterThan(1);
+    expect(await pagesOf(folder, 'strip-audition.pdf')).toBe(1);
+    const all = await run(folder, ['audition', 'strip.yaml', '--json', '-o', 'all.pdf']);
+    const { together, fills, pages } = JSON.parse(all.out);
+    expect(together[0]).toEqual({
+      letter: 'A',
+      inside: 'feather',
+      channels: '',
+      background: 'crosshatch, open',
+      asInPlan: false,
+    });
+    expect(together.length).toBeGreaterThanOrEqual(4);
+    expect(all.lines.at(-1)).toContain(
+      `${together.length} sets and ${fills.length} fills to choose from, ${pages} pages`,
+    );
   });
 
   test('one region, several spacings, as JSON', async () => {

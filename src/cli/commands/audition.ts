@@ -7,8 +7,8 @@ import type { AuditionOptions } from './run-audition.ts';
 export const defineAudition: Define = (command, io) => {
   command
     .description(
-      'Print small copies of the swags side by side, to a stated scale: the empty frame, and the frame with ' +
-        'each fill, numbered and captioned; or empty frames to draw in.',
+      'Print small copies of the swags side by side, to a stated scale: inside, channels and background filled ' +
+        'together, and each fill among others; or empty frames to draw in.',
     )
     .argument('<plan>', 'the plan file (YAML)');
   addOutput(command, 'the PDF to write', "the plan's name and -audition.pdf, or -frames.pdf with --empty");

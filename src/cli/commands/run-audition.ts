@@ -6,7 +6,13 @@ import { FILLS, type Fill } from '../../fill/index.ts';
 import { type Audition, audition } from '../../jobs/audition.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
 import { INCH_SIXTYFOURTH as FINEST, formatLength } from '../../length/index.ts';
-import { TRIAL_REGIONS, type Trial, type TrialRegion } from '../../output/audition/index.ts';
+import {
+  setLetter,
+  type Together,
+  TRIAL_REGIONS,
+  type Trial,
+  type TrialRegion,
+} from '../../output/audition/index.ts';
 import { MOST_ON_PAGE } from '../../output/contact-sheet/index.ts';
 import { LIMITS, type Plan } from '../../plan/index.ts';
 import { asAsked } from '../asked.ts';
@@ -90,7 +96,10 @@ const makeAudition = async (
   return { name, choices, usual, audition: made };
 };
 
-const dataOf = ({ name, choices, audition: { shown, written, trials } }: MadePart, file: string): object => ({
+const dataOf = (
+  { name, choices, audition: { shown, written, trials, sets } }: MadePart,
+  file: string,
+): object => ({
   ...(name !== undefined && { part: name }),
   file,
   shows: shown.scope.label,
@@ -98,6 +107,7 @@ const dataOf = ({ name, choices, audition: { shown, written, trials } }: MadePar
   pages: written.pages,
   empty: choices.empty ?? 0,
   scales: written.reductions.map((r) => `1:${r}`),
+  together: sets.map(setAsData),
   fills: trials.map(trialAsData),
 });
 
@@ -175,6 +185,14 @@ const saidOf =
       };
     return problem;
   };
+
+const setAsData = ({ inside, channels, background, planned }: Together, index: number): object => ({
+  letter: setLetter(index),
+  inside,
+  channels,
+  background,
+  asInPlan: planned,
+});
 
 const trialAsData = (trial: Trial, index: number): object => ({
   number: index + 1,

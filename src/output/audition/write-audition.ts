@@ -1,11 +1,12 @@
-/** Audition sheets: the empty frame and the frame with each fill side by side; or empty frames to draw in. */
+/** Audition sheets: sets of fills and each fill among others, side by side; or empty frames to draw in. */
 
-import { capital } from '../../document/index.ts';
 import {
   type Drawing,
   type DrawOptions,
   drawDesign,
+  fillLinesOf,
   type LayerId,
+  MOST_FILL_LINES,
   type Scope,
   SHEET,
   type StyleSheet,
@@ -17,6 +18,7 @@ import { formatLength, type LengthStyle, MM_PER_INCH, type Units } from '../../l
 import { inkOf } from '../../pagination/index.ts';
 import type { Design } from '../../swag/index.ts';
 import {
+  onPageOf,
   type Picture,
   type PictureItem,
   type PictureOptions,
@@ -26,12 +28,15 @@ import {
   type WrittenPictures,
   writePictures,
 } from '../contact-sheet/index.ts';
+import { LEAST_PAIRS, MOST_PAIRS, type Sets, type Shown, type Together } from './together.ts';
 import type { Trial, TrialRegion } from './trials.ts';
 
 export interface AuditionOptions
   extends Pick<PictureOptions, 'title' | 'units' | 'setups' | 'deflate' | 'fonts' | 'reduction'> {
   readonly style: LengthStyle;
   readonly channels: NonNullable<DrawOptions['channels']>;
+  /** Whether sets of fills are shown before what is tried. */
+  readonly withSets?: boolean;
   /** Layers that are left out of the pictures. */
   readonly without?: readonly LayerId[];
 }
@@ -46,6 +51,13 @@ const FILLED = smallSheet({
   stitch: { width: 0.5, color: '#111111' },
 });
 
+/** What stands round a fill that is tried keeps behind it. */
+const AROUND = smallSheet({
+  fill: { width: 0.2, color: '#aeb4ba' },
+  cloth: { width: 0.1, color: '#aeb4ba' },
+  stitch: { width: 0.1, color: '#aeb4ba' },
+});
+
 /** Light enough to draw over with any pencil, and still seen when it lies under a second sheet. */
 const EMPTY = smallSheet({
   cloth: { width: 0.12, color: '#d2d2d2' },
@@ -54,7 +66,7 @@ const EMPTY = smallSheet({
   stitch: { width: 0.4, color: '#b0b0b0' },
 });
 
-const CAPTION_LINES = 4;
+const CAPTION_LINES = 3;
 
 /** Dots and arrows are still seen where the picture is a quarter of true size. */
 const WAY_SIZE = 3;
@@ -70,50 +82,84 @@ export const REGION_WORDS: Readonly<Record<TrialRegion, string>> = {
 };
 
 /**
- * Sheets with the empty frame and every trial, in a section for each region; pictures are numbered in the order
- * of `trials`. Undefined where not even one picture fits a page at the reduction that is asked for.
+ * Sheets with sets of fills, as many more as fill the last page, and every trial among what stands round it, numbered in
+ * the order of `trials`; and which sets they show. Undefined where not even one picture fits a page at the reduction
+ * that is asked for.
  */
 export const writeAudition = async (
   design: Design,
   scope: Scope,
   trials: readonly Trial[],
+  sets: Sets,
   options: AuditionOptions,
-): Promise<WrittenPictures | undefined> => {
-  const draw = (trial?: Trial): Drawing =>
+): Promise<(WrittenPictures & { readonly sets: readonly Together[] }) | undefined> => {
+  const { title, channels, withSets = false } = options;
+  const draw = (fills?: Shown): Drawing =>
     drawDesign(design, scope, {
-      title: options.title,
+      title,
       ghosts: false,
       waySize: WAY_SIZE,
-      channels: options.channels,
-      ...(trial && { fills: trial.byHalf, open: trial.open }),
+      channels,
+      ...(fills && { fills: fills.byHalf, open: fills.open }),
     });
-  const empty = draw();
-  const emptyPicture: Picture = {
-    items: itemsOf(empty, FILLED, options),
-    box: frameBox(empty),
-    caption: ['the empty frame'],
+  const box = frameBox(draw());
+  const itemsAround = (region: TrialRegion): readonly PictureItem[] => {
+    const fills = sets.around(region);
+    // Of a whole large border each picture would hold more lines than what is tried.
+    if (fillLinesOf(fills) * trials.length > MOST_FILL_LINES) return [];
+    return itemsOf(draw(fills), AROUND, { without: ['way', 'border', 'channel', 'stitch'] });
   };
-  const regions = [...new Set(trials.map((t) => t.region))];
-  const sections = regions.map((region): PictureSection => {
-    const tried = trials.filter((t) => t.region === region).map((t) => pictureOf(t, trials.indexOf(t)));
-    return {
-      title: options.title,
-      summary: `Fills for ${REGION_WORDS[region]}: ${scope.label}. Stitching is that of one swag’s fill.`,
-      label: capital(REGION_WORDS[region]),
-      pictures: [emptyPicture, ...tried],
-    };
-  });
-  function pictureOf(trial: Trial, index: number): Picture {
-    const drawing = draw(trial);
-    return {
-      number: String(index + 1),
-      items: itemsOf(drawing, FILLED, options),
-      box: frameBox(empty),
+  const around = new Map([...new Set(trials.map((t) => t.region))].map((r) => [r, itemsAround(r)]));
+  const tried = trials.map(
+    (trial, i): Picture => ({
+      number: String(i + 1),
+      items: [...around.get(trial.region)!, ...itemsOf(draw(trial), FILLED, options)],
+      box,
       caption: captionOf(trial, options.style, options.units),
-    };
-  }
-  return writePictures(sections, { ...options, captionLines: CAPTION_LINES });
+    }),
+  );
+  const pictures = { ...options, captionLines: CAPTION_LINES, filled: true };
+  const laidOut = (more: number): number =>
+    onPageOf(
+      Array.from({ length: tried.length + more }, () => ({ items: [], box, caption: [] })),
+      pictures,
+    ) ?? 1;
+  const own = sets.plansFills ? 1 : 0;
+  // So many that no page is left half empty.
+  let count = LEAST_PAIRS;
+  while (count < MOST_PAIRS && (tried.length + own + count) % laidOut(own + count) !== 0) count++;
+  const shown = withSets ? sets.sets(count) : [];
+  const together = shown.map(
+    (set, i): Picture => ({
+      number: setLetter(i),
+      items: itemsOf(draw(set), FILLED, { without: [...(options.without ?? []), 'way'] }),
+      box,
+      caption: setCaption(set),
+    }),
+  );
+  const section: PictureSection = {
+    title,
+    summary: `Fills to choose from: ${scope.label}. Stitching is that of one swag’s fill.`,
+    label: 'Fills',
+    pictures: [...together, ...tried],
+  };
+  const written = await writePictures([section], pictures);
+  return written && { ...written, sets: shown };
 };
+
+/** Sets have letters: numbers are for what is tried by itself. */
+export const setLetter = (index: number): string => String.fromCharCode(65 + index);
+
+const setCaption = ({ inside, channels, background, planned }: Together): readonly string[] => [
+  planned ? 'as in the plan' : 'together',
+  [
+    inside === '' ? '' : `inside: ${inside}`,
+    channels === '' ? '' : `channels: ${channels}`,
+    background === '' ? '' : `background: ${background}`,
+  ]
+    .filter((words) => words !== '')
+    .join('; '),
+];
 
 /** A page of empty frames, light enough to draw over. */
 export const writeEmptyFrames = async (
@@ -160,10 +206,18 @@ const frameBox = (drawing: Drawing): Picture['box'] => {
     .box;
 };
 
+const WHERE: Readonly<Record<TrialRegion, string>> = {
+  swag: 'inside',
+  background: 'background',
+  channel: 'channels',
+  corner: 'inside the corner',
+};
+
 /** What a trial is, in the words of a plan, and what it takes to stitch. */
 export const captionOf = (trial: Trial, style: LengthStyle, units: Units): readonly string[] => {
   const { fill, spacing, seed, lines, messages: notes, region } = trial;
-  if (lines === 0) return [fill.name, notes[0] ?? 'nothing is left to fill'];
+  const name = `${WHERE[region]}: ${fill.name}`;
+  if (lines === 0) return [name, notes[0] ?? 'nothing is left to fill'];
   const apart =
     spacing !== undefined
       ? `${formatLength(spacing, style)} spacing`
@@ -177,7 +231,7 @@ export const captionOf = (trial: Trial, style: LengthStyle, units: Units): reado
     `about ${about(trial.length, units)} of stitching`,
   ];
   return [
-    trial.planned ? `${fill.name}, as in the plan` : fill.name,
+    trial.planned ? `${name}, as in the plan` : name,
     facts.filter((fact) => fact !== '').join(', '),
     ...notes.slice(0, 1),
   ];

@@ -7,6 +7,8 @@ export interface Grid {
   readonly pages: number;
   /** Millimetres of the quilt to a millimetre of paper: a number that a person can reckon with. */
   readonly reduction: number;
+  /** The share of a page's room that pictures and captions take, where that is what it was chosen by. */
+  readonly filled?: number;
 }
 
 export interface GridRoom {
@@ -63,6 +65,47 @@ export const gridFor = (count: number, width: number, height: number, room: Grid
 /** Pictures this much smaller are hardly seen to be; this share of the pages is. */
 const A_LITTLE = 1.25;
 const FAR_FEWER = 2 / 3;
+
+/**
+ * The grid that leaves least of a page white, of those with at least `room.wanted` on a page; finer steps of scale let
+ * pictures fill their cells.
+ */
+export const gridFilling = (
+  count: number,
+  width: number,
+  height: number,
+  room: GridRoom,
+): Grid | undefined => {
+  const onPage = Math.min(count, room.wanted ?? WANTED_ON_PAGE);
+  const fits = (columns: number): boolean =>
+    columns === 1 || columnWidth(columns, room) >= (room.narrowest ?? LEAST_CAPTIONED);
+  const grids = [1, 2, 3].filter(fits).flatMap((columns) =>
+    Array.from({ length: MOST_ROWS }, (_, i) => i + 1).flatMap((rows) => {
+      const forWidth = columnWidth(columns, room);
+      const forHeight = (room.height - (rows - 1) * room.gutter) / rows - underneath(room);
+      const needed = Math.max(width / forWidth, height / forHeight, 1);
+      const reduction = Math.ceil(needed / STEP - SCALE_NOISE) * STEP;
+      if (columns * rows < onPage || !(forWidth > 0 && forHeight > 0)) return [];
+      const pages = Math.ceil(count / (columns * rows));
+      const share = (width * (height + reduction * underneath(room))) / reduction ** 2;
+      const filled = (share * Math.min(count, columns * rows)) / (room.width * room.height);
+      return [{ columns, rows, pages, reduction, filled }];
+    }),
+  );
+  // Of those that fill a page as well, the one with the larger pictures.
+  return grids.reduce<(typeof grids)[number] | undefined>(
+    (best, grid) =>
+      !best ||
+      grid.filled > best.filled + 0.02 ||
+      (grid.filled > best.filled - 0.02 && grid.reduction < best.reduction)
+        ? grid
+        : best,
+    undefined,
+  );
+};
+
+/** An eighth, as the bar beside the title is told: 1 : 2.125 is 2 1/8 in to the inch. */
+const STEP = 0.125;
 
 const underneath = ({ caption, below = 0 }: GridRoom): number => caption + below;
 

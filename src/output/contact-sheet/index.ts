@@ -5,6 +5,7 @@ export { excerptOf } from './excerpt.ts';
 export { writeGallery } from './gallery.ts';
 export { MOST_ON_PAGE } from './grid.ts';
 export {
+  onPageOf,
   PAGE_TOO_SMALL,
   type Picture,
   type PictureItem,

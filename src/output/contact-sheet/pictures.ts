@@ -18,7 +18,7 @@ import {
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
-import { type Grid, type GridRoom, gridAt, gridFor, gridOnOnePage } from './grid.ts';
+import { type Grid, type GridRoom, gridAt, gridFilling, gridFor, gridOnOnePage } from './grid.ts';
 
 export interface PictureItem {
   /** Its stroke is as it is on paper, whatever the scale. */
@@ -77,6 +77,8 @@ export interface PictureOptions {
   readonly whole?: WholeRoom | undefined;
   /** All of a section's pictures on one page. */
   readonly onOnePage?: boolean;
+  /** As little of a page as can be is left white. */
+  readonly filled?: boolean;
 }
 
 export interface WrittenPictures {
@@ -139,10 +141,13 @@ export const writePictures = async (
 
 const captionHeight = (lines: number): number => (lines > 0 ? ABOVE_CAPTION + lines * CAPTION_LINE : 0);
 
-const gridRoom = (setup: PageSetup, { captionLines, leastOnPage, whole }: PictureOptions): GridRoom => ({
+const gridRoom = (
+  setup: PageSetup,
+  { captionLines, leastOnPage, whole, filled }: PictureOptions,
+): GridRoom => ({
   width: boxWidth(setup.live),
   height: boxHeight(setup.live) - HEAD - FOOT,
-  gutter: leastOnPage === undefined ? GUTTER : CLOSE_GUTTER,
+  gutter: leastOnPage === undefined && !filled ? GUTTER : CLOSE_GUTTER,
   caption: captionHeight(captionLines),
   ...(leastOnPage !== undefined && { wanted: leastOnPage, narrowest: NARROWEST }),
   ...(whole && { [whole.at]: whole.size + WHOLE_APART }),
@@ -169,14 +174,22 @@ const bestSetup = (sections: readonly PictureSection[], options: PictureOptions)
           ? gridAt(pictures.length, width, height, room, options.reduction)
           : options.onOnePage
             ? gridOnOnePage(pictures.length, width, height, room)
-            : gridFor(pictures.length, width, height, room);
+            : options.filled
+              ? gridFilling(pictures.length, width, height, room)
+              : gridFor(pictures.length, width, height, room);
       return grid ? [grid] : [];
     });
     return grids.length === sections.length ? [{ setup, grids }] : [];
   });
   const cost = ({ grids }: Laid): number =>
-    grids.reduce((sum, g) => sum + g.reduction * g.pages ** PAGE_WEIGHT, 0);
+    grids.reduce((sum, g) => sum + (g.filled ? -g.filled : g.reduction * g.pages ** PAGE_WEIGHT), 0);
   return tried.reduce<Laid | undefined>((a, b) => (!a || cost(b) < cost(a) ? b : a), undefined);
+};
+
+/** How many of some pictures stand on a page; undefined where none does. */
+export const onPageOf = (pictures: readonly Picture[], options: PictureOptions): number | undefined => {
+  const laid = bestSetup([{ title: '', summary: '', label: '', pictures }], options);
+  return laid && laid.grids[0]!.columns * laid.grids[0]!.rows;
 };
 
 /** Half as many pages are worth pictures a fifth smaller, as a matter of judgement. */

@@ -6,6 +6,8 @@ import { FILLS } from '../../../src/fill/index.ts';
 import {
   type AuditionOptions,
   hasRegion,
+  setsOf,
+  type Together,
   trialsFor,
   writeAudition,
   writeEmptyFrames,
@@ -15,14 +17,24 @@ import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS, type PaperId } from '../../../src/pagination/index.ts';
 import { designOf } from '../../../src/swag/index.ts';
 import { planOf, profile, search } from '../../swag/fit-helpers.ts';
-import { deflate, FONTS, rawPages } from '../pdf/read-back.ts';
+import {
+  deflate,
+  FONTS,
+  openPages,
+  type Picture,
+  rawPages,
+  readTexts,
+  renderPage,
+} from '../pdf/read-back.ts';
 
 const STRIP = 'layout: { strip: { length: 36, width: 6, margin: 1/2 } }\nswag: { repeats: 3 }';
 const MARGIN = 12.7;
 
-const made = (more = '', paper: PaperId = 'letter') => {
-  const plan = planOf(`${STRIP}\n${more}`);
-  const best = search(plan, [profile('baluster')]).results[0]!;
+const RING = 'layout: { frame: { count: 8, around: 9, clearance: 1/2, within: 15 } }';
+
+const made = (more = '', paper: PaperId = 'letter', layout = STRIP) => {
+  const plan = planOf(`${layout}\n${more}`);
+  const best = search(plan, [profile(layout === STRIP ? 'baluster' : 'finial')]).results[0]!;
   const design = designOf(best.field, best.fit);
   const scoped = scopeOf(design, 'repeat');
   if (!scoped.ok) throw new Error('one repeat can be shown');
@@ -109,7 +121,7 @@ describe('what is tried', () => {
     const lines = FILLS.filter((f) => f.name === 'lines');
     const [own] = trialsFor(design, scope, plan, { region: 'swag', fills: lines, spacings: [] });
     expect(own).toMatchObject({ planned: true, spacing: 9.525 });
-    expect(captionOf(own!, plan.marks.style, 'in')[0]).toBe('lines, as in the plan');
+    expect(captionOf(own!, plan.marks.style, 'in')[0]).toBe('inside: lines, as in the plan');
     const [other] = trialsFor(design, scope, plan, { region: 'background', fills: lines, spacings: [] });
     expect(other).toMatchObject({ planned: false, spacing: undefined });
   });
@@ -145,8 +157,9 @@ describe('the sheets', () => {
         ...trialsFor(design, scope, plan, { region: 'swag', fills, spacings: [] }),
         ...trialsFor(design, scope, plan, { region: 'background', fills, spacings: [] }),
       ];
-      const written = (await writeAudition(design, scope, trials, options))!;
-      expect(written.reductions.length).toBe(2);
+      const sets = setsOf(design, scope, plan, trials);
+      const written = (await writeAudition(design, scope, trials, sets, options))!;
+      expect(written.reductions.length).toBe(1);
       const pages = await rawPages(written.bytes);
       expect(pages.length).toBe(written.pages);
       // A swag of a 36 in strip with three is 12 in from start to stop, less what the gap takes.
@@ -167,7 +180,8 @@ describe('the sheets', () => {
     const sheets = await Promise.all(
       [1, 2].map(async () => {
         const trials = trialsFor(design, scope, plan, { region: 'swag', fills, spacings: [] });
-        return (await writeAudition(design, scope, trials, options))!.bytes;
+        const sets = setsOf(design, scope, plan, trials);
+        return (await writeAudition(design, scope, trials, sets, options))!.bytes;
       }),
     );
     expect(sheets[0]).toEqual(sheets[1]);
@@ -177,6 +191,86 @@ describe('the sheets', () => {
     const { design, scope, options } = made();
     expect(await writeEmptyFrames(design, scope, 1, { ...options, reduction: 1 })).toBeUndefined();
     expect((await writeEmptyFrames(design, scope, 1, { ...options, reduction: 2 }))!.reductions).toEqual([2]);
+  });
+});
+
+/** The share of a page's squares of 8 mm, within the margins, that no ink comes into. */
+const whiteShare = ({ width, height, darkness }: Picture): number => {
+  const mm = 300 / 25.4;
+  const inked = (x0: number, y0: number): boolean => {
+    for (let y = Math.round(y0 * mm); y < (y0 + 8) * mm; y++)
+      for (let x = Math.round(x0 * mm); x < (x0 + 8) * mm; x++)
+        if (darkness[y * width + x]! > 0.1) return true;
+    return false;
+  };
+  let [white, all] = [0, 0];
+  for (let y = MARGIN; y + 8 <= height / mm - MARGIN; y += 8)
+    for (let x = MARGIN; x + 8 <= width / mm - MARGIN; x += 8) {
+      all++;
+      if (!inked(x, y)) white++;
+    }
+  return white / all;
+};
+
+describe('sets of fills', () => {
+  const CASES: readonly (readonly [string, string, string?])[] = [
+    ['a plan without fills', ''],
+    ['a round frame', 'channels: { outward: [1/4], inward: [1/4] }', RING],
+    [
+      'one with channels and fills',
+      'channels: { outward: [1/4], inward: [1/4] }\nfills: { swag: feather, background: { kind: crosshatch, spacing: 1/2 } }',
+    ],
+  ];
+  test.each(CASES)(
+    '%s: pictures fill the pages, and no empty frame is among them',
+    async (_, more, layout) => {
+      const { plan, design, scope, options } = made(more, 'letter', layout);
+      const trials = (['swag', 'background'] as const).flatMap((region) =>
+        trialsFor(design, scope, plan, { region, fills: undefined, spacings: [] }),
+      );
+      const sets = setsOf(design, scope, plan, trials);
+      const written = (await writeAudition(design, scope, trials, sets, { ...options, withSets: true }))!;
+      expect(written.sets.length).toBeGreaterThanOrEqual(4);
+      const document = await openPages(written.bytes);
+      expect(document.numPages).toBe(written.pages);
+      for (let n = 1; n <= written.pages; n++) {
+        const page = await document.getPage(n);
+        const white = whiteShare(await renderPage(page));
+        expect(white).toBeLessThan(0.25);
+        const words = (await readTexts(page)).map(({ text }) => text).join(' ');
+        expect(words).not.toContain('empty');
+      }
+    },
+  );
+
+  test('the plan’s own comes first, then pairs of another density inside than outside', () => {
+    const { plan, design, scope } = made(
+      'channels: { outward: [1/4] }\nfills: { swag: pebbles, background: lines }',
+    );
+    const [own, ...pairs] = setsOf(design, scope, plan, []).sets(5) as [Together, ...Together[]];
+    expect(own).toMatchObject({ planned: true, inside: 'pebbles', background: 'lines' });
+    const drawn = drawPlan(design, plan, scope);
+    const ownLines = own.open.flatMap((f) => f.paths);
+    expect(ownLines.length).toBeGreaterThan(0);
+    expect(drawn.drawing.layers.fill.flatMap((i) => (i.kind === 'path' ? [i.path] : []))).toEqual(
+      expect.arrayContaining(ownLines),
+    );
+    expect(pairs).toHaveLength(5);
+    for (const { inside, background, byHalf, open } of pairs) {
+      expect(inside.endsWith(', open')).toBe(!background.endsWith(', open'));
+      const kinds = new Set([...byHalf.values()].flatMap((filled) => filled.map((f) => f.region.kind)));
+      expect(kinds.has('swag')).toBe(true);
+      expect(open.flatMap((f) => f.paths).length).toBeGreaterThan(0);
+    }
+  });
+
+  test('what is tried stands among fills of the other regions, the plan’s where it has some', () => {
+    const { plan, design, scope } = made('fills: { background: pebbles }');
+    const sets = setsOf(design, scope, plan, []);
+    expect(sets.around('swag').open.map((f) => f.fill)).toEqual(['pebbles']);
+    const beside = sets.around('background');
+    expect(beside.open).toEqual([]);
+    expect([...beside.byHalf.values()].flat().map((f) => f.region.kind)).toContain('swag');
   });
 });
 
