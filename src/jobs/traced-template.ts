@@ -4,8 +4,11 @@ import { type Problem, plural, quoted, series } from '../document/index.ts';
 import {
   boxHeight,
   boxWidth,
+  distance,
   inverse,
+  move,
   movePath,
+  nearnessOf,
   type Point,
   pathBox,
   pathLength,
@@ -18,6 +21,9 @@ import {
   endDoubts,
   findWorkingEdge,
   levelWords,
+  type Mend,
+  mendOutline,
+  type Outline,
   outlineDoubt,
   photoDoubt,
   type Traced,
@@ -33,27 +39,57 @@ export interface TracedTemplateWants {
   readonly units: 'mm' | 'in';
   /** What a person said of the edge's ends; its places are in the outline's frame. */
   readonly choice: EdgeChoice;
+  readonly said?: Said | undefined;
 }
+
+/** What a picture does not show, or not rightly, and a person says. Places are in the outline's frame. */
+export interface Said {
+  /** Stretches of the outline that are set right. */
+  readonly mends?: readonly Mend[] | undefined;
+  /** Names at corners, and breaks on smooth stretches; undefined for the dots in the picture. */
+  readonly breaks?: readonly { readonly at: Point; readonly name: string }[] | undefined;
+  /** mm */
+  readonly thickness?: number | undefined;
+  /** Etched lines: square to the long axis, so far from the heel, and parallel to the edge, so far inside it. */
+  readonly across?: readonly { readonly name: string; readonly at: Etched }[] | undefined;
+  readonly along?: readonly Etched[] | undefined;
+}
+
+/** An etched line by its distance (mm), or by a place that it runs through. */
+type Etched = number | Point;
 
 export type TracedTemplate =
   | {
       readonly ok: true;
+      /** With what was set right. */
+      readonly outline: Outline;
       readonly found: WorkingEdge;
       readonly text: string;
       readonly template: Template;
+      /** The etched lines that were said, in mm. */
+      readonly across: readonly number[];
+      readonly along: readonly number[];
       /** What to look at before the edge is relied on, a sentence each. */
       readonly doubts: readonly string[];
       /** What was found, a line each. */
       readonly words: readonly string[];
     }
   /** The problem is one of the picture; the edge is there where one was found that no template can have. */
-  | { readonly ok: false; readonly found: WorkingEdge | undefined; readonly problem: Problem };
+  | {
+      readonly ok: false;
+      readonly outline: Outline;
+      readonly found: WorkingEdge | undefined;
+      readonly problem: Problem;
+    };
 
-export const templateFromTrace = (traced: Traced, wants: TracedTemplateWants): TracedTemplate => {
-  const { outline } = traced;
-  const { choice, units } = wants;
+export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants): TracedTemplate => {
+  const { choice, units, said = {} } = wants;
+  const mended = mendOutline(asTraced.outline, said.mends ?? []);
+  if (!mended.ok) return { ...mended, outline: asTraced.outline, found: undefined };
+  const { outline } = mended;
+  const traced = { ...asTraced, outline };
   const chosen = findWorkingEdge(outline.path, outline.corners, choice);
-  if (!chosen.ok) return { ok: false, found: undefined, problem: chosen.problem };
+  if (!chosen.ok) return { ok: false, outline, found: undefined, problem: chosen.problem };
   const { found } = chosen;
   const isSaid = choice.heel !== undefined || choice.crown !== undefined;
   const doubts = [
@@ -61,37 +97,62 @@ export const templateFromTrace = (traced: Traced, wants: TracedTemplateWants): T
     outlineDoubt(outline, traced.toPixels),
     ...endDoubts(outline.path, found, isSaid),
   ].filter((d) => d !== undefined);
-  const text = writeTemplate({
+  const mends = said.mends?.length ?? 0;
+  const fixed = {
     title: wants.title,
     units,
     comments: [
       `Traced by swagwright from ${quoted(wants.picture)}.`,
-      `${plural(found.edge.pieces.length, 'line or arc', 'lines and arcs')}, within ${outline.deviation.toFixed(2)} mm of the picture's outline.`,
+      `${plural(found.edge.pieces.length, 'line or arc', 'lines and arcs')}, within ${outline.deviation.toFixed(2)} mm of the picture's outline${mends > 0 ? `, but for ${plural(mends, 'stretch', 'stretches')} set right by hand` : ''}.`,
       ...doubts,
-      'Say the thickness of the acrylic, and name the sections, here.',
+      ...(said.thickness === undefined
+        ? ['Say the thickness of the acrylic, and name the sections, here.']
+        : []),
     ],
     edge: found.edge,
-    breaks: breaksOf(traced, found),
+    breaks: [],
     decimals: units === 'in' ? 4 : 3,
+  };
+  const alignment = (said.across ?? []).map(({ name, at }) => ({
+    name,
+    at: typeof at === 'number' ? at : move(found.motion, at).x,
+  }));
+  const channelLines = (said.along ?? []).map((at) =>
+    typeof at === 'number' ? at : nearnessOf(found.edge.pieces).distance(move(found.motion, at)),
+  );
+  const text = writeTemplate({
+    ...fixed,
+    thickness: said.thickness,
+    breaks: said.breaks ? saidBreaks(said.breaks, traced, found) : breaksOf(traced, found),
+    alignment,
+    channelLines,
   });
   const reading = readTemplate(text, wants.fileName);
   if (reading.ok)
     return {
       ok: true,
+      outline,
       found,
       text,
       template: reading.template,
+      across: alignment.map((line) => line.at),
+      along: channelLines,
       doubts,
-      words: wordsOf(traced, found, reading.template),
+      words: wordsOf(traced, found, reading.template, wants),
     };
   // Its places would be lines of a file that is never written: what helps is a place in the picture.
   const inPicture = (p: Point): string => {
     const { x, y } = traced.toPixels(p);
     return `${Math.round(x)},${Math.round(y)} in the picture`;
   };
+  const first = reading.problems[0];
+  if (first && readTemplate(writeTemplate(fixed), wants.fileName).ok) {
+    const { place: _, ...problem } = first;
+    return { ok: false, outline, found, problem };
+  }
   const { hint, ...problem } = notAnEdge(found, reading.problems, inPicture);
   const better = 'a scan in grey at 300 dpi shows corners best';
-  return { ok: false, found, problem: { ...problem, hint: `${hint}; ${better}` } };
+  return { ok: false, outline, found, problem: { ...problem, hint: `${hint}; ${better}` } };
 };
 
 /** Breaks by dots, as lengths along the working edge. */
@@ -104,13 +165,41 @@ const breaksOf = (traced: Traced, found: WorkingEdge): readonly { at: number; na
     .map(({ at }, i) => ({ at, name: `dot ${i + 1}` }));
 };
 
+/** A place so near to a corner (mm) is meant to be the corner. */
+const AT_CORNER = 2;
+
+const saidBreaks = (
+  said: NonNullable<Said['breaks']>,
+  { outline }: Traced,
+  found: WorkingEdge,
+): readonly { at: number; name: string }[] => {
+  const back = movePath(found.edge, inverse(found.motion));
+  const near = nearnessOf(back.pieces);
+  return said
+    .filter((b) => near.distance(b.at) <= FROM_EDGE)
+    .map(({ at, name }) => {
+      const corner = outline.corners.find((c) => distance(c.point, at) <= AT_CORNER);
+      return { at: alongNearest(back, corner?.point ?? at), name };
+    })
+    .sort((a, b) => a.at - b.at);
+};
+
+/** What is farther from the edge (mm) is a break of another part of the outline. */
+const FROM_EDGE = 6;
+
 /** Both systems, because a template's file may be in either and a ruler shows what it shows. */
 const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
 
-const wordsOf = (traced: Traced, found: WorkingEdge, template: Template): readonly string[] => {
+const wordsOf = (
+  traced: Traced,
+  found: WorkingEdge,
+  template: Template,
+  { choice, said }: TracedTemplateWants,
+): readonly string[] => {
   const { outline } = traced;
   const box = pathBox(movePath(outline.path, found.motion));
   const edgeLength = pathLength(template.edge);
+  const mends = said?.mends?.length ?? 0;
   const sections = sectionsOf(template, edgeLength);
   const what =
     traced.kind === 'solid'
@@ -126,7 +215,8 @@ const wordsOf = (traced: Traced, found: WorkingEdge, template: Template): readon
     `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
     `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
     `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,
-    levelWords(found),
+    ...(mends > 0 ? [`${plural(mends, 'stretch', 'stretches')} of the outline set right by hand`] : []),
+    levelWords(found, choice.level),
     ...(found.turnedOver ? ['turned over, so that the foot runs on the left'] : []),
   ];
 };

@@ -2,8 +2,8 @@
 
 import { addTracePart } from './ui/later.tsx';
 import { TraceView } from './ui/trace.tsx';
-import { beginTracing, startTracing } from './ui/tracing.ts';
+import { beginTracing, goOnWith, startTracing } from './ui/tracing.ts';
 import './styles/trace.css';
 
 startTracing();
-addTracePart({ View: TraceView, begin: beginTracing });
+addTracePart({ View: TraceView, begin: beginTracing, goOn: goOnWith });

@@ -11,16 +11,22 @@ import {
   trimPiece,
 } from '../geometry/index.ts';
 import { MM_PER_INCH } from '../length/index.ts';
+import type { AlignmentLine } from './template.ts';
 
 export interface TemplateText {
   readonly title: string;
   readonly units: 'mm' | 'in';
+  /** Of the acrylic, mm; undefined where nobody says. */
+  readonly thickness?: number | undefined;
   /** A comment on top, a line each: where it came from, and how true it is. */
   readonly comments: readonly string[];
   /** Open, in mm, in the template's own frame. */
   readonly edge: Path;
   /** Places on smooth stretches where a section begins, in order. */
   readonly breaks: readonly { readonly at: number; readonly name: string }[];
+  /** Etched square to the long axis, and parallel to the edge (mm). */
+  readonly alignment?: readonly AlignmentLine[];
+  readonly channelLines?: readonly number[];
   /** Decimals of the numbers. */
   readonly decimals: number;
 }
@@ -28,7 +34,9 @@ export interface TemplateText {
 /** Two breaks nearer than this (mm) are one; nearer to an end they are none. */
 const APART = 0.5;
 
-export const writeTemplate = ({ title, units, comments, edge, breaks, decimals }: TemplateText): string => {
+export const writeTemplate = (wanted: TemplateText): string => {
+  const { title, units, comments, thickness, edge, breaks, decimals } = wanted;
+  const { alignment = [], channelLines = [] } = wanted;
   const size = units === 'in' ? MM_PER_INCH : 1;
   const number = (mm: number): string => {
     const text = (mm / size).toFixed(decimals).replace(/\.?0+$/, '');
@@ -40,6 +48,7 @@ export const writeTemplate = ({ title, units, comments, edge, breaks, decimals }
     ...comments.map((c) => `# ${c}`),
     `title: ${quotedTitle(title)}`,
     `units: ${units}`,
+    ...(thickness === undefined ? [] : [`thickness: ${number(thickness)}`]),
     'edge:',
     `  - start: ${pair(start)}`,
   ];
@@ -51,6 +60,9 @@ export const writeTemplate = ({ title, units, comments, edge, breaks, decimals }
     if (number(rise) === '0') lines.push(`  - line: { to: ${pair(piece.to)} }`);
     else lines.push(`  - arc: { to: ${pair(piece.to)}, rise: ${number(rise)} }`);
   }
+  if (alignment.length > 0) lines.push('alignment:');
+  for (const a of alignment) lines.push(`  - { name: ${quotedTitle(a.name)}, at: ${number(a.at)} }`);
+  if (channelLines.length > 0) lines.push(`channelLines: [${channelLines.map(number).join(', ')}]`);
   return `${lines.join('\n')}\n`;
 };
 

@@ -3,7 +3,7 @@
 import { distance, flatten, type Path, type Point, pieceDirection, turnBetween } from '../geometry/index.ts';
 import type { Capture } from './capture-marks.ts';
 import type { Outline } from './fit-outline.ts';
-import type { WorkingEdge } from './working-edge.ts';
+import type { Level, WorkingEdge } from './working-edge.ts';
 
 /** A photograph by which an outline may be off by more than this (mm) is not measured. */
 export const MOST_EXPECTED = 1;
@@ -45,11 +45,18 @@ const STRAIGHT = 0.15;
 const SAY = 'if the edge ends elsewhere, say where with --heel and --crown';
 
 /** How the edge was laid, which may be another way than it was drawn. */
-export const levelWords = ({ level, skew }: WorkingEdge): string => {
+export const levelWords = ({ level, skew }: WorkingEdge, asked?: Level): string => {
   const degrees = Math.abs((skew * 180) / Math.PI).toFixed(1);
-  return level === 'back'
-    ? `laid level by the long straight side, which was turned by ${degrees}°`
-    : `no long straight side: laid level by the line from heel to crown end, which was turned by ${degrees}°`;
+  switch (level) {
+    case 'back':
+      return `laid level by the long straight side, which was turned by ${degrees}°`;
+    case 'ends':
+      return `${asked === 'ends' ? '' : 'no long straight side: '}laid level by the line from heel to crown end, which was turned by ${degrees}°`;
+    case 'picture':
+      return 'laid as it lies in the picture';
+    default:
+      return level satisfies never;
+  }
 };
 
 /** Whether an end of the edge may be at the wrong place of the outline; `said`: a person has said where they are. */

@@ -2,7 +2,9 @@
 
 export { CAPTURE_INSET, MARK_PLACES, MARK_RADII, MARK_SPAN } from './capture-marks.ts';
 export { endDoubts, levelWords, outlineDoubt, photoDoubt } from './doubts.ts';
+export type { Outline } from './fit-outline.ts';
 export type { LineSide } from './line-middle.ts';
+export { type Mend, mendOutline } from './mend.ts';
 export { BAND, greyOf, greysOf, type Picture, sizeProblem } from './picture.ts';
 export { DAMAGED, readPictureHead } from './picture-file.ts';
 export { type SvgOutline, svgOutline } from './svg-outline.ts';
@@ -12,6 +14,7 @@ export {
   cornersOf,
   type EdgeChoice,
   findWorkingEdge,
+  type Level,
   type MarkedCorner,
   numberedCorners,
   type PlaceOnOutline,

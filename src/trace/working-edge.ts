@@ -44,7 +44,12 @@ export interface EdgeChoice {
   readonly crown?: PlaceOnOutline | undefined;
   /** On which side the foot runs, on the way from the heel to the crown end, as one looks at the picture. */
   readonly foot?: 'left' | 'right' | undefined;
+  /** What is laid level; the long straight side, where there is one, unless she says. */
+  readonly level?: Level | undefined;
 }
+
+/** The long straight side, the line from heel to crown end, or nothing: as it lies in the picture. */
+export type Level = 'back' | 'ends' | 'picture';
 
 export interface WorkingEdge {
   /** In the template's frame, mm. */
@@ -54,7 +59,7 @@ export interface WorkingEdge {
   /** Whether the outline had to be turned over: the foot ran on the right. */
   readonly turnedOver: boolean;
   /** What was laid level: the back, or without one the line from the heel to the crown end. */
-  readonly level: 'back' | 'ends';
+  readonly level: Level;
   /** How far that was turned from level in the picture (radians). */
   readonly skew: number;
   /** Where heel and crown end lie in the outline's frame. */
@@ -162,7 +167,7 @@ const edgeOfClosed = (
   const start = ((from % whole) + whole) % whole;
   const stretch = slicePath(twice, start, start + end - from);
   const way = clockwise ? stretch : reversePath(stretch);
-  return laid(openPath(tidy(way.pieces)), !clockwise, isBack?.chord);
+  return laid(openPath(tidy(way.pieces)), !clockwise, isBack?.chord, choice.level);
 };
 
 const edgeOfOpen = (
@@ -178,7 +183,8 @@ const edgeOfOpen = (
   const stretch = slicePath(outline, Math.min(heel, crown), Math.max(heel, crown));
   if (stretch.pieces.length === 0) return refuse(SAME);
   const way = heel <= crown ? stretch : reversePath(stretch);
-  return laid(openPath(tidy(way.pieces)), choice.foot === 'right', backBeside(outline, heel, crown));
+  const back = backBeside(outline, heel, crown);
+  return laid(openPath(tidy(way.pieces)), choice.foot === 'right', back, choice.level);
 };
 
 /** The back of an open outline of which only a part is the edge: the longest straight side of the rest. */
@@ -322,18 +328,25 @@ const tidy = (pieces: readonly Piece[]): readonly Piece[] => {
 };
 
 /** `back` is its chord, either way. */
-const laid = (way: Path, turnedOver: boolean, back: Point | undefined): WorkingEdgeResult => {
+const laid = (
+  way: Path,
+  turnedOver: boolean,
+  back: Point | undefined,
+  asked: Level | undefined,
+): WorkingEdgeResult => {
   const heel = way.pieces[0]?.from;
   const crown = way.pieces.at(-1)?.to;
   if (!heel || !crown || !(distance(heel, crown) > 1)) return refuse(SAME);
   const chord = subtract(crown, heel);
-  const along = back && dot(back, chord) < 0 ? { x: -back.x, y: -back.y } : (back ?? chord);
+  const level = asked === 'picture' || asked === 'ends' ? asked : back ? 'back' : 'ends';
+  const side = { back: back ?? chord, ends: chord, picture: { x: 1, y: 0 } }[level];
+  const along = dot(side, chord) < 0 ? { x: -side.x, y: -side.y } : side;
   const flipped: Motion = turnedOver
     ? { flip: true, angle: 0, x: 0, y: 0 }
     : { flip: false, angle: 0, x: 0, y: 0 };
-  const level = compose(turn(-angleOf(move(flipped, along))), flipped);
-  const at = move(level, heel);
-  const motion = compose(shift(-at.x, -at.y), level);
+  const turned = compose(turn(-angleOf(move(flipped, along))), flipped);
+  const at = move(turned, heel);
+  const motion = compose(shift(-at.x, -at.y), turned);
   const tilt = Math.atan(along.y / along.x);
   const edge = movePath(way, motion);
   return {
@@ -342,7 +355,7 @@ const laid = (way: Path, turnedOver: boolean, back: Point | undefined): WorkingE
       edge,
       motion,
       turnedOver,
-      level: back ? 'back' : 'ends',
+      level,
       skew: Number.isFinite(tilt) ? tilt : Math.PI / 2,
       heel,
       crown,

@@ -11,6 +11,8 @@ import type { DecodedPicture } from './trace.ts';
 const MOST_BYTES = 128 * 1024 * 1024;
 /** The longer side of what is shown of it, pixels: sharp on any screen. */
 const SHOWN = 2400;
+/** The quality at which all of it is kept: traced again it comes out as it was. */
+const KEPT = 0.95;
 
 /** Throws a ProblemError that says what can be done. */
 export const decoded = async (file: Blob): Promise<DecodedPicture> => {
@@ -28,7 +30,8 @@ export const decoded = async (file: Blob): Promise<DecodedPicture> => {
     if (problem) throw refused(problem);
     return {
       picture: pictureOf(image),
-      shown: await smaller(image),
+      shown: await copyOf(image, SHOWN, 0.85),
+      kept: await copyOf(image, Math.max(image.width, image.height), KEPT),
       pixelsPerMm: read.ok ? read.head.pixelsPerMm : undefined,
     };
   } finally {
@@ -67,11 +70,11 @@ const pictureOf = (image: ImageBitmap): DecodedPicture['picture'] => {
 };
 
 /** A copy without anything that the file says besides its pixels. */
-const smaller = (image: ImageBitmap): Promise<Blob> => {
-  const scale = Math.min(1, SHOWN / Math.max(image.width, image.height));
+const copyOf = (image: ImageBitmap, longer: number, quality: number): Promise<Blob> => {
+  const scale = Math.min(1, longer / Math.max(image.width, image.height));
   const [canvas, context] = canvasOf(Math.round(image.width * scale), Math.round(image.height * scale));
   context.fillStyle = '#fff';
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.drawImage(image, 0, 0, canvas.width, canvas.height);
-  return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.85 });
+  return canvas.convertToBlob({ type: 'image/jpeg', quality });
 };

@@ -7,7 +7,7 @@ import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import type { PaperId, PerEdge } from '../../pagination/index.ts';
-import type { LineSide } from '../../trace/index.ts';
+import type { Level, LineSide, Mend } from '../../trace/index.ts';
 
 /** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
 export interface OwnTemplate {
@@ -268,6 +268,8 @@ export interface TraceInput {
   readonly fileName: string;
   /** Another one for each picture: what was worked out from it before is not worked out again. */
   readonly key: number;
+  /** What the file said of its resolution, where it is our copy of hers (pixels per mm). */
+  readonly ofFile: number | undefined;
   /** Undefined for what the file says, or the capture sheet in it. */
   readonly pixelsPerMm: number | undefined;
   /** Which side of a drawn line. */
@@ -276,8 +278,24 @@ export interface TraceInput {
   readonly crown: Point | undefined;
   /** Whether the edge runs the other way round the outline from the heel to the crown end. */
   readonly foot: 'left' | 'right' | undefined;
+  readonly level: Level | undefined;
   readonly title: string;
   readonly units: Units;
+  /** What the acrylic measures over what its outline does, where she laid the one on the other. */
+  readonly correction: number;
+  readonly mends: readonly Mend[];
+  /** Undefined for the dots in the picture. */
+  readonly breaks: readonly SaidBreak[] | undefined;
+  /** mm */
+  readonly thickness: number | undefined;
+  /** Etched lines, by their distance (mm) or a place that they run through. */
+  readonly across: readonly { readonly name: string; readonly at: number | Point }[];
+  readonly along: readonly (number | Point)[];
+}
+
+export interface SaidBreak {
+  readonly at: Point;
+  readonly name: string;
 }
 
 export interface TraceAnswer {
@@ -285,6 +303,8 @@ export interface TraceAnswer {
   readonly height: number;
   /** The picture, small enough for a screen; the first time only. */
   readonly shown: Blob | undefined;
+  /** All of it, without anything that the file says besides its pixels; the first time only. */
+  readonly kept: Blob | undefined;
   /** What the file itself says, or undefined. */
   readonly pixelsPerMm: number | undefined;
   /** Undefined where no outline was found. */
@@ -309,6 +329,27 @@ export interface TracedOutline {
   /** Whether the foot is on its left as one looks at the picture. */
   readonly foot: 'left' | 'right' | undefined;
   readonly dots: readonly Point[];
+  readonly breaks: readonly TracedBreak[];
+  /** Etched lines as they are in the file, in the order in which she said them. */
+  readonly across: readonly TracedLine[];
+  readonly along: readonly TracedLine[];
+  /** From the heel to the crown end, mm: along the edge, and straight. */
+  readonly edgeLength: number;
+  readonly chord: number;
+}
+
+export interface TracedBreak {
+  readonly at: Point;
+  /** From the heel along the edge, mm. */
+  readonly along: number;
+  readonly kind: 'notch' | 'corner' | 'mark';
+  readonly name: string | undefined;
+}
+
+export interface TracedLine {
+  /** mm */
+  readonly at: number;
+  readonly points: readonly Point[];
 }
 
 export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact' | QuiltPrintKind;

@@ -1,16 +1,23 @@
 /** A picture of a template becomes one, as the command makes it: the outline for the screen, and what is made of it. */
 
 import type { Problem } from '../../document/index.ts';
-import { flatten, inverse, movePath, type Path, type Point } from '../../geometry/index.ts';
-import { type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
-import { titleOfFile } from '../../template/index.ts';
 import {
-  type EdgeChoice,
-  type LineSide,
-  type Picture,
-  type Traced,
-  tracePicture,
-} from '../../trace/index.ts';
+  distance,
+  flatten,
+  inverse,
+  move,
+  movePath,
+  openPath,
+  type Path,
+  type Point,
+  pathBox,
+  pathLength,
+  subtract,
+  unit,
+} from '../../geometry/index.ts';
+import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
+import { titleOfFile } from '../../template/index.ts';
+import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
 import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
 
@@ -18,6 +25,8 @@ export interface DecodedPicture {
   readonly picture: Picture;
   /** The same for a screen. */
   readonly shown: Blob;
+  /** All of it, to be kept. */
+  readonly kept: Blob;
   readonly pixelsPerMm: number | undefined;
 }
 
@@ -37,11 +46,12 @@ export const trace = async (
 ): Promise<TraceAnswer> => {
   const isNew = held?.key !== input.key;
   if (isNew) held = { key: input.key, decoded: await decode(input.file) };
-  const { picture, shown, pixelsPerMm: ofFile } = held!.decoded;
+  const { picture, shown, kept } = held!.decoded;
+  const ofFile = input.ofFile ?? held!.decoded.pixelsPerMm;
   const pixelsPerMm = input.pixelsPerMm ?? ofFile;
-  const result = tracedIn(picture, input.key, pixelsPerMm, input.line);
+  const result = tracedIn(picture, { ...input, pixelsPerMm });
   const { width, height } = picture;
-  const base = { width, height, shown: isNew ? shown : undefined, pixelsPerMm: ofFile };
+  const base = { width, height, ...(isNew ? { shown, kept } : NOTHING_NEW), pixelsPerMm: ofFile };
   if (!result.ok)
     return {
       ...base,
@@ -59,6 +69,7 @@ export const trace = async (
     title: input.title.trim() || titleOfFile(input.fileName),
     units: input.units === 'in' ? 'in' : 'mm',
     choice: choiceIn(input, traced),
+    said: saidIn(input, traced),
   });
   const outline = outlineOf(traced, made);
   if (!made.ok)
@@ -73,37 +84,94 @@ export const trace = async (
   };
 };
 
+const NOTHING_NEW = { shown: undefined, kept: undefined };
+
 const tracedIn = (
   picture: Picture,
-  picked: number,
-  pixelsPerMm: number | undefined,
-  side: LineSide,
+  { key: picked, pixelsPerMm, line: side, correction }: TraceInput,
 ): ReturnType<typeof tracePicture> => {
-  const key = `${picked} ${pixelsPerMm} ${side}`;
+  const key = `${picked} ${pixelsPerMm} ${side} ${correction}`;
   if (found?.key !== key) {
-    const options = { tolerance: TOLERANCE, side, pixelsPerMm, sheetScale: { x: 1, y: 1 } };
+    const options = {
+      tolerance: TOLERANCE,
+      side,
+      pixelsPerMm: pixelsPerMm && pixelsPerMm / correction,
+      sheetScale: { x: correction, y: correction },
+    };
     found = { key, result: tracePicture(picture, options) };
   }
   return found.result;
 };
 
-const choiceIn = ({ heel, crown, foot }: TraceInput, { toMm }: Traced): EdgeChoice => {
+const choiceIn = ({ heel, crown, foot, level }: TraceInput, { toMm }: Traced): EdgeChoice => {
   const placed = (p: Point | undefined) => p && ({ kind: 'point', point: toMm(p) } as const);
-  return { heel: placed(heel), crown: placed(crown), foot };
+  return { heel: placed(heel), crown: placed(crown), foot, level };
+};
+
+const saidIn = ({ mends, breaks, thickness, across, along }: TraceInput, { toMm }: Traced): Said => {
+  const etched = (at: number | Point) => (typeof at === 'number' ? at : toMm(at));
+  return {
+    mends: mends.map(({ from, to, through }) => ({
+      from: toMm(from),
+      to: toMm(to),
+      through: through.map(toMm),
+    })),
+    breaks: breaks?.map(({ at, name }) => ({ at: toMm(at), name })),
+    thickness,
+    across: across.map(({ name, at }) => ({ name, at: etched(at) })),
+    along: along.map(etched),
+  };
 };
 
 const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
   const onScreen = (path: Path): readonly Point[] => flatten(path, SCREEN).map(traced.toPixels);
+  const { outline, found: edge } = made;
+  const back = edge && inverse(edge.motion);
+  const inPicture = (p: Point): Point => traced.toPixels(back ? move(back, p) : p);
   return {
     kind: traced.kind,
     source: traced.source,
     pixelsPerMm: traced.pixelsPerMm,
-    points: onScreen(traced.outline.path),
-    corners: traced.outline.corners.map((c) => traced.toPixels(c.point)),
-    edge: made.found && onScreen(movePath(made.found.edge, inverse(made.found.motion))),
-    foot: made.found && (made.found.turnedOver ? 'right' : 'left'),
+    points: onScreen(outline.path),
+    corners: outline.corners.map((c) => traced.toPixels(c.point)),
+    edge: edge && back && onScreen(movePath(edge.edge, back)),
+    foot: edge && (edge.turnedOver ? 'right' : 'left'),
     dots: traced.dots.map((d) => traced.toPixels(d.middle)),
+    breaks: made.ok
+      ? made.template.breaks.map(({ point, at, kind, name }) => ({
+          at: inPicture(point),
+          along: at,
+          kind,
+          name,
+        }))
+      : [],
+    across: made.ok ? made.across.map((at) => ({ at, points: acrossAt(made, at).map(inPicture) })) : [],
+    along: made.ok ? made.along.map((at) => ({ at, points: insideBy(made, at).map(inPicture) })) : [],
+    edgeLength: edge ? pathLength(edge.edge) : 0,
+    chord: edge ? distance(edge.heel, edge.crown) : 0,
   };
+};
+
+type Made = Extract<TracedTemplate, { ok: true }>;
+
+/** A line across the template, so far from the heel. */
+const acrossAt = ({ outline, found }: Made, at: number): readonly Point[] => {
+  const { minY, maxY } = pathBox(movePath(outline.path, found.motion));
+  return [
+    { x: at, y: minY },
+    { x: at, y: maxY },
+  ];
+};
+
+/** A line beside the edge, as a screen shows it. */
+const insideBy = ({ found }: Made, at: number): readonly Point[] => {
+  return found.edge.pieces.flatMap((piece) => {
+    const points = flatten(openPath([piece]), SCREEN);
+    return points.map((p, i) => {
+      const way = unit(subtract(points[i + 1] ?? p, points[i + 1] ? p : points[i - 1]!));
+      return { x: p.x + at * way.y, y: p.y - at * way.x };
+    });
+  });
 };
 
 const DRAG = 'drag the two ends of the edge to where the foot starts and stops';

@@ -5,7 +5,8 @@ import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
-import { FileButton, saveShelf } from './files.tsx';
+import { FileButton, openKept, saveShelf } from './files.tsx';
+import { isInWork, keptPictures } from './kept-pictures.ts';
 import { OwnTemplate } from './own-template.tsx';
 import { Drawn } from './picture.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
@@ -36,6 +37,7 @@ export const Templates = () => {
           />
         ))}
       </ul>
+      <InWork />
       {state.value.own.length > 0 ? (
         <p>
           <button type="button" onClick={saveShelf}>
@@ -44,6 +46,22 @@ export const Templates = () => {
         </p>
       ) : null}
     </Panel>
+  );
+};
+
+/** Pictures that are no templates yet. */
+const InWork = () => {
+  const kept = keptPictures.value.filter(isInWork);
+  return kept.length === 0 ? null : (
+    <ul class="steps">
+      {kept.map(({ key, called }) => (
+        <li key={key}>
+          <button type="button" onClick={() => void openKept(key)}>
+            Go on with {called}
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 };
 

@@ -129,6 +129,8 @@ interface NameProps {
   /** Whether the label is for screen readers alone. */
   readonly isUnseen?: boolean;
   readonly class?: string;
+  /** Characters at most. */
+  readonly most?: number;
   readonly onType: (name: string) => void;
 }
 
@@ -140,6 +142,7 @@ export const NameField = ({
   id: own,
   isUnseen = false,
   class: name,
+  most = 80,
   onType,
 }: NameProps) => {
   const made = useId();
@@ -153,7 +156,7 @@ export const NameField = ({
       <input
         id={id}
         autocomplete="off"
-        maxLength={80}
+        maxLength={most}
         placeholder={placeholder}
         value={typed.value ?? value}
         onInput={(event) => {

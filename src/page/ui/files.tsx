@@ -13,7 +13,7 @@ import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
-import { wantTracePart } from './later.tsx';
+import { type TracePart, wantTracePart } from './later.tsx';
 import {
   addOwn,
   complain,
@@ -70,12 +70,18 @@ const takeFile = async (file: File): Promise<void> => {
 
 const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
 
-const takePicture = async (file: File): Promise<void> => {
-  try {
-    (await during('the picture', wantTracePart())).begin(file);
-  } catch {
+const tracePart = (): Promise<TracePart | undefined> =>
+  during('the picture', wantTracePart()).catch(() => {
     complain(NO_START.text);
-  }
+    return undefined;
+  });
+
+const takePicture = async (file: File): Promise<void> => (await tracePart())?.begin(file);
+
+/** Goes on with a picture that this browser keeps. */
+export const openKept = async (key: string, title?: string): Promise<void> => {
+  const part = await tracePart();
+  await part?.goOn(key, title).catch(() => complain('This browser does not have the picture any longer.'));
 };
 
 /** A drawing of a template becomes one; its file is hers, for another computer. */

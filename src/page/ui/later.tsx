@@ -11,6 +11,8 @@ import { loadScript, loadStyle } from '../engine/hire.ts';
 export interface TracePart {
   readonly View: ComponentType;
   readonly begin: (picture: File) => void;
+  /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
+  readonly goOn: (key: string, title?: string) => Promise<void>;
 }
 
 const scope = globalThis as { swagwright_trace?: TracePart };

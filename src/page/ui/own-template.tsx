@@ -5,6 +5,8 @@ import { textAt } from '../plan/plan-text.ts';
 import { doubled, renamed, withoutOwn } from '../plan/shelf.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
+import { openKept } from './files.tsx';
+import { keptPictures } from './kept-pictures.ts';
 import { changeState, complain, FULL, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {
@@ -24,6 +26,11 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
         <button type="button" onClick={() => saveAs(name.replace(/^\.\//, ''), 'text/yaml', file.text)}>
           Save its file
         </button>
+        {keptPictures.value.some((k) => k.key === name) ? (
+          <button type="button" onClick={() => void openKept(name, textAt(file.text, ['title']))}>
+            Set it right over its picture
+          </button>
+        ) : null}
         <button
           type="button"
           onClick={() => {

@@ -45,7 +45,7 @@ const MEASURED_KEY = 'swagwright.measured-edges';
 /** Where it was kept as across and up. */
 const OLD_KEY = 'swagwright.measured';
 
-const remembered = (): KeptMeasured => {
+export const rememberedMeasured = (): KeptMeasured => {
   try {
     return keptMeasured(localStorage.getItem(MEASURED_KEY), localStorage.getItem(OLD_KEY));
   } catch {
@@ -54,7 +54,7 @@ const remembered = (): KeptMeasured => {
 };
 
 export const Paper = () => {
-  const kept = useMemo(remembered, []);
+  const kept = useMemo(rememberedMeasured, []);
   const typed = useSignal(kept.typed);
   const hasTyped = useSignal(false);
   const part = useSignal('');

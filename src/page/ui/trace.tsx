@@ -1,7 +1,7 @@
 /** A picture of a template, the outline that was found in it, and the ends of the working edge to be set right. */
 
-import { useEffect, useId, useRef } from 'preact/hooks';
-import { MM_PER_INCH } from '../../length/index.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Level } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { freeName } from '../plan/shelf.ts';
 import { readOwnName, saveAs } from './browser.ts';
@@ -9,8 +9,25 @@ import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import type { Place } from './pointer.ts';
 import { say as announce, state } from './store.ts';
+import { stretch, tool } from './tapping.ts';
+import { BreakList } from './trace-breaks.tsx';
+import { Acrylic } from './trace-lines.tsx';
+import { MendPart } from './trace-mend.tsx';
+import { FitOfPrint, ScaleFields } from './trace-size.tsx';
 import { Pictured } from './traced-picture.tsx';
-import { putAway, resolutionSaid, type Scale, say, traced, tracing } from './tracing.ts';
+import {
+  canStepBack,
+  canStepOn,
+  keepAs,
+  lengthSaid,
+  putAway,
+  say,
+  stepBack,
+  stepOn,
+  traced,
+  traceTold,
+  tracing,
+} from './tracing.ts';
 
 export const TraceView = () => {
   const now = tracing.value;
@@ -18,29 +35,48 @@ export const TraceView = () => {
   const place = useRef<HTMLDivElement>(null);
   const key = now?.key;
   useEffect(() => {
+    stretch.value = undefined;
+    tool.value = undefined;
+  }, [key]);
+  useEffect(() => {
     if (key !== undefined && answer !== undefined) place.current?.scrollIntoView({ block: 'start' });
   }, [key, answer === undefined]);
   if (!now || !answer) return null;
   const { outline, template } = answer;
   const keep = async (): Promise<void> => {
     if (!template) return;
-    const card = await takeTemplate(freeName(state.value.own, readOwnName(template.name)), template.text);
+    // One that came from the shelf goes back to its place.
+    const isOwn = state.value.own.some((t) => t.name === now.keptAs);
+    const name = isOwn ? now.keptAs : freeName(state.value.own, readOwnName(template.name));
+    const card = await takeTemplate(name, template.text);
     if (!card) return;
-    putAway();
+    keepAs(name);
     announce(
       `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
+  const isUnread =
+    lengthSaid(now.thickness) === 'wrong' ||
+    [...now.across, ...now.along].some((l) => lengthSaid(l.text) === 'wrong');
   return (
-    <div ref={place} class="tracing">
+    // biome-ignore lint/a11y/noStaticElementInteractions: its keys are short cuts of two buttons
+    <div ref={place} class="tracing" onKeyDown={stepKeys}>
       <Panel
         id="trace"
         title="Your template, from its picture"
         lead="The foot runs along the red line, outside the template. Drag its two ends to where the foot starts and stops."
         aside={
-          <button type="button" onClick={putAway}>
-            Put the picture away
-          </button>
+          <div class="steps">
+            <button type="button" disabled={!canStepBack.value} onClick={stepBack}>
+              Take the last step back
+            </button>
+            <button type="button" disabled={!canStepOn.value} onClick={stepOn}>
+              Do it again
+            </button>
+            <button type="button" onClick={putAway}>
+              Put the picture away
+            </button>
+          </div>
         }
       >
         <div class="trace-beside">
@@ -65,7 +101,28 @@ export const TraceView = () => {
                 onChoose={(line) => say({ line: line as 'middle' | 'inner' | 'outer' })}
               />
             ) : null}
-            {outline?.edge ? <EdgeButtons outline={outline} edge={outline.edge} /> : null}
+            {outline?.edge ? (
+              <>
+                <EdgeButtons outline={outline} edge={outline.edge} />
+                <Choice
+                  label="Lay it level by"
+                  value={now.level ?? 'back'}
+                  options={[
+                    ['back', 'its long straight side, if it has one'],
+                    ['ends', 'the line from heel to crown end'],
+                    ['picture', 'nothing: as it lies in the picture'],
+                  ]}
+                  onChoose={(level) => say({ level: level as Level })}
+                />
+                <BreakList outline={outline} />
+              </>
+            ) : null}
+            {outline ? <MendPart outline={outline} /> : null}
+            <Acrylic outline={outline} />
+            <FitOfPrint outline={outline} template={template} />
+            <p class="unseen" role="status">
+              {traceTold.value}
+            </p>
             {answer.problems.length > 0 ? (
               <div class="notice wrong" role="status">
                 <Troubles list={answer.problems} />
@@ -82,12 +139,12 @@ export const TraceView = () => {
               </div>
             )}
             <div class="steps">
-              <button type="button" class="main" disabled={!template} onClick={() => void keep()}>
+              <button type="button" class="main" disabled={!template || isUnread} onClick={() => void keep()}>
                 Put it on the shelf
               </button>
               <button
                 type="button"
-                disabled={!template}
+                disabled={!template || isUnread}
                 onClick={() => template && saveAs(template.name, 'text/yaml', template.text)}
               >
                 Save its file
@@ -100,80 +157,19 @@ export const TraceView = () => {
   );
 };
 
-const capital = (text: string): string => (text.charAt(0).toUpperCase() + text.slice(1)).replace(/\.$/, '');
-
-/** How large the picture is. A capture sheet in it says so by its marks. */
-const ScaleFields = ({
-  ofFile,
-  outline,
-}: {
-  readonly ofFile: number | undefined;
-  readonly outline: TracedOutline | undefined;
-}) => {
-  const id = useId();
-  const scale = tracing.value?.scale ?? { kind: 'own' };
-  if (outline?.source === 'capture-sheet')
-    return <p class="hint">The eight marks of the sheet say how large it is.</p>;
-  const file =
-    ofFile === undefined
-      ? 'the file does not say'
-      : `as its file says: ${Math.round(ofFile * MM_PER_INCH)} dots per inch`;
-  const begin: Readonly<Record<Scale['kind'], Scale>> = {
-    own: { kind: 'own' },
-    dpi: { kind: 'dpi', text: '' },
-    marks: { kind: 'marks', marks: [], apart: '' },
-  };
-  const isWrong = scale.kind !== 'own' && resolutionSaid(scale) === 'wrong';
-  return (
-    <>
-      <Choice
-        label="How large it is"
-        value={scale.kind}
-        options={[
-          ['own', file],
-          ['dpi', 'what the scanner was set to'],
-          ['marks', 'two marks that I tap'],
-        ]}
-        onChoose={(kind) => say({ scale: begin[kind as Scale['kind']] })}
-      />
-      {scale.kind === 'dpi' ? (
-        <div class="field">
-          <label for={id}>Dots per inch</label>
-          <input
-            id={id}
-            class="length"
-            inputMode="numeric"
-            autocomplete="off"
-            size={8}
-            placeholder="such as 300"
-            value={scale.text}
-            onInput={(event) => say({ scale: { kind: 'dpi', text: event.currentTarget.value } })}
-          />
-          {isWrong && scale.text !== '' ? <p class="wrong">Write a whole number from 100 to 2400.</p> : null}
-        </div>
-      ) : null}
-      {scale.kind === 'marks' ? (
-        <div class="field">
-          <label for={id}>The two marks are apart by</label>
-          <input
-            id={id}
-            class="length"
-            autocomplete="off"
-            size={8}
-            placeholder="such as 6"
-            value={scale.apart}
-            onInput={(event) => say({ scale: { ...scale, apart: event.currentTarget.value } })}
-          />
-          <p class="hint">
-            {scale.marks.length < 2
-              ? 'Tap two lines of a ruler or a cutting mat in the picture, as far apart as they go; the ruler must lie as high as the template’s edge.'
-              : 'Tap again to begin anew.'}
-          </p>
-        </div>
-      ) : null}
-    </>
-  );
+/** While she is at the picture, undo is about the picture. */
+const stepKeys = (event: KeyboardEvent): void => {
+  if (!(event.ctrlKey || event.metaKey) || event.target instanceof HTMLInputElement) return;
+  const key = event.key.toLowerCase();
+  if (key === 'z' && !event.shiftKey) stepBack();
+  else if (key === 'y' || (key === 'z' && event.shiftKey)) stepOn();
+  else return;
+  (document.activeElement as HTMLElement | null)?.blur();
+  event.preventDefault();
+  event.stopPropagation();
 };
+
+const capital = (text: string): string => (text.charAt(0).toUpperCase() + text.slice(1)).replace(/\.$/, '');
 
 /** The outline goes both ways round from one end to the other. */
 const EdgeButtons = ({

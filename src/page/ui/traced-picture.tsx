@@ -1,9 +1,13 @@
-/** The picture with its outline over it, and the two ends of the edge to be dragged along that. */
+/** The picture with its outline over it, and what a hand moves along that: ends, breaks, the ends of a stretch. */
 
 import { useSignal } from '@preact/signals';
-import type { TracedOutline } from '../engine/messages.ts';
-import { alongOf, lengthsOf, placeAlong } from './along-line.ts';
+import type { TracedLine, TracedOutline } from '../engine/messages.ts';
+import { alongOf, lineThrough, placeAlong } from './along-line.ts';
+import { focusOn } from './focus-on.ts';
+import { Knob } from './knob.tsx';
 import { type Place, placeIn } from './pointer.ts';
+import { stretch, tapped, tool } from './tapping.ts';
+import { addBreak, breaksSaid, moveBreak, placeInSaid, removeBreak } from './trace-breaks.tsx';
 import { say, shownPicture, tracing } from './tracing.ts';
 
 interface PicturedProps {
@@ -18,7 +22,6 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
   const marks = scale?.kind === 'marks' ? scale.marks : [];
   /** The width of a line or a letter: pixels of the picture for a part of its longer side. */
   const size = Math.max(width, height) / 800 / closer.value;
-  const edge = outline?.edge;
   return (
     <div class="trace-picture">
       <div class="steps">
@@ -35,25 +38,18 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
           </button>
         ))}
       </div>
-      <figure class="trace-window" aria-label="The picture with the outline that was found">
+      <figure
+        class={`trace-window${tool.value ? ' tapping' : ''}`}
+        aria-label="The picture with the outline that was found"
+      >
         {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
         <svg
           viewBox={`0 0 ${width} ${height}`}
           style={{ width: `calc(${closer.value} * min(100%, ${((SEEN * width) / height).toFixed(1)}vh))` }}
-          onPointerUp={(event) => {
-            if (scale?.kind !== 'marks') return;
-            const at = placeIn(event);
-            say({ scale: { ...scale, marks: marks.length < 2 ? [...marks, at] : [at] } });
-          }}
+          onPointerUp={(event) => tapped(placeIn(event))}
         >
           <image href={shownPicture.value} width={width} height={height} />
-          {outline ? (
-            <path class="traced" d={`${lineOf(outline.points)}Z`} stroke-width={1.5 * size} />
-          ) : null}
-          {edge ? <path class="traced-edge" d={lineOf(edge)} stroke-width={3 * size} /> : null}
-          {outline?.dots.map((p) => (
-            <circle key={`${p.x} ${p.y}`} class="traced" cx={p.x} cy={p.y} r={5 * size} />
-          ))}
+          {outline ? <Found {...{ outline, width, size }} /> : null}
           {marks.map((p) => (
             <path
               key={`${p.x} ${p.y}`}
@@ -62,13 +58,6 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
               d={`M${p.x - 10 * size} ${p.y}h${20 * size}M${p.x} ${p.y - 10 * size}v${20 * size}`}
             />
           ))}
-          {outline && edge
-            ? ENDS.map(([name, label, nth]) => {
-                const at = edge.at(nth)!;
-                const isFarRight = at.x > 0.8 * width;
-                return <End key={name} {...{ name, label, outline, at, size, isFarRight }} />;
-              })
-            : null}
         </svg>
       </figure>
     </div>
@@ -78,102 +67,150 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
 /** Of the window's height, in hundredths, what the whole picture takes at most. */
 const SEEN = 74;
 
+const lineOf = (points: readonly Place[]): string =>
+  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
+
+interface FoundProps {
+  readonly outline: TracedOutline;
+  readonly width: number;
+  readonly size: number;
+}
+
+const Found = ({ outline, width, size }: FoundProps) => {
+  const { edge, points, pixelsPerMm: perMm } = outline;
+  const whole = lineThrough(points, true);
+  const common = { perMm, size, width };
+  return (
+    <>
+      <path class="traced" d={`${lineOf(points)}Z`} stroke-width={1.5 * size} />
+      {edge ? <path class="traced-edge" d={lineOf(edge)} stroke-width={3 * size} /> : null}
+      {edge && tool.value === undefined ? (
+        // A short cut of the button “Add a break”.
+        <path
+          class="traced-touch"
+          d={lineOf(edge)}
+          stroke-width={18 * size}
+          onPointerUp={(event) => {
+            event.stopPropagation();
+            const line = lineThrough(edge, false);
+            const along = alongOf(line, placeIn(event));
+            addBreak(outline, placeAlong(line, along), along / perMm);
+          }}
+        />
+      ) : null}
+      {outline.dots.map((p) => (
+        <circle key={`${p.x} ${p.y}`} class="traced" cx={p.x} cy={p.y} r={5 * size} />
+      ))}
+      {[...outline.across, ...outline.along].map((line: TracedLine, i) => (
+        <path key={i} class="traced-etched" d={lineOf(line.points)} stroke-width={1.5 * size} />
+      ))}
+      {edge ? <Breaks {...{ outline, edge, width, size }} /> : null}
+      {edge
+        ? ENDS.map(([name, label, nth]) => (
+            <Knob
+              key={name}
+              {...{ ...common, label, class: name, line: whole, along: 'along the outline' }}
+              at={edge.at(nth)!}
+              onPut={(place) => say({ [name]: place, ...otherEnd(outline, name) }, name)}
+            />
+          ))
+        : null}
+      <StretchEnds {...{ outline, width, size }} />
+    </>
+  );
+};
+
 /** Each by its place in the edge. */
 const ENDS = [
   ['heel', 'Heel', 0],
   ['crown', 'Crown end', -1],
 ] as const;
 
-const lineOf = (points: readonly Place[]): string =>
-  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
+/** The other end stays where it is, also where it was found and not said. */
+const otherEnd = (
+  { edge, foot }: TracedOutline,
+  own: 'heel' | 'crown',
+): Partial<{ heel: Place; crown: Place; foot: 'left' | 'right' }> => {
+  if (!edge) return {};
+  const rest = own === 'heel' ? { crown: edge.at(-1)! } : { heel: edge[0]! };
+  return { ...rest, ...(foot && { foot }) };
+};
 
-interface EndProps {
-  readonly name: 'heel' | 'crown';
-  readonly label: string;
-  readonly outline: TracedOutline;
-  readonly at: Place;
-  readonly size: number;
-  /** Whether there is no room for its name on its right. */
-  readonly isFarRight: boolean;
-}
-
-/** An end of the edge, on the outline: dragged along it by hand, or moved by a millimetre with the arrow keys. */
-const End = ({ name, label, outline, at, size, isFarRight }: EndProps) => {
-  const isDragging = useSignal(false);
-  const moving = useSignal<Place | undefined>(undefined);
-  const { points, pixelsPerMm } = outline;
-  const lengths = lengthsOf(points);
-  const whole = lengths.at(-1)!;
-  const here = moving.value ?? at;
-  const along = alongOf(points, lengths, here);
-  const putAt = (place: Place): void => {
-    moving.value = place;
-    say({ [name]: place, ...other(name) });
-  };
-  /** The other end stays where it is, also where it was found and not said. */
-  const other = (own: EndProps['name']): Partial<{ heel: Place; crown: Place; foot: 'left' | 'right' }> => {
-    const { edge, foot } = outline;
-    if (!edge) return {};
-    const rest = own === 'heel' ? { crown: edge.at(-1)! } : { heel: edge[0]! };
-    return { ...rest, ...(foot && { foot }) };
-  };
+/** Those on smooth stretches are moved; corners stay where the outline has them. */
+const Breaks = ({ outline, edge, width, size }: FoundProps & { readonly edge: readonly Place[] }) => {
+  const said = breaksSaid(outline);
+  const line = lineThrough(edge, false);
+  const corners = new Set(
+    outline.breaks.filter((b) => b.kind !== 'mark').map((b) => placeInSaid(b, said, outline)),
+  );
   return (
-    <g
-      class={`traced-end ${name}`}
-      role="slider"
-      // An SVG element knows this attribute in small letters only.
-      {...{ tabindex: 0 }}
-      aria-label={label}
-      aria-valuemin={0}
-      aria-valuemax={Math.round(whole / pixelsPerMm)}
-      aria-valuenow={Math.round(along / pixelsPerMm)}
-      aria-valuetext={`${Math.round(along / pixelsPerMm)} mm along the outline`}
-      transform={`translate(${here.x.toFixed(1)} ${here.y.toFixed(1)})`}
-      onKeyDown={(event) => {
-        const step = STEPS[event.key];
-        if (step === undefined) return;
-        const by = step * (event.shiftKey ? 10 : 1) * pixelsPerMm;
-        putAt(placeAlong(points, lengths, (((along + by) % whole) + whole) % whole));
-        event.preventDefault();
-      }}
-      onTouchStart={(event) => event.preventDefault()}
-      onPointerDown={(event) => {
-        event.currentTarget.setPointerCapture(event.pointerId);
-        isDragging.value = true;
-        event.preventDefault();
-        event.currentTarget.focus();
-      }}
-      onPointerMove={(event) => {
-        if (isDragging.value) putAt(placeAlong(points, lengths, alongOf(points, lengths, placeIn(event))));
-      }}
-      onPointerUp={(event) => {
-        // It is no tap on the picture.
-        event.stopPropagation();
-        isDragging.value = false;
-        moving.value = undefined;
-      }}
-      onPointerCancel={() => {
-        isDragging.value = false;
-        moving.value = undefined;
-      }}
-      onBlur={() => {
-        moving.value = undefined;
-      }}
-    >
-      <circle class="touch" r={18 * size} />
-      <circle class="knob" r={6 * size} stroke-width={2 * size} />
-      <text
-        x={(isFarRight ? -12 : 12) * size}
-        y={-10 * size}
-        font-size={18 * size}
-        stroke-width={4 * size}
-        text-anchor={isFarRight ? 'end' : 'start'}
-      >
-        {label}
-      </text>
-    </g>
+    <>
+      {outline.breaks
+        .filter((b) => b.kind !== 'mark')
+        .map((b) => (
+          <circle
+            key={b.along}
+            class="traced-corner"
+            cx={b.at.x}
+            cy={b.at.y}
+            r={4 * size}
+            stroke-width={2 * size}
+          />
+        ))}
+      {said.map((b, i) =>
+        corners.has(i) ? null : (
+          <Knob
+            key={i}
+            {...{ width, size, line, label: b.name, class: 'break', perMm: outline.pixelsPerMm }}
+            at={placeAlong(line, alongOf(line, b.at))}
+            along="from the heel"
+            isNew={focusOn.value === b.name}
+            onPut={(place) => {
+              focusOn.value = undefined;
+              moveBreak(outline, i, place);
+            }}
+            onRemove={() => removeBreak(outline, i)}
+          />
+        ),
+      )}
+    </>
   );
 };
 
-/** Clockwise as the outline runs. */
-const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+const StretchEnds = ({ outline, width, size }: FoundProps) => {
+  const now = stretch.value;
+  if (!now) return null;
+  const line = lineThrough(outline.points, true);
+  const common = { width, size, class: 'stretch', perMm: outline.pixelsPerMm, along: 'along the outline' };
+  return (
+    <>
+      <Knob
+        {...{ ...common, line, label: 'Stretch from' }}
+        at={now.from}
+        onPut={(from) => {
+          stretch.value = { ...now, from };
+        }}
+      />
+      <Knob
+        {...{ ...common, line, label: 'Stretch to' }}
+        at={now.to}
+        onPut={(to) => {
+          stretch.value = { ...now, to };
+        }}
+      />
+      {now.through.map((p, i) => (
+        <Knob
+          key={i}
+          {...{ ...common, line: undefined, label: `${i + 1}` }}
+          at={p}
+          onPut={(at) => {
+            stretch.value = { ...now, through: now.through.map((q, k) => (k === i ? at : q)) };
+          }}
+          onRemove={() => {
+            stretch.value = { ...now, through: now.through.filter((_, k) => k !== i) };
+          }}
+        />
+      ))}
+    </>
+  );
+};

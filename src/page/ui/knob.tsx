@@ -1,0 +1,121 @@
+/** A place in a picture that a hand moves: dragged, or by a millimetre with the arrow keys; along a line, or freely. */
+
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { alongOf, type Line, placeAlong, wholeLength } from './along-line.ts';
+import { type Place, placeIn } from './pointer.ts';
+
+interface KnobProps {
+  readonly label: string;
+  readonly class?: string;
+  readonly at: Place;
+  /** Where it stays, undefined where it may go anywhere. */
+  readonly line: Line | undefined;
+  /** What a millimetre is in the picture's unit. */
+  readonly perMm: number;
+  /** The width of a line or a letter. */
+  readonly size: number;
+  /** The picture's width: where there is no room for the name on the right it stands on the left. */
+  readonly width: number;
+  /** What the value is called after its number. */
+  readonly along: string;
+  readonly onPut: (place: Place) => void;
+  readonly onRemove?: () => void;
+  /** Whether it takes the focus as it comes. */
+  readonly isNew?: boolean;
+}
+
+export const Knob = (props: KnobProps) => {
+  const { label, at, line, perMm, size, width, along, onPut, onRemove, isNew } = props;
+  const isDragging = useSignal(false);
+  const moving = useSignal<Place | undefined>(undefined);
+  const own = useRef<SVGGElement>(null);
+  useEffect(() => {
+    if (isNew) own.current?.focus();
+  }, [isNew]);
+  const here = moving.value ?? at;
+  const length = line && alongOf(line, here);
+  const mm = Math.round((length ?? here.x) / perMm);
+  const putAt = (place: Place): void => {
+    const onLine = line ? placeAlong(line, alongOf(line, place)) : place;
+    moving.value = onLine;
+    onPut(onLine);
+  };
+  const letGo = (): void => {
+    isDragging.value = false;
+    moving.value = undefined;
+  };
+  const isFarRight = here.x > 0.8 * width;
+  return (
+    <g
+      ref={own}
+      class={`traced-end ${props.class ?? ''}`}
+      role="slider"
+      // An SVG element knows this attribute in small letters only.
+      {...{ tabindex: 0 }}
+      aria-label={label}
+      aria-valuemin={0}
+      aria-valuemax={Math.round((line ? wholeLength(line) : width) / perMm)}
+      aria-valuenow={mm}
+      aria-valuetext={
+        line ? `${mm} mm ${along}` : `${mm} mm from the left, ${Math.round(here.y / perMm)} mm from the top`
+      }
+      transform={`translate(${here.x.toFixed(1)} ${here.y.toFixed(1)})`}
+      onKeyDown={(event) => {
+        if (onRemove && (event.key === 'Delete' || event.key === 'Backspace')) {
+          onRemove();
+          event.preventDefault();
+          return;
+        }
+        const step = STEPS[event.key];
+        if (step === undefined) return;
+        const by = (event.shiftKey ? 10 : 1) * perMm;
+        putAt(
+          line
+            ? placeAlong(line, length! + step.along * by)
+            : { x: here.x + step.x * by, y: here.y + step.y * by },
+        );
+        event.preventDefault();
+      }}
+      onTouchStart={(event) => event.preventDefault()}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        isDragging.value = true;
+        event.preventDefault();
+        event.currentTarget.focus();
+      }}
+      onPointerMove={(event) => {
+        if (isDragging.value) putAt(placeIn(event));
+      }}
+      onPointerUp={(event) => {
+        // It is no tap on the picture.
+        event.stopPropagation();
+        letGo();
+      }}
+      onPointerCancel={letGo}
+      onBlur={() => {
+        moving.value = undefined;
+      }}
+    >
+      <circle class="touch" r={18 * size} />
+      <circle class="knob" r={6 * size} stroke-width={2 * size} />
+      <text
+        x={(isFarRight ? -12 : 12) * size}
+        y={-10 * size}
+        font-size={18 * size}
+        stroke-width={4 * size}
+        text-anchor={isFarRight ? 'end' : 'start'}
+      >
+        {label}
+      </text>
+    </g>
+  );
+};
+
+/** Clockwise as the outline runs. */
+const STEPS: Readonly<Record<string, { readonly along: number; readonly x: number; readonly y: number }>> = {
+  ArrowRight: { along: 1, x: 1, y: 0 },
+  ArrowUp: { along: 1, x: 0, y: -1 },
+  ArrowLeft: { along: -1, x: -1, y: 0 },
+  ArrowDown: { along: -1, x: 0, y: 1 },
+};

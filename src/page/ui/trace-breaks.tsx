@@ -1,0 +1,124 @@
+/** The breaks of a traced edge: where one section ends and the next begins, by name. */
+
+import type { SaidBreak, TracedBreak, TracedOutline } from '../engine/messages.ts';
+import { type Line, lineThrough, placeAlong } from './along-line.ts';
+import { NameField } from './fields.tsx';
+import { focusOn } from './focus-on.ts';
+import { inHers } from './her-lengths.ts';
+import type { Place } from './pointer.ts';
+import { say, traceTold, tracing } from './tracing.ts';
+
+/** Breaks as they were said, or as the dots in the picture say them. */
+export const breaksSaid = (outline: TracedOutline): readonly SaidBreak[] =>
+  tracing.value?.breaks ??
+  outline.breaks.flatMap(({ at, name }) => (name === undefined ? [] : [{ at, name }]));
+
+/** A place that was said and a break that was made of it are this near (mm). */
+const SAME = 2.5;
+
+/** Which of those that were said a break is; -1 for a corner without a name. */
+export const placeInSaid = (made: TracedBreak, said: readonly SaidBreak[], outline: TracedOutline): number =>
+  said.findIndex(
+    ({ at, name }) =>
+      name === made.name && Math.hypot(at.x - made.at.x, at.y - made.at.y) <= SAME * outline.pixelsPerMm,
+  );
+
+const freeBreakName = (said: readonly SaidBreak[]): string => {
+  for (let n = 1; ; n++) if (said.every((b) => b.name !== `break ${n}`)) return `break ${n}`;
+};
+
+export const addBreak = (outline: TracedOutline, at: Place, along: number): void => {
+  const said = breaksSaid(outline);
+  const name = freeBreakName(said);
+  say({ breaks: [...said, { at, name }] });
+  focusOn.value = name;
+  traceTold.value = `${name} is added, ${inHers(along)} from the heel. Arrow keys move it, Delete takes it out.`;
+};
+
+export const moveBreak = (outline: TracedOutline, index: number, at: Place): void =>
+  say({ breaks: breaksSaid(outline).map((b, i) => (i === index ? { ...b, at } : b)) }, `break ${index}`);
+
+export const removeBreak = (outline: TracedOutline, index: number): void => {
+  const said = breaksSaid(outline);
+  say({ breaks: said.filter((_, i) => i !== index) });
+  traceTold.value = `${said[index]?.name} is taken out.`;
+};
+
+const nameBreak = (outline: TracedOutline, made: TracedBreak, index: number, name: string): void => {
+  const said = breaksSaid(outline);
+  if (index < 0) {
+    if (name !== '') say({ breaks: [...said, { at: made.at, name }] }, `name ${made.along}`);
+    return;
+  }
+  // A break on a smooth stretch is there by its name; a corner is there without one.
+  if (name === '' && made.kind === 'mark') return;
+  const next = said.map((b, i) => (i === index ? { ...b, name } : b));
+  say({ breaks: next.filter((b) => b.name !== '') }, `name ${made.along}`);
+};
+
+/** The middle of the longest section. */
+const roomiest = (outline: TracedOutline, edge: Line): { readonly at: Place; readonly along: number } => {
+  const { breaks, edgeLength, pixelsPerMm } = outline;
+  const ends = [0, ...breaks.map((b) => b.along), edgeLength];
+  let along = edgeLength / 2;
+  let longest = 0;
+  for (let i = 1; i < ends.length; i++) {
+    const length = ends[i]! - ends[i - 1]!;
+    if (length > longest) [longest, along] = [length, ends[i - 1]! + length / 2];
+  }
+  return { at: placeAlong(edge, along * pixelsPerMm), along };
+};
+
+const KINDS = { notch: 'a notch', corner: 'a corner', mark: 'on a smooth stretch' } as const;
+
+export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
+  const { edge } = outline;
+  if (!edge) return null;
+  const said = breaksSaid(outline);
+  const indices = outline.breaks.map((b) => placeInSaid(b, said, outline));
+  const elsewhere = said.flatMap((b, i) => (indices.includes(i) ? [] : [{ ...b, i }]));
+  return (
+    <fieldset class="trace-part">
+      <legend>Breaks</legend>
+      <p class="hint">
+        A swag can start at a break. Corners are breaks by themselves; add one where a section begins on a
+        smooth stretch: tap the red line, or
+      </p>
+      <button
+        type="button"
+        onClick={() => {
+          const { at, along } = roomiest(outline, lineThrough(edge, false));
+          addBreak(outline, at, along);
+        }}
+      >
+        Add a break
+      </button>
+      <ol class="trace-list">
+        {outline.breaks.map((b, i) => (
+          <li key={indices[i]! < 0 ? `corner ${b.along.toFixed(1)}` : `said ${indices[i]}`}>
+            <NameField
+              label={`Break ${i + 1}, ${KINDS[b.kind]}, ${inHers(b.along)} from the heel`}
+              placeholder="no name"
+              most={40}
+              value={b.name ?? ''}
+              onType={(name) => nameBreak(outline, b, indices[i]!, name)}
+            />
+            {b.kind === 'mark' && indices[i]! >= 0 ? (
+              <button type="button" onClick={() => removeBreak(outline, indices[i]!)}>
+                Take out {b.name}
+              </button>
+            ) : null}
+          </li>
+        ))}
+      </ol>
+      {elsewhere.map((b) => (
+        <p key={`${b.name} ${b.i}`} class="hint">
+          “{b.name}” is not on the edge as it is now.{' '}
+          <button type="button" onClick={() => removeBreak(outline, b.i)}>
+            Take out {b.name}
+          </button>
+        </p>
+      ))}
+    </fieldset>
+  );
+};

@@ -1,0 +1,186 @@
+/** How large a traced picture is, and what is done where its printed outline does not fit the acrylic. */
+
+import { useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import { MM_PER_INCH } from '../../length/index.ts';
+import { PAPER_IDS } from '../../pagination/index.ts';
+import { loadFonts } from '../engine/hire.ts';
+import type { OwnTemplate, TracedOutline } from '../engine/messages.ts';
+import { factorsOf } from '../plan/measured.ts';
+import { textAt } from '../plan/plan-text.ts';
+import { saveAs } from './browser.ts';
+import { Choice, unitsNow } from './fields.tsx';
+import { inHers } from './her-lengths.ts';
+import { rememberedMeasured } from './paper.tsx';
+import { complain, during, state, thorough } from './store.ts';
+import { Figure } from './trace-lines.tsx';
+import { lengthSaid, resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
+
+/** How large the picture is. A capture sheet in it says so by its marks. */
+export const ScaleFields = ({
+  ofFile,
+  outline,
+}: {
+  readonly ofFile: number | undefined;
+  readonly outline: TracedOutline | undefined;
+}) => {
+  const id = useId();
+  const scale = tracing.value?.scale ?? { kind: 'own' };
+  if (outline?.source === 'capture-sheet')
+    return <p class="hint">The eight marks of the sheet say how large it is.</p>;
+  const file =
+    ofFile === undefined
+      ? 'the file does not say'
+      : `as its file says: ${Math.round(ofFile * MM_PER_INCH)} dots per inch`;
+  const begin: Readonly<Record<Scale['kind'], Scale>> = {
+    own: { kind: 'own' },
+    dpi: { kind: 'dpi', text: '' },
+    marks: { kind: 'marks', marks: [], apart: '' },
+  };
+  const isWrong = scale.kind !== 'own' && resolutionSaid(scale) === 'wrong';
+  return (
+    <>
+      <Choice
+        label="How large it is"
+        value={scale.kind}
+        options={[
+          ['own', file],
+          ['dpi', 'what the scanner was set to'],
+          ['marks', 'two marks that I tap'],
+        ]}
+        onChoose={(kind) => say({ scale: begin[kind as Scale['kind']] })}
+      />
+      {scale.kind === 'dpi' ? (
+        <div class="field">
+          <label for={id}>Dots per inch</label>
+          <input
+            id={id}
+            class="length"
+            inputMode="numeric"
+            autocomplete="off"
+            size={8}
+            placeholder="such as 300"
+            value={scale.text}
+            onInput={(event) => say({ scale: { kind: 'dpi', text: event.currentTarget.value } })}
+          />
+          {isWrong && scale.text !== '' ? <p class="wrong">Write a whole number from 100 to 2400.</p> : null}
+        </div>
+      ) : null}
+      {scale.kind === 'marks' ? (
+        <div class="field">
+          <label for={id}>The two marks are apart by</label>
+          <input
+            id={id}
+            class="length"
+            autocomplete="off"
+            size={8}
+            placeholder="such as 6"
+            value={scale.apart}
+            onInput={(event) => say({ scale: { ...scale, apart: event.currentTarget.value } })}
+          />
+          <p class="hint">
+            {scale.marks.length < 2
+              ? 'Tap two lines of a ruler or a cutting mat in the picture, as far apart as they go; the ruler must lie as high as the template’s edge.'
+              : 'Tap again to begin anew.'}
+          </p>
+        </div>
+      ) : null}
+    </>
+  );
+};
+
+/** A print that is off by more than this share was scaled, or the picture's own size is not what it says. */
+const MOST_OFF = 0.1;
+
+/** The outline on paper at its true size, and the way back where the acrylic does not fit it. */
+export const FitOfPrint = ({
+  outline,
+  template,
+}: {
+  readonly outline: TracedOutline | undefined;
+  readonly template: OwnTemplate | undefined;
+}) => {
+  const off = useSignal('');
+  const way = useSignal('longer');
+  const now = tracing.value;
+  if (!now || !outline || !template) return null;
+  const by = lengthSaid(off.value);
+  const factor =
+    typeof by === 'number'
+      ? (outline.chord + (way.value === 'longer' ? by : -by)) / outline.chord
+      : undefined;
+  const isFar = factor !== undefined && !(Math.abs(factor - 1) <= MOST_OFF);
+  return (
+    <fieldset class="trace-part">
+      <legend>Does it fit?</legend>
+      <p class="hint">
+        Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
+      </p>
+      <button type="button" onClick={() => void printOutline(template)}>
+        Print its outline
+      </button>
+      <Figure
+        label={`Between heel and crown end (${inHers(outline.chord)}) it is off by`}
+        placeholder="such as 1/16 in"
+        value={off.value}
+        onType={(text) => {
+          off.value = text;
+        }}
+      />
+      <Choice
+        label="The acrylic is"
+        value={way.value}
+        options={[
+          ['longer', 'longer than its outline'],
+          ['shorter', 'shorter than its outline'],
+        ]}
+        onChoose={(next) => {
+          way.value = next;
+        }}
+      />
+      {isFar ? (
+        <p class="wrong">
+          That is more than a tenth. Look at how large the picture is, above, and whether the page was printed
+          at 100 %.
+        </p>
+      ) : null}
+      <button
+        type="button"
+        disabled={factor === undefined || isFar}
+        onClick={() => {
+          say({ correction: now.correction * factor! });
+          off.value = '';
+          traceTold.value = `The outline is now ${percent(factor!)}. Print it once more.`;
+        }}
+      >
+        Put the size right
+      </button>
+      {now.correction === 1 ? null : (
+        <p>
+          Set right by hand: {percent(now.correction)} than the picture says.{' '}
+          <button type="button" onClick={() => say({ correction: 1 })}>
+            As the picture says
+          </button>
+        </p>
+      )}
+    </fieldset>
+  );
+};
+
+const percent = (factor: number): string =>
+  `${(Math.abs(factor - 1) * 100).toFixed(2)} % ${factor > 1 ? 'larger' : 'smaller'}`;
+
+const printOutline = async ({ name, text }: OwnTemplate): Promise<void> => {
+  const measured = factorsOf(rememberedMeasured().typed, unitsNow());
+  const written = textAt(state.value, ['paper']);
+  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const fonts = await during('the fonts', loadFonts());
+  const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
+  const own = [{ name: `./${name}`, text }];
+  const asked = { kind: 'outline', name: `./${name}`, own, choices, fonts } as const;
+  const printed = await during('the pages', thorough.ask(asked));
+  if (printed.kind === 'problems') complain('The outline could not be printed.', printed.problems);
+  if (printed.kind !== 'answer') return;
+  saveAs(printed.answer.name, 'application/pdf', printed.answer.bytes);
+  traceTold.value = `${printed.answer.name} is with your downloads: ${printed.answer.words}`;
+};
