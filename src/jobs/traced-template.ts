@@ -26,6 +26,7 @@ import {
   type Outline,
   outlineDoubt,
   photoDoubt,
+  raisedDoubt,
   type Traced,
   type WorkingEdge,
 } from '../trace/index.ts';
@@ -94,6 +95,7 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
   const isSaid = choice.heel !== undefined || choice.crown !== undefined;
   const doubts = [
     photoDoubt(traced.capture),
+    raisedDoubt(traced, said.thickness),
     outlineDoubt(outline, traced.toPixels),
     ...endDoubts(outline.path, found, isSaid),
   ].filter((d) => d !== undefined);
@@ -212,6 +214,9 @@ const wordsOf = (
   return [
     `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
     ...leftOutWords(traced),
+    ...(traced.lowered > 0
+      ? [`taken for the upper edge of the acrylic, and made ${(100 * traced.lowered).toFixed(1)} % smaller`]
+      : []),
     `size: ${both(boxWidth(box))} by ${both(boxHeight(box))}`,
     `working edge: ${both(edgeLength)} long, ${plural(sections.length, 'section')}, ${plural(template.edge.pieces.length, 'line or arc', 'lines and arcs')}`,
     `largest deviation from the picture's outline: ${outline.deviation.toFixed(2)} mm`,

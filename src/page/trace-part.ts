@@ -1,9 +1,11 @@
-/** The script that is loaded with the first picture of a template. */
+/** The script that is loaded with the first picture of a template, or the first points of one. */
 
 import { addTracePart } from './ui/later.tsx';
-import { TraceView } from './ui/trace.tsx';
+import { openPoints, startPoints } from './ui/points.tsx';
+import { TemplateView } from './ui/template-view.tsx';
 import { beginTracing, goOnWith, startTracing } from './ui/tracing.ts';
 import './styles/trace.css';
 
 startTracing();
-addTracePart({ View: TraceView, begin: beginTracing, goOn: goOnWith });
+startPoints();
+addTracePart({ View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith });

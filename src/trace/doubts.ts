@@ -22,6 +22,18 @@ export const photoDoubt = (capture: Capture | undefined): string | undefined =>
     ? `unsure: the outline may be ${capture.expected.toFixed(1)} mm off in this photograph; for a better one ${betterPhoto(capture)}`
     : undefined;
 
+/** By what share the outline of acrylic is too large, seen from so near (mm) as a hand holds a camera. */
+const USUAL_HEIGHT = 400;
+
+/** Acrylic by itself, and no line round it, is seen by its upper edge; `thickness` in mm where it is known. */
+export const raisedDoubt = (
+  { kind, source, lowered }: { readonly kind: string; readonly source: string; readonly lowered: number },
+  thickness: number | undefined,
+): string | undefined =>
+  kind === 'solid' && source === 'capture-sheet' && lowered === 0 && thickness !== undefined
+    ? `unsure: if the acrylic itself lay on the sheet, its upper edge is nearer to the camera than the sheet, and from ${USUAL_HEIGHT} mm looks ${((100 * thickness) / (USUAL_HEIGHT - thickness)).toFixed(1)} % too large: say how high the camera was, or draw round the acrylic and photograph the line`
+    : undefined;
+
 /** Lines and arcs stay within half of this (mm) of what a picture shows, unless a corner was taken for a tight curve. */
 const DEVIANT = 0.15;
 

@@ -30,6 +30,8 @@ export interface TraceOptions {
   readonly pixelsPerMm: number | undefined;
   /** What lengths on the capture sheet measure over what they should, along its width and its height. */
   readonly sheetScale: { readonly x: number; readonly y: number };
+  /** Of acrylic that lies on the sheet itself: how thick it is, and how high over the sheet the lens was (mm). */
+  readonly raised?: { readonly thickness: number; readonly height: number } | undefined;
 }
 
 export interface Traced {
@@ -41,6 +43,8 @@ export interface Traced {
   readonly source: 'scan' | 'capture-sheet';
   /** How well the capture sheet's marks agree; undefined for a scan. */
   readonly capture: Capture | undefined;
+  /** The share by which the outline was made smaller, because the edge that is seen lies over the sheet; 0 for none. */
+  readonly lowered: number;
   /** In mm, y up, clockwise. */
   readonly outline: Outline;
   /** Small round marks inside the outline, beside its edge: places along it where someone wants a break. */
@@ -163,12 +167,15 @@ const traceShape = (
   tone: Tone,
   blobs: readonly Blob[],
   options: TraceOptions,
-  view: View,
+  seenAs: View,
 ): TraceResult => {
-  const { toMm, pixelsPerMm } = view;
-  const chosen = findShape(blobs, 1 / pixelsPerMm, view.considered);
+  const chosen = findShape(blobs, 1 / seenAs.pixelsPerMm, seenAs.considered);
   if (!chosen.ok) return refuse(chosen.problem);
   const { shape } = chosen;
+  const isRaised = shape.kind === 'solid' && seenAs.source === 'capture-sheet' && options.raised;
+  const lowered = isRaised ? isRaised.thickness / isRaised.height : 0;
+  const view = scaled(seenAs, 1 - lowered);
+  const { toMm, pixelsPerMm } = view;
   const ringFrom = (b: Blob): Point[] | undefined =>
     contourFrom(picture, tone, b.startX, b.startY)?.map(toMm);
   const seen = contourFrom(picture, tone, shape.outer.startX, shape.outer.startY);
@@ -207,6 +214,7 @@ const traceShape = (
       lineWidth,
       source,
       capture,
+      lowered,
       outline,
       dots: dotsIn(shape.inside, outline.path, outline.corners, view),
       pixelsPerMm,
@@ -215,6 +223,20 @@ const traceShape = (
     },
   };
 };
+
+/**
+ * The upper edge of acrylic lies over the sheet by its thickness. From the lens one plane is seen on another parallel to
+ * it as a figure similar to itself (central projection), larger by height over height less thickness.
+ */
+const scaled = (view: View, share: number): View => ({
+  ...view,
+  toMm: (p) => {
+    const q = view.toMm(p);
+    return { x: q.x * share, y: q.y * share };
+  },
+  toPixels: (p) => view.toPixels({ x: p.x / share, y: p.y / share }),
+  pixelsPerMm: view.pixelsPerMm / share,
+});
 
 /** What a corner loses to the pixels: a scanner blurs by one or two, a camera by more. At least so much, mm. */
 const BLURRED = { scan: 3, 'capture-sheet': 5 } as const;

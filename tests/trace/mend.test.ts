@@ -100,6 +100,7 @@ describe('what she says of a traced template', () => {
     lineWidth: undefined,
     source: 'scan',
     capture: undefined,
+    lowered: 0,
     outline: outlineOf(SMUDGED),
     dots: [],
     pixelsPerMm: 10,

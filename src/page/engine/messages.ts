@@ -286,8 +286,9 @@ export interface TraceInput {
   readonly mends: readonly Mend[];
   /** Undefined for the dots in the picture. */
   readonly breaks: readonly SaidBreak[] | undefined;
-  /** mm */
+  /** Of the acrylic, and how high over the sheet the camera was (mm). */
   readonly thickness: number | undefined;
+  readonly height: number | undefined;
   /** Etched lines, by their distance (mm) or a place that they run through. */
   readonly across: readonly { readonly name: string; readonly at: number | Point }[];
   readonly along: readonly (number | Point)[];

@@ -88,15 +88,17 @@ const NOTHING_NEW = { shown: undefined, kept: undefined };
 
 const tracedIn = (
   picture: Picture,
-  { key: picked, pixelsPerMm, line: side, correction }: TraceInput,
+  { key: picked, pixelsPerMm, line: side, correction, thickness, height }: TraceInput,
 ): ReturnType<typeof tracePicture> => {
-  const key = `${picked} ${pixelsPerMm} ${side} ${correction}`;
+  const raised = thickness !== undefined && height !== undefined ? { thickness, height } : undefined;
+  const key = JSON.stringify([picked, pixelsPerMm, side, correction, raised]);
   if (found?.key !== key) {
     const options = {
       tolerance: TOLERANCE,
       side,
       pixelsPerMm: pixelsPerMm && pixelsPerMm / correction,
       sheetScale: { x: correction, y: correction },
+      raised,
     };
     found = { key, result: tracePicture(picture, options) };
   }

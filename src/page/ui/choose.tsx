@@ -5,7 +5,7 @@ import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
-import { FileButton, openKept, saveShelf } from './files.tsx';
+import { FileButton, openKept, openPoints, saveShelf } from './files.tsx';
 import { isInWork, keptPictures } from './kept-pictures.ts';
 import { OwnTemplate } from './own-template.tsx';
 import { Drawn } from './picture.tsx';
@@ -23,8 +23,15 @@ export const Templates = () => {
     <Panel
       id="templates"
       title="Your templates"
-      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size) or a template file."
-      aside={<FileButton label="Add your template …" />}
+      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size), a template file, or points that you measure."
+      aside={
+        <div class="steps">
+          <FileButton label="Add your template …" />
+          <button type="button" onClick={() => void openPoints()}>
+            Type its points …
+          </button>
+        </div>
+      }
     >
       <ul class="shelf">
         {shelf.value.map((card) => (

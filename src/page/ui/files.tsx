@@ -78,6 +78,9 @@ const tracePart = (): Promise<TracePart | undefined> =>
 
 const takePicture = async (file: File): Promise<void> => (await tracePart())?.begin(file);
 
+/** Opens the sheet on which points of a template are typed. */
+export const openPoints = async (): Promise<void> => (await tracePart())?.points();
+
 /** Goes on with a picture that this browser keeps. */
 export const openKept = async (key: string, title?: string): Promise<void> => {
   const part = await tracePart();

@@ -17,8 +17,10 @@ interface KnobProps {
   readonly size: number;
   /** The picture's width: where there is no room for the name on the right it stands on the left. */
   readonly width: number;
-  /** What the value is called after its number. */
-  readonly along: string;
+  /** What the value is called after its number; of one that goes anywhere nothing. */
+  readonly along?: string;
+  /** Of one that goes anywhere: where it is, in words. */
+  readonly says?: (at: Place) => string;
   readonly onPut: (place: Place) => void;
   readonly onRemove?: () => void;
   /** Whether it takes the focus as it comes. */
@@ -26,7 +28,7 @@ interface KnobProps {
 }
 
 export const Knob = (props: KnobProps) => {
-  const { label, at, line, perMm, size, width, along, onPut, onRemove, isNew } = props;
+  const { label, at, line, perMm, size, width, along, says, onPut, onRemove, isNew } = props;
   const isDragging = useSignal(false);
   const moving = useSignal<Place | undefined>(undefined);
   const own = useRef<SVGGElement>(null);
@@ -58,7 +60,9 @@ export const Knob = (props: KnobProps) => {
       aria-valuemax={Math.round((line ? wholeLength(line) : width) / perMm)}
       aria-valuenow={mm}
       aria-valuetext={
-        line ? `${mm} mm ${along}` : `${mm} mm from the left, ${Math.round(here.y / perMm)} mm from the top`
+        line
+          ? `${mm} mm ${along}`
+          : (says?.(here) ?? `${mm} mm from the left, ${Math.round(here.y / perMm)} mm from the top`)
       }
       transform={`translate(${here.x.toFixed(1)} ${here.y.toFixed(1)})`}
       onKeyDown={(event) => {

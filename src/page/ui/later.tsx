@@ -7,10 +7,11 @@ import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { loadScript, loadStyle } from '../engine/hire.ts';
 
-/** A template from a picture of it: `trace.js`. */
+/** A template from a picture of it, or from points: `trace.js`. */
 export interface TracePart {
   readonly View: ComponentType;
   readonly begin: (picture: File) => void;
+  readonly points: () => void;
   /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
   readonly goOn: (key: string, title?: string) => Promise<void>;
 }

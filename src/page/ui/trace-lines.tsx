@@ -5,7 +5,7 @@ import type { TracedOutline } from '../engine/messages.ts';
 import { NameField } from './fields.tsx';
 import { inHers } from './her-lengths.ts';
 import { tool } from './tapping.ts';
-import { type EtchedLine, lengthSaid, saidLines, say, traceTold, tracing } from './tracing.ts';
+import { type EtchedLine, LEAST_HEIGHT, lengthSaid, saidLines, say, traceTold, tracing } from './tracing.ts';
 
 export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefined }) => {
   const now = tracing.value;
@@ -19,6 +19,21 @@ export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefin
         value={now.thickness}
         onType={(thickness) => say({ thickness }, 'thickness')}
       />
+      {outline?.source === 'capture-sheet' && outline.kind === 'solid' ? (
+        <>
+          <Figure
+            label="How high the camera was over the sheet"
+            placeholder="such as 16 in"
+            value={now.height}
+            onType={(height) => say({ height }, 'height')}
+          />
+          <p class="hint">
+            {isNear(now.height)
+              ? 'From nearer than 6 in no camera shows the whole sheet.'
+              : 'Only where the acrylic itself lay on the sheet, and not a line drawn round it. Held level over its middle the camera sees the upper edge all round.'}
+          </p>
+        </>
+      ) : null}
       <Lines
         kind="across"
         lines={now.across}
@@ -35,6 +50,11 @@ export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefin
       />
     </fieldset>
   );
+};
+
+const isNear = (text: string): boolean => {
+  const mm = lengthSaid(text);
+  return typeof mm === 'number' && mm < LEAST_HEIGHT;
 };
 
 interface LinesProps {

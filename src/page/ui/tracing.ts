@@ -36,6 +36,7 @@ interface Said extends Pick<TraceInput, 'line' | 'heel' | 'crown' | 'foot' | 'ti
   readonly mends: readonly Mend[];
   readonly breaks: readonly SaidBreak[] | undefined;
   readonly thickness: string;
+  readonly height: string;
   readonly across: readonly EtchedLine[];
   readonly along: readonly EtchedLine[];
 }
@@ -57,6 +58,7 @@ const NOTHING_SAID: Said = {
   mends: [],
   breaks: undefined,
   thickness: '',
+  height: '',
   across: [],
   along: [],
 };
@@ -216,6 +218,9 @@ export const lengthSaid = (text: string): number | undefined | 'wrong' => {
   return read.ok ? read.mm : 'wrong';
 };
 
+/** Nearer than this (mm) no camera shows the sheet. */
+export const LEAST_HEIGHT = 150;
+
 /** What cannot be read yet leaves a line out. */
 const etched = ({ text, place }: EtchedLine): number | Place | undefined => {
   if (place) return place;
@@ -228,13 +233,14 @@ export const saidLines = (lines: readonly EtchedLine[]): readonly EtchedLine[] =
   lines.filter((line) => etched(line) !== undefined);
 
 const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput => {
-  const { scale: _, keptAs: __, thickness, ...said } = now;
-  const thick = lengthSaid(thickness);
+  const { scale: _, keptAs: __, ...said } = now;
+  const [thick, height] = [lengthSaid(now.thickness), lengthSaid(now.height)];
   return {
     ...said,
     pixelsPerMm,
     units: unitsNow(),
     thickness: thick === 'wrong' ? undefined : thick,
+    height: height === 'wrong' || !(height! >= LEAST_HEIGHT) ? undefined : height,
     across: saidLines(now.across).map((line) => ({ name: line.name, at: etched(line)! })),
     along: saidLines(now.along).map((line) => etched(line)!),
   };

@@ -1,0 +1,253 @@
+/** A template from points that were measured off a cutting mat: typed or pasted, drawn as they come, and dragged. */
+
+import { batch, computed, effect, signal, useSignal } from '@preact/signals';
+import { useEffect, useId, useRef } from 'preact/hooks';
+import { startClient } from '../engine/client.ts';
+import { hire } from '../engine/hire.ts';
+import type { ShelfCard } from '../engine/messages.ts';
+import { beginning, changed, redone, undone } from '../plan/history.ts';
+import { MOST_POINTS, pointAt, pointsIn, templateOfPoints, withPoint } from '../plan/point-text.ts';
+import { freeName } from '../plan/shelf.ts';
+import { readOwnName } from './browser.ts';
+import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
+import { takeTemplate } from './files.tsx';
+import { inHers } from './her-lengths.ts';
+import { Knob } from './knob.tsx';
+import { Inks } from './picture.tsx';
+import { say, state } from './store.ts';
+
+const KEY = 'swagwright.points';
+
+interface Said {
+  readonly title: string;
+  readonly text: string;
+}
+
+const NOTHING: Said = { title: '', text: '' };
+
+const stored = (): Said => {
+  try {
+    const found = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Said> | null;
+    return { title: String(found?.title ?? ''), text: String(found?.text ?? '') };
+  } catch {
+    return NOTHING;
+  }
+};
+
+const steps = signal(beginning(stored()));
+const isOpen = signal(false);
+const card = signal<ShelfCard | undefined>(undefined);
+const read = computed(() => pointsIn(steps.value.now.text, unitsNow()));
+
+const change = (next: Partial<Said>, about: string): void => {
+  steps.value = changed(steps.value, { ...steps.value.now, ...next }, about);
+};
+
+export const openPoints = (): void => {
+  isOpen.value = true;
+};
+
+const NAME = './points.yaml';
+const reader = startClient(() => hire('quick'));
+
+/** Follows what she types; called once. */
+export const startPoints = (): void => {
+  effect(() => {
+    const { now } = steps.value;
+    try {
+      localStorage.setItem(KEY, JSON.stringify(now));
+    } catch {
+      // Without a store they are there as long as the page is.
+    }
+    const { points } = read.value;
+    if (!isOpen.value || points.length === 0) {
+      card.value = undefined;
+      return;
+    }
+    const text = templateOfPoints(now.title || 'My template', points, unitsNow());
+    void reader.ask({ kind: 'shelf', own: [{ name: NAME, text }], units: unitsNow() }).then((answered) => {
+      if (answered.kind === 'answer') card.value = answered.answer.find((c) => c.name === NAME);
+    });
+  });
+};
+
+export const PointsView = () => {
+  const id = useId();
+  const place = useRef<HTMLDivElement>(null);
+  const opened = isOpen.value;
+  useEffect(() => {
+    if (!opened) return;
+    place.current?.scrollIntoView({ block: 'start' });
+    place.current?.querySelector('textarea')?.focus();
+  }, [opened]);
+  if (!opened) return null;
+  const { title, text } = steps.value.now;
+  const { points, unread } = read.value;
+  const units = unitsNow();
+  const keep = async (): Promise<void> => {
+    const called = title.trim() || 'My template';
+    const name = freeName(state.value.own, readOwnName(called));
+    const kept = await takeTemplate(name, templateOfPoints(called, points, units));
+    if (!kept) return;
+    batch(() => {
+      isOpen.value = false;
+      steps.value = beginning(NOTHING);
+    });
+    say(
+      `The template “${kept.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
+    );
+  };
+  const isMuch = points.length > MOST_POINTS;
+  const problems = card.value?.problems ?? [];
+  const troubles = problems.map(({ text: words, where }) => {
+    const index = pointAt(where, points.length);
+    return { text: words, where: index === undefined ? undefined : `Point ${index + 1}` };
+  });
+  return (
+    <div ref={place} class="tracing">
+      <Panel
+        id="points"
+        title="Your template, point by point"
+        lead="Lay the acrylic on a cutting mat and read points off its edge, from the heel to the crown end with the foot on the left: one every inch, and more where it bends."
+        aside={
+          <div class="steps">
+            <button
+              type="button"
+              disabled={steps.value.past.length === 0}
+              onClick={() => {
+                steps.value = undone(steps.value);
+              }}
+            >
+              Take the last step back
+            </button>
+            <button
+              type="button"
+              disabled={steps.value.future.length === 0}
+              onClick={() => {
+                steps.value = redone(steps.value);
+              }}
+            >
+              Do it again
+            </button>
+            <button
+              type="button"
+              onClick={() => {
+                isOpen.value = false;
+              }}
+            >
+              Put the points away
+            </button>
+          </div>
+        }
+      >
+        <div class="trace-beside">
+          <Plotted />
+          <div class="trace-said">
+            <NameField
+              label="What it is called"
+              placeholder="My template"
+              value={title}
+              onType={(next) => change({ title: next }, 'title')}
+            />
+            <div class="field">
+              <label for={id}>Points: across, up; with the word corner where the edge has one</label>
+              <textarea
+                id={id}
+                rows={12}
+                autocomplete="off"
+                spellcheck={false}
+                placeholder={'0, 0\n1, 3/4\n2, 1, corner\n3 1/4, 1/2'}
+                value={text}
+                aria-describedby={`${id}-more`}
+                onInput={(event) => change({ text: event.currentTarget.value }, 'text')}
+                // In a field the browser's own undo is meant.
+                onKeyDown={(event) => event.stopPropagation()}
+              />
+              <p class={unread.length > 0 ? 'wrong' : 'hint'} id={`${id}-more`}>
+                {unread.length > 0
+                  ? `Line ${unread[0]!.line} is no point: “${unread[0]!.text.slice(0, 40)}”. Write two lengths with a comma between them, such as 3 1/4, 1/2.`
+                  : 'One a line. A column of a table can be pasted too.'}
+              </p>
+            </div>
+            <div role="status">
+              {isMuch ? (
+                <p class="wrong">These are more than {MOST_POINTS} points.</p>
+              ) : troubles.length > 0 ? (
+                <Troubles list={troubles} />
+              ) : card.value?.picture ? (
+                <p>{card.value.about}</p>
+              ) : null}
+            </div>
+            <div class="steps">
+              <button
+                type="button"
+                class="main"
+                disabled={!card.value?.picture || unread.length > 0 || isMuch}
+                onClick={() => void keep()}
+              >
+                Put it on the shelf
+              </button>
+            </div>
+          </div>
+        </div>
+      </Panel>
+    </div>
+  );
+};
+
+/** mm round the points. */
+const ROOM = 8;
+
+/** The curve, and each point to be dragged; in mm, y down. */
+const Plotted = () => {
+  const held = useSignal<string | undefined>(undefined);
+  const { points } = read.value;
+  const units = unitsNow();
+  if (points.length === 0) return <p class="hint">The curve is drawn here as the points come.</p>;
+  const [xs, ys] = [points.map((p) => p.x), points.map((p) => -p.y)];
+  const [minX, minY] = [Math.min(...xs) - ROOM, Math.min(...ys) - ROOM];
+  const [width, height] = [Math.max(...xs) + ROOM - minX, Math.max(...ys) + ROOM - minY];
+  const whole = `${minX.toFixed(2)} ${minY.toFixed(2)} ${width.toFixed(2)} ${height.toFixed(2)}`;
+  // While a point is dragged the picture stays where it is.
+  const viewBox = held.value ?? whole;
+  const size = Math.max(width, height) / 800;
+  const picture = card.value?.picture;
+  const letGo = (): void => {
+    held.value = undefined;
+  };
+  return (
+    <figure class="trace-picture trace-window" aria-label="The curve through the points">
+      {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
+      <svg
+        class="drawn plotted"
+        viewBox={viewBox}
+        onPointerDown={() => {
+          held.value = whole;
+        }}
+        onPointerUpCapture={letGo}
+        onPointerCancel={letGo}
+      >
+        {picture ? (
+          <Inks inks={picture.inks} />
+        ) : (
+          <polyline class="unfinished" points={points.map((p) => `${p.x},${-p.y}`).join(' ')} />
+        )}
+        {points.map((p, i) => (
+          <Knob
+            key={i}
+            label={`Point ${i + 1}`}
+            class={p.isCorner ? 'plain corner' : 'plain'}
+            at={{ x: p.x, y: -p.y }}
+            line={undefined}
+            perMm={1}
+            {...{ size, width: minX + width }}
+            says={(at) => `${inHers(at.x)} across, ${inHers(-at.y)} up`}
+            onPut={(at) =>
+              change({ text: withPoint(steps.value.now.text, i, { x: at.x, y: -at.y }, units) }, `point ${i}`)
+            }
+          />
+        ))}
+      </svg>
+    </figure>
+  );
+};

@@ -1,0 +1,60 @@
+/** A template from points measured off a cutting mat: typed, dragged, kept over a reload, and on the shelf. */
+
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { violations } from './axe.ts';
+import { forAllTests, idle, PICTURES, told } from './harness.ts';
+
+const ours = forAllTests();
+
+/** Of a circle of radius 4 in, and one of them an inch off. */
+const POINTS = Array.from({ length: 9 }, (_, i) => {
+  const angle = (Math.PI * (150 - 15 * i)) / 180;
+  return `${(4 * Math.cos(angle)).toFixed(3)}, ${(4 * Math.sin(angle) + (i === 4 ? 1 : 0)).toFixed(3)}`;
+});
+
+test('points are typed, one that is wrong is named and dragged, and the template goes on the shelf', async () => {
+  const { page, context, faults } = await ours.visit();
+  await page.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  const panel = page.locator('#points');
+  await panel.waitFor({ timeout: 60_000 });
+  const field = panel.getByLabel(/^Points: across, up/);
+  await field.fill('0, 0\nabout 3');
+  await expect.poll(() => panel.textContent()).toContain('Line 2 is no point: “about 3”');
+  await field.fill(POINTS.join('\n'));
+  await expect
+    .poll(() => panel.textContent(), { timeout: 60_000 })
+    .toMatch(/Point 5: The curve through the other points misses this one/);
+  const shelve = panel.getByRole('button', { name: 'Put it on the shelf' });
+  expect(await shelve.isDisabled()).toBe(true);
+  // Ten millimetres are ten steps, or one with Shift.
+  await panel.getByRole('slider', { name: 'Point 5' }).focus();
+  for (let i = 0; i < 2; i++) await page.keyboard.press('Shift+ArrowDown');
+  for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowDown');
+  await expect.poll(() => shelve.isDisabled(), { timeout: 60_000 }).toBe(false);
+  expect((await field.inputValue()).split('\n')[4]).toBe('0, 4.016');
+  expect(await violations(page)).toEqual([]);
+  await page.screenshot({ path: join(PICTURES, 'points.png') });
+  // By hand: an inch up again is as wrong as before, and a step back mends it.
+  const knob = panel.getByRole('slider', { name: 'Point 5' }).locator('.knob');
+  await knob.scrollIntoViewIfNeeded();
+  const box = (await knob.boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2, box.y + 80, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(() => shelve.isDisabled(), { timeout: 60_000 }).toBe(true);
+  await page.reload();
+  await page.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  const rest = (await field.inputValue()).split('\n');
+  expect(rest).toHaveLength(9);
+  await field.fill([...rest.slice(0, 4), '0, 4', ...rest.slice(5)].join('\n'));
+  await panel.getByLabel('What it is called').fill('Corbel');
+  await expect.poll(() => shelve.isDisabled(), { timeout: 60_000 }).toBe(false);
+  await shelve.click();
+  await told(page, /“Corbel” is on the shelf, and ticked/);
+  await idle(page);
+  expect(await page.getByRole('checkbox', { name: /^Corbel/ }).isChecked()).toBe(true);
+  expect(faults).toEqual([]);
+  await context.close();
+}, 400_000);
