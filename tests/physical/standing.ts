@@ -168,6 +168,9 @@ const walk = (
   return points;
 };
 
+/** Stitching is followed in steps of at most this (mm) to find what lies nearest. */
+const FINE = 0.1;
+
 /** Where stitching turns sharply it is nearest to the break, and what lies within this of the nearest is as near (mm). */
 const AS_NEAR = 2e-3;
 
@@ -177,13 +180,30 @@ const faultsOfPauses = (standing: Standing): string[] =>
     if (half.half === 'second' && read.pauses.length > 0 && !read.pausesMirrored)
       throw new Error('Nothing says where the second half pauses');
     // A second half is drawn from its stop mark, too.
-    const way = walk(stitch, 0.1);
+    const way = walk(stitch, FINE);
     const whole = way.at(-1)!.along;
+    /** All places of the way within `most()` of a spot; what lies too far beyond it for the next ones to be near is passed over. */
+    const eachNear = (p: Spot, most: () => number, take: (along: number, away: number) => void): void => {
+      for (let i = 0; i < way.length; ) {
+        const { spot, along } = way[i]!;
+        const away = apart(spot, p);
+        if (away <= most()) take(along, away);
+        i += Math.max(1, Math.floor((away - most()) / FINE));
+      }
+    };
     const nearest = (p: Spot) => {
-      const all = way.map((w) => ({ along: w.along, away: apart(w.spot, p) }));
-      const least = Math.min(...all.map((a) => a.away));
-      const near = all.filter((a) => a.away <= least + AS_NEAR).map((a) => a.along);
-      return { least, low: Math.min(...near), high: Math.max(...near) };
+      let least = Number.POSITIVE_INFINITY;
+      const take = (_: number, away: number): void => {
+        least = away;
+      };
+      eachNear(p, () => least, take);
+      let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+      const span = (along: number): void => {
+        low = Math.min(low, along);
+        high = Math.max(high, along);
+      };
+      eachNear(p, () => least + AS_NEAR, span);
+      return { least, low, high };
     };
     // Where the foot touches at the two ends: stitching may come nearer to a place that it leaves behind.
     const [first, last] = [stitch[0]!.from, stitch.at(-1)!.to].map(
