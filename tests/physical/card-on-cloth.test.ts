@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Design, designOf } from '../../src/swag/index.ts';
 import { readTemplate, type Template } from '../../src/template/index.ts';
-import { patience, runs } from '../support/runs.ts';
+import { few, fewRuns, patience } from '../support/runs.ts';
 import { planOf, profile, search, templateOf } from '../swag/fit-helpers.ts';
 import { faultsOf } from './follow-card.ts';
 
@@ -51,6 +51,7 @@ const swags = product(SETTINGS, product(SIDES, DIRECTIONS))
   .filter((swag) => !/alignment.*crown-first/.test(swag));
 
 const MILLIMETRES = 'units: mm\nmarks: { round: 0.1 }';
+const SIXTY_FOURTHS = 'units: in\nmarks: { round: 1/64 }';
 
 /** What is wrong with the cards of the best designs, and how many there were. */
 const follow = (layout: string, swag: string, template: Template, most = 1, units = MILLIMETRES) => {
@@ -76,45 +77,50 @@ test.each(Object.keys(BANDS))(
   'every card of a %s leads to its drawing',
   (band) => {
     const followed = new Set<string>();
-    for (const { corners, from, layout } of fieldsOf(band)) {
+    const fields = fieldsOf(band);
+    for (const [f, { corners, from, layout }] of fields.entries()) {
       let count = 0;
-      for (const swag of swags)
-        for (const template of TEMPLATES) {
-          const found = follow(layout, swag, template, isStrip(band) ? 4 : 1);
-          expect(found.faults, `${corners}, from ${from}, ${template.name}, ${swag}`).toEqual([]);
-          count += found.count;
-          if (found.count > 0) followed.add(swag);
-        }
-      expect(count, `${corners}, from ${from}`).toBeGreaterThan(10);
+      // Where there are many fields each swag meets one template in each, and all of them in one field or another.
+      const tried = few(
+        product([...swags.entries()], [...TEMPLATES.entries()]),
+        ([[s], [t]]) => fields.length <= 2 || (f + s + t) % TEMPLATES.length === 0,
+      );
+      for (const [[, swag], [, template]] of tried) {
+        const found = follow(layout, swag, template, isStrip(band) ? 4 : 1);
+        expect(found.faults, `${corners}, from ${from}, ${template.name}, ${swag}`).toEqual([]);
+        count += found.count;
+        if (found.count > 0) followed.add(swag);
+      }
+      const all = swags.length * TEMPLATES.length;
+      expect(count, `${corners}, from ${from}`).toBeGreaterThan((10 * tried.length) / all);
     }
     expect([...followed].sort()).toEqual([...swags].sort());
   },
   patience(120_000),
 );
 
-test.each(['units: in', 'units: mm', 'units: cm', 'units: in\nmarks: { round: 1/64 }'])(
-  'in her own units: %s',
-  (units) => {
-    for (const [band, corners] of [
-      ['strip', 'none'],
-      ['border', 'turn'],
-      ['wreath', 'none'],
-    ] as const)
-      for (const swag of swags) {
-        const { faults } = follow(BANDS[band]!(corners, 'inner'), swag, TEMPLATES[0]!, 1, units);
-        expect(faults, `${band}, ${swag}`).toEqual([]);
-      }
-  },
-);
+test.each(['units: in', 'units: mm', 'units: cm', SIXTY_FOURTHS])('in her own units: %s', (units) => {
+  for (const [band, corners] of [
+    ['strip', 'none'],
+    ['border', 'turn'],
+    ['wreath', 'none'],
+  ] as const)
+    for (const swag of swags) {
+      const { faults } = follow(BANDS[band]!(corners, 'inner'), swag, TEMPLATES[0]!, 1, units);
+      expect(faults, `${band}, ${swag}`).toEqual([]);
+    }
+});
 
 /** A second row is lifted off the first one's marks, or starts on them; at corners too, and where there are gaps. */
 test.each(['strip', 'border', 'block'])(
   'every card of a %s with a second row leads to its drawing',
   (band) => {
     let count = 0;
-    for (const { corners, from, layout } of fieldsOf(band).filter((f) => f.corners !== 'across'))
-      for (const at of [0, 20])
-        for (const setting of isStrip(band) ? ['', ...SETTINGS] : ['', SETTINGS[1], SETTINGS[3]]) {
+    const settings = isStrip(band) ? ['', ...SETTINGS] : ['', SETTINGS[1], SETTINGS[3]];
+    const fields = fieldsOf(band).filter((f) => f.corners !== 'across');
+    for (const [f, { corners, from, layout }] of fields.entries())
+      for (const [s, setting] of settings.entries())
+        for (const at of few([0, 20], (a) => isStrip(band) || a > 0 === (f + s) % 2 > 0)) {
           const plan = planOf(
             `${MILLIMETRES}\nlayout: { ${layout} }\nrows: [{ at: ${at} mm, swag: { ${setting} } }]\n`,
           );
@@ -137,7 +143,10 @@ test.each(['strip', 'strip with its ends kept clear', 'border', 'block'])(
     // A swag between two rounded marks is off by both: at a sixteenth of an inch that is more than the simulated hand forgives.
     for (const { corners, from, layout } of fieldsOf(band).filter((f) => !/turn|across/.test(f.corners)))
       for (const gap of [0, 8])
-        for (const units of [MILLIMETRES, 'units: in\nmarks: { round: 1/64 }']) {
+        for (const units of few(
+          [MILLIMETRES, SIXTY_FOURTHS],
+          (u) => isStrip(band) || (u === MILLIMETRES) === gap > 0,
+        )) {
           const plan = planOf(
             `${units}\nlayout: { ${layout} }\nswag: { gap: ${gap} mm, alternate: [{}, {}] }\n`,
           );
@@ -257,6 +266,7 @@ describe('any template', () => {
   test(
     'has a card that leads to its drawing',
     () => {
+      const made = fewRuns(80, 250, 20261129);
       let followed = 0;
       fc.assert(
         fc.property(
@@ -272,9 +282,9 @@ describe('any template', () => {
             followed += count;
           },
         ),
-        runs(250, 20261129),
+        made,
       );
-      expect(followed).toBeGreaterThan(30);
+      expect(followed / made.numRuns).toBeGreaterThan(30 / 250);
     },
     patience(60_000),
   );

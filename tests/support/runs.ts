@@ -22,6 +22,7 @@ const wholeFrom = (name: 'RUNS' | 'SEED'): number | undefined => {
 
 const multiplier = wholeFrom('RUNS') ?? 1;
 const fresh = wholeFrom('SEED');
+const isLong = wholeFrom('RUNS') !== undefined;
 
 export interface Runs {
   readonly numRuns: number;
@@ -34,10 +35,11 @@ export const runs = (numRuns: number, seed: number): Runs => ({
   seed: fresh === undefined ? seed : (fresh ^ Math.imul(seed, 0x9e3779b1)) | 0,
 });
 
+/** The same of a slow property, of which `npm test` tries the first `kept`, and `npm run test:long` all. */
+export const fewRuns = (kept: number, all: number, seed: number): Runs => runs(isLong ? all : kept, seed);
+
 /** A property's own time limit (ms), grown with its runs; a fixed one would fail long runs that are right. */
 export const patience = (milliseconds: number): number => milliseconds * multiplier;
-
-const isLong = wholeFrom('RUNS') !== undefined;
 
 /** A test that is slow and has rarely failed: it is left to `npm run test:long`, and `npm test` counts it as skipped. */
 export const long = it.runIf(isLong);
