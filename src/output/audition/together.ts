@@ -7,6 +7,7 @@ import {
   MOST_FILL_LINES,
   openShown,
   type Scope,
+  USUAL_SEED,
   USUAL_SPACING,
 } from '../../drawing/index.ts';
 import { fillNamed } from '../../fill/index.ts';
@@ -72,22 +73,21 @@ export interface Sets {
 
 /** Each fill is made once, whatever shows it; trials that are made already are taken from there. */
 export const setsOf = (design: Design, scope: Scope, plan: Plan, made: readonly Trial[]): Sets => {
-  const known = new Map(
-    made.filter((t) => !t.planned).map((t) => [keyOf(t.region, t.fill.name, t.spacing), t]),
-  );
+  const known = new Map(made.filter(isUsual).map((t) => [keyOf(t.region, t.fill.name, t.spacing), t]));
+  /** All that are not made yet of a region are made at once: the region is worked out for each call. */
+  const make = (region: TrialRegion, names: readonly string[], spacing: number | undefined): void => {
+    const fills = [...new Set(names)]
+      .filter((name) => !known.has(keyOf(region, name, spacing)))
+      .map(fillNamed)
+      .filter((fill) => 'fill' in fill);
+    if (fills.length === 0 || !hasRegion(design, scope, plan, region)) return;
+    const spacings = spacing === undefined ? [] : [spacing];
+    for (const t of trialsFor(design, scope, plan, { region, fills, spacings }))
+      known.set(keyOf(region, t.fill.name, spacing), t);
+  };
   const trial = (region: TrialRegion, name: string, spacing: number | undefined): Trial | undefined => {
-    const fill = fillNamed(name);
-    if (!('fill' in fill) || !hasRegion(design, scope, plan, region)) return undefined;
-    const key = keyOf(region, name, spacing);
-    const found =
-      known.get(key) ??
-      trialsFor(design, scope, plan, {
-        region,
-        fills: [fill],
-        spacings: spacing === undefined ? [] : [spacing],
-      })[0]!;
-    known.set(key, found);
-    return found;
+    make(region, [name], spacing);
+    return known.get(keyOf(region, name, spacing));
   };
   const filling = fillDesign(design, scope.halves, plan);
   const own: Shown = { byHalf: filling.byHalf, open: openShown(filling.open, design, scope.halves) };
@@ -103,7 +103,14 @@ export const setsOf = (design: Design, scope: Scope, plan: Plan, made: readonly 
     return merged([without(own, tried), ...others]);
   };
   const sets = (pairs: number): readonly Together[] => {
-    const chosen = PAIRS.slice(0, pairs).map(({ inside, channels, background }): Together => {
+    const wanted = PAIRS.slice(0, pairs);
+    for (const density of ['dense', 'open'] as const) {
+      const named = (part: 'inside' | 'background'): readonly string[] =>
+        wanted.flatMap((pair) => (pair[part][1] === density ? [pair[part][0]] : []));
+      make('swag', named('inside'), spacingOf(density));
+      make('background', named('background'), spacingOf(density));
+    }
+    const chosen = wanted.map(({ inside, channels, background }): Together => {
       const parts = [
         trial('swag', inside[0], spacingOf(inside[1])),
         channels === undefined ? undefined : trial('channel', channels, undefined),
@@ -133,6 +140,10 @@ export const setsOf = (design: Design, scope: Scope, plan: Plan, made: readonly 
 /** The usual spacing is not named, so that what was tried at it serves. */
 const spacingOf = (density: Density): number | undefined =>
   density === 'dense' ? undefined : DENSITIES[density] * USUAL_SPACING;
+
+/** Whether a trial is what its fill is without being told anything. */
+const isUsual = ({ planned, spacing, seed, fill }: Trial): boolean =>
+  !planned || (spacing === undefined && seed === USUAL_SEED && !fill.takes.includes('angle'));
 
 const keyOf = (region: TrialRegion, name: string, spacing: number | undefined): string =>
   `${region} ${name} ${spacing ?? 'usual'}`;
