@@ -21,6 +21,7 @@ import {
   subtract,
   unit,
 } from '../geometry/index.ts';
+import { barePlaces } from './bare-places.ts';
 import { checked, type Fill, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
@@ -102,21 +103,25 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
   const walls = region.loops.flatMap((loop) => sampled(loop, STEP * spacing));
   const lines: Path[] = [];
   const laid: Point[] = [];
-  for (const part of worthwhile(tree, ALONE * spacing)) {
+  const lay = (tour: Path): void => {
     const others = gridOf<Point>(spacing);
     for (const p of laid) others.add(p, p);
     // Between two points that are looked at a line comes a little nearer than they are.
     const gap = Math.hypot(STIPPLE_GAP * spacing, STEP * spacing) + 0.01 * spacing;
     const hasRoom = (p: Point): boolean =>
       deepEnough(p) && others.near(p, gap).every((q) => distance(p, q) >= gap);
-    const tour = tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY);
     const line = meandering(tour, spacing, [...walls, ...laid], hasRoom, random);
     const points = sampled(line, STEP * spacing);
     // The lines before have swayed into its place: they fill it.
-    if (lines.length > 0 && !points.every(hasRoom)) continue;
+    if (lines.length > 0 && !points.every(hasRoom)) return;
     lines.push(line);
     laid.push(...points);
-  }
+  };
+  for (const part of worthwhile(tree, ALONE * spacing))
+    lay(tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
+  // A point near others that has no branch to them, or no point at all: there the line did not come.
+  for (const { at } of barePlaces(region, probe, lines, BARE * spacing))
+    lay(tourBeside({ points: [at], next: [[]] }, 0, away, Number.POSITIVE_INFINITY));
   return lines;
 };
 
@@ -186,6 +191,9 @@ const FROM_WALLS = 0.7;
 
 /** Points this many spacings from all others are a place of their own. */
 const ALONE = 1.9;
+
+/** A disc of this many spacings in radius that no line enters is bare. */
+const BARE = 1.2;
 
 /** Rounds in which the line is made even. */
 const ROUNDS = 24;

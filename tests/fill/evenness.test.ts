@@ -6,10 +6,11 @@
 import { describe, expect, it } from 'vitest';
 import { FILLS } from '../../src/fill/index.ts';
 import { point, polyline, type Region, regionOf } from '../../src/geometry/index.ts';
+import { subtractRegion } from '../../src/geometry/region-boolean.ts';
 import { largestBare, nearestStretches, sharpTurns, straightest } from '../support/raster.ts';
 import { few } from '../support/runs.ts';
 import { sample } from './checks.ts';
-import { rect, SWAG_REGIONS } from './sample-regions.ts';
+import { disc, rect, SWAG_REGIONS } from './sample-regions.ts';
 
 const S = 6.35;
 const CELL = S / 24;
@@ -120,6 +121,26 @@ describe('stipple', () => {
     // Fingers are some three spacings long; along an edge it would run farther.
     expect(Math.max(...straight)).toBeLessThan(3.3);
   });
+
+  it.each([
+    // Under a tip the line came no nearer than where its branches would stand too close.
+    [2, 4, 1.7],
+    [2, 5, 1.8],
+    [3, 4, 1.8],
+    [4, 3, 1.7],
+  ])(
+    'leaves nothing bare beside a lobe of radius %d, %d from the end and %d from the edge',
+    (r, from, neck) => {
+      const whole = regionOf([rect(0, 0, (from + r + 4) * S, (neck + r + 1) * S)]);
+      const region = subtractRegion(whole, regionOf([disc((from + r / 2) * S, (neck + r) * S, r * S)]));
+      for (let seed = 1; seed <= 8; seed++) {
+        const { paths } = named('stipple').fill(region, { spacing: S, seed });
+        expect(largestBare(region, paths, S / 16).radius / S).toBeLessThan(1.2 + 0.75 / 16);
+        const { gap } = nearestStretches(paths, { reach: 0.4 * S, apart: 1.2 * S, beside: 0, step: S / 24 });
+        expect(gap / S).toBeGreaterThan(0.39);
+      }
+    },
+  );
 });
 
 describe('feather', () => {
