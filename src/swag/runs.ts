@@ -141,7 +141,9 @@ const sizesByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: n
   if (line !== undefined && rules.gap === 0) windows = clip(windows, 0, riseBelow(limits, line));
   if (windows.length === 0) return NONE;
   const { chord } = shape;
-  const own: SeatRules = { ...rules, widestSpan: widestAsked(shape, windows, rules.wishes) };
+  // A gap that is given in figures is not widened, and may be as wide as a swag.
+  const widestSpan = rules.widestGap === undefined ? undefined : widestAsked(shape, windows, rules.wishes);
+  const own: SeatRules = { ...rules, widestSpan };
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
   const sizeIn = (share: number): Size | undefined => {
     let gap = gapAsked(share, 1, 1, fixed, own);

@@ -6,6 +6,7 @@ import {
   depthsOf,
   endStops,
   fieldsOf,
+  seatsOf,
   shapeOf,
   spansOf,
   startStops,
@@ -164,6 +165,10 @@ const asks = fc.oneof(
           f.depths.every((d) => d >= ends(chord)[0]! && d <= ends(chord)[1]!) ? 0 : undefined,
       };
     }),
+  fc.integer({ min: 30, max: 85 }).map((percent) => ({
+    words: () => `, use: at least ${percent}%`,
+    missed: () => (f: SlowFigures) => (f.uses.every((use) => use >= percent / 100) ? 0 : undefined),
+  })),
 );
 
 long(
@@ -181,7 +186,8 @@ long(
         if (!slow) return;
         valid++;
         const fast = search(plan, [template]).results.map((ranked) => {
-          const figures = { spans: spansOf(ranked.fit), depths: depthsOf(ranked.fit) };
+          const uses = seatsOf(ranked.fit).map(({ pose }) => pose.top / ranked.field.room);
+          const figures = { spans: spansOf(ranked.fit), depths: depthsOf(ranked.fit), uses };
           return { missed: miss(figures) ?? 0, spread: spreadOfFit(ranked) };
         });
         // What is not to be had unasked either, another test tells of.

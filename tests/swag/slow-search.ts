@@ -134,7 +134,16 @@ const EVENLY = 0.25;
 export interface SlowFigures {
   readonly spans: readonly number[];
   readonly depths: readonly number[];
+  /** How much of the room each reaches into, as shares; the corner's own are the last ones too. */
+  readonly uses: readonly number[];
 }
+
+/** How far (mm) a half swag reaches from its own start line. */
+const topOf = ({ points }: SlowWay, rise: number): number => {
+  const end = points.at(-1)!;
+  const tilt = rise - Math.atan2(end.y, end.x);
+  return Math.max(...points.map(({ x, y }) => x * Math.sin(tilt) + y * Math.cos(tilt)));
+};
 
 const spread = ({ depths }: SlowFigures): number => Math.max(...depths) - Math.min(...depths);
 
@@ -162,6 +171,7 @@ export const slowLeast = (
   const sidesAt = (a: number): SlowFigures | undefined => {
     const depths: number[] = [];
     const spans: number[] = [];
+    const uses: number[] = [];
     for (let i = 0; i < counts.length; i++) {
       const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
       if (!(h > 0 && h < chord)) return undefined;
@@ -170,8 +180,9 @@ export const slowLeast = (
       if (ground.corner === 'across' && passesMitre(way, rise, a + ground.gap / 2)) return undefined;
       depths.push(chord * Math.sin(rise));
       spans.push(2 * h);
+      uses.push(topOf(way, rise) / ground.room);
     }
-    return { spans, depths };
+    return { spans, depths, uses };
   };
   let best: { readonly missed: number; readonly spread: number } | undefined;
   const look = (figures: SlowFigures): void => {
@@ -193,7 +204,8 @@ export const slowLeast = (
     const figures = sidesAt(start + ground.gap / 2);
     if (!figures || !isSafe(way, rise, ground, true)) continue;
     const spans = ground.corner === 'across' ? [...figures.spans, 2 * h] : figures.spans;
-    look({ spans, depths: [...figures.depths, d] });
+    const uses = [...figures.uses, topOf(way, rise) / ground.room];
+    look({ spans, depths: [...figures.depths, d], uses });
   }
   return best;
 };

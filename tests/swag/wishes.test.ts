@@ -360,6 +360,17 @@ describe('a gap that is not given in figures follows from what is asked', () => 
     expect(Math.max(...results.slice(0, 3).map(({ score }) => score.gap))).toBe(0);
     expect(search(planOf(`${STRIP}\nswag: { span: 11, gap: 1/2 }`)).results).toEqual([]);
   });
+
+  test('one that is given may be wider than the swags, whatever is asked about their span', () => {
+    // 46 in for eight swags and eight gaps of 3 in: 46/8 − 3 = 2 3/4 in each.
+    const strip = 'layout: { strip: { length: 46, width: 12 } }';
+    for (const span of ['', ', span: about 2 3/4']) {
+      const plan = planOf(`${strip}\nswag: { gap: 3, repeats: 8, setting: crown-on-centre${span} }`);
+      const { results } = search(plan, [profile('newel')]);
+      expect(results.length).toBeGreaterThan(0);
+      for (const { fit } of results) expect(fit.sides[0]!.seat.span).toBeCloseTo(2.75 * INCH, 6);
+    }
+  });
 });
 
 describe('where nothing meets a range', () => {
