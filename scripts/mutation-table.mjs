@@ -963,6 +963,22 @@ export const MUTATIONS = [
     only: 'by how far the worst',
   },
   {
+    name: 'wish: of two figures one is made that the play of the other does not leave',
+    file: 'src/swag/asked-rises.ts',
+    from: 'Number.isFinite(most) ? Math.max(most, narrowest) : undefined',
+    to: 'Number.isFinite(most) ? most : undefined',
+    test: 'tests/swag/two-figures.test.ts',
+    only: 'a swag that prints as both',
+  },
+  {
+    name: 'wish: a side that leaves its count open has room for any',
+    file: 'src/swag/turns.ts',
+    from: 'counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, likely)',
+    to: 'countsBeside(c, asWide(rise, widestGap))',
+    test: 'tests/swag/two-figures.test.ts',
+    only: 'a side that leaves its count open',
+  },
+  {
     name: 'wish: corners are not asked',
     file: 'src/swag/wishes.ts',
     from: '...(corner ? [{ i: undefined,',

@@ -104,7 +104,9 @@ export const widestAsked = (
     binding ? 2 * chord * Math.cos(windows[0]!.from) : Number.POSITIVE_INFINITY,
     ...widest,
   );
-  return Number.isFinite(most) ? most : undefined;
+  // Of two figures the one may ask for narrower ones than the play of the other leaves.
+  const narrowest = 2 * chord * Math.cos(windows.at(-1)!.to) + ASKED_NOISE;
+  return Number.isFinite(most) ? Math.max(most, narrowest) : undefined;
 };
 
 /** The same of spans alone, whatever their rises: undefined where no widest span is asked. */

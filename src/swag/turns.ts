@@ -221,9 +221,17 @@ const promisingCounts = (
   const steepest = windows.at(-1)!.to;
   const ends = [asks(lengths[anchor]!, flattest), asks(lengths[anchor]!, steepest)];
   // One more on either side: a corner of another depth than the sides' may make room for it.
-  if (wishes) ends.push(...countsPossible(lengths[anchor]!, windows, corners, [gap, widestGap], chord, lay));
+  const possible = lengths.map((length) =>
+    countsPossible(length, windows, corners, [gap, widestGap], chord, lay),
+  );
+  if (wishes) ends.push(...possible[anchor]!);
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
   const isLopsided = lopsidedCounts(lengths, counts);
+  /** The gap (mm) that so many swags which rise so leave on the longest side, as far as it may be had. */
+  const gapBeside = (n: number, rise: number): number => {
+    const left = lengths[anchor]! - 2 * toStart(lay, chord, rise) - n * 2 * chord * Math.cos(rise);
+    return Math.max(gap, Math.min(widestGap, left / (n + 1)));
+  };
   return list.map((n) => {
     const even = riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
     const rise = Math.min(steepest, Math.max(flattest, even));
@@ -235,13 +243,19 @@ const promisingCounts = (
       const wanted = asks(length, rise);
       const alike = isAlike ? [n] : countsBeside(c, wanted);
       if (!wishes) return alike;
-      // As wide as on the longest side, whatever the corners are.
+      // As wide as on the longest side, whatever the corners are, and no more than there is a side for.
       const asWide = (at: number, between: number): number =>
         n + (length - lengths[anchor]!) / (2 * chord * Math.cos(at) + between);
       const wide = [asWide(flattest, widestGap), asWide(steepest, gap)].sort((a, b) => a - b);
-      const counted = countsBetween(c, Math.floor(wide[0]!), Math.ceil(wide[1]!));
+      const [fewest, most] = possible[i]!;
+      const counted = countsBetween(
+        c,
+        Math.max(Math.floor(wide[0]!), fewest),
+        Math.min(Math.ceil(wide[1]!), most),
+      );
       const asked = countsAsked(wishes, c, i, wanted, { i: anchor, repeats: n });
-      const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, asWide(rise, widestGap));
+      const likely = Math.min(most, Math.max(fewest, asWide(rise, gapBeside(n, rise))));
+      const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, likely);
       return [...new Set([...alike, ...some, ...asked])];
     });
     return product(choices).filter((repeats) => !isLopsided(repeats));
