@@ -18,7 +18,7 @@ import {
   straightSeat,
 } from '../../src/swag/index.ts';
 import { long, patience, runs } from '../support/runs.ts';
-import { PROFILES, pointsAlong } from './fit-helpers.ts';
+import { PROFILES } from './fit-helpers.ts';
 import { anyPart, CLEARANCE, crownOnCentre, partOf } from './random-parts.ts';
 import { isSafe, slowWay } from './slow-search.ts';
 
@@ -103,8 +103,7 @@ const slowest = (
     const rise = Math.atan2(pose.depth, pose.halfSpan);
     const key = `${k} ${rise.toFixed(6)}`;
     const ground = { lengths: [], corner: 'none', from: field.from, room: field.room, gap } as const;
-    if (!valid.has(key))
-      valid.set(key, isSafe(slow, rise, ground, false) && !runsDoubled(shape, pose.tilt, gap));
+    if (!valid.has(key)) valid.set(key, isSafe(slow, rise, ground, false));
     return valid.get(key) ? straightSeat(crownOnCentre(shape), shape, pose, gap) : undefined;
   };
   let least: number | undefined;
@@ -144,14 +143,4 @@ const isOneKind = (a: Seat, b: Seat): boolean => {
   const like = (x: number, y: number, share: number): boolean =>
     Math.min(x, y) >= (1 - share) * Math.max(x, y) * 0.999;
   return like(a.span, b.span, 1 / 3) && like(a.depth, b.depth, 1 / 4);
-};
-
-/** Whether it keeps within 1/32 in of its join for more than an inch: with its like, or another as near, one thick line. */
-const runsDoubled = (shape: Shape, tilt: number, gap: number): boolean => {
-  if (gap >= 25.4 / 16) return false;
-  const away = pointsAlong(shape.path, 0.25).map(
-    ({ x, y }) => x * Math.cos(tilt) - y * Math.sin(tilt) + gap / 2,
-  );
-  const parts = away.findIndex((x, i) => i > 0 && Math.abs(x) > 25.4 / 32);
-  return (parts < 0 ? away.length : parts) * 0.25 > 25.4 - 0.5;
 };

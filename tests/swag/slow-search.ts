@@ -79,6 +79,7 @@ const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean
       laid.every((p) => keepsBesideAcross(p, crown, ground, corner)) &&
       !runsDoubled(way.evenly.map(lay), ground, corner)
     );
+  if (!corner && isDoubledAtJoin(way.evenly.map(lay), ground)) return false;
   return laid.every((p) => {
     if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
     if (p.x < -ground.gap / 2 - EDGE) return false;
@@ -129,6 +130,13 @@ const runsDoubled = (evenly: readonly Point[], { gap }: SlowGround, corner: bool
   });
 };
 const EVENLY = 0.25;
+
+/** Whether it keeps within 1/32 in of its join for more than an inch: with its like, or another as near, one thick line. */
+const isDoubledAtJoin = (evenly: readonly Point[], { gap }: SlowGround): boolean => {
+  if (gap >= 25.4 / 16) return false;
+  const parts = evenly.findIndex(({ x }, i) => i > 0 && Math.abs(x + gap / 2) > 25.4 / 32);
+  return (parts < 0 ? evenly.length : parts) * EVENLY > 25.4 - 2 * EVENLY;
+};
 
 /** What a pose makes of the sides, mm; the corner's depth is the last one, where there is a corner. */
 export interface SlowFigures {
