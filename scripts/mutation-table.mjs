@@ -853,6 +853,22 @@ export const MUTATIONS = [
     only: 'a strip',
   },
   {
+    name: 'card: channels begin below the start line',
+    file: 'src/swag/channel-ends.ts',
+    from: ': point.y;',
+    to: ': -point.y;',
+    test: 'tests/physical/channel-ends.test.ts',
+    only: 'a strip',
+  },
+  {
+    name: 'card: channels begin before the start mark for past it',
+    file: 'src/output/card/channel-ends.ts',
+    from: "? ['past', 'before'] : ['before', 'past']",
+    to: "? ['before', 'past'] : ['past', 'before']",
+    test: 'tests/physical/channel-ends.test.ts',
+    only: 'a strip',
+  },
+  {
     name: 'card: a yard of 39 in',
     file: 'src/output/card/thread-words.ts',
     from: 'MM_PER_YARD = 36 *',

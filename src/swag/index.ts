@@ -10,6 +10,7 @@ export {
   swagArea,
   wholeSwag,
 } from './cell-areas.ts';
+export { type ChannelStart, channelStarts } from './channel-ends.ts';
 export { type ChannelSetting, channelSetting } from './channel-setting.ts';
 export {
   CHANNEL_SIDES,

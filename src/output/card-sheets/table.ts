@@ -14,7 +14,7 @@ const HEAD = 3;
 const ROW = 6.6;
 const ROW_IN_LONG = 5.3;
 /** More rows than this make a long table. */
-const LONG = 8;
+const LONG = 6;
 
 const TITLE_HEIGHT = 6;
 const HEAD_HEIGHT = 4.2;

@@ -14,6 +14,7 @@ import {
   stitchedLength,
 } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
+import { channelEndBlocks } from './channel-ends.ts';
 import { channelBlocks } from './channel-words.ts';
 import { fillBlocks } from './fill-words.ts';
 import { tapesOf } from './mark-words.ts';
@@ -94,7 +95,7 @@ export const cardWith = (
     ]),
     ofAll('marks', 'Marks', bandWords(design, style).marks),
     ...each.map((one) => ofOne(one, 'pauses', 'Where to pause', pauseBlocks(one, plan))),
-    ofAll('channels', 'Channels', channelBlocks(design, plan)),
+    ofAll('channels', 'Channels', [...channelBlocks(design, plan), ...channelEndBlocks(design, plan)]),
     ofAll('fills', 'How the fills are sewn', sewn),
     ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
     ofAll(

@@ -41,15 +41,14 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
 /** Common practice, no source: the edge gives one clearance, a line etched e inside it gives e + clearance. */
 const INTRO =
   'Widths are from one line of stitching to the next. Lay the template on the side away from the new line, ' +
-  'and slide it along as you go: in a curve the edge follows the stitching only a little way at a time.';
+  'and slide it along as you go: in a curve it follows only a little way at a time.';
 
 /** Between two rows there is none. */
 const OF_ROWS = 'Outward channels follow the last row, inward ones the first.';
 
 /** Inward channels are stitched from the other side of the swag, where a lobed edge does not lie along them. */
 const INWARD =
-  'Inward channels curve the other way: where the template does not lie along them, stitch them by the channel ' +
-  'before, a little at a time.';
+  'Where the template does not lie along an inward channel, go by the channel before, a little at a time.';
 
 const channelWords = (
   setting: ChannelSetting,
