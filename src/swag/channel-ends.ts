@@ -16,11 +16,11 @@ export type ChannelStart =
   /** It comes to neither. */
   | { readonly kind: 'inside' };
 
-export interface StartedChannel extends Pick<Channel, 'side' | 'number'> {
+interface StartedChannel extends Pick<Channel, 'side' | 'number'> {
   readonly start: ChannelStart;
 }
 
-export interface StartsOf {
+interface StartsOf {
   /** A side's name, or `corner`. */
   readonly name: string;
   readonly channels: readonly StartedChannel[];
