@@ -79,7 +79,9 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
   let commands = 0;
   let pieces = 0;
   let nothing: Problem | undefined;
-  let best: { shape: SvgShape; path: Path; joined: number; length: number } | undefined;
+  let best: Found | undefined;
+  /** The longest of those that are no rectangle. */
+  let other: Found | undefined;
   let choices = 0;
   for (const shape of chosen) {
     const parts = subpaths(shape.data);
@@ -97,10 +99,13 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
       pieces += made.path.pieces.length;
       if (pieces > MOST_PIECES) return refuse(TOO_MANY);
       const length = pathLength(made.path);
-      if (!best || length > best.length) best = { shape, path: made.path, joined: made.joined, length };
+      const found = { shape, path: made.path, joined: made.joined, length };
+      if (!best || length > best.length) best = found;
+      if (length > (other?.length ?? 0) && !isUpright(made.path)) other = found;
     }
   }
   if (!best) return refuse(nothing ?? noShape(shapes));
+  if (other && id === undefined && isFrameOf(best, other)) best = other;
   const cut = cutOf(best.path, best.shape.cuts, turnOver);
   if (cut) return refuse(cut);
   const box = pathBox(best.path);
@@ -128,6 +133,33 @@ export const svgOutline = (text: string, options: SvgOutlineOptions = {}): SvgOu
     },
   };
 };
+
+interface Found {
+  readonly shape: SvgShape;
+  readonly path: Path;
+  readonly joined: number;
+  readonly length: number;
+}
+
+/** A rectangle along the page's own sides: its area is that of its box. */
+const isUpright = (path: Path): boolean => {
+  if (!path.closed || path.pieces.some((p) => p.kind !== 'line')) return false;
+  const box = pathBox(path);
+  const area = boxWidth(box) * boxHeight(box);
+  return Math.abs(area - Math.abs(signedArea(path))) <= RECTANGULAR * area;
+};
+
+/** Round what is drawn a page often has a frame; a template's outline in it is no small thing beside that. */
+const isFrameOf = (frame: Found, inside: Found): boolean => {
+  if (!isUpright(frame.path) || !(inside.length >= LEAST_IN_FRAME * frame.length)) return false;
+  const [a, b] = [pathBox(frame.path), pathBox(inside.path)];
+  return b.minX >= a.minX && b.maxX <= a.maxX && b.minY >= a.minY && b.maxY <= a.maxY;
+};
+
+/** Of its box's area, what a rectangle may differ by: rounding in a file. */
+const RECTANGULAR = 0.001;
+/** Of the frame's length. */
+const LEAST_IN_FRAME = 0.2;
 
 const lengthWords = (mm: number): string =>
   mm <= 1e6 ? `${numberApart(mm / 1000, LONGEST / 1000, 1)} m` : 'more than a kilometre';

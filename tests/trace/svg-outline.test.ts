@@ -165,3 +165,24 @@ describe('drawings that mean harm, or are none', () => {
     expect(performance.now() - start).toBeLessThan(5000);
   });
 });
+
+describe("a page's frame", () => {
+  // A half circle of 100 mm on its diameter: π·50 + 100 = 257.08 mm long; the frame is 1160 mm long.
+  const HALF = '<path d="M100 200 A50 50 0 0 1 200 200 Z"/>';
+  const LENGTH = Math.PI * 50 + 100;
+
+  test.each([
+    ['a rect', '<rect x="5" y="5" width="290" height="290"/>'],
+    ['a path', '<path d="M5 5H295V295H5Z"/>'],
+  ])('drawn as %s is not taken for the template in it', (_, frame) => {
+    expect(lengthOf(drawing(`${frame}${HALF}`))).toBeCloseTo(LENGTH, 2);
+    expect(lengthOf(drawing(`${HALF}${frame}`))).toBeCloseTo(LENGTH, 2);
+  });
+
+  test('is what is taken where it is named, where nothing better lies in it, and where the other lies beside it', () => {
+    const frame = '<rect id="frame" x="5" y="5" width="290" height="290"/>';
+    expect(lengthOf(drawing(`${frame}${HALF}`), { id: 'frame' })).toBeCloseTo(1160, 6);
+    expect(lengthOf(drawing(`${frame}<circle cx="50" cy="50" r="10"/>`))).toBeCloseTo(1160, 6);
+    expect(lengthOf(drawing(`${frame}<g transform="translate(300 0)">${HALF}</g>`))).toBeCloseTo(1160, 6);
+  });
+});
