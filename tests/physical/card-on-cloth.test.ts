@@ -235,6 +235,14 @@ test.each([
     '{ start: [0, 0] }, { line: { to: [62.6, -23.3] } }, { arc: { to: [84.4, -21.5], rise: -8.4 } }, { line: { to: [134.4, -21.5] } }, { line: { to: [184.4, -21.5] } }',
     '{ setting: crown-on-centre, side: outside, direction: heel-first }',
   ],
+  [
+    'a heel 127 mm beyond the start mark of a wreath, which a ray told to a tenth of a degree turns by 0.1 mm',
+    'wreath',
+    '{ start: [0, 0] }, { arc: { to: [29.3, 24.8], rise: 5.6 } }, { line: { to: [85, 24.5] } }, { arc: { to: [119.1, 38.8], rise: 3.6 } }, { arc: { to: [191.6, 19.3], rise: 9.5 } }',
+    '{ setting: crown-on-centre, side: inside, direction: heel-first }',
+    'none',
+    'outer',
+  ],
 ])('%s', (_, band, edge, swag, corners = 'turn', from = 'inner') => {
   const template = templateOf(
     `units: mm\nedge: [${edge}]\nalignment: [{ name: A, at: 20 }, { name: B, at: 35 }]`,

@@ -103,6 +103,9 @@ const faultsOfTable = (standing: Standing): string[] =>
 
 type Seen = ReturnType<typeof seenFrom>;
 
+/** By so much (radians) a ray is off that is told to a tenth of a degree: half of that. */
+const RAY = (0.05 * Math.PI) / 180;
+
 const faultsOfSentences = (standing: Standing): string[] =>
   collect(standing, (wrong) => {
     const { half, read, acrylic, lie, stitch } = standing;
@@ -119,13 +122,16 @@ const faultsOfSentences = (standing: Standing): string[] =>
     }
     if (read.rest) {
       const { end, least, most } = read.rest;
-      const out = -seenFrom(half.stand, spotOn(standing, end)).along;
+      const hung = spotOn(standing, end);
+      const out = -seenFrom(half.stand, hung).along;
+      // A wreath's rays are told to a tenth of a degree, and half of that turns what hangs far from the start mark.
+      const turned = read.rays ? RAY * apart(hung, half.stand.at) : 0;
       // Sides that are alike are told as one.
       wrong(
         `how far out ${end} is`,
         Math.min(most, Math.max(least, out)),
         out,
-        1.5 * standing.rounding + 0.02,
+        1.5 * standing.rounding + 0.02 + turned,
       );
     }
     // The acrylic lies where the edge is, seen from the needle on its way.
