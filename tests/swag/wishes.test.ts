@@ -116,6 +116,31 @@ const COUNTS: readonly Asked[] = [
   ['repeats: at least 9', counts, within(9, Number.POSITIVE_INFINITY)],
 ];
 
+/** A corner's rise (radians) and the gap that makes room for it are found so closely that no figure is off by more, mm. */
+const FOUND = 1e-3;
+/**
+ * Whether the same is found. Where a range cuts off some rises, the golden section and the secants begin at other ends,
+ * and end elsewhere within what they are found to; so what is the same costs the same only as nearly as that.
+ */
+const isSameToANeedle = (a: Ranked, b: Ranked): boolean => {
+  const said = ({ field, fit: { way, sides } }: Ranked): string => {
+    const { from, to, side, direction } = way.shape;
+    const { kind } = way.setting;
+    return [
+      field.corners,
+      from.label,
+      to.label,
+      side,
+      direction,
+      kind,
+      ...sides.map((s) => s.repeats),
+    ].join();
+  };
+  const figures = (ranked: Ranked) => [...spans(ranked), ...depths(ranked), ...gaps(ranked)];
+  const others = figures(b);
+  return said(a) === said(b) && figures(a).every((figure, i) => Math.abs(figure - others[i]!) <= FOUND);
+};
+
 describe('a range binds', () => {
   test(
     'on every side, and of depth and use at every corner',
@@ -161,8 +186,9 @@ describe('a range binds', () => {
             const meeting = all.filter((ranked) => figures(ranked).every(holds));
             const asked = search(planWith(ground, words), one(template)).results;
             if (meeting.length === 0) return;
-            // A corner's rise is found to 1e-6 radians (golden section), from other ends where a range cuts it off.
-            expect(asked[0]!.score.cost).toBeLessThanOrEqual(meeting[0]!.score.cost + 1e-6);
+            const [best] = meeting;
+            if (asked.some((ranked) => isSameToANeedle(ranked, best!))) return;
+            expect(asked[0]!.score.cost).toBeLessThanOrEqual(best!.score.cost + 1e-6);
           },
         ),
         fewRuns(10, 40, 7),
