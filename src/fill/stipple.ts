@@ -103,25 +103,30 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
   const walls = region.loops.flatMap((loop) => sampled(loop, STEP * spacing));
   const lines: Path[] = [];
   const laid: Point[] = [];
-  const lay = (tour: Path): void => {
+  // Between two points that are looked at a line comes a little nearer than they are.
+  const gap = Math.hypot(STIPPLE_GAP * spacing, STEP * spacing) + 0.01 * spacing;
+  const lay = (tour: Path, kept: readonly Point[], isSure: boolean): void => {
     const others = gridOf<Point>(spacing);
-    for (const p of laid) others.add(p, p);
-    // Between two points that are looked at a line comes a little nearer than they are.
-    const gap = Math.hypot(STIPPLE_GAP * spacing, STEP * spacing) + 0.01 * spacing;
+    for (const p of [...laid, ...kept]) others.add(p, p);
     const hasRoom = (p: Point): boolean =>
       deepEnough(p) && others.near(p, gap).every((q) => distance(p, q) >= gap);
-    const line = meandering(tour, spacing, [...walls, ...laid], hasRoom, random);
+    const line = meandering(tour, spacing, [...walls, ...laid, ...kept], hasRoom, random);
     const points = sampled(line, STEP * spacing);
     // The lines before have swayed into its place: they fill it.
-    if (lines.length > 0 && !points.every(hasRoom)) return;
+    if (!isSure && !points.every(hasRoom)) return;
     lines.push(line);
     laid.push(...points);
   };
-  for (const part of worthwhile(tree, ALONE * spacing))
-    lay(tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
+  const parts = worthwhile(tree, ALONE * spacing);
+  const tours = parts.map((part) => tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));
+  // The way of a long line is kept free by those before it; their branches left room for both.
+  const long = tours.map((tour, i) => (parts[i]!.length >= LONG ? sampled(tour, STEP * spacing) : []));
+  tours.forEach((tour, i) => {
+    lay(tour, long.slice(i + 1).flat(), parts[i]!.length >= LONG || i === 0);
+  });
   // A point near others that has no branch to them, or no point at all: there the line did not come.
   for (const { at } of barePlaces(region, probe, lines, BARE * spacing))
-    lay(tourBeside({ points: [at], next: [[]] }, 0, away, Number.POSITIVE_INFINITY));
+    lay(tourBeside({ points: [at], next: [[]] }, 0, away, Number.POSITIVE_INFINITY), [], false);
   return lines;
 };
 
@@ -192,6 +197,9 @@ const FROM_WALLS = 0.7;
 /** Points this many spacings from all others are a place of their own. */
 const ALONE = 1.9;
 
+/** A tree of so many points has a line of its own in any case. */
+const LONG = 4;
+
 /** A disc of this many spacings in radius that no line enters is bare. */
 const BARE = 1.2;
 
@@ -210,7 +218,7 @@ const ALONG_EDGE = 0.8;
  */
 const worthwhile = (tree: Tree, alone: number): number[][] => {
   const parts = componentsOf(tree);
-  const large = parts.filter((p, i) => i === 0 || p.length >= 4);
+  const large = parts.filter((p, i) => i === 0 || p.length >= LONG);
   const taken = gridOf<Point>(alone);
   const take = (part: readonly number[]): void => {
     for (const k of part) taken.add(tree.points[k]!, tree.points[k]!);
@@ -219,7 +227,7 @@ const worthwhile = (tree: Tree, alone: number): number[][] => {
   // A small one far from all others has a place of its own, behind a neck that no line goes through.
   const lone = parts.slice(1).filter((part) => {
     const isAlone =
-      part.length < 4 &&
+      part.length < LONG &&
       part.every((k) =>
         taken.near(tree.points[k]!, alone).every((p) => distance(p, tree.points[k]!) >= alone),
       );

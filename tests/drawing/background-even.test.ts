@@ -81,6 +81,17 @@ describe('nothing is bare', () => {
     });
   });
 
+  test('a long line of the stipple keeps its place beside the one that is laid before it', () => {
+    const { area } = backgroundOf(
+      'template: finial\nlayout: { border: { width: 8, inner: { top: 53, right: 46, bottom: 53 3/8, left: 46 }, margin: 1/2, corners: open } }',
+      'two long lines',
+    )!;
+    const { paths } = fillOpenArea(named('stipple'), area, { spacing: S });
+    expect(largestBare(area.region, paths, CELL).radius / S).toBeLessThan(BARE);
+    const { gap } = nearestStretches(paths, { reach: 0.4 * S, apart: 1.2 * S, beside: 0, step: S / 24 });
+    expect(gap / S).toBeGreaterThan(0.37);
+  });
+
   long('on borders at random', { timeout: 1_200_000 }, () => {
     let tried = 0;
     fc.assert(
