@@ -114,7 +114,9 @@ test('the map of each part says what was designed, its sheets, and how large it 
     expect(say).toContain(`${number} ${name}`);
     const label = new RegExp(`^${number}-[A-Z]+\\d+$`);
     const own = pages.slice(2).filter((page) => page.some(({ text }) => label.test(text)));
-    expect(say).toMatch(new RegExp(`${number} ${name} Finial: .*True size: ${own.length} sheets of Letter`));
+    expect(say).toMatch(
+      new RegExp(`${number} ${name} Printed here: .*\\. Finial: .*True size: ${own.length} sheets of Letter`),
+    );
     for (const page of own) expect(say).toContain(page.find(({ text }) => label.test(text))?.text);
   }
 });
