@@ -105,7 +105,7 @@ describe('wrong use', () => {
       '--without: not known; found "fil"; expected one of fill, way, border, channel, template, stitch, marks, notes; did you mean "fill"?',
     ],
     [
-      ['template', 'a.yaml', '--clearance', '0'],
+      ['template', 'baluster', '--clearance', '0'],
       '--clearance: a length of nothing; found "0"; expected a length above zero, such as 5 1/2 or 140 mm',
     ],
   ])('%j gives one line and status 2', async (argv, line) => {
