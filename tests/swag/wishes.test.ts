@@ -274,8 +274,12 @@ describe('about ranks before all else', () => {
             fc.pre(ground.kind !== 'ring' || !words.startsWith('repeats'));
             const all = search(planWith(ground, ''), one(template)).results;
             const [first] = search(planWith(ground, words), one(template)).results;
-            const nearest = Math.min(...all.map((ranked) => beyond(figures(ranked), about)));
-            if (all.length > 0) expect(beyond(figures(first!), about)).toBeLessThanOrEqual(nearest + 1e-6);
+            // One cost for all: a step of what a design costs in itself weighs as much as a hundred thousandth of what is
+            // asked. Only of a spike, hardly wider than the thread, is that more than anyone could measure.
+            for (const ranked of all)
+              expect(beyond(figures(first!), about)).toBeLessThanOrEqual(
+                beyond(figures(ranked), about) + 1e-5 * ranked.score.cost + 1e-6,
+              );
           },
         ),
         fewRuns(10, 40, 11),
