@@ -1,7 +1,15 @@
 /** What a design comes to in numbers, for programs. */
 
 import type { Channels } from '../plan/index.ts';
-import { choicesOf, cornerSwag, type Design, frameSize, kindDesigns, rowsOf } from '../swag/index.ts';
+import {
+  choicesOf,
+  cornerSwag,
+  type Design,
+  frameSize,
+  kindDesigns,
+  ownCorner,
+  rowsOf,
+} from '../swag/index.ts';
 
 const DEGREES = 180 / Math.PI;
 
@@ -13,7 +21,7 @@ export const outwardReach = ({ outward }: Pick<Channels, 'outward'>): number =>
 export const designAsData = (design: Design, outward = 0): object => {
   const size = frameSize(design, outward);
   const [, ...further] = rowsOf(design);
-  const kinds = kindDesigns(design);
+  const kinds = design.fit.pattern.kind === 'in turn' ? kindDesigns(design) : [];
   return {
     ...rowAsData(design),
     ...(kinds.length > 1 && {
@@ -45,7 +53,7 @@ const beyondAsData = (row: Design, { field: first }: Design): object => {
   };
 };
 
-const madeAsData = ({ field, fit }: Design): object => {
+const madeAsData = ({ field, fit }: Pick<Design, 'field' | 'fit'>): object => {
   const { laid, flat, repeats: _, count: __, corners: ___, ...choices } = choicesOf({ field, fit });
   const { template } = fit.way.shape.stitching;
   return {
@@ -57,8 +65,9 @@ const madeAsData = ({ field, fit }: Design): object => {
   };
 };
 
-const rowAsData = ({ fit }: Design): object => {
+const rowAsData = ({ field, fit }: Pick<Design, 'field' | 'fit'>): object => {
   const corner = cornerSwag(fit);
+  const own = ownCorner(fit);
   return {
     sides: fit.sides.map(({ run, repeats, seat }) => ({
       side: run.name,
@@ -69,6 +78,13 @@ const rowAsData = ({ fit }: Design): object => {
       gap: seat.gap,
       tilt: seat.pose.tilt * DEGREES,
     })),
-    corner: corner === undefined ? null : { offset: corner.offset, depth: corner.seat.pose.depth },
+    corner:
+      corner === undefined
+        ? null
+        : {
+            offset: corner.offset,
+            depth: corner.seat.pose.depth,
+            ...(own && { made: madeAsData({ field, fit: { ...fit, way: own } }) }),
+          },
   };
 };

@@ -92,10 +92,15 @@ export const readQuiltFiles = async (
   return { title: reading.title, parts, inputs: [...new Set(parts.flatMap((part) => part.inputs))] };
 };
 
-/** Where a plan names a template: for all its swags, or for a row. */
-const templateKey = ({ swag, rows }: Plan, name: string): KeyPath => {
+/** Where a plan names a template: for all its swags, or for a kind, a corner or a row. */
+const templateKey = ({ swag, corner, rows }: Plan, name: string): KeyPath => {
   const places = [
     { key: ['template'], names: swag.templates },
+    ...(swag.alternate ?? []).map((kind, i) => ({
+      key: ['swag', 'alternate', i, 'template'],
+      names: kind.templates,
+    })),
+    ...(corner ? [{ key: ['corner', 'template'], names: corner.templates }] : []),
     ...rows.map((row, i) => ({ key: ['rows', i, 'template'], names: row.swag.templates })),
   ];
   const { key, names } = places.find((place) => place.names.includes(name))!;

@@ -16,6 +16,7 @@ import {
   type Fit,
   isUnmet,
   kindsIn,
+  ownCorner,
   type Ranked,
   searchPlan,
   seatsOf,
@@ -67,9 +68,11 @@ const askingWhatItMeets = (
   return withValues(text, changes);
 };
 
-/** Of each kind, and of each row. */
+/** Of each kind, of corners of their own, and of each row. */
 const templatesOf = (fit: Fit): readonly Template[] => [
-  ...kindsIn(fit).map(({ way }) => way.shape.stitching.template),
+  ...[...kindsIn(fit).map(({ way }) => way), ownCorner(fit) ?? []]
+    .flat()
+    .map(({ shape }) => shape.stitching.template),
   ...(fit.beyond ? templatesOf(fit.beyond.fit) : []),
 ];
 

@@ -18,6 +18,7 @@ import {
   lengthsApart,
   MM_PER_INCH,
 } from '../length/index.ts';
+import { cornerOfItsOwn } from './corner-of-its-own.ts';
 import { kindsInTurn } from './kinds.ts';
 import { closesRound, hasCorners, hasEnds, liesRoundBlock } from './layout-kinds.ts';
 import { LEAST_ROOM, LIMITS } from './limits.ts';
@@ -35,6 +36,9 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
   const found = [
     ...templates(plan.swag.templates, ['template']),
     ...plan.rows.flatMap((row, i) => templates(row.swag.templates, ['rows', i, 'template'])),
+    ...(plan.corner && plan.corner.templates !== plan.swag.templates
+      ? templates(plan.corner.templates, ['corner', 'template'])
+      : []),
     ...(plan.swag.alternate ?? []).flatMap((kind, i) =>
       kind.templates === plan.swag.templates
         ? []
@@ -48,6 +52,7 @@ export const crossCheck = (plan: Plan, document: SourceDocument, pathOf: PathOf)
     ...frame(plan, style),
     ...swag(plan),
     ...kindsInTurn(plan),
+    ...cornerOfItsOwn(plan),
     ...rowsBeyond(plan, style),
   ];
   return found.map(({ path, ...problem }) => ({

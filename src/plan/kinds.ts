@@ -1,8 +1,8 @@
 /** What a plan asks of two kinds of swag that take turns, and cannot have. */
 
 import { closesRound, hasCorners } from './layout-kinds.ts';
-import { type Found, madeSo } from './made-so.ts';
-import type { CornerTreatment, KindChoices, Plan } from './plan.ts';
+import { type Found, madeSo, setOtherwise } from './made-so.ts';
+import type { CornerTreatment, Plan } from './plan.ts';
 
 /** A side begins and ends with the first kind: with a whole swag, or with half of one beside a free corner square. */
 export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Found[] => {
@@ -18,12 +18,12 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
       },
     ];
   const shared = new Set(madeSo(swag, ['swag']).map(({ message }) => message));
-  const otherwise = setOtherwise(swag, ['swag']);
+  const otherwise = setOtherwise(swag, ['swag'], ON_CENTRE);
   const found: Found[] = [
     ...otherwise,
     ...alternate.flatMap((kind, i) => [
       ...madeSo(kind, [...own, i]).filter(({ message }) => !shared.has(message)),
-      ...(otherwise.length > 0 ? [] : setOtherwise(kind, [...own, i])),
+      ...(otherwise.length > 0 ? [] : setOtherwise(kind, [...own, i], ON_CENTRE)),
     ]),
   ];
   if (rows.length > 0)
@@ -62,32 +62,11 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
   return found;
 };
 
+/** Only so a swag takes the width that its share of the side leaves it. */
+const ON_CENTRE = 'kinds that take turns are set with their crowns on the centre line';
+
 const mayBe = (wish: NonNullable<Plan['swag']['repeats']>[number], corners: CornerTreatment): boolean => {
   const isEven = corners === 'half';
   if (typeof wish === 'number') return wish > 1 && (wish % 2 === 0) === isEven;
   return typeof wish !== 'string' || (wish === 'even') === isEven;
-};
-
-/** Only with its crown on the centre line a swag takes the width that its share of the side leaves it. */
-const setOtherwise = ({ setting, laid, flat }: KindChoices, path: Found['path']): readonly Found[] => {
-  const found =
-    setting !== undefined
-      ? setting === 'crown-on-centre'
-        ? undefined
-        : `setting: ${setting}`
-      : laid !== undefined
-        ? `laid: ${laid}`
-        : flat !== undefined
-          ? `flat: ${flat}`
-          : undefined;
-  return found === undefined
-    ? []
-    : [
-        {
-          path,
-          message: 'kinds that take turns are set with their crowns on the centre line',
-          found,
-          expected: 'setting: crown-on-centre',
-        },
-      ];
 };

@@ -54,3 +54,22 @@ export const madeSo = ({ from, to, setting, laid, flat }: HowMade, own: KeyPath)
     });
   return found;
 };
+
+/** Where a half swag is set otherwise than with its crown on the centre line, and `message` says that it cannot be. */
+export const setOtherwise = (
+  { setting, laid, flat }: HowMade,
+  path: Found['path'],
+  message: string,
+): readonly Found[] => {
+  const found =
+    setting !== undefined
+      ? setting === 'crown-on-centre'
+        ? undefined
+        : `setting: ${setting}`
+      : laid !== undefined
+        ? `laid: ${laid}`
+        : flat !== undefined
+          ? `flat: ${flat}`
+          : undefined;
+  return found === undefined ? [] : [{ path, message, found, expected: 'setting: crown-on-centre' }];
+};

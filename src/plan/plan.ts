@@ -18,10 +18,12 @@ export interface Plan {
   readonly paper: PaperId;
   /** Needle to the foot's outer edge, mm. */
   readonly foot: { readonly clearance: number };
-  /** At least one; names of profiles, or paths as they stand in the file. Those of all rows, the first one's first. */
+  /** At least one; names of profiles, or paths as they stand in the file. Those of all rows and corners, the first row's first. */
   readonly templates: readonly string[];
   readonly layout: Layout;
   readonly swag: SwagChoices;
+  /** How the swag over each corner is made; undefined where it is made as on the sides. */
+  readonly corner: HowMade | undefined;
   /** Rows beyond the first, from the near one; none where there is one row only. */
   readonly rows: readonly FurtherRow[];
   readonly channels: Channels;

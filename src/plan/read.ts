@@ -63,6 +63,7 @@ const HOMES: ReadonlyMap<string, string> = new Map([
     marks: ['round'],
     'layout.border.inner': ['top', 'right', 'bottom', 'left'],
   }).flatMap(([home, keys]) => keys.map((key) => [key, `under ${home}`] as const)),
+  ['swag.corner', 'beside swag: a corner’s swag is a group of its own'],
   // Of a row beyond the first its marks are given.
   ...['span', 'depth', 'use', 'repeats', 'gap'].flatMap((key) =>
     ['rows', 'rows.swag'].map(
@@ -75,7 +76,7 @@ const HOMES: ReadonlyMap<string, string> = new Map([
 /** Of a quilt with parts. */
 const PART_HOMES: ReadonlyMap<string, string> = new Map([
   ...HOMES,
-  ...['layout', 'swag', 'rows', 'channels', 'fills', 'at', 'turn'].map(
+  ...['layout', 'swag', 'corner', 'rows', 'channels', 'fills', 'at', 'turn'].map(
     (key) => [key, 'under parts, in one of them'] as const,
   ),
   ...['title', 'units', 'paper', 'foot', 'stitch', 'marks'].map(
@@ -159,7 +160,7 @@ const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
 };
 
 type SharedKeys = Omit<QuiltFile, 'parts' | 'template'>;
-type DesignKeys = Pick<PlanFile, 'template' | 'layout' | 'swag' | 'rows' | 'channels' | 'fills'>;
+type DesignKeys = Pick<PlanFile, 'template' | 'layout' | 'swag' | 'corner' | 'rows' | 'channels' | 'fills'>;
 
 const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   title,
@@ -169,7 +170,7 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   templates: [
     ...design.template,
     ...new Set(
-      [...(design.swag.alternate ?? []), ...design.rows]
+      [...(design.swag.alternate ?? []), ...(design.corner ? [design.corner] : []), ...design.rows]
         .flatMap(({ template }) => template ?? [])
         .filter((t) => !design.template.includes(t)),
     ),
@@ -182,6 +183,7 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
     repeats: design.swag.repeats,
     gap: design.swag.gap,
   },
+  corner: design.corner && howMade(design.corner, design.corner.template ?? design.template),
   rows: design.rows.map(({ at, apart, template, swag }) => ({
     at,
     apart: apart ?? file.foot.clearance,

@@ -70,6 +70,7 @@ const lastKeys = (unit: Units) => ({
 const designKeys = (unit: Units) => ({
   layout: layoutSchema(unit),
   swag: swagSchema(unit).prefault({}),
+  corner: cornerSchema(),
   rows: rowsSchema(unit),
   channels: group(
     {
@@ -216,6 +217,15 @@ const howMadeKeys = () => ({
   side: choice(['inside', 'outside'], 'Whether the template lies inside or outside the swag.'),
   direction: choice(['heel-first', 'crown-first'], 'Which end of the edge is at the seam.'),
 });
+
+/** The swag over a corner. How it lies, and how many there are, the layout says. */
+const cornerSchema = () =>
+  group(
+    { template: templateList.optional(), ...howMadeKeys() },
+    'a group such as { template: finial, from: 1, to: crown }',
+  )
+    .meta({ description: 'A part of its own, or another template, for the swag over each corner.' })
+    .optional();
 
 /** Rows beyond the first. How many swags they have, and with what gap, the shared marks say. */
 const rowsSchema = (unit: Units) => {

@@ -3,7 +3,7 @@
  * kind the first stands for all, so that what a person is shown first differs.
  */
 
-import { hasGaps, kindsIn, seatsOf } from './fit.ts';
+import { cornerSwag, hasGaps, kindsIn, ownCorner, seatsOf } from './fit.ts';
 import { isClosed } from './run.ts';
 import type { Probes } from './same-line.ts';
 import type { Ranked } from './search.ts';
@@ -44,7 +44,7 @@ export const kindsOf = <R extends Ranked>(ranked: readonly R[]): readonly Kind<R
 
 /** What an eye goes by. */
 interface Look {
-  /** Of each kind one half. */
+  /** Of each kind one half, and of a corner of its own. */
   readonly halves: readonly Seat[];
   readonly seats: readonly Seat[];
   /** What must be the same: what happens at the corners, whether there are gaps, and how many swags close a frame. */
@@ -54,7 +54,10 @@ interface Look {
 const lookOf = ({ field, fit }: Ranked): Look => {
   const closes = field.runs.some(isClosed) ? fit.sides[0]!.repeats : '';
   return {
-    halves: kindsIn(fit).map((kind) => kind.sides[0]!.seat),
+    halves: [
+      ...kindsIn(fit).map((kind) => kind.sides[0]!.seat),
+      ...(ownCorner(fit) ? [cornerSwag(fit)!.seat] : []),
+    ],
     seats: [...seatsOf(fit), ...(fit.beyond ? seatsOf(fit.beyond.fit) : [])],
     key: `${field.corners} ${fit.corner.kind} ${fit.pattern.kind} ${hasGaps(fit)} ${closes}`,
   };

@@ -32,6 +32,7 @@ import {
   type Fit,
   HALVES,
   kindsIn,
+  ownCorner,
   type SideFit,
   WITHOUT_SWAG,
   type WithoutSwag,
@@ -123,8 +124,24 @@ export const ofRow = ({ row }: Pick<Design, 'row'>, name: string): string =>
 export const nameOf = (design: Design, { name, kind }: Cell): string =>
   ofRow(design, design.fit.pattern.kind === 'in turn' ? `kind ${kind} ${name}` : name);
 
-/** Each kind of a design by itself: how it is made, its cells, and the halves that are of it. */
+/**
+ * All that a design is made with, each by itself: how it is made, its cells, and the halves that are of it. These are
+ * its kinds; and where the corners have swags of their own, the sides and the corners.
+ */
 export const kindDesigns = (design: Design): readonly [Design, ...Design[]] => {
+  const corner = cornerSwag(design);
+  const own = ownCorner(design.fit);
+  if (corner && own) {
+    const only = (isCorner: boolean): Pick<Design, 'cells' | 'halves'> => ({
+      cells: design.cells.filter((cell) => (cell === corner.cell) === isCorner),
+      halves: design.halves.filter(({ cell }) => (cell === corner.cell) === isCorner),
+    });
+    const sides = { ...design, fit: { ...design.fit, corner: WITHOUT_SWAG }, corner: WITHOUT_SWAG };
+    return [
+      { ...sides, ...only(false) },
+      { ...design, fit: { ...design.fit, way: own }, ...only(true) },
+    ];
+  }
   const [first, ...others] = kindsIn(design.fit).map((fit, k): Design => {
     const cells = design.cells.filter(({ kind }) => kind === k + 1);
     return { ...design, fit, cells, halves: design.halves.filter(({ cell }) => cells.includes(cell)) };

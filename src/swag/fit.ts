@@ -28,6 +28,8 @@ export interface CornerFit {
   readonly kind: 'turn' | 'across';
   /** The corner's half swag. */
   readonly seat: Seat;
+  /** How it is made, where a plan says that by itself; without it as on the sides. */
+  readonly own?: Way;
   /** mm from the start line's corner to the corner swag's start mark. */
   readonly toCorner: number;
   /** mm from the start line's corner to the corner swag's join mirror: half a gap more. */
@@ -88,6 +90,9 @@ export const cornerSwag = <C extends { readonly kind: string }>({
 }: {
   readonly corner: C;
 }): Exclude<C, WithoutSwag> | undefined => (isSwag(corner) ? corner : undefined);
+
+/** How the swag over each corner is made, where a plan says that by itself. */
+export const ownCorner = ({ corner }: Pick<Fit, 'corner'>): Way | undefined => cornerSwag({ corner })?.own;
 
 const isSwag = <C extends { readonly kind: string }>(corner: C): corner is Exclude<C, WithoutSwag> =>
   corner.kind !== 'none' && corner.kind !== 'half';

@@ -48,6 +48,7 @@ export const searchPlan = (plan: Plan, templates: readonly Template[]): Searched
           unknownPlaces(kind, `swag.alternate.${k + 1}`, k === 0 ? first : others[0]!),
         )
       : unknownPlaces(plan.swag, 'swag', first)),
+    ...(plan.corner ? unknownPlaces(plan.corner, 'corner', others[0]!) : []),
     ...plan.rows.flatMap((row, i) => unknownPlaces(row.swag, `rows.${i + 1}.swag`, others[i]!)),
   );
   if (problems.length > 0) return { ok: false, problems };
@@ -88,15 +89,18 @@ const unknownPlaces = (
   return problems;
 };
 
-/** What a plan's swags are searched among: those of the first row, or first kind, and of each other. */
+/** What a plan's swags are searched among: those of the first row, or first kind, and of each other, or of the corners. */
 interface Among {
   readonly first: readonly Stitching[];
   readonly others: readonly (readonly Stitching[])[];
 }
 
-/** With one kind in one row all that is at hand is for that. */
+/** With one kind in one row, at the corners too, all that is at hand is for that. */
 const amongOf = (plan: Plan, templates: readonly Template[], stitchings: readonly Stitching[]): Among => {
-  const [made, ...others] = plan.swag.alternate ?? [plan.swag, ...plan.rows.map((row) => row.swag)];
+  const [made, ...others] = plan.swag.alternate ?? [
+    plan.swag,
+    ...(plan.corner ? [plan.corner] : plan.rows.map((row) => row.swag)),
+  ];
   const among = ({ templates: names }: HowMade): readonly Stitching[] =>
     others.length === 0
       ? stitchings

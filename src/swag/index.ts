@@ -55,6 +55,7 @@ export {
   hasGaps,
   isRound,
   kindsIn,
+  ownCorner,
   type SideFit,
   seatsOf,
   spansOf,

@@ -3,11 +3,13 @@
 import type { Plan } from '../plan/index.ts';
 
 /** What to change in the plan's swag. */
-export const noWayHint = ({ swag }: Plan): string => {
+export const noWayHint = ({ swag, corner }: Plan): string => {
   if (swag.setting === 'alignment-line' && swag.direction === 'crown-first')
     return 'etched lines stand near the heel: with an alignment line write direction: heel-first, or leave it out';
   if (swag.alternate)
     return 'no two kinds together make up the sides: give a gap such as gap: 1/2, leave more of a kind open, or name another template';
+  if (corner)
+    return 'no such swag over the corner goes with such swags on the sides: leave more open under corner or swag, or name another template';
   const fixed = (
     ['from', 'to', 'setting', 'laid', 'flat', 'side', 'direction', 'repeats', 'gap'] as const
   ).filter((key) => swag[key] !== undefined);

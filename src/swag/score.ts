@@ -5,8 +5,9 @@
 
 import { pieceDirection } from '../geometry/index.ts';
 import { type Field, leavesSquare } from './field.ts';
-import { cornerSwag, depthsOf, type Fit, kindsIn, type SideFit, spansOf } from './fit.ts';
+import { cornerSwag, depthsOf, type Fit, kindsIn, ownCorner, type SideFit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
+import type { Pose } from './pose.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
 import { settledCost } from './ties.ts';
@@ -36,7 +37,7 @@ export const scoreOf = (fit: Fit, field: Field, outward: number): Score => {
 };
 
 const kindScore = (fit: Fit, field: Field, outward: number): Score => {
-  const { add, addCorner, cost } = worthOf(fit.way, field, outward);
+  const { add, addCorner, cost } = worthOf(fit.way, field, outward, ownCorner(fit));
   let sum: Figures | undefined;
   fit.sides.forEach((side, i) => {
     sum = add(sum, i, side);
@@ -89,6 +90,10 @@ export interface Costing {
   /** The same in two steps, for a side that is summed up with many others. */
   readonly measure: (side: Side) => SideFigures;
   readonly addMeasured: (sum: Figures | undefined, i: number, side: SideFigures) => Figures;
+  /** What all cost for how they are made and what the band is, whatever their sizes. */
+  readonly base: number;
+  /** What a corner costs at least whose half lies so. */
+  readonly leastOver: (pose: Pick<Pose, 'top' | 'tilt' | 'depth' | 'halfSpan'>) => number;
   /** What a side costs at least that is so large. */
   readonly leastAlone: (size: Size & Pick<SideFigures, 'top'>) => number;
   /** All corners at once, which are alike. */
@@ -97,18 +102,20 @@ export interface Costing {
   readonly cost: (sum: Figures) => number;
 }
 
-export const worthOf = (way: Way, field: Field, outward: number): Costing => {
-  const base = plainness(way) + shapeCost(field);
+/** `corner` is how the corner's swag is made, where that is not as on the sides. */
+export const worthOf = (way: Way, field: Field, outward: number, corner = way): Costing => {
+  // What both are made with costs what each does on average.
+  const base = (plainness(way) + plainness(corner)) / 2 + shapeCost(field);
   const { clearance } = way.shape.stitching.stitched;
   const sides = field.runs.length;
+  const leanCost = (lean: number): number => WEIGHTS.lean.weight * (lean / (Math.PI / 4)) ** 2;
   const lasting = (f: Figures): number => {
-    const lean = f.lean / (Math.PI / 4);
     const broken = f.gap > FIT_NOISE;
     return (
       (broken ? WEIGHTS.broken.weight + WEIGHTS.threadBreak.weight * f.swags : 0) +
       WEIGHTS.gap.weight * f.gapShare +
       WEIGHTS.lopsided.weight * f.lopsided +
-      WEIGHTS.lean.weight * lean * lean +
+      leanCost(f.lean) +
       f.offDrape +
       WEIGHTS.pointed.weight * (f.point / (Math.PI / 4)) ** 2 +
       narrowCost(f.narrowest, f.shallowest) +
@@ -180,6 +187,9 @@ export const worthOf = (way: Way, field: Field, outward: number): Costing => {
     add: (sum, i, side) => addMeasured(sum, i, measure(side)),
     measure,
     addMeasured,
+    base,
+    leastOver: ({ top, tilt, depth, halfSpan }) =>
+      unused(top) + leanCost(leanOf(tilt)) + drapeCost(depth / (2 * halfSpan)) + base,
     leastAlone: ({ depth, span, top }) =>
       unused(top) + drapeCost(depth / span) + narrowCost(span, depth) + base,
     // The corner's gaps are those of its sides, and round it its span is told along two of them.

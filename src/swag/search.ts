@@ -3,7 +3,7 @@
  * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
-import { closesRound, type FurtherRow, hasCorners, isAbout, type Plan } from '../plan/index.ts';
+import { closesRound, type FurtherRow, type HowMade, hasCorners, isAbout, type Plan } from '../plan/index.ts';
 import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { widestSpanAsked } from './asked-rises.ts';
@@ -17,6 +17,7 @@ import { withoutRepeats } from './same-line.ts';
 import type { Score } from './score.ts';
 import { type RowMiss, searchBeyond } from './search-beyond.ts';
 import { fitKinds } from './search-kinds.ts';
+import { fitOwnCorners } from './search-own-corners.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { byEvenness, tiedOf } from './ties.ts';
@@ -59,6 +60,7 @@ export const searchFits = (
   let tried = 0;
   const wishes = wishesOf(plan, ranges);
   const { alternate } = plan.swag;
+  if (plan.corner) return searchCorners(plan, plan.corner, [stitchings, others[0] ?? stitchings], wishes);
   if (alternate) return searchKinds(plan, alternate, [stitchings, others[0] ?? stitchings], wishes);
   const grounds = groundsOf(plan, wishes);
   for (const stitching of stitchings) {
@@ -67,18 +69,16 @@ export const searchFits = (
       for (const way of ways) {
         const found = ground(way);
         tried += found.tried;
-        for (const { field, fit } of found.fits) {
-          const score = wishedScore(fit, field, outward, wishes);
-          if (!score) continue;
-          const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
-          results.push({ field, fit, score, answers });
-        }
+        for (const { field, fit } of found.fits) results.push(...rankedOf([fit], field, outward, wishes));
         if (results.length === 0) missed.push(found.misses);
       }
   }
-  results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
-  const first: Search = { results: withHalves(withoutRepeats(results), halvedOf(plan)), misses, tried };
+  const first: Search = {
+    results: withHalves(withoutRepeats(inOrder(results)), halvedOf(plan)),
+    misses,
+    tried,
+  };
   const [row] = plan.rows;
   return row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0]) : first;
 };
@@ -102,15 +102,53 @@ const searchKinds = (
       const counts = countsOf(plan, field, wishes);
       const found = fitKinds([ways[0]!, ways[1]!], field, rules, counts, outward);
       tried += found.tried;
-      for (const fit of found.fits) {
-        const score = wishedScore(fit, field, outward, wishes);
-        const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
-        if (score) results.push({ field, fit, score, answers });
-      }
+      results.push(...rankedOf(found.fits, field, outward, wishes));
     }
-  results.sort((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
-  return { results: withoutRepeats(results), misses: [], tried };
+  return { results: withoutRepeats(inOrder(results)), misses: [], tried };
 };
+
+/** With a swag of its own over each corner: its ways are searched among its own templates. */
+const searchCorners = (
+  plan: Plan,
+  corner: HowMade,
+  stitchings: readonly [readonly Stitching[], readonly Stitching[]],
+  wishes: Wishes | undefined,
+): Search => {
+  const { layout, swag } = plan;
+  if (closesRound(layout)) return { results: [], misses: [], tried: 0 };
+  const outward = outwardOf(plan);
+  const [sides, corners] = [swag, corner].map((made, k) => {
+    const onCentre = { swag: { ...made, setting: 'crown-on-centre' as const } };
+    return stitchings[k]!.flatMap((one) => waysOf(one, onCentre));
+  });
+  const results: Ranked[] = [];
+  let tried = 0;
+  for (const field of fieldsOf(layout))
+    for (const gap of field.corners === 'turn' || field.corners === 'across' ? gapsToTry(plan, wishes) : []) {
+      if (field.corners === 'none') continue;
+      const rules = { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) };
+      const found = fitOwnCorners([sides!, corners!], field, rules, countsOf(plan, field, wishes), outward);
+      tried += found.tried;
+      results.push(...rankedOf(found.fits, field, outward, wishes));
+    }
+  return { results: withoutRepeats(inOrder(results)), misses: [], tried };
+};
+
+/** What some fits score and answer; without those that miss a range that binds. */
+const rankedOf = (
+  fits: readonly Fit[],
+  field: Field,
+  outward: number,
+  wishes: Wishes | undefined,
+): readonly Ranked[] =>
+  fits.flatMap((fit) => {
+    const score = wishedScore(fit, field, outward, wishes);
+    const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
+    return score ? [{ field, fit, score, answers }] : [];
+  });
+
+const inOrder = (results: readonly Ranked[]): readonly Ranked[] =>
+  results.toSorted((a, b) => a.score.cost - b.score.cost || byEvenness(tiedOf(a.fit), tiedOf(b.fit)));
 
 /** The same with the row beyond it that suits each best. */
 const withRow = (

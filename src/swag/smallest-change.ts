@@ -14,7 +14,7 @@ import {
   type Spot,
   wishText,
 } from '../plan/index.ts';
-import { type Fit, kindsIn } from './fit.ts';
+import { type Fit, kindsIn, ownCorner } from './fit.ts';
 import { type Change, lessClear, otherCount, otherSize, widerLimit } from './layout-changes.ts';
 import type { Miss } from './runs.ts';
 import { type Search, searchFits } from './search.ts';
@@ -45,9 +45,11 @@ const withWay = (plan: Plan, way: Way): Plan => ({
   swag: { ...plan.swag, ...madeAs(way) },
 });
 
-/** The same of each kind of a fit. */
+/** The same of each kind of a fit, and of its corners. */
 export const withFit = (plan: Plan, fit: Fit): Plan => {
   const { alternate } = plan.swag;
+  const own = ownCorner(fit);
+  if (own && plan.corner) return { ...withWay(plan, fit.way), corner: { ...plan.corner, ...madeAs(own) } };
   if (!alternate) return withWay(plan, fit.way);
   const [first, second] = kindsIn(fit).map(({ way }, k) => ({ ...alternate[k]!, ...madeAs(way) }));
   return { ...plan, swag: { ...plan.swag, alternate: [first!, second!] } };

@@ -26,7 +26,8 @@ export const missedByCounts = (repeats: readonly number[], gap: number, { wishes
  * are in radians. Undefined where nothing of it is asked.
  */
 export const missedByRises = (
-  { chord, chordAngle, support }: Shape,
+  ofSides: Shape,
+  ofCorner: Shape,
   to: Measuring,
 ): ((corner: number, sides: readonly number[]) => number) | undefined => {
   // Windows hold what binds already.
@@ -36,7 +37,7 @@ export const missedByRises = (
       (to.wishes.ranges === 'rank' || onlyRanks(one)),
   );
   if (asked.length === 0) return undefined;
-  const figure = (key: WishKey, rise: number): number => {
+  const figure = (key: WishKey, rise: number, { chord, chordAngle, support }: Shape): number => {
     if (key === 'span') return 2 * chord * Math.cos(rise);
     if (key === 'depth') return chord * Math.sin(rise);
     return useOfTop(support(Math.sin(rise - chordAngle), Math.cos(rise - chordAngle)), to);
@@ -45,8 +46,10 @@ export const missedByRises = (
     let sum = 0;
     for (const one of asked) {
       let worst =
-        one.key === 'span' && to.field.corners !== 'across' ? 0 : missOf(one, figure(one.key, corner));
-      for (const rise of sides) worst = Math.max(worst, missOf(one, figure(one.key, rise)));
+        one.key === 'span' && to.field.corners !== 'across'
+          ? 0
+          : missOf(one, figure(one.key, corner, ofCorner));
+      for (const rise of sides) worst = Math.max(worst, missOf(one, figure(one.key, rise, ofSides)));
       sum += worst;
     }
     return sum;
@@ -55,17 +58,17 @@ export const missedByRises = (
 
 /**
  * The fewest and the most swags that a side (mm) takes between corners and with spans that lie within some rises, and
- * with gaps (mm) from one to another: n = (L − 2a) / (2h + g).
+ * with gaps (mm) from one to another, both with their chords (mm): n = (L − 2a) / (2h + g).
  */
 export const countsPossible = (
   length: number,
   sides: readonly Window[],
   corners: readonly Window[],
   [narrow, wide]: readonly [number, number],
-  chord: number,
+  { sides: chord, corner }: Readonly<Record<'sides' | 'corner', number>>,
   { ofSpan, ofDepth }: Lay,
 ): readonly [number, number] => {
-  const toCorner = (rise: number): number => chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
+  const toCorner = (rise: number): number => corner * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
   const farthest = Math.atan2(ofDepth, ofSpan);
   const ends = corners
     .flatMap((w) => [w.from, Math.min(w.to, Math.max(w.from, farthest)), w.to])

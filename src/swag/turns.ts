@@ -8,6 +8,8 @@
  * multiples of h and d (corner.ts). One unknown is left, the corner's h; it is chosen so that all depths, the
  * corner's too, differ least.
  *
+ * Where the corner's swag has a chord of its own, C is that one in what is said of the corner: h_c² + d_c² = C_c².
+ *
  * Method. Poses are told by their rise (windows.ts). The half spans that the sides may have limit the corner's
  * offset a, and with a = p·C·cos(rise − q) + g/2, the multiples of h and d as one cosine, that limits the corner's
  * rise, in closed form: most counts end here. What is left is sampled, and the best samples are refined by
@@ -40,7 +42,16 @@ import type { Shape } from './shape.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
 import { countsAsked, countsPossible, missedByCounts, missedByRises } from './turns-wished.ts';
-import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, type Window, windowsOf } from './windows.ts';
+import {
+  clip,
+  isWithin,
+  type Limits,
+  limitsOf,
+  riseBelow,
+  riseOfBulge,
+  type Window,
+  windowsOf,
+} from './windows.ts';
 import { wishedScore } from './wished.ts';
 import { type Measuring, missCost, WISH_WEIGHT } from './wishes.ts';
 
@@ -54,10 +65,66 @@ export const fitTurns = (
   rules: SeatRules,
   counts: readonly Counts[],
   outward: number,
-): Tried =>
-  way.tilt === undefined
-    ? turnsByCrown(way, field, rules, counts, outward)
-    : turnsByTilt(way, way.tilt, field, rules, counts, outward);
+): Tried => {
+  if (way.tilt !== undefined) return turnsByTilt(way, way.tilt, field, rules, counts, outward);
+  const sides = risingOnSides(way, field, rules, outward);
+  return turnsByCrown(
+    sides,
+    risingOverCorners(way, field, rules, outward, sides),
+    field,
+    rules,
+    counts,
+    outward,
+  );
+};
+
+/** A way whose tilt follows from its span, and the rises at which it may be laid. */
+export interface Rising {
+  readonly way: Way;
+  readonly limits: Limits;
+  readonly windows: readonly Window[];
+  /** The highest rise at which it keeps before all lines beside it, with the gap that is given, or none. */
+  readonly highest: number;
+}
+
+const highestRise = (
+  { shape }: Way,
+  limits: Limits,
+  lines: readonly number[],
+  leaves: (sine: number) => number,
+): number => Math.min(...lines.map((line) => riseOfBulge(shape, limits, leaves(Math.sin(line)), line)));
+
+const keepingGap = (way: Way, limits: Limits, field: CorneredField, { gap }: SeatRules): number =>
+  highestRise(way, limits, linesBeside(field), (sine) => bulgeFor((gap === 'auto' ? 0 : gap) * sine));
+
+export const risingOnSides = (way: Way, field: CorneredField, rules: SeatRules, outward: number): Rising => {
+  const { shape } = way;
+  const limits = limitsOf(shape, rules.room);
+  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
+  return { way, limits, windows, highest: keepingGap(way, limits, field, rules) };
+};
+
+/** `known` is the same way on the sides, where it has been looked at. */
+export const risingOverCorners = (
+  way: Way,
+  field: CorneredField,
+  rules: SeatRules,
+  outward: number,
+  known?: Rising,
+): Rising => {
+  const { shape } = way;
+  const { kind, turned, mirror } = layOf(field);
+  const isAcross = kind === 'across';
+  const limits = (!isAcross && known?.limits) || limitsOf(shape, rules.room, turned);
+  const own = windowsOf(limits, mirror);
+  const windows = isAcross ? own : withRoomForNecks(own, shape, mirror);
+  return {
+    way,
+    limits,
+    windows: askedOfCorners(windows, shape, field, outward, rules.wishes),
+    highest: known?.highest ?? keepingGap(way, limits, field, rules),
+  };
+};
 
 /** The valid rises of sides and corners. */
 interface TurnWindows {
@@ -65,35 +132,33 @@ interface TurnWindows {
   readonly corners: readonly Window[];
 }
 
-const turnsByCrown = (
-  way: Way,
+/**
+ * The same with a way for the sides and one for the corners. `than` is what a fit with so many swags on the longest side
+ * is to cost less than; undefined where there is none.
+ */
+export const turnsByCrown = (
+  onSides: Rising,
+  overCorners: Rising,
   field: CorneredField,
   rules: SeatRules,
   counts: readonly Counts[],
   outward: number,
+  than: (longest: number) => number | undefined = () => Number.POSITIVE_INFINITY,
 ): Tried => {
+  const { way } = onSides;
   const { shape } = way;
+  const over = overCorners.way;
   const { wishes } = rules;
-  const limits = limitsOf(shape, rules.room);
   const lay = layOf(field);
-  const { turned, mirror } = lay;
-  const corners =
-    lay.kind === 'across'
-      ? windowsOf(limitsOf(shape, rules.room, turned), mirror)
-      : withRoomForNecks(windowsOf(limits, mirror), shape, mirror);
-  const windows: TurnWindows = {
-    sides: askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, wishes),
-    corners: askedOfCorners(corners, shape, field, outward, wishes),
-  };
+  const windows: TurnWindows = { sides: onSides.windows, corners: overCorners.windows };
   let tried = 0;
   if (windows.sides.length === 0 || windows.corners.length === 0) return { fits: [], tried };
   const lines = linesBeside(field);
   /** With a gap, the windows of what keeps before all lines beside it, and what else is kept of the gap. */
   const keepBefore: Ground['keepBefore'] = (leaves) => {
-    const highest = Math.min(
-      ...lines.map((line) => riseOfBulge(shape, limits, leaves(Math.sin(line)), line)),
-    );
-    return { sides: clip(windows.sides, 0, highest), corners: clip(windows.corners, 0, highest) };
+    const onSide = highestRise(way, onSides.limits, lines, leaves);
+    const onCorner = over === way ? onSide : highestRise(over, overCorners.limits, lines, leaves);
+    return { sides: clip(windows.sides, 0, onSide), corners: clip(windows.corners, 0, onCorner) };
   };
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
   const asked = wishes && { wishes, field, outward };
@@ -103,6 +168,7 @@ const turnsByCrown = (
   const keepsApart = false;
   const anyBulge: Ground = {
     way,
+    over,
     field,
     lay,
     lines,
@@ -114,19 +180,28 @@ const turnsByCrown = (
     widestSpan,
     widestGap,
   };
-  const noBulge: Ground = { ...anyBulge, windows: keepBefore((sine) => bulgeFor(fixed * sine)) };
+  const keeping: TurnWindows = {
+    sides: clip(windows.sides, 0, onSides.highest),
+    corners: clip(windows.corners, 0, overCorners.highest),
+  };
+  const noBulge: Ground = { ...anyBulge, windows: keeping };
   // Where no pose bulges past its start there is nothing that a gap could make room for.
-  const upright = Math.min(...lines.map((line) => riseBelow(limits, line)));
-  const mayMakeRoom =
-    rules.gap === 'auto' && [...windows.sides, ...windows.corners].some((w) => w.to > upright);
+  const mayBulge = ({ limits, windows: rises }: Rising): boolean => {
+    const upright = Math.min(...lines.map((line) => riseBelow(limits, line)));
+    return rises.some((w) => w.to > upright);
+  };
+  const mayMakeRoom = rules.gap === 'auto' && [onSides, overCorners].some(mayBulge);
   // No pose that is asked for has less of a bulge, and so no less of a gap.
-  const gapAt = (rise: number): number => (mayMakeRoom ? gapAtRise(rise, shape, lines) : fixed);
-  const leastGap = gapAt(windows.sides[0]!.from);
-  const widestBulge = gapAt(Math.max(...[...windows.sides, ...windows.corners].map((w) => w.to)));
+  const gapAt = (rise: number, made: Way): number =>
+    mayMakeRoom ? gapAtRise(rise, made.shape, lines) : fixed;
+  const leastGap = gapAt(windows.sides[0]!.from, way);
+  const widestBulge = Math.max(
+    ...[onSides, overCorners].map((r) => gapAt(Math.max(...r.windows.map((w) => w.to)), r.way)),
+  );
   const roomy: Ground = { ...anyBulge, gap: leastGap };
   const found: Fit[] = [];
   const laidAt = (corner: Corner, gap: number): Kept | undefined => {
-    const laid = layTurn(way, field, { ...rules, gap, widestSpan, widestGap }, corner);
+    const laid = layTurn({ way, over, field }, { ...rules, gap, widestSpan, widestGap }, corner);
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
@@ -136,13 +211,16 @@ const turnsByCrown = (
     const corner = bestOf(repeats, { ...noBulge, keepsApart: true });
     return corner && laidAt(corner, fixed);
   };
-  for (const vectors of promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0))) {
+  const deepest = Math.max(shape.chord, over.shape.chord);
+  const groups = promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0), than);
+  for (const { most, vectors } of groups) {
     tried += vectors.length;
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
     // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
-    const mayBeat = ({ spread, missed }: Corner, than: Kept | undefined): boolean =>
-      !than || settledCost(spreadCost(shape.chord - spread, shape.chord) + missCost([missed])) <= than.cost;
+    const mayBeat = ({ spread, missed }: Corner, known: Kept | undefined): boolean =>
+      settledCost(spreadCost(deepest - spread, deepest) + missCost([missed])) <=
+      Math.min(known?.cost ?? most, most);
     for (const { repeats, missed } of inOrderOfMisses(vectors, fixed, asked)) {
       if (best && missCost([missed]) > best.cost) break;
       const plain = bestOf(repeats, noBulge);
@@ -175,6 +253,8 @@ const inOrderOfMisses = (
 /** Where a corner is looked for: a way on a field, with a gap (mm) between neighbours. */
 interface Ground extends Pick<SeatRules, 'widestSpan' | 'widestGap'> {
   readonly way: Way;
+  /** What the swag over a corner is made with. */
+  readonly over: Way;
   readonly field: CorneredField;
   readonly lay: Lay;
   /** Angles (radians) to a start line of the lines that a half keeps before. */
@@ -205,35 +285,46 @@ interface Corner {
  * that side comes out even, and for the others the whole numbers on either side of what that depth asks for.
  */
 const promisingCounts = (
-  { way, field, lay, gap, windows: { sides: windows, corners }, asked }: Ground,
+  { way, over, field, lay, gap, windows: { sides: windows, corners }, asked }: Ground,
   counts: readonly Counts[],
   widestGap: number,
-): readonly (readonly (readonly number[])[])[] => {
+  than: (longest: number) => number | undefined,
+): readonly { readonly most: number; readonly vectors: readonly (readonly number[])[] }[] => {
   const { chord } = way.shape;
+  const hasOwn = over !== way;
   const wishes = asked?.wishes;
   const lengths = field.runs.map((r) => r.length);
   const anchor = lengths.indexOf(Math.max(...lengths));
-  // The count that a common rise asks of a side of length L.
-  const asks = (length: number, rise: number): number => {
-    return (length - 2 * toStart(lay, chord, rise) - gap) / (2 * chord * Math.cos(rise) + gap);
+  /** Where (mm) a corner starts that is as deep as sides which rise so. */
+  const startBeside = (rise: number): number => {
+    const corner = hasOwn ? riseAsDeep(chord * Math.sin(rise), over.shape.chord, corners) : rise;
+    return toStart(lay, over.shape.chord, corner);
   };
+  // The count that a common rise asks of a side of length L.
+  const asks = (length: number, rise: number): number =>
+    (length - 2 * startBeside(rise) - gap) / (2 * chord * Math.cos(rise) + gap);
   const flattest = windows[0]!.from;
   const steepest = windows.at(-1)!.to;
   const ends = [asks(lengths[anchor]!, flattest), asks(lengths[anchor]!, steepest)];
   // One more on either side: a corner of another depth than the sides' may make room for it.
+  const chords = { sides: chord, corner: over.shape.chord };
   const possible = lengths.map((length) =>
-    countsPossible(length, windows, corners, [gap, widestGap], chord, lay),
+    countsPossible(length, windows, corners, [gap, widestGap], chords, lay),
   );
-  if (wishes) ends.push(...possible[anchor]!);
+  if (wishes || hasOwn) ends.push(...possible[anchor]!);
   const list = countsBetween(counts[anchor]!, Math.min(...ends) - 1, Math.max(...ends) + 1);
   const isLopsided = lopsidedCounts(lengths, counts);
   /** The gap (mm) that so many swags which rise so leave on the longest side, as far as it may be had. */
   const gapBeside = (n: number, rise: number): number => {
-    const left = lengths[anchor]! - 2 * toStart(lay, chord, rise) - n * 2 * chord * Math.cos(rise);
-    return Math.max(gap, Math.min(widestGap, left / (n + 1)));
+    const taken = 2 * startBeside(rise) + n * 2 * chord * Math.cos(rise);
+    return Math.max(gap, Math.min(widestGap, (lengths[anchor]! - taken) / (n + 1)));
   };
-  return list.map((n) => {
-    const even = riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
+  return list.flatMap((n) => {
+    const most = than(n);
+    if (most === undefined) return [];
+    const even = hasOwn
+      ? riseThatDoes((at) => asks(lengths[anchor]!, at) >= n, flattest, steepest)
+      : riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
     const rise = Math.min(steepest, Math.max(flattest, even));
     const choices = lengths.map((length, i): readonly number[] => {
       const c = counts[i]!;
@@ -258,9 +349,29 @@ const promisingCounts = (
       const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, likely);
       return [...new Set([...alike, ...some, ...asked])];
     });
-    return product(choices).filter((repeats) => !isLopsided(repeats));
+    return [{ most, vectors: product(choices).filter((repeats) => !isLopsided(repeats)) }];
   });
 };
+
+/** At which rise a corner with a chord of its own (mm) is most nearly so deep (mm). */
+const riseAsDeep = (depth: number, chord: number, corners: readonly Window[]): number => {
+  const rise = Math.asin(Math.min(1, depth / chord));
+  return Math.min(corners.at(-1)!.to, Math.max(corners[0]!.from, rise));
+};
+
+/** The least rise (radians) that does, of which all higher ones do; the steepest, where none does. */
+const riseThatDoes = (does: (rise: number) => boolean, flattest: number, steepest: number): number => {
+  let [low, high] = [flattest, steepest];
+  for (let i = 0; i < HALVINGS; i++) {
+    const mid = (low + high) / 2;
+    if (does(mid)) high = mid;
+    else low = mid;
+  }
+  return high;
+};
+
+/** Counts are wanted, and a rise to a thousandth tells them. */
+const HALVINGS = 12;
 
 /** Of one side beside one count of the longest; where the spans are left open nearly any might do. */
 const MOST_COUNTS_TRIED = 4;
@@ -276,7 +387,7 @@ const riseThatAsks = (n: number, length: number, chord: number, gap: number, lay
 };
 
 /** mm from the start line's corner to the start mark of a corner's half that rises so (radians). */
-const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): number =>
+export const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): number =>
   chord * (ofSpan * Math.cos(rise) + ofDepth * Math.sin(rise));
 
 /** For given counts the corner that makes the depths most alike, and before that is nearest to what is asked. */
@@ -351,14 +462,11 @@ const secant = (
 
 /** The least gap (mm) that leaves room for a corner and its sides: the steepest pose bulges most. */
 const gapWanted = ({ repeats, rise }: Corner, ground: Ground): number => {
-  const { way, field, lay, lines } = ground;
-  const { shape } = way;
-  const offset = toStart(lay, shape.chord, rise);
-  let steepest = rise;
-  repeats.forEach((n, i) => {
-    steepest = Math.max(steepest, riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
-  });
-  return gapAtRise(steepest, shape, lines);
+  const { way, over, field, lay, lines } = ground;
+  const offset = toStart(lay, over.shape.chord, rise);
+  const sides = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
+  if (over === way) return gapAtRise(Math.max(rise, ...sides), way.shape, lines);
+  return Math.max(gapAtRise(Math.max(...sides), way.shape, lines), gapAtRise(rise, over.shape, lines));
 };
 
 const gapAtRise = (rise: number, shape: Shape, lines: readonly number[]): number =>
@@ -389,9 +497,9 @@ const blamesOf = (
 
 /** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */
 const overAt = (rise: number, repeats: readonly number[], ground: Ground): number => {
-  const { way, field, lay, gap } = ground;
-  const { chord, chordAngle, support } = way.shape;
-  const offset = toStart(lay, chord, rise);
+  const { way, over, field, lay, gap } = ground;
+  const { chordAngle, support } = way.shape;
+  const offset = toStart(lay, over.shape.chord, rise);
   const rises = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
   if (lay.kind === 'across')
     return Math.max(...rises.map((side) => overMitre(way.shape, side, offset + gap, field)));
@@ -401,13 +509,12 @@ const overAt = (rise: number, repeats: readonly number[], ground: Ground): numbe
 
 /** For given counts, how far all is from what is asked when the corner rises by so much (radians); undefined where nothing is. */
 const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) => number) | undefined => {
-  const { way, field, lay, asked } = ground;
+  const { way, over, field, lay, asked } = ground;
   if (!asked) return undefined;
-  const { chord } = way.shape;
-  const missed = missedByRises(way.shape, asked);
+  const missed = missedByRises(way.shape, over.shape, asked);
   if (!missed) return undefined;
   return (rise) => {
-    const offset = toStart(lay, chord, rise);
+    const offset = toStart(lay, over.shape.chord, rise);
     const sides = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
     return missed(rise, sides);
   };
@@ -415,15 +522,16 @@ const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) =
 
 /** For given counts, how much (mm) the depths of the corner and the sides differ when the corner rises by so much (radians). */
 const spreadsOf = (repeats: readonly number[], ground: Ground): ((rise: number) => number) => {
-  const { way, field, lay, windows } = ground;
+  const { way, over, field, lay, windows } = ground;
   const { chord } = way.shape;
+  const ofCorner = over.shape.chord;
   const { runs } = field;
   const { ofSpan, ofDepth } = lay;
   // Several windows for the sides are rare; then what lies between them is ruled out sample by sample.
   const manyWindows = windows.sides.length > 1;
   return (rise) => {
-    const depth = chord * Math.sin(rise);
-    const offset = ofSpan * chord * Math.cos(rise) + ofDepth * depth;
+    const depth = ofCorner * Math.sin(rise);
+    const offset = ofSpan * ofCorner * Math.cos(rise) + ofDepth * depth;
     let low = depth;
     let high = depth;
     for (let i = 0; i < repeats.length; i++) {
@@ -441,7 +549,7 @@ const spreadsOf = (repeats: readonly number[], ground: Ground): ((rise: number) 
 /** The corner's rises at which the corner and all sides are valid. */
 const cornerRises = (
   repeats: readonly number[],
-  { way, field, lay, gap, windows, widestSpan, widestGap }: Ground,
+  { way, over, field, lay, gap, windows, widestSpan, widestGap }: Ground,
 ): readonly Window[] => {
   if (windows.sides.length === 0 || windows.corners.length === 0) return [];
   const { chord } = way.shape;
@@ -457,7 +565,7 @@ const cornerRises = (
   }
   if (!(low <= high)) return [];
   // a − g/2 as one cosine, on both sides of the rise at which it is greatest.
-  const most = Math.hypot(lay.ofSpan, lay.ofDepth) * chord;
+  const most = Math.hypot(lay.ofSpan, lay.ofDepth) * over.shape.chord;
   const middle = Math.atan2(lay.ofDepth, lay.ofSpan);
   const angleOf = (offset: number): number => Math.acos(Math.min(1, Math.max(-1, (offset - gap / 2) / most)));
   const near = angleOf(high);
@@ -469,15 +577,14 @@ const cornerRises = (
 };
 
 const layTurn = (
-  way: Way,
-  field: CorneredField,
+  { way, over, field }: Pick<Ground, 'way' | 'over' | 'field'>,
   rules: SeatRules & { gap: number },
   corner: Corner,
 ): Result<Fit> => {
-  const h = way.shape.chord * Math.cos(corner.rise);
-  const pose = crownPose(way.shape, h);
-  if (!pose) return misses({ kind: 'too-short', by: h - way.shape.chord });
-  const seated = checkCorner(way, pose, rules.gap, field, rules);
+  const h = over.shape.chord * Math.cos(corner.rise);
+  const pose = crownPose(over.shape, h);
+  if (!pose) return misses({ kind: 'too-short', by: h - over.shape.chord });
+  const seated = checkCorner(over, pose, rules.gap, field, rules);
   if (!seated.ok) return seated;
   const toCorner = toCornerOf(field, pose);
   const sides: SideFit[] = [];
@@ -490,8 +597,8 @@ const layTurn = (
     if (!tried.ok) return tried;
     sides.push({ run, repeats, seat: tried.value });
   }
-  const over = overNeighbour(sides, toCorner, field);
-  if (over > FIT_NOISE) return misses({ kind: 'beyond-corner', by: over });
+  const leaning = overNeighbour(sides, toCorner, field);
+  if (leaning > FIT_NOISE) return misses({ kind: 'beyond-corner', by: leaning });
   const kept = [seated.value, ...sides.map((s) => s.seat)];
   for (const one of field.corners === 'across' ? kept : []) {
     const beside = besideNeighbour(one, field);
@@ -502,7 +609,13 @@ const layTurn = (
   return fits({
     way,
     sides,
-    corner: { kind: layOf(field).kind, seat: seated.value, toCorner, offset },
+    corner: {
+      kind: layOf(field).kind,
+      seat: seated.value,
+      ...(over !== way && { own: over }),
+      toCorner,
+      offset,
+    },
     pattern: ALIKE,
   });
 };

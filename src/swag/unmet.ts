@@ -7,7 +7,7 @@ import { type Answer, answersOf, asking, isUnmet, wishMetBy } from './answers.ts
 import { type Asked, askedIn, boundsOf, onlyRanks, wishesOf } from './asked.ts';
 import { askedWords, insteadWords } from './asked-words.ts';
 import { fieldsOf } from './field.ts';
-import { kindsIn } from './fit.ts';
+import { kindsIn, ownCorner } from './fit.ts';
 import { outwardOf, type Ranked, searchFits } from './search.ts';
 import { withFit } from './smallest-change.ts';
 import type { Stitching } from './stitching.ts';
@@ -22,7 +22,7 @@ export interface Unmet {
 
 /**
  * For a plan that nothing fits; undefined where that is not because of what is asked of its swags. `beyond` holds what
- * each row beyond the first is searched among.
+ * each row beyond the first is searched among, or the second kind, or the corners.
  */
 export const unmetWishes = (
   plan: Plan,
@@ -34,7 +34,7 @@ export const unmetWishes = (
     .results.slice(0, plan.rows.length > 0 ? FEW_NEAREST : MOST_NEAREST)
     .flatMap((ranked) => asTaken(ranked, plan, beyond) ?? []);
   const [first] = nearest;
-  const kinds = plan.swag.alternate ? beyond : [];
+  const kinds = plan.swag.alternate || plan.corner ? beyond : [];
   return first && { nearest, problem: problemOf(plan, { stitchings, kinds }, first) };
 };
 
@@ -61,8 +61,10 @@ const asTaken = (
     hasCorners(layout) && corners !== 'none' ? { ...less, layout: { ...layout, corners } } : less;
   const repeats = fit.sides.map((side) => side.repeats);
   const swag = closesRound(layout) ? pinned.swag : { ...pinned.swag, repeats };
-  const [own, ...kinds] = kindsIn(fit).map(({ way }) => [way.shape.stitching]);
-  const others = plan.swag.alternate ? kinds : beyond;
+  const [own, ...kinds] = [...kindsIn(fit).map(({ way }) => way), ownCorner(fit) ?? []]
+    .flat()
+    .map(({ shape }) => [shape.stitching]);
+  const others = plan.swag.alternate || plan.corner ? kinds : beyond;
   const [found] = searchFits({ ...pinned, swag }, own!, 'bind', others).results;
   if (!found) return undefined;
   const wishes = wishesOf(plan, 'rank');

@@ -103,6 +103,8 @@ export interface Read {
   readonly startLine: StartLine | undefined;
   readonly tapeLine: StartLine | undefined;
   readonly zero: Zero | undefined;
+  /** Whether it is for the sides alone, or for the corners, where these are made by themselves. */
+  readonly on: 'sides' | 'corners' | undefined;
   /** Where kinds take turns, which one it is, and the first swags that are said to be of it. */
   readonly kind: { readonly number: number; readonly swags: readonly number[] } | undefined;
   readonly sides: readonly SideTable[];
@@ -159,12 +161,18 @@ const measure = (text: string): number => {
   return bareNumber(found[1]!) * UNITS[found[2] as keyof typeof UNITS];
 };
 
+/** Told of each that is made by itself. */
+const PLACED: ReadonlySet<string> = new Set(['set', 'guides', 'pauses']);
+
 const L = '([\\d./ ]+ (?:mm|cm|in))';
 
-/** What a card says of one of its rows, or of one of two kinds. */
-export const readCard = (card: Card, row = 1, kind?: number): Read => {
+/** What a card says of one of its rows, of one of two kinds, or of its sides or its corners alone. */
+export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | 'corners'): Read => {
+  const heads = { sides: 'Sides: ', corners: 'Corners: ' };
   const isAbout = (s: Card['sections'][number]): boolean =>
     (s.row ?? row) === row &&
+    s.on === (PLACED.has(s.id) ? alone : undefined) &&
+    (s.on === undefined || s.heading.startsWith(heads[s.on])) &&
     (s.kind === undefined || s.kind === kind) &&
     (kind === undefined || s.kind === undefined || s.heading.startsWith(`Kind ${kind}: `));
   const blocks = (id: string) => card.sections.find((s) => s.id === id && isAbout(s))?.blocks ?? [];
@@ -191,6 +199,12 @@ export const readCard = (card: Card, row = 1, kind?: number): Read => {
     return found;
   };
 
+  const ofCorners = take(
+    /^This is how the swags over/,
+    /^This is how the swags over the corners are made; those of the sides are made otherwise\.$/,
+  );
+  if (Boolean(ofCorners) !== (alone === 'corners'))
+    throw new Error('Nothing says that this is for the corners');
   const ofKind = take(
     /^This is how/,
     /^This is how the swags of kind (\d) are made: (\d+), (\d+), (\d+) and so on, on every side\.$/,
@@ -272,6 +286,7 @@ export const readCard = (card: Card, row = 1, kind?: number): Read => {
     startLine: shared ? tapeLine : startLine,
     tapeLine,
     zero: round ? undefined : readZero(marks[0] ?? '', kind !== undefined),
+    on: alone,
     kind: ofKind && { number: kind!, swags: ofKind.slice(2, 5).map(Number) },
     sides: round ? [] : tables('marks').map((t) => readSide(t, unit)),
     rays: round ? readRays(marks, tables('marks')[0]!, unit) : undefined,

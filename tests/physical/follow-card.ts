@@ -8,7 +8,7 @@ import { drawDesign, scopeOf } from '../../src/drawing/index.ts';
 import { stepOf } from '../../src/length/index.ts';
 import { cardOf } from '../../src/output/card/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
-import { type Design, rowsOf } from '../../src/swag/index.ts';
+import { cornerSwag, type Design, rowsOf } from '../../src/swag/index.ts';
 import { Acrylic, apart, onCloth } from './acrylic.ts';
 import { type Read, readCard } from './card-reader.ts';
 import { type Half, ringHalves, sideHalves } from './halves.ts';
@@ -21,6 +21,16 @@ const most = (rounding: number): number => 0.9 + 2 * rounding;
 /** All that is wrong with a card; nothing where it leads to what is drawn. */
 export const faultsOf = (design: Design, plan: Plan): readonly string[] => {
   const card = cardOf(design, plan, []);
+  const { own } = cornerSwag(design.fit) ?? {};
+  if (own)
+    return (['sides', 'corners'] as const).flatMap((on) =>
+      faultsOfRow(
+        { row: design, way: on === 'sides' ? design.fit.way : own, kind: undefined },
+        design,
+        readCard(card, 1, undefined, on),
+        plan,
+      ),
+    );
   return rowsOf(design).flatMap((row) => {
     const kinds = row.fit.pattern.kind === 'in turn' ? [1, 2] : [undefined];
     return kinds.flatMap((kind, k) => {
@@ -52,6 +62,8 @@ const faultsOfRow = (sewn: Sewn, design: Design, read: Read, plan: Plan): readon
           ] as const,
       )) {
     for (const half of halves) {
+      // Where the corners are told by themselves, each section is for its own halves.
+      if (read.on && (half.repeat.startsWith('corner') ? 'corners' : 'sides') !== read.on) continue;
       const where = `row ${row.row}${kind ? `, kind ${kind}` : ''}, ${half.repeat}, ${half.half} half: `;
       faults.push(...faultsOfHalf(half, read, sewn, plan, picture, rounding).map((f) => where + f));
     }

@@ -165,7 +165,7 @@ export const slowSpread = (
 
 /**
  * Of the tilts of a grid with the least of what is missed, the least spread of depths. What is missed of a pose is for
- * the caller to say: undefined leaves it out.
+ * the caller to say: undefined leaves it out. The corner's swag may be made in a way of its own.
  */
 export const slowLeast = (
   way: SlowWay,
@@ -173,9 +173,12 @@ export const slowLeast = (
   counts: readonly number[],
   step: number,
   missed: (figures: SlowFigures) => number | undefined,
+  over = way,
 ): { readonly missed: number; readonly spread: number } | undefined => {
   const end = way.points.at(-1)!;
   const chord = Math.hypot(end.x, end.y);
+  const crown = over.points.at(-1)!;
+  const ofCorner = Math.hypot(crown.x, crown.y);
   const sidesAt = (a: number): SlowFigures | undefined => {
     const depths: number[] = [];
     const spans: number[] = [];
@@ -205,12 +208,12 @@ export const slowLeast = (
     return best;
   }
   for (let rise = step; rise < Math.PI / 2; rise += step) {
-    const h = chord * Math.cos(rise);
-    const d = chord * Math.sin(rise);
+    const h = ofCorner * Math.cos(rise);
+    const d = ofCorner * Math.sin(rise);
     const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
     const figures = sidesAt(start + ground.gap / 2);
-    if (!figures || !isSafe(way, rise, ground, true)) continue;
+    if (!figures || !isSafe(over, rise, ground, true)) continue;
     const spans = ground.corner === 'across' ? [...figures.spans, 2 * h] : figures.spans;
     const uses = [...figures.uses, topOf(way, rise) / ground.room];
     look({ spans, depths: [...figures.depths, d], uses });

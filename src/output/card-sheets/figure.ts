@@ -46,6 +46,7 @@ import {
   designOf,
   isClosed,
   type LaidCorner,
+  ownCorner,
   pausesOf,
   placingOf,
   repeatMarks,
@@ -188,8 +189,10 @@ const linesOf = (
   kind: Kind,
   tick: number | undefined,
 ): readonly StyledPath[] => {
+  // Where a corner is made by itself it is the one figure that shows its template.
+  const ghosts = kind === 'swag' || ownCorner(design.fit) !== undefined;
   const { layers } = styled(
-    drawDesign(design, scope, { title: '', ghosts: kind === 'swag', ...(tick !== undefined && { tick }) }),
+    drawDesign(design, scope, { title: '', ghosts, ...(tick !== undefined && { tick }) }),
     FIGURE,
   );
   const levels = new Map(design.field.lines.map((l) => [l.name, l.level]));

@@ -4,7 +4,7 @@
  */
 
 import { boxWidth } from '../../geometry/index.ts';
-import { cornerSwag, type Design, kindDesigns, rowsOf } from '../../swag/index.ts';
+import { cornerSwag, type Design, kindDesigns, ownCorner, rowsOf } from '../../swag/index.ts';
 import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
@@ -73,11 +73,16 @@ export const writeCardPdf = async (
   return { bytes: await pdf.finish(), pages };
 };
 
-/** The swag's figure, and beside it the corner's. */
+/** The swag's figure, and beside it the corner's; of a corner that is made by itself its own alone. */
 const drawDesign = (flow: Flow, design: Design): void => {
   const { setup } = flow;
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
+  if (ownCorner(design.fit)) {
+    drawFigure(flow.content, design, 'corner', { x: setup.live.minX, y: flow.y }, width, most);
+    flow.y -= figureHeight(design, 'corner', width, most);
+    return;
+  }
   const forCorner = design.row === 1 && cornerSwag(design) ? CORNER_SHARE * width : 0;
   const forSwag = width - forCorner;
   const { minX } = setup.live;
@@ -93,13 +98,15 @@ const drawDesign = (flow: Flow, design: Design): void => {
 /** How the template is set for a row, or for a kind: its figures, and the words. */
 const drawOne = (flow: Flow, one: Design, card: Card): void => {
   const kind = one.cells[0]?.kind ?? 1;
-  if (one.row > 1 || kind > 1) need(flow, FIGURE_SHARE * pageHeight(flow));
+  const on = ownCorner(one.fit) ? 'corners' : 'sides';
+  if (one.row > 1 || kind > 1 || on === 'corners') need(flow, FIGURE_SHARE * pageHeight(flow));
   drawDesign(flow, one);
   for (const section of card.sections)
     if (
       (section.id === 'set' || section.id === 'guides') &&
       (section.row ?? 1) === one.row &&
-      (section.kind ?? 1) === kind
+      (section.kind ?? 1) === kind &&
+      (section.on ?? on) === on
     )
       drawSection(flow, section);
 };

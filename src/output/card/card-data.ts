@@ -8,6 +8,7 @@ import {
   kindsIn,
   markError,
   outOfReach,
+  ownCorner,
   pausesOf,
   placingOf,
   rowsOf,
@@ -31,6 +32,7 @@ const madeOf = ({ shape, setting }: Design['fit']['way']): object => ({
 export const cardAsData = (design: Design, plan: Plan): object => {
   const { field, fit } = design;
   const corner = cornerSwag(design);
+  const own = ownCorner(fit);
   const { template } = fit.way.shape.stitching;
   const inTurn = fit.pattern.kind === 'in turn';
   const length = lengthOf(design, plan);
@@ -56,7 +58,9 @@ export const cardAsData = (design: Design, plan: Plan): object => {
       })),
     })),
     frame: ringAsData(design, plan.marks.style),
-    corner: corner ? { toCorner: corner.fit.toCorner, offset: corner.fit.offset } : null,
+    corner: corner
+      ? { toCorner: corner.fit.toCorner, offset: corner.fit.offset, ...(own && { made: madeOf(own) }) }
+      : null,
     placing: rowsOf(design).flatMap((row) =>
       row.cells.map((cell) => {
         const p = placingOf(cell);

@@ -3,11 +3,14 @@
  * themselves are made in the files beside this one.
  */
 
+import { capital } from '../../document/index.ts';
 import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
+  cornerSwag,
   type Design,
   kindDesigns,
+  ownCorner,
   rowsOf,
   type SideMarks,
   type StitchedLength,
@@ -29,6 +32,8 @@ export interface CardSection {
   readonly row: number | undefined;
   /** Of a design with two kinds of swag, the one that it is about. */
   readonly kind?: number;
+  /** Where the corners have swags of their own, whether it is about these. */
+  readonly on?: 'sides' | 'corners';
   readonly heading: string;
   readonly blocks: readonly CardBlock[];
 }
@@ -76,6 +81,10 @@ export const cardWith = (
     if (design.fit.pattern.kind === 'in turn') {
       const { kind } = one.cells[0]!;
       return { id, row: undefined, kind, heading: under(`Kind ${kind}`), blocks };
+    }
+    if (ownCorner(design.fit)) {
+      const on = cornerSwag(one) ? 'corners' : 'sides';
+      return { id, row: undefined, on, heading: under(capital(on)), blocks };
     }
     return rows.length === 1
       ? { id, row: undefined, heading, blocks }

@@ -2,7 +2,14 @@
 
 import { exactLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { type ChannelSetting, channelSetting, type Design, kindsIn, rowsOf } from '../../swag/index.ts';
+import {
+  type ChannelSetting,
+  channelSetting,
+  type Design,
+  kindsIn,
+  ownCorner,
+  rowsOf,
+} from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
 export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
@@ -10,17 +17,20 @@ export const channelBlocks = (design: Design, plan: Plan): readonly CardBlock[] 
   const rows = rowsOf(design);
   const said = new Map<string, string[]>();
   for (const side of ['outward', 'inward'] as const) {
-    const kinds = kindsIn((side === 'outward' ? rows.at(-1)! : design).fit);
+    const { fit } = side === 'outward' ? rows.at(-1)! : design;
+    const corner = ownCorner(fit);
+    const made = [...kindsIn(fit).map(({ way }) => way), ...(corner ? [corner] : [])];
+    const called = corner ? ['sides', 'corners'] : ['kind 1', 'kind 2'];
     for (const [i, width] of channels[side].entries()) {
-      const ways = kinds.map((kind) => {
-        const { template } = kind.way.shape.stitching;
+      const ways = made.map(({ shape }) => {
+        const { template } = shape.stitching;
         const setting = channelSetting(width, foot.clearance, template.channelLines);
         return channelWords(setting, width, foot.clearance, marks.style);
       });
       const isOne = new Set(ways).size === 1;
       for (const [k, way] of (isOne ? ways.slice(0, 1) : ways).entries()) {
         const words = `${exactLength(width, marks.style)} wide: ${way}`;
-        const name = `${isOne ? '' : `kind ${k + 1}, `}${side} ${i + 1}`;
+        const name = `${isOne ? '' : `${called[k]}, `}${side} ${i + 1}`;
         said.set(words, [...(said.get(words) ?? []), name]);
       }
     }

@@ -8,6 +8,7 @@ import {
   cornerSwag,
   type Design,
   outOfReach,
+  ownCorner,
   type Placing,
   pausesOf,
   placingOf,
@@ -59,8 +60,13 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
   ];
 };
 
-/** Where a kind stands that takes turns with another: its fit is told by itself, and the sides by both. */
-const kindWords = ({ cells, sides }: Design): readonly string[] => {
+/**
+ * Where a kind stands that takes turns with another: its fit is told by itself, and the sides by both. So are a corner's
+ * swags that are made otherwise than those of the sides.
+ */
+const kindWords = ({ cells, sides, fit }: Design): readonly string[] => {
+  if (ownCorner(fit))
+    return ['This is how the swags over the corners are made; those of the sides are made otherwise.'];
   if (sides.every((side) => side.cells.length === 1)) return [];
   const { kind } = cells[0]!;
   return [

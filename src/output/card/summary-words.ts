@@ -3,7 +3,7 @@
 import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
 import { hasEnds, type Plan } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, kindsIn, spansOf } from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, kindsIn, ownCorner, spansOf } from '../../swag/index.ts';
 import { furtherWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
@@ -29,10 +29,12 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   const gaps = fit.sides.map((s) => s.seat.gap);
   const gapWidth = rangeWords(gaps, style);
   const gap = gapWidth === '0' ? '' : `, ${gapWidth} ${style.unit} between neighbours`;
-  const templates = kinds.map(({ way: { shape } }, k) => {
+  const corner = ownCorner(fit);
+  const of = corner ? [' of the sides', ' of the corners'] : inTurn ? [' of kind 1', ' of kind 2'] : [''];
+  const templates = [...kinds.map(({ way }) => way), ...(corner ? [corner] : [])].map(({ shape }, k) => {
     const { title, thickness } = shape.stitching.template;
     const thick = thickness === undefined ? '' : `, ${exactLength(thickness, style)} thick`;
-    return `Template${inTurn ? ` of kind ${k + 1}` : ''}: ${title}${thick}, ${partWords(shape)}.`;
+    return `Template${of[k]}: ${title}${thick}, ${partWords(shape)}.`;
   });
   const sizes = kinds.map((kind, k) => {
     const words = (of: readonly number[]): string => `${rangeWords(of, style)} ${style.unit}`;

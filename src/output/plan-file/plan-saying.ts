@@ -7,12 +7,12 @@
 
 import { type Change, type Written, withValues } from '../../document/index.ts';
 import { type HowMade, layoutKey, type Plan, type Spot } from '../../plan/index.ts';
-import { type Choices, choicesOf, kindsIn, type Ranked } from '../../swag/index.ts';
+import { type Choices, choicesOf, kindsIn, ownCorner, type Ranked } from '../../swag/index.ts';
 
 export interface TakenFit {
   readonly plan: Plan;
   readonly ranked: Pick<Ranked, 'field' | 'fit'>;
-  /** The template of each row, or of each kind, as the new plan names it: a name, or a path from where the new plan will lie. */
+  /** The template of each row, or of each kind, or of sides and corners, as the new plan names it: a name, or a path from where the new plan will lie. */
   readonly templates: readonly string[];
 }
 
@@ -26,18 +26,19 @@ export const planSaying = (
   const { swag, layout } = plan;
   const key = layoutKey(layout);
   // A part's choices are its own, also where others share the template it chose from.
-  const own = plan.part ? ['parts', plan.part.name] : [];
+  const at = plan.part ? ['parts', plan.part.name] : [];
   const changes: Change[] = [];
-  const put = (path: Change[0], value: Written): number => changes.push([[...own, ...path], value]);
-  const putMade = (at: Change[0], said: HowMade, made: Choices, of: TakenFit['ranked']): void => {
-    if (!says(said.from, made.from, of)) put([...at, 'from'], made.from);
-    if (!says(said.to, made.to, of)) put([...at, 'to'], made.to);
+  const put = (path: Change[0], value: Written): number => changes.push([[...at, ...path], value]);
+  const putMade = (under: Change[0], said: HowMade, made: Choices, of: TakenFit['ranked']): void => {
+    if (!says(said.from, made.from, of)) put([...under, 'from'], made.from);
+    if (!says(said.to, made.to, of)) put([...under, 'to'], made.to);
     for (const name of ['setting', 'laid', 'flat', 'side', 'direction'] as const)
-      put([...at, name], made[name]);
+      put([...under, name], made[name]);
   };
   const { alternate } = swag;
   const kinds = kindsIn(ranked.fit);
   const [template] = templates;
+  const own = ownCorner(ranked.fit);
   put(['template'], alternate && templates[1] !== template ? templates.slice(0, kinds.length) : template);
   if (choices.corners !== undefined) put(['layout', key, 'corners'], choices.corners);
   if (choices.count !== undefined) put(['layout', 'frame', 'count'], choices.count);
@@ -51,6 +52,11 @@ export const planSaying = (
   if (choices.repeats.length > 0 && !sameCounts(swag.repeats, choices.repeats))
     put(['swag', 'repeats'], counts(choices.repeats));
   if (gap !== undefined) put(['swag', 'gap'], gap);
+  if (own && plan.corner) {
+    const made = { field: ranked.field, fit: { ...ranked.fit, way: own } };
+    put(['corner', 'template'], templates[1]);
+    putMade(['corner'], plan.corner, choicesOf(made), made);
+  }
   const { beyond } = ranked.fit;
   const [row] = plan.rows;
   if (beyond && row) {

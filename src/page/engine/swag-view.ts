@@ -23,6 +23,7 @@ import {
   isRound,
   kindsIn,
   type Misfit,
+  ownCorner,
   type Ranked,
   type Seat,
   seat,
@@ -194,11 +195,14 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
 
 /** Only counts may differ. */
 const sameWay = (a: Ranked, b: Ranked): boolean => {
-  const [kinds, others] = [kindsIn(a.fit), kindsIn(b.fit)];
+  const [kinds, others] = [a, b].map(({ fit }) => [
+    ...kindsIn(fit).map(({ way }) => way),
+    ...(ownCorner(fit) ? [ownCorner(fit)!] : []),
+  ]) as [Seat['way'][], Seat['way'][]];
   return (
     a.field.corners === b.field.corners &&
     kinds.length === others.length &&
-    kinds.every(({ way }, k) => isSameWay(way, others[k]!.way))
+    kinds.every((way, k) => isSameWay(way, others[k]!))
   );
 };
 
