@@ -31,6 +31,7 @@ test('fit and card tell sides and corners each by themselves', { timeout: patien
   const { out: card } = await run(folder, ['card', 'border.yaml']);
   expect(card).toMatch(/\nTemplate of the sides: Baluster.*Template of the corners:\s+Finial/s);
   expect(card.match(/^(?:Sides|Corners): \w+/gm)).toEqual([
+    'Corners: Finial',
     'Sides: set',
     'Sides: guide',
     'Corners: set',
