@@ -15,11 +15,12 @@ import type { Counts } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import type { Fit } from './fit.ts';
 import { crownPose, type Pose } from './pose.ts';
+import { type Rising, risingOnSides, risingOverCorners } from './rising.ts';
 import type { Tried } from './runs.ts';
 import { type Costing, differenceCost, worthOf } from './score.ts';
 import { type SeatRules, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
-import { type Rising, risingOnSides, risingOverCorners, toStart, turnsByCrown } from './turns.ts';
+import { toStart, turnsByCrown } from './turns.ts';
 import { wishedScore } from './wished.ts';
 import { countCost, missCost } from './wishes.ts';
 

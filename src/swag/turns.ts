@@ -16,7 +16,7 @@
  * golden-section search.
  */
 
-import { askedOfCorners, askedOfSides, widestAsked } from './asked-rises.ts';
+import { widestAsked } from './asked-rises.ts';
 import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
 import { checkCorner, type Lay, layOf, leansOver, overMitre, overNeighbour, toCornerOf } from './corner.ts';
 import {
@@ -32,26 +32,17 @@ import type { CorneredField } from './field.ts';
 import { ALIKE, type Fit, type SideFit } from './fit.ts';
 import { leastIn } from './least.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
-import { withRoomForNecks } from './neck.ts';
 import { crownPose } from './pose.ts';
+import { highestRise, type Rising, risingOnSides, risingOverCorners } from './rising.ts';
 import type { Tried } from './runs.ts';
 import { spreadCost } from './score.ts';
-import { bulgeFor, gapAsked, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
+import { gapAsked, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import type { Shape } from './shape.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
 import { turnsByTilt } from './turns-tilted.ts';
 import { countsAsked, countsPossible, missedByCounts, missedByRises } from './turns-wished.ts';
-import {
-  clip,
-  isWithin,
-  type Limits,
-  limitsOf,
-  riseBelow,
-  riseOfBulge,
-  type Window,
-  windowsOf,
-} from './windows.ts';
+import { clip, isWithin, riseBelow, type Window } from './windows.ts';
 import { wishedScore } from './wished.ts';
 import { type Measuring, missCost, WISH_WEIGHT } from './wishes.ts';
 
@@ -76,54 +67,6 @@ export const fitTurns = (
     counts,
     outward,
   );
-};
-
-/** A way whose tilt follows from its span, and the rises at which it may be laid. */
-export interface Rising {
-  readonly way: Way;
-  readonly limits: Limits;
-  readonly windows: readonly Window[];
-  /** The highest rise at which it keeps before all lines beside it, with the gap that is given, or none. */
-  readonly highest: number;
-}
-
-const highestRise = (
-  { shape }: Way,
-  limits: Limits,
-  lines: readonly number[],
-  leaves: (sine: number) => number,
-): number => Math.min(...lines.map((line) => riseOfBulge(shape, limits, leaves(Math.sin(line)), line)));
-
-const keepingGap = (way: Way, limits: Limits, field: CorneredField, { gap }: SeatRules): number =>
-  highestRise(way, limits, linesBeside(field), (sine) => bulgeFor((gap === 'auto' ? 0 : gap) * sine));
-
-export const risingOnSides = (way: Way, field: CorneredField, rules: SeatRules, outward: number): Rising => {
-  const { shape } = way;
-  const limits = limitsOf(shape, rules.room);
-  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
-  return { way, limits, windows, highest: keepingGap(way, limits, field, rules) };
-};
-
-/** `known` is the same way on the sides, where it has been looked at. */
-export const risingOverCorners = (
-  way: Way,
-  field: CorneredField,
-  rules: SeatRules,
-  outward: number,
-  known?: Rising,
-): Rising => {
-  const { shape } = way;
-  const { kind, turned, mirror } = layOf(field);
-  const isAcross = kind === 'across';
-  const limits = (!isAcross && known?.limits) || limitsOf(shape, rules.room, turned);
-  const own = windowsOf(limits, mirror);
-  const windows = isAcross ? own : withRoomForNecks(own, shape, mirror);
-  return {
-    way,
-    limits,
-    windows: askedOfCorners(windows, shape, field, outward, rules.wishes),
-    highest: known?.highest ?? keepingGap(way, limits, field, rules),
-  };
 };
 
 /** The valid rises of sides and corners. */
