@@ -1,6 +1,6 @@
 /** What a plan asks of a corner whose swag has a part or a template of its own, and cannot have. */
 
-import { hasCorners } from './layout-kinds.ts';
+import { closesRound, hasCorners, layoutKey } from './layout-kinds.ts';
 import { type Found, madeSo, setOtherwise } from './made-so.ts';
 import { cornersFrom, type Plan } from './plan.ts';
 
@@ -11,7 +11,7 @@ export const cornerOfItsOwn = ({ swag, corner, layout, rows }: Plan): readonly F
     return [
       {
         path,
-        message: `a ${layout.kind === 'strip' ? 'strip' : 'round frame'} has no corners`,
+        message: `a ${closesRound(layout) ? 'round ' : ''}${layoutKey(layout)} has no corners`,
         expected: 'a border, or a frame round a block',
       },
     ];

@@ -41,7 +41,7 @@ test(
   () => {
     const results = searched(TEXT);
     let taken = 0;
-    for (const ranked of results.filter((_, i) => i % 8 === 0)) {
+    for (const ranked of results.slice(0, 6)) {
       const plan = read(TEXT);
       const again = takeFit(TEXT, { plan, templates: templatesOf(plan) }, ranked);
       expect(figures(searched(again)[0]!), again).toEqual(figures(ranked));
