@@ -12,7 +12,7 @@ const lines = (text: string): string[] => {
 
 const LENGTH = 'expected a length above zero, such as 5 1/2 or 140 mm';
 const KEYS =
-  'known keys: title, units, paper, foot, template, layout, swag, rows, channels, fills, stitch and marks';
+  'known keys: title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch and marks';
 
 /** What is written in the sample, what a person writes in its stead, and what she reads then. */
 const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [

@@ -16,7 +16,7 @@ import {
 } from './plan-text.ts';
 
 /** What a design says for itself: with several parts each of them says it. Templates stay at the head, for all. */
-export const OWN_KEYS: readonly string[] = ['layout', 'rows', 'swag', 'channels', 'fills'];
+export const OWN_KEYS: readonly string[] = ['layout', 'rows', 'swag', 'corner', 'channels', 'fills'];
 
 /** A plan of one design, which then is the one part that it has: comments and figures stay as they are written. */
 export const asParts = (text: string, name: string): string => {

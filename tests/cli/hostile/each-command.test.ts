@@ -65,7 +65,8 @@ it('every command stands in one of the tables below', () => {
   expect([...here].sort()).toEqual(COMMANDS.map((c) => c.name).sort());
 });
 
-const KEYS = 'title, units, paper, foot, template, layout, swag, rows, channels, fills, stitch and marks';
+const KEYS =
+  'title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch and marks';
 const TEMPLATE_KEYS = 'known keys: title, units, thickness, edge, alignment, channelLines and crownEnd';
 const ABOVE_ZERO = 'expected a length above zero, such as 5 1/2 or 140 mm';
 const OWN =
