@@ -34,6 +34,14 @@ const withoutSchemaWriting = {
     const names = [...readFileSync(id, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gm)];
     return names.map(([, name]) => `export const ${name} = () => undefined;`).join('\n');
   },
+  // What our own schemas say for editors goes with it.
+  transform(code, id) {
+    if (!/[\\/]src[\\/]plan[\\/]|[\\/]src[\\/]template[\\/]/.test(id)) return undefined;
+    return code
+      .replace(/\.meta\(\{\s*description:\s*(?:'[^'\n]*'|"[^"\n]*"),?\s*\}\)/g, '')
+      .replace(/(?<=[{,]\s*)description:\s*(?:'[^'\n]*'|"[^"\n]*"),?/g, '')
+      .replace(/((?:choice\(\s*\[[^\]]*\],|spotSchema\(|sides\()\s*)(?:'[^'\n]*'|"[^"\n]*")/g, "$1''");
+  },
 };
 
 /** One entry as one script without imports. Returns its text, its modules, and the style sheet's text where it has one. */
