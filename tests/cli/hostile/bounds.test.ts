@@ -161,7 +161,7 @@ const BOUNDS: readonly Bound[] = [
   {
     what: 'a gallery of 499 sections at spans that none of them has',
     files: () => ({ 't.yaml': zigzag(499) }),
-    argv: ['template', 'gallery', 't.yaml', '--spans', '300,310,320'],
+    argv: ['template', 'gallery', 't.yaml', '--spans', '300 in,310 in,320 in'],
     code: 1,
     says: 'no swag at these spans was found in the time that a gallery takes',
     cpu: 12,
