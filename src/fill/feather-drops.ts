@@ -38,8 +38,9 @@ import type { Axis } from './fill.ts';
 import { mirrorOf, offAxis } from './symmetry.ts';
 import { teardrop } from './teardrop.ts';
 
-/** Discs larger than this (radius in spacings) are bare. */
+/** Discs larger than this (radius in spacings) are bare; about an axis smaller ones too, since where such feathers meet both leave one. */
 const BARE = 1.08;
+const BARE_ABOUT_AXIS = 1.04;
 /** A drop keeps this share of the spacing from all lines but its own. */
 const DROP_GAP = 0.42;
 /** Where no drop has room, a bead on a stem leaves this share of the spacing round it. */
@@ -58,7 +59,7 @@ export const withDrops = (
   const edge = regionPieces(region);
   let now = paths;
   for (let round = 0; round < MOST_ROUNDS && now.length > 0; round++) {
-    const places = barePlaces(region, probe, now, BARE * spacing).filter(
+    const places = barePlaces(region, probe, now, (axis ? BARE_ABOUT_AXIS : BARE) * spacing).filter(
       ({ at }) => !axis || offAxis(at, axis) > -spacing / 10,
     );
     if (places.length === 0) break;
