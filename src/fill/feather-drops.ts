@@ -38,7 +38,7 @@ import type { Axis } from './fill.ts';
 import { mirrorOf, offAxis } from './symmetry.ts';
 import { teardrop } from './teardrop.ts';
 
-/** Discs larger than this (radius in spacings) are bare; about an axis smaller ones too, since where such feathers meet both leave one. */
+/** Discs larger than this (radius in spacings) are bare; about an axis, where plumes had to be small, smaller ones too: where two such feathers meet both leave one. */
 const BARE = 1.08;
 const BARE_ABOUT_AXIS = 1.04;
 /** A drop keeps this share of the spacing from all lines but its own. */
@@ -55,13 +55,17 @@ export const withDrops = (
   probe: RegionProbe,
   spacing: number,
   axis: Axis | undefined,
+  isSmall: boolean,
 ): readonly Path[] => {
   const edge = regionPieces(region);
   let now = paths;
   for (let round = 0; round < MOST_ROUNDS && now.length > 0; round++) {
-    const places = barePlaces(region, probe, now, (axis ? BARE_ABOUT_AXIS : BARE) * spacing).filter(
-      ({ at }) => !axis || offAxis(at, axis) > -spacing / 10,
-    );
+    const places = barePlaces(
+      region,
+      probe,
+      now,
+      (axis && isSmall ? BARE_ABOUT_AXIS : BARE) * spacing,
+    ).filter(({ at }) => !axis || offAxis(at, axis) > -spacing / 10);
     if (places.length === 0) break;
     const pieces = now.flatMap((p) => p.pieces);
     const near = nearnessOf(pieces);

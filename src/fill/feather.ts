@@ -164,7 +164,7 @@ const completed = (
         featherWithin(part, own, axis, double, depth + 1),
       ),
     );
-  return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis);
+  return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis, made.share < 1);
 };
 
 const featherWithin = (
