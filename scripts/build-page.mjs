@@ -34,15 +34,30 @@ const withoutSchemaWriting = {
     const names = [...readFileSync(id, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gm)];
     return names.map(([, name]) => `export const ${name} = () => undefined;`).join('\n');
   },
-  // What our own schemas say for editors goes with it.
+  // What our own schemas say for editors goes with it, and the patterns and names of addresses and keys, which none of them asks for.
   transform(code, id) {
+    if (/\bzod[\\/]v4[\\/]core[\\/]regexes\.js$/.test(id))
+      return code.replace(UNASKED, 'export const $1 = /$$^/;');
+    if (/\bzod[\\/]v4[\\/]locales[\\/]en\.js$/.test(id))
+      return code.replace(/const FormatDictionary = \{[^}]*\};/, 'const FormatDictionary = {};');
     if (!/[\\/]src[\\/]plan[\\/]|[\\/]src[\\/]template[\\/]/.test(id)) return undefined;
     return code
-      .replace(/\.meta\(\{\s*description:\s*(?:'[^'\n]*'|"[^"\n]*"),?\s*\}\)/g, '')
-      .replace(/(?<=[{,]\s*)description:\s*(?:'[^'\n]*'|"[^"\n]*"),?/g, '')
-      .replace(/((?:choice\(\s*\[[^\]]*\],|spotSchema\(|sides\()\s*)(?:'[^'\n]*'|"[^"\n]*")/g, "$1''");
+      .replace(new RegExp(String.raw`\.meta\(\{\s*description:\s*${WORDS},?\s*\}\)`, 'g'), '')
+      .replace(new RegExp(String.raw`(?<=[{,]\s*)description:\s*${WORDS},?`, 'g'), '')
+      .replace(
+        new RegExp(String.raw`((?:choice\(\s*\[[^\]]*\],|spotSchema\(|sides\()\s*)${WORDS}`, 'g'),
+        "$1''",
+      );
   },
 };
+
+/** A text in quotes, or several that are put together. */
+const QUOTED = '(?:\'[^\'\\n]*\'|"[^"\\n]*"|`[^`]*`)';
+const WORDS = String.raw`${QUOTED}(?:\s*\+\s*${QUOTED})*`;
+
+/** Kinds of text that a plan or a template never holds; a schema that asked for one would refuse all. */
+const UNASKED =
+  /^(?:export )?const (dateSource|cuid2?|ulid|xid|ksuid|nanoid|duration|guid|email|ipv[46]|cidrv[46]|base64(?:url)?|e164) = [/`].*[/`]u?;$/gm;
 
 /** One entry as one script without imports. Returns its text, its modules, and the style sheet's text where it has one. */
 const bundle = async (entry, more = [], treeshake = {}) => {
