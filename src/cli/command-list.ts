@@ -36,7 +36,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   {
     name: 'draw',
     // Said here once more: the list of commands loads nothing else. A test holds it to output/writers.
-    summary: 'draw the design as one picture: SVG, PDF or PNG',
+    summary: 'draw the design as one picture: SVG, PDF, PNG or DXF',
     load: async () => (await import('./commands/draw.ts')).defineDraw,
   },
   {

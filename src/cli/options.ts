@@ -60,6 +60,16 @@ export const addWithout = (command: Command): Command =>
     (text: string, before: readonly string[] = []) => [...before, ...text.split(',').map((s) => s.trim())],
   );
 
+export interface TransferOptions {
+  readonly as?: string;
+}
+
+export const addTransfer = (command: Command): Command =>
+  command.option(
+    '--as <what>',
+    'for getting it onto cloth: clean, what is stitched and nothing else, in joined lines',
+  );
+
 export interface ShowOptions {
   readonly show?: string;
 }

@@ -14,7 +14,7 @@ export {
   joinBoxes,
 } from './box.ts';
 export { type BoxTree, boxTreeOf, eachBoxed } from './box-tree.ts';
-export { chainPaths } from './chain.ts';
+export { chainPaths, joinPaths } from './chain.ts';
 export { endAlong, startAlong } from './contact.ts';
 export { crossings } from './crossing.ts';
 export { type EdgeFault, findEdgeFault } from './edge-fault.ts';

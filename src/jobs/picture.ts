@@ -6,6 +6,7 @@ import type { Writer, PictureWanted as WriterWanted } from '../output/writers/in
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
+import { type Transfer, transferred } from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
@@ -13,6 +14,8 @@ export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'>
   /** What of the design; all of it where it is undefined. */
   readonly show?: string | undefined;
   readonly without?: readonly LayerId[] | undefined;
+  /** How it goes onto cloth; undefined for a picture to look at. */
+  readonly as?: Transfer | undefined;
 }
 
 export interface Picture extends Made<string | Uint8Array> {
@@ -22,13 +25,13 @@ export interface Picture extends Made<string | Uint8Array> {
 /** Throws a ProblemError for what is not in the design, fills that are not known, and pictures that are too large. */
 export const picture = async (part: Part, wanted: PictureWanted, means: Means): Promise<Picture> => {
   const { plan, design, templates } = part;
-  const { writer, show = 'all', without = [], measured, pixels } = wanted;
+  const { writer, show = 'all', without = [], as, measured, pixels } = wanted;
   const shown = shownOf(design, show);
   const drawn = drawnPart(part, shown, without, true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { bytes, size } = await writer.write(
-    drawn.drawing,
+    transferred(drawn.drawing, as),
     { title, summary, units, without, measured, pixels },
     means,
   );

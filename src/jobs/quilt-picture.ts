@@ -14,6 +14,7 @@ import {
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
+import { transferred } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -70,7 +71,7 @@ export const quiltDrawing = (
 export const quiltPicture = async (
   title: string,
   parts: readonly Part[],
-  { writer, without = [], measured, pixels }: Omit<PictureWanted, 'show'>,
+  { writer, without = [], as, measured, pixels }: Omit<PictureWanted, 'show'>,
   means: Means,
 ): Promise<Made<string | Uint8Array>> => {
   const [first] = parts;
@@ -79,7 +80,7 @@ export const quiltPicture = async (
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(
-    styled(drawing, SHEET),
+    transferred(styled(drawing, SHEET), as),
     { title, summary, units, without, measured, pixels },
     means,
   );

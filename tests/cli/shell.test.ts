@@ -68,7 +68,7 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '--format', 'pgn'],
-      '--format: not known; found "pgn"; expected one of svg, pdf, png; did you mean "png"?',
+      '--format: not known; found "pgn"; expected one of svg, pdf, png, dxf; did you mean "png"?',
     ],
     [
       ['draw', 'plan.yaml', '-o', 'a.svg', '--format', 'png'],
@@ -76,11 +76,11 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '-o', 'a.jpg'],
-      '--output: its ending does not say which kind of picture it is; found .jpg; expected .svg, .pdf or .png, or --format',
+      '--output: its ending does not say which kind of picture it is; found .jpg; expected .svg, .pdf, .png or .dxf, or --format',
     ],
     [
       ['draw', 'plan.yaml', '-o', 'a'],
-      '--output: its ending does not say which kind of picture it is; found no ending; expected .svg, .pdf or .png, or --format',
+      '--output: its ending does not say which kind of picture it is; found no ending; expected .svg, .pdf, .png or .dxf, or --format',
     ],
     [['draw', 'plan.yaml', '--dpi', '300'], '--dpi: it is for PNG, and this is SVG'],
     [

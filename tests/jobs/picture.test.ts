@@ -4,20 +4,8 @@ import { expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/command-list.ts';
 import { picture } from '../../src/jobs/picture.ts';
 import { WRITERS, type Writer } from '../../src/output/writers/index.ts';
-import { readPlan } from '../../src/plan/index.ts';
-import { designFromPlan } from '../../src/swag/index.ts';
 import { FONTS } from '../output/pdf/read-back.ts';
-import { PROFILES } from '../swag/fit-helpers.ts';
-
-const partOf = (text: string) => {
-  const reading = readPlan(text, 'plan.yaml');
-  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  const { plan } = reading.parts[0];
-  const templates = plan.templates.map((name) => PROFILES.find((t) => t.name === name)!);
-  const made = designFromPlan(plan, templates);
-  if (!made.ok) throw new Error(JSON.stringify(made.problems));
-  return { name: undefined, plan, templates, design: made.design, placed: <T>(problem: T): T => problem };
-};
+import { partOf } from '../support/part-of.ts';
 
 const PART = partOf(
   'title: 漢\ntemplate: baluster\nlayout: { strip: { length: 36, width: 5, margin: 1/4 } }\nswag: { repeats: 3 }\n',

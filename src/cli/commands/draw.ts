@@ -3,7 +3,7 @@
 import { WRITERS } from '../../output/writers/index.ts';
 import type { Define } from '../define.ts';
 import { eitherOf } from '../either-of.ts';
-import { addJson, addOutput, addPart, addShow, addWithout } from '../options.ts';
+import { addJson, addOutput, addPart, addShow, addTransfer, addWithout } from '../options.ts';
 import type { DrawOptions } from './run-draw.ts';
 
 export const defineDraw: Define = (command, io) => {
@@ -29,6 +29,7 @@ export const defineDraw: Define = (command, io) => {
   addPart(command);
   addShow(command, 'all');
   addWithout(command);
+  addTransfer(command);
   addJson(command)
     .addHelpText('after', HELP)
     .action(async (plan: string, options: DrawOptions) => {
@@ -40,4 +41,6 @@ export const defineDraw: Define = (command, io) => {
 const HELP = `
 Examples:
   swagwright draw raffle-quilt.yaml -o raffle.svg
-  swagwright draw raffle-quilt.yaml -o raffle.png --width 1600 --without template,notes`;
+  swagwright draw raffle-quilt.yaml -o raffle.png --width 1600 --without template,notes
+  swagwright draw raffle-quilt.yaml -o raffle.dxf
+  swagwright draw raffle-quilt.yaml -o for-the-cutter.svg --as clean --without fill`;

@@ -15,15 +15,16 @@ import { MEANS } from '../means.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson } from '../messages.ts';
 import { readWhole, readWord } from '../option-values.ts';
-import type { LayerOptions, OutputOptions, PartOptions, ShowOptions } from '../options.ts';
+import type { LayerOptions, OutputOptions, PartOptions, ShowOptions, TransferOptions } from '../options.ts';
 import { checkOutputOption, endingOf } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
 import { plannedQuilt } from '../steps.ts';
+import { readTransfer } from '../transfer.ts';
 import { openOutput } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
-export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, ShowOptions {
+export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, ShowOptions, TransferOptions {
   readonly format?: string;
   readonly dpi?: string;
   readonly width?: string;
@@ -37,6 +38,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const pixels = readPixels(options, writer);
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
   const without = readWithout(options);
+  const as = readTransfer(options);
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
@@ -47,7 +49,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
     });
   const usual = defaultName(file, undefined, ending, alone ? name : undefined);
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
-  const wanted = { writer, show: options.show, without, measured, pixels };
+  const wanted = { writer, show: options.show, without, as, measured, pixels };
   const made = await asAsked<Picture | Made<string | Uint8Array>>(options, () =>
     alone ? picture(parts[0]!, wanted, MEANS) : quiltPicture(title, parts, wanted, MEANS),
   );

@@ -26,6 +26,14 @@ export const WRITERS: readonly [Writer, ...Writer[]] = [
     hasOurLetters: true,
     write: async (...asked) => (await import('./png.ts')).write(...asked),
   },
+  {
+    name: 'DXF',
+    about: 'lines for cutting machines, one layer a kind of line, in mm',
+    ending: 'dxf',
+    takes: [],
+    hasOurLetters: false,
+    write: async (...asked) => (await import('./dxf.ts')).write(...asked),
+  },
 ];
 
 export type { Means, PictureWanted, Writer } from './writer.ts';

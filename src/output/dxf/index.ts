@@ -1,0 +1,3 @@
+/** A drawing as a DXF file. */
+
+export { writeDxf } from './write-dxf.ts';
