@@ -3,8 +3,10 @@
  * so the narrowest neck between them is twice the least distance of one half to the mitre. At the crown they
  * meet, and its point may be as narrow as it likes; what counts is all that is farther from the crown.
  *
- * Turning the half about its crown away from the mitre only widens a neck, so the rises (windows.ts) that leave
- * room are those up to a highest one, and that is found by halving.
+ * A point r from the crown, seen at an angle to the mitre, is r·sin of that angle from it. While the half turns about its
+ * crown on one side of the mitre that is a concave function of the turn, and so is the least of all points': the rises
+ * (windows.ts) that leave room are one stretch out of each window, and its ends are found by halving, on either side of
+ * the rise at which the neck is widest.
  */
 
 import { pathLength, type Support, slicePath, supportOf } from '../geometry/index.ts';
@@ -61,24 +63,49 @@ export const withRoomForNecks = (
   const body = bodyOf(shape);
   const least = leastNeck(shape);
   const { chord, chordAngle } = shape;
-  const serves = (rise: number): boolean =>
+  const neckAt = (rise: number): number =>
     neckOf(
       body,
       { tilt: rise - chordAngle, halfSpan: chord * Math.cos(rise), depth: chord * Math.sin(rise) },
       mirror,
-    ) >= least;
-  return windows.flatMap((w) => {
-    if (serves(w.to)) return [w];
-    if (!serves(w.from)) return [];
-    let low = w.from;
-    let high = w.to;
-    for (let i = 0; i < HALVINGS; i++) {
-      const mid = (low + high) / 2;
-      if (serves(mid)) low = mid;
-      else high = mid;
-    }
-    return [{ from: w.from, to: low }];
+    );
+  const serves = (rise: number): boolean => neckAt(rise) >= least;
+  return windows.flatMap((w): Window[] => {
+    const serving = servingIn(w, neckAt, least);
+    return serving === undefined
+      ? []
+      : [{ from: endOf(serves, serving, w.from), to: endOf(serves, serving, w.to) }];
   });
+};
+
+/** A rise in a window at which a neck is wide enough; undefined where there is none. */
+const servingIn = (
+  { from, to }: Window,
+  neckAt: (rise: number) => number,
+  least: number,
+): number | undefined => {
+  let [low, high] = [from, to];
+  for (const end of [from, to]) if (neckAt(end) >= least) return end;
+  for (let i = 0; i < HALVINGS; i++) {
+    const [before, after] = [low + (high - low) / 3, high - (high - low) / 3];
+    const [a, b] = [neckAt(before), neckAt(after)];
+    if (Math.max(a, b) >= least) return a < b ? after : before;
+    if (a < b) low = before;
+    else high = after;
+  }
+  return undefined;
+};
+
+/** The rise nearest to the end of a window up to which it serves, from one that does. */
+const endOf = (serves: (rise: number) => boolean, serving: number, end: number): number => {
+  if (serves(end)) return end;
+  let [inside, outside] = [serving, end];
+  for (let i = 0; i < HALVINGS; i++) {
+    const mid = (inside + outside) / 2;
+    if (serves(mid)) inside = mid;
+    else outside = mid;
+  }
+  return inside;
 };
 
 /** From a quarter turn to the last digit of a rise. */

@@ -1,0 +1,38 @@
+/** What the slow search (slow-search.ts) found over its grid of tilts, and the fast one once did not. */
+
+import { expect, test } from 'vitest';
+import { depthsOf, fieldsOf } from '../../src/swag/index.ts';
+import { planOf, profile, search } from './fit-helpers.ts';
+import { CLEARANCE, partOf } from './random-parts.ts';
+import { type SlowGround, slowLeast, slowWay } from './slow-search.ts';
+
+/** Radians between tilts of the corner: a quarter of a degree. */
+const STEP = Math.PI / 720;
+
+const part = (template: number, end: 0 | -1) =>
+  partOf({ template, start: 0, end, side: 'inside', direction: 'heel-first' })!;
+
+test('a flat swag turns a corner although its neck was too narrow if it were flatter', () => {
+  // Half swags 57 mm long between sides 52 mm deep: as little depth as can be had is asked for, so the corner is to be flat.
+  const { shape } = part(0, 0);
+  const plan = planOf(
+    `units: mm
+layout: { border: { width: 53, inner: 400, from: outer, corners: turn } }
+swag: { from: 1, to: 1, side: inside, direction: heel-first, setting: crown-on-centre, gap: 8, repeats: [7, 7, 7, 7], depth: about 8.58 }`,
+  );
+  if (plan.layout.kind !== 'border') throw new Error('a border');
+  const field = fieldsOf(plan.layout)[0]!;
+  const ground: SlowGround = {
+    lengths: field.runs.map((r) => r.length),
+    corner: 'turn',
+    from: 'outer',
+    room: field.room,
+    gap: 8,
+  };
+  const off = (depths: readonly number[]): number => Math.max(...depths.map((d) => Math.abs(d / 8.58 - 1)));
+  const slow = slowLeast(slowWay(shape.path, CLEARANCE), ground, [7, 7, 7, 7], STEP, ({ depths }) =>
+    off(depths),
+  )!;
+  const [best] = search(plan, [profile('baluster')]).results;
+  expect(off(depthsOf(best!.fit))).toBeLessThanOrEqual(slow.missed);
+});
