@@ -36,7 +36,7 @@ import { crownPose } from './pose.ts';
 import { highestRise, type Rising, risingOnSides, risingOverCorners } from './rising.ts';
 import type { Tried } from './runs.ts';
 import { spreadCost } from './score.ts';
-import { gapAsked, NEIGHBOUR_ROOM, type SeatRules, seat } from './seat.ts';
+import { gapAsked, NEIGHBOUR_ROOM, type SeatRules, seat, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
 import type { Shape } from './shape.ts';
 import { cheaper, type Kept, settledCost } from './ties.ts';
@@ -148,7 +148,8 @@ export const turnsByCrown = (
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
-  // Only from the outer seam may sides that are most alike lean over the same cloth; others may still keep apart.
+  // Only from the outer seam may what is most alike lean over the same cloth, or run beside its neighbour's so closely
+  // that both are one thick line; others may still keep apart.
   const laidApart = (repeats: readonly number[]): Kept | undefined => {
     if (field.from === 'inner') return undefined;
     const corner = bestOf(repeats, { ...noBulge, keepsApart: true });
@@ -205,7 +206,7 @@ interface Ground extends Pick<SeatRules, 'widestSpan' | 'widestGap'> {
   readonly gap: number;
   readonly windows: TurnWindows;
   readonly asked: Measuring | undefined;
-  /** Whether poses are left out whose sides lean over the same cloth. */
+  /** Whether poses are left out that come over their neighbours' cloth, or run doubled beside them. */
   readonly keepsApart: boolean;
   /** The windows of what bulges past none of the lines by more (mm) than is left there, by the sine of its angle. */
   readonly keepBefore: (leaves: (sine: number) => number) => TurnWindows;
@@ -434,8 +435,29 @@ const blamesOf = (
   const weight = missWeight(ground);
   const blamed = missedAt ? (rise: number) => spreadAt(rise) + weight * missedAt(rise) : spreadAt;
   return ground.keepsApart
-    ? (rise) => (overAt(rise, repeats, ground) > FIT_NOISE ? Number.POSITIVE_INFINITY : blamed(rise))
+    ? (rise) => (keepsApartAt(rise, repeats, ground) ? blamed(rise) : Number.POSITIVE_INFINITY)
     : blamed;
+};
+
+/** Whether all keep to their own cloth at the corners when a corner rises by so much (radians), and across them none runs doubled. */
+const keepsApartAt = (rise: number, repeats: readonly number[], ground: Ground): boolean => {
+  if (overAt(rise, repeats, ground) > FIT_NOISE) return false;
+  const { way, over, field, lay } = ground;
+  if (lay.kind !== 'across') return true;
+  const standsBeside = (made: Way, halfSpan: number, gap: number): boolean => {
+    const pose = crownPose(made.shape, halfSpan);
+    return pose !== undefined && !besideNeighbour(straightSeat(made, made.shape, pose, gap), field);
+  };
+  const { chord } = over.shape;
+  const offset = toStart(lay, chord, rise);
+  return (
+    standsBeside(over, chord * Math.cos(rise), ground.gap) &&
+    repeats.every((n, i) => {
+      const rest = field.runs[i]!.length - 2 * offset;
+      const gap = gapAsked(rest, n, n + 1, ground.gap, ground);
+      return standsBeside(way, halfSpanOnSide(rest, n, ground), gap);
+    })
+  );
 };
 
 /** How far (mm) two sides that meet at a corner lean over the same cloth when it rises by so much (radians). */

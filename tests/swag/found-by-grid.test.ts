@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { depthsOf, fieldsOf } from '../../src/swag/index.ts';
-import { planOf, profile, search } from './fit-helpers.ts';
+import { planOf, profile, search, spreadOfFit } from './fit-helpers.ts';
 import { CLEARANCE, partOf } from './random-parts.ts';
 import { type SlowGround, slowLeast, slowWay } from './slow-search.ts';
 
@@ -35,4 +35,28 @@ swag: { from: 1, to: 1, side: inside, direction: heel-first, setting: crown-on-c
   )!;
   const [best] = search(plan, [profile('baluster')]).results;
   expect(off(depthsOf(best!.fit))).toBeLessThanOrEqual(slow.missed);
+});
+
+test('beside a corner of its own that runs along its neighbours one that does not is found', () => {
+  const [side, corner] = [part(2, -1), part(2, 0)];
+  const plan = planOf(
+    `units: mm
+layout: { border: { width: 120, inner: { top: 578, right: 578, bottom: 549, left: 549 }, from: outer, corners: across } }
+swag: { gap: 0, repeats: [3, 3, 3, 3], from: 1, to: 2, side: inside, direction: heel-first }
+corner: { template: newel, from: 1, to: 1, side: inside, direction: heel-first }`,
+  );
+  if (plan.layout.kind !== 'border') throw new Error('a border');
+  const field = fieldsOf(plan.layout)[0]!;
+  const ground: SlowGround = {
+    lengths: field.runs.map((r) => r.length),
+    corner: 'across',
+    from: 'outer',
+    room: field.room,
+    gap: 0,
+  };
+  const [way, over] = [side, corner].map(({ shape }) => slowWay(shape.path, CLEARANCE));
+  const slow = slowLeast(way!, ground, [3, 3, 3, 3], STEP, () => 0, over)!;
+  const named = { ...plan, templates: ['newel'], swag: { ...plan.swag, templates: ['newel'] } };
+  const [best] = search(named, [profile('newel')]).results;
+  expect(spreadOfFit(best!)).toBeLessThanOrEqual(slow.spread);
 });
