@@ -62,13 +62,13 @@ export const addWithout = (command: Command): Command =>
 
 export interface TransferOptions {
   readonly as?: string;
+  readonly mirrored?: boolean;
 }
 
 export const addTransfer = (command: Command): Command =>
-  command.option(
-    '--as <what>',
-    'for getting it onto cloth: clean, what is stitched and nothing else, in joined lines',
-  );
+  command
+    .option('--as <what>', 'to get it onto cloth: clean, what is stitched and nothing else, in joined lines')
+    .option('--mirrored', 'with --as: turned over, left for right, for what is laid face down');
 
 export interface ShowOptions {
   readonly show?: string;

@@ -14,7 +14,7 @@ export {
   usedFills,
 } from './filling.ts';
 export { etchedAlignment } from './ghost.ts';
-export { joinedLines, quiltingAlone } from './joined.ts';
+export { joinedLines, mirrored, quiltingAlone } from './joined.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
 export {
   fillOpenArea,

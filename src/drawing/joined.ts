@@ -1,6 +1,6 @@
 /** Lines as a machine draws or cuts them: joined wherever one goes on as another like it, and nothing but lines. */
 
-import { joinPaths, type Path } from '../geometry/index.ts';
+import { joinPaths, type Motion, movePath, type Path } from '../geometry/index.ts';
 import { LAYERS, type LayerId } from './drawing.ts';
 import type { StyledDrawing, StyledItem, StyledPath } from './style.ts';
 
@@ -29,3 +29,26 @@ export const quiltingAlone = (drawing: StyledDrawing): StyledDrawing => ({
     LAYERS.map((id) => [id, QUILTING.includes(id) ? joinedLines(drawing.layers[id]) : []]),
   ) as unknown as StyledDrawing['layers'],
 });
+
+/** Turned over, left for right. Only lines and areas can be: words would not be read any more, and are left out. */
+export const mirrored = (drawing: StyledDrawing): StyledDrawing => ({
+  title: drawing.title,
+  layers: Object.fromEntries(
+    LAYERS.map((id) => [id, drawing.layers[id].flatMap(mirroredItem)]),
+  ) as unknown as StyledDrawing['layers'],
+});
+
+const OVER: Motion = { flip: true, angle: Math.PI, x: 0, y: 0 };
+
+const mirroredItem = (item: StyledItem): readonly StyledItem[] => {
+  switch (item.kind) {
+    case 'path':
+      return [{ ...item, path: movePath(item.path, OVER) }];
+    case 'area':
+      return [{ ...item, loops: item.loops.map((loop) => movePath(loop, OVER)) }];
+    case 'text':
+      return [];
+    default:
+      return item satisfies never;
+  }
+};

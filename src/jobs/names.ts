@@ -6,6 +6,7 @@ import type { Part } from './part.ts';
 /** What a file is, as its name tells. */
 export type FileKind =
   | 'mockup'
+  | 'clean'
   | 'card'
   | 'audition'
   | 'frames'

@@ -39,7 +39,8 @@ export const shownOf = (whole: Design, text: string): Shown => {
 };
 
 /** What a cover says of what lies on its sheets: a repeat or a corner is easily taken for the whole. */
-export const shownWords = ({ scope }: Shown): string => `Printed here: ${scope.label}.`;
+export const shownWords = ({ scope }: Shown, how: readonly string[] = []): string =>
+  `Printed here: ${[scope.label, ...how].join(', ')}.`;
 
 /** For jobs that draw no fill and go on without them: a misspelt one is a mistake in the plan all the same. */
 export const refuseUnknownFills = ({ plan, placed }: Pick<Part, 'plan' | 'placed'>): void => {

@@ -6,7 +6,7 @@ import type { Writer, PictureWanted as WriterWanted } from '../output/writers/in
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
-import { type Transfer, transferred } from './transfer.ts';
+import { type Transfer, transferred, transferWords } from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
@@ -15,7 +15,7 @@ export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'>
   readonly show?: string | undefined;
   readonly without?: readonly LayerId[] | undefined;
   /** How it goes onto cloth; undefined for a picture to look at. */
-  readonly as?: Transfer | undefined;
+  readonly transfer?: Transfer | undefined;
 }
 
 export interface Picture extends Made<string | Uint8Array> {
@@ -25,19 +25,19 @@ export interface Picture extends Made<string | Uint8Array> {
 /** Throws a ProblemError for what is not in the design, fills that are not known, and pictures that are too large. */
 export const picture = async (part: Part, wanted: PictureWanted, means: Means): Promise<Picture> => {
   const { plan, design, templates } = part;
-  const { writer, show = 'all', without = [], as, measured, pixels } = wanted;
+  const { writer, show = 'all', without = [], transfer, measured, pixels } = wanted;
   const shown = shownOf(design, show);
   const drawn = drawnPart(part, shown, without, true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { bytes, size } = await writer.write(
-    transferred(drawn.drawing, as),
+    transferred(drawn.drawing, transfer),
     { title, summary, units, without, measured, pixels },
     means,
   );
   return {
     bytes,
-    words: `${shown.scope.label}${onceOf(plan)}, ${size}`,
+    words: [`${shown.scope.label}${onceOf(plan)}`, ...transferWords(transfer), size].join(', '),
     notices: [...drawn.notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
     summary,
     corrections: measured ? correctionLines(measured) : [],

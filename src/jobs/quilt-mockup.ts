@@ -11,6 +11,7 @@ import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
 import { type Part, type Shown, shownOf, shownWords } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
+import { isStitchedThrough, transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -25,7 +26,7 @@ export interface QuiltMockup extends Made {
 export const quiltMockup = async (
   title: string,
   parts: readonly Part[],
-  { show, without = [], layout }: MockupWanted,
+  { show, without = [], transfer, layout }: MockupWanted,
   means: Means,
 ): Promise<QuiltMockup> => {
   const [first] = parts;
@@ -34,7 +35,7 @@ export const quiltMockup = async (
   const laid = parts.map((part) => {
     const shown = shownOf(part.design, show ?? usualShow(part.design));
     const { drawing, notices } = drawnPart(part, shown, without);
-    const visible = shownDrawing(drawing, { without });
+    const visible = transferred(shownDrawing(drawing, { without }), transfer);
     const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
     return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
   });
@@ -57,20 +58,25 @@ export const quiltMockup = async (
       title: part.plan.title,
       drawing,
       plan: sheets,
-      summary: [shownWords(shown), ...summary],
+      summary: [shownWords(shown, transferWords(transfer)), ...summary],
     })),
     {
       title,
       summary: [...new Set(parts.flatMap(({ plan }) => plan.doubts))],
       cautions: CAUTIONS,
       units,
+      bare: isStitchedThrough(transfer),
       ...(await pdfMeans(means)),
     },
   );
   const paper = laid[0]!.sheets.paper.name;
   return {
     bytes,
-    words: `${plural(parts.length, 'part')}, ${plural(count, 'sheet')} of ${paper}; ${pages} pages with the cover and the maps`,
+    words: [
+      plural(parts.length, 'part'),
+      ...transferWords(transfer),
+      `${plural(count, 'sheet')} of ${paper}; ${pages} pages with the cover and the maps`,
+    ].join(', '),
     notices: [
       ...laid.flatMap(({ part, notices }) => underName(part, notices)),
       ...(await unprintable(

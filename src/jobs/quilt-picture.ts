@@ -14,7 +14,7 @@ import {
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
-import { transferred } from './transfer.ts';
+import { transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -71,7 +71,7 @@ export const quiltDrawing = (
 export const quiltPicture = async (
   title: string,
   parts: readonly Part[],
-  { writer, without = [], as, measured, pixels }: Omit<PictureWanted, 'show'>,
+  { writer, without = [], transfer, measured, pixels }: Omit<PictureWanted, 'show'>,
   means: Means,
 ): Promise<Made<string | Uint8Array>> => {
   const [first] = parts;
@@ -80,14 +80,14 @@ export const quiltPicture = async (
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(
-    transferred(styled(drawing, SHEET), as),
+    transferred(styled(drawing, SHEET), transfer),
     { title, summary, units, without, measured, pixels },
     means,
   );
   const templates = parts.flatMap((part) => part.templates);
   return {
     bytes,
-    words: `the whole quilt, ${size}`,
+    words: ['the whole quilt', ...transferWords(transfer), size].join(', '),
     notices: [...notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
     summary,
     corrections: measured ? correctionLines(measured) : [],

@@ -14,17 +14,19 @@ export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections
   readonly pages: number;
 }
 
-/** Throws a ProblemError where there is nothing to print, or where the sheets cannot hold it. */
+/** `bare` is for what is stitched through. Throws a ProblemError where there is nothing to print, or where the sheets cannot hold it. */
 export const tapedSheets = async (
   drawing: StyledDrawing,
   words: { readonly title: string; readonly summary: readonly string[] },
   layout: LayOutOptions & { readonly units: Units },
   means: Means,
+  bare = false,
 ): Promise<TapedSheets> => {
   const sheets = layOut(drawing, layout);
   const { bytes, pages } = await writeSheetsCounted(drawing, sheets, {
     ...words,
     units: layout.units,
+    bare,
     cautions: CAUTIONS,
     ...(await pdfMeans(means)),
   });

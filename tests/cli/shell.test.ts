@@ -99,6 +99,14 @@ describe('wrong use', () => {
       ['mockup', 'plan.yaml', '-o', 'sheets.svg'],
       '--output: what is written is PDF; found the ending .svg; expected .pdf',
     ],
+    [
+      ['draw', 'plan.yaml', '--as', 'clena'],
+      '--as: not known; found "clena"; expected clean; did you mean "clean"?',
+    ],
+    [
+      ['mockup', 'plan.yaml', '--mirrored'],
+      '--mirrored: a picture with words cannot be mirrored; add --as clean',
+    ],
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [
       ['mockup', 'plan.yaml', '--without', 'marks,fil'],

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import type { StyledDrawing } from '../../src/drawing/index.ts';
+import { transferred } from '../../src/jobs/transfer.ts';
 import { layOut, type PaperId, type SheetPlan } from '../../src/pagination/index.ts';
 import { swagStrip } from '../pagination/sample-drawings.ts';
 import { DESIGNS, designDrawing } from './samples.ts';
@@ -17,6 +18,18 @@ describe.each(DESIGNS.filter(([, { part }]) => !TOO_LITTLE.includes(part?.name ?
     expect(taped.sheets).toBeGreaterThan(1);
     expect(taped.faults).toEqual([]);
     expect(taped.hidden).toBeLessThan(0.2);
+  });
+});
+
+describe.each(DESIGNS.filter(([name]) => /raffle|wreath-frame/.test(name)))('%s, for cloth', (_, plan) => {
+  it.each([false, true])('clean, mirrored %s: the bare sheets are the one page', async (mirrored) => {
+    const drawing = transferred(designDrawing(plan), { kind: 'clean', mirrored });
+    const sheets = layOut(drawing, { paper: 'letter' });
+    const taped = await tape(drawing, sheets, sheets, drawing, true);
+    expect(taped.sheets).toBeGreaterThan(1);
+    expect(taped.faults).toEqual([]);
+    // Crosses alone hide next to nothing.
+    expect(taped.hidden).toBeLessThan(0.03);
   });
 });
 

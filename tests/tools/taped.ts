@@ -59,20 +59,21 @@ const EMPTY: StyledDrawing['layers'] = Object.fromEntries(
 
 /**
  * @param plan what a person has in hand besides the paper: the crosses' places on the drawing
- * @param sheets the bytes that were printed; by default those that the plan gives
+ * @param bare whether the sheets are those that are stitched through
  */
 export const tape = async (
   drawing: StyledDrawing,
   plan: SheetPlan,
   printed: SheetPlan = plan,
   paint: StyledDrawing = drawing,
+  bare = false,
 ): Promise<Taped> => {
-  const pages = (await pagesOf(await writeSheets(paint, printed, WORDS), DPI, SHEETS_FINER)).slice(
-    -printed.sheets.length,
-  );
-  const bare = (
-    await pagesOf(await writeSheets({ ...paint, layers: EMPTY }, printed, WORDS), DPI, SHEETS_FINER)
-  ).slice(-printed.sheets.length);
+  const paintedSheets = async (of: StyledDrawing): Promise<readonly Gray[]> =>
+    (await pagesOf(await writeSheets(of, printed, { ...WORDS, bare }), DPI, SHEETS_FINER)).slice(
+      -printed.sheets.length,
+    );
+  const pages = await paintedSheets(paint);
+  const unpainted = await paintedSheets({ ...paint, layers: EMPTY });
   const { one, frame } = await onePageOf(drawing);
 
   const faults: string[] = [];
@@ -82,14 +83,14 @@ export const tape = async (
   const state = new Uint8Array(one.dark.length);
   for (const sheet of plan.sheets) {
     const index = printed.sheets.findIndex((s) => s.label === sheet.label);
-    const [page, own] = [pages[index], bare[index]];
+    const [page, own] = [pages[index], unpainted[index]];
     if (!page || !own) {
       faults.push(`${sheet.label}: there is no such sheet`);
       continue;
     }
     if (!showsAll(own, page))
       faults.push(`${sheet.label}: its marks are not those of a sheet without a drawing`);
-    const laid = layByCrosses(plan, sheet, own);
+    const laid = layByCrosses(plan, sheet, own, bare ? BARE_ARMS : ARMS);
     worst.cross = Math.max(worst.cross, laid.off);
     faults.push(...laid.faults);
     const seen = lay(plan, sheet, laid.place, page, own, one, frame, taped, state);
@@ -204,6 +205,12 @@ const ARMS = [
   [2, 2.6],
 ] as const;
 
+/** The same of crosses without a ring, and with shorter arms. */
+const BARE_ARMS = [
+  [-1.4, -0.5],
+  [0.5, 1.4],
+] as const;
+
 interface Laid {
   readonly place: Motion;
   readonly off: number;
@@ -211,7 +218,12 @@ interface Laid {
 }
 
 /** Lays a sheet on the drawing by its crosses as they are seen. A sheet alone has none, and lies where the plan says. */
-const layByCrosses = (plan: SheetPlan, sheet: Sheet, own: Gray): Laid => {
+const layByCrosses = (
+  plan: SheetPlan,
+  sheet: Sheet,
+  own: Gray,
+  arms: readonly (readonly [number, number])[],
+): Laid => {
   const crosses = sheet.edges.flatMap((edge) => edge.crosses);
   if (crosses.length === 0) {
     const alone = plan.sheets.length === 1;
@@ -230,14 +242,14 @@ const layByCrosses = (plan: SheetPlan, sheet: Sheet, own: Gray): Laid => {
         plan.height,
         'x',
         paper.x,
-        ARMS.map(([a, b]) => [paper.y + a, paper.y + b] as const),
+        arms.map(([a, b]) => [paper.y + a, paper.y + b] as const),
       ),
       y: centreOf(
         own,
         plan.height,
         'y',
         paper.y,
-        ARMS.map(([a, b]) => [paper.x + a, paper.x + b] as const),
+        arms.map(([a, b]) => [paper.x + a, paper.x + b] as const),
       ),
     },
   }));

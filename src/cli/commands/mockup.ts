@@ -1,7 +1,7 @@
 /** `mockup PLAN`: the design at true size, on sheets to tape together. */
 
 import type { Define } from '../define.ts';
-import { addJson, addOutput, addPart, addSheets, addShow, addWithout } from '../options.ts';
+import { addJson, addOutput, addPart, addSheets, addShow, addTransfer, addWithout } from '../options.ts';
 import type { MockupOptions } from './run-mockup.ts';
 
 export const defineMockup: Define = (command, io) => {
@@ -16,6 +16,7 @@ export const defineMockup: Define = (command, io) => {
   addPart(command);
   addShow(command, 'a strip whole, of a border one corner');
   addWithout(command);
+  addTransfer(command);
   addJson(command)
     .addHelpText('after', HELP)
     .action(async (plan: string, options: MockupOptions) => {
@@ -28,6 +29,10 @@ const HELP = `
 Examples:
   swagwright mockup raffle-quilt.yaml
   swagwright mockup raffle-quilt.yaml --paper a4 --margin 10mm --without fill,template
+  swagwright mockup raffle-quilt.yaml --as clean --mirrored
+
+Sheets of --as clean are for tear-away or wash-away stabiliser: they hold the stitching and small crosses
+to tape by, and the check square is on the cover.
 
 If a print comes out a little too large or too small: lay a ruler on it, along the paper's short edge and
 then along its long edge, and say what you read, in this order, also where the sheet is read lying on its

@@ -38,7 +38,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const pixels = readPixels(options, writer);
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
   const without = readWithout(options);
-  const as = readTransfer(options);
+  const transfer = readTransfer(options);
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
@@ -47,9 +47,9 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
     throw wrongValue('--show', 'it is for one part at a time, and the plan has several', {
       hint: 'name one with --part',
     });
-  const usual = defaultName(file, undefined, ending, alone ? name : undefined);
+  const usual = defaultName(file, transfer?.kind, ending, alone ? name : undefined);
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
-  const wanted = { writer, show: options.show, without, as, measured, pixels };
+  const wanted = { writer, show: options.show, without, transfer, measured, pixels };
   const made = await asAsked<Picture | Made<string | Uint8Array>>(options, () =>
     alone ? picture(parts[0]!, wanted, MEANS) : quiltPicture(title, parts, wanted, MEANS),
   );

@@ -11,29 +11,43 @@ import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { MEANS } from '../means.ts';
 import { printJson } from '../messages.ts';
-import type { LayerOptions, OutputOptions, PartOptions, SheetOptions, ShowOptions } from '../options.ts';
+import type {
+  LayerOptions,
+  OutputOptions,
+  PartOptions,
+  SheetOptions,
+  ShowOptions,
+  TransferOptions,
+} from '../options.ts';
 import { checkOutputOption } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
 import { readSheetOptions, sheetsAsData } from '../sheets.ts';
 import { plannedQuilt } from '../steps.ts';
+import { readTransfer } from '../transfer.ts';
 import { openOutput } from '../write-set.ts';
 
-export type MockupOptions = OutputOptions & SheetOptions & LayerOptions & PartOptions & ShowOptions;
+export type MockupOptions = OutputOptions &
+  SheetOptions &
+  LayerOptions &
+  PartOptions &
+  ShowOptions &
+  TransferOptions;
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
+  const transfer = readTransfer(options);
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const alone = parts.length === 1 ? name : undefined;
   const output = await openOutput(
     io,
-    { asked: options.output, usual: defaultName(file, 'mockup', 'pdf', alone) },
+    { asked: options.output, usual: defaultName(file, transfer?.kind ?? 'mockup', 'pdf', alone) },
     inputs,
   );
-  const wanted = { show: options.show, without, layout };
+  const wanted = { show: options.show, without, transfer, layout };
   const made = await asAsked<Mockup | QuiltMockup>(options, () =>
     parts.length === 1 ? mockup(parts[0]!, wanted, MEANS) : quiltMockup(title, parts, wanted, MEANS),
   );

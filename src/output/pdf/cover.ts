@@ -4,12 +4,13 @@ import { plural } from '../../document/index.ts';
 import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
-import { isCorrected, type Paper, type PerEdge, type SheetPlan } from '../../pagination/index.ts';
+import { factorsFor, isCorrected, type Paper, type PerEdge, type SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
+import { makeSquare } from './furniture.ts';
 import { drawLegend, legendHeight, legendRows } from './legend.ts';
 import { HAIRLINE, INK, LEADING, TYPE } from './look.ts';
-import type { PageContent } from './page-content.ts';
+import { NO_CORRECTION, type PageContent } from './page-content.ts';
 import { type Typefaces, wrapText } from './typeface.ts';
 
 export interface CoverWords {
@@ -38,7 +39,12 @@ export interface Printed {
   readonly measured: PerEdge;
   /** Whether sheets join others. */
   readonly isTaped: boolean;
+  /** The check square's measures, where the sheets are bare and the cover has the only one. */
+  readonly check?: SheetPlan['check'] | undefined;
 }
+
+/** Between the words and the check square below them, mm. */
+const ABOVE_CHECK = 4;
 
 /** More pages than this would be a caller's mistake. */
 const MOST_COVER_PAGES = 6;
@@ -49,13 +55,19 @@ const GUTTER = 9;
 export const drawCover = (pdf: Pdf, picture: CoverPicture, printed: Printed, words: CoverWords): number => {
   // Always upright: it is read, not taped.
   const { width, height } = printed.paper;
+  const { check } = printed;
   const area: Box = {
     minX: SIDE,
-    minY: SIDE,
+    minY: check ? SIDE + check.side + ABOVE_CHECK : SIDE,
     maxX: width - SIDE,
     maxY: height - SIDE,
   };
   const content = pdf.page({ width, height, label: 'Cover' });
+  if (check) {
+    const factors = factorsFor(printed.measured, 'portrait');
+    const square = makeSquare(pdf, { check }, 'portrait', { ...NO_CORRECTION, ...factors });
+    content.form(square, { x: SIDE, y: SIDE });
+  }
   const below = drawHead(content, printed, words, area);
   const blocks = blocksFor(printed, words);
   const layout = layoutOf(pdf.faces, picture, blocks, { ...area, maxY: below });
@@ -197,12 +209,14 @@ const drawCaption = (content: PageContent, { room, caption, captionTop }: CoverL
 
 const blocksFor = (printed: Printed, words: CoverWords): Block[] => [
   { kind: 'heading', text: 'Print' },
-  ...points(printing(printed.paper)),
+  ...points(printing(printed)),
   { kind: 'heading', text: 'Check the scale' },
-  ...points(checking(words.units, isCorrected(printed.measured))),
+  ...points(checking(words.units, printed)),
   { kind: 'heading', text: 'How true it is' },
-  { kind: 'text', text: claim(words.units) },
-  ...(printed.isTaped ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping())] : []),
+  { kind: 'text', text: claim(words.units, printed) },
+  ...(printed.isTaped
+    ? [{ kind: 'heading', text: 'Cut and tape' } as const, ...points(taping(printed))]
+    : []),
   ...(words.cautions.length > 0
     ? [{ kind: 'heading', text: 'Take care' } as const, ...points(words.cautions, '–')]
     : []),
@@ -211,33 +225,41 @@ const blocksFor = (printed: Printed, words: CoverWords): Block[] => [
 const points = (texts: readonly string[], mark?: string): Block[] =>
   texts.map((text, i) => ({ kind: 'point', text, mark: mark ?? `${i + 1}` }));
 
-const printing = (paper: Paper): string[] => [
-  `Load ${paper.name} paper${paper.inTray ? '' : ', whichever you have: the pages fit both'}.`,
+const printing = ({ paper, check }: Printed): string[] => [
+  `Load ${paper.name} paper${paper.inTray ? '' : ', whichever you have: the pages fit both'}.${check ? ' Print this page first and check its square; then load what you stitch through, and print the rest in the same way.' : ''}`,
   'In the print window choose “actual size” or 100 %, not “fit” or “shrink”. Look each time: some viewers keep an old setting.',
   'Borderless off, one-sided.',
-  'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',
+  ...(check
+    ? []
+    : [
+        'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',
+      ]),
 ];
 
-const checking = (units: Units, corrected: boolean): string[] => [
+const checking = (units: Units, { measured, check }: Printed): string[] => [
   'Lay a ruler along two sides of the check square: 2 in to its sides, 50 mm to the ticks.',
-  `Then lay it along the frame, which is marked in ${units === 'in' ? 'inches and millimetres' : 'millimetres and inches'} on all four sides. A small error only shows on a long measure.`,
-  '100 mm reads 94, 96 or 97: the viewer shrank the page. Print again at 100 %.',
+  ...(check
+    ? []
+    : [
+        `Then lay it along the frame, which is marked in ${units === 'in' ? 'inches and millimetres' : 'millimetres and inches'} on all four sides. A small error only shows on a long measure.`,
+      ]),
+  `${check ? '50 mm reads 47, 48 or 48.5' : '100 mm reads 94, 96 or 97'}: the viewer shrank the page. Print again at 100 %.`,
   `It is off by less, or differently along the two edges of the paper: that is the printer. ${
-    corrected
+    isCorrected(measured)
       ? 'This print is corrected already: measure one that is not, and give what that one measured.'
-      : 'Give what you measured, the short edge first, and print again: each sheet then says by how much it was corrected. Do not mix the two prints.'
+      : `Give what you measured, the short edge first, and print again${check ? '' : ': each sheet then says by how much it was corrected'}. Do not mix the two prints.`
   }`,
 ];
 
-const taping = (): string[] => [
-  'Lay the sheets out as on the map. Each names its neighbours at its edges.',
-  'On every sheet cut along the dashed line, at its left and its top. Leave the right and the bottom uncut.',
+const taping = ({ check }: Printed): string[] => [
+  `Lay the sheets out as on the map. Each ${check ? 'has its name in the margin over its top left corner' : 'names its neighbours at its edges'}.`,
+  `On every sheet cut ${check ? 'straight through its crosses' : 'along the dashed line'}, at its left and its top. Leave the right and the bottom uncut.`,
   'Start at the top left. Lay each cut edge on its neighbour so that the half crosses meet the whole ones. Never go by the edge of the paper.',
   'Tape, and check across a join that the lines run on.',
 ];
 
 /** Judged from the spread of printers, paper and taping: the file itself is exact to 0.01 pt. */
-const claim = (units: Units): string =>
+const claim = (units: Units, { check }: Printed): string =>
   units === 'in'
-    ? 'The file is exact to better than 1/5000 in. On paper, when 6 in on the frame reads right within 1/64 in, count on about 1/16 in over 10 in, and 1/64 to 1/32 in more at each taped join. Paper swells and shrinks with the weather.'
-    : 'The file is exact to better than 0.005 mm. On paper, when 150 mm on the frame reads right within 0.4 mm, count on about 1.6 mm over 250 mm, and 0.4 to 0.8 mm more at each taped join. Paper swells and shrinks with the weather.';
+    ? `The file is exact to better than 1/5000 in. On paper, when ${check ? 'the 2 in square reads right within 1/64 in, count on about 1/8 in' : '6 in on the frame reads right within 1/64 in, count on about 1/16 in'} over 10 in, and 1/64 to 1/32 in more at each taped join. Paper swells and shrinks with the weather.`
+    : `The file is exact to better than 0.005 mm. On paper, when ${check ? '50 mm on the square reads right within 0.4 mm, count on about 3 mm' : '150 mm on the frame reads right within 0.4 mm, count on about 1.6 mm'} over 250 mm, and 0.4 to 0.8 mm more at each taped join. Paper swells and shrinks with the weather.`;

@@ -4,7 +4,14 @@
  */
 
 import type { Point } from '../../geometry/index.ts';
-import { edgesOf, type Rule, type SharedEdge, type Sheet, type SheetPlan } from '../../pagination/index.ts';
+import {
+  edgesOf,
+  type Orientation,
+  type Rule,
+  type SharedEdge,
+  type Sheet,
+  type SheetPlan,
+} from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { CROSS, CUT, FRAME, INK, MATCH, SQUARE, TICK } from './look.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
@@ -12,6 +19,8 @@ import type { Correction, Form, PageContent } from './page-content.ts';
 /** Half the length of a cross's arms and the radius of its ring, mm: both inside half of the least band. */
 const CROSS_ARM = 2.8;
 const CROSS_RING = 1.5;
+/** The same of a cross that is stitched over: as small as one can still be laid on another. */
+const BARE_ARM = 1.5;
 
 /** Numbers at the ticks: small, and a little away from them. */
 const NUMBER_SIZE = 1.9;
@@ -38,14 +47,33 @@ export const makeFurniture = (pdf: Pdf, plan: SheetPlan, correction: Correction)
   );
   const arm = CROSS_ARM + CROSS.width;
   const cross = pdf.form({ minX: -arm, minY: -arm, maxX: arm, maxY: arm }, drawCross, correction);
-  const side = plan.check.side;
-  const square = pdf.form(
+  return { frame, cross, square: makeSquare(pdf, plan, plan.orientation, correction) };
+};
+
+/** The bare check square with its ticks, for a page that is held this way. */
+export const makeSquare = (
+  pdf: Pdf,
+  { check: { side, second } }: Pick<SheetPlan, 'check'>,
+  orientation: Orientation,
+  correction: Correction,
+): Form =>
+  pdf.form(
     { minX: -1, minY: -1, maxX: side + 1, maxY: side + 1 },
-    (content) => drawSquare(content, side, plan.check.second, edgesOf(plan.orientation)),
+    (content) => drawSquare(content, side, second, edgesOf(orientation)),
     correction,
   );
-  return { frame, cross, square };
+
+/** Crosses alone, without a ring, for sheets that are stitched through. */
+export const makeBareCross = (pdf: Pdf, correction: Correction): Form => {
+  const arm = BARE_ARM + CROSS.width;
+  const box = { minX: -arm, minY: -arm, maxX: arm, maxY: arm };
+  return pdf.form(box, (content) => content.lines(armsOf(BARE_ARM), CROSS), correction);
 };
+
+const armsOf = (arm: number): readonly { readonly from: Point; readonly to: Point }[] => [
+  { from: { x: -arm, y: 0 }, to: { x: arm, y: 0 } },
+  { from: { x: 0, y: -arm }, to: { x: 0, y: arm } },
+];
 
 const drawFrame = (content: PageContent, plan: SheetPlan): void => {
   content.box(plan.live, { stroke: FRAME });
@@ -82,13 +110,7 @@ export const drawRule = (content: PageContent, rule: Rule): void => {
 };
 
 const drawCross = (content: PageContent): void => {
-  content.lines(
-    [
-      { from: { x: -CROSS_ARM, y: 0 }, to: { x: CROSS_ARM, y: 0 } },
-      { from: { x: 0, y: -CROSS_ARM }, to: { x: 0, y: CROSS_ARM } },
-    ],
-    CROSS,
-  );
+  content.lines(armsOf(CROSS_ARM), CROSS);
   const ring = { x: CROSS_RING, y: 0 };
   content.path(
     {

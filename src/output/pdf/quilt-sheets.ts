@@ -66,11 +66,12 @@ export const writeQuiltSheets = async (
       ],
       measured: first.plan.measured,
       isTaped: laid.some(({ plan }) => plan.sheets.length > 1),
+      ...(options.bare && { check: first.plan.check }),
     },
     options,
   );
   const maps = drawMaps(pdf, laid, options.units);
-  for (const { ink, plan, title } of laid) drawSheets(pdf, ink, plan, title);
+  for (const { ink, plan, title } of laid) drawSheets(pdf, ink, plan, { ...options, title });
   return { bytes: await pdf.finish(), pages: covers + maps + count };
 };
 

@@ -13,7 +13,8 @@ import {
 import { drawCover, sheetsLine } from './cover.ts';
 import { type Deflate, type Pdf, startPdf } from './document.ts';
 import { drawItem } from './draw-item.ts';
-import { drawBands, drawEdges, type Furniture, makeFurniture } from './furniture.ts';
+import { drawBands, drawEdges, type Furniture, makeBareCross, makeFurniture } from './furniture.ts';
+import { INK, TYPE } from './look.ts';
 import { drawMap, mapCaption, mapPlace } from './map.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
 import { drawLabel, makeWords } from './sheet-words.ts';
@@ -26,6 +27,8 @@ export interface SheetsOptions {
   /** What can hurt, for the cover: one sentence or two each. */
   readonly cautions: readonly string[];
   readonly units: Units;
+  /** Of sheets that are stitched through: nothing on them but the drawing and crosses; what tells the scale is on the cover. */
+  readonly bare?: boolean | undefined;
   readonly deflate: Deflate;
   readonly fonts: FontBytes;
 }
@@ -64,20 +67,31 @@ export const writeSheetsCounted = async (
       words: [sheetsLine(plan)],
       measured: plan.measured,
       isTaped: plan.sheets.length > 1,
+      ...(options.bare && { check: plan.check }),
     },
     options,
   );
-  drawSheets(pdf, ink, plan, options.title);
+  drawSheets(pdf, ink, plan, options);
   return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
 };
 
 /** A page for each sheet. */
-export const drawSheets = (pdf: Pdf, ink: Ink, plan: SheetPlan, title: string): void => {
+export const drawSheets = (
+  pdf: Pdf,
+  ink: Ink,
+  plan: SheetPlan,
+  { title, bare }: Pick<SheetsOptions, 'title' | 'bare'>,
+): void => {
   const correction: Correction = {
     fixed: { x: plan.live.minX, y: plan.live.minY },
     x: plan.factors.x,
     y: plan.factors.y,
   };
+  if (bare) {
+    const cross = makeBareCross(pdf, correction);
+    for (const sheet of plan.sheets) drawBareSheet(pdf, plan, sheet, ink, cross, correction);
+    return;
+  }
   const furniture = makeFurniture(pdf, plan, correction);
   const words = makeWords(pdf, plan, title, correction);
   for (const sheet of plan.sheets) drawSheet(pdf, plan, sheet, ink, furniture, words, correction);
@@ -100,6 +114,16 @@ const drawSheet = (
   const { width, height } = plan;
   const content = pdf.page({ width, height, label: sheet.label, correction });
   drawBands(content, sheet);
+  drawWindow(content, plan, sheet, ink);
+  content.form(furniture.frame, { x: plan.live.minX, y: plan.live.minY });
+  drawEdges(content, sheet, furniture);
+  content.form(furniture.square, sheet.check);
+  content.form(words(sheet), sheet.check);
+  drawLabel(content, plan, sheet);
+};
+
+/** What a sheet shows of the drawing. */
+const drawWindow = (content: PageContent, plan: SheetPlan, sheet: Sheet, ink: Ink): void =>
   content.clipped(plan.live, () =>
     content.placed(sheet.place, () =>
       drawLayers(
@@ -108,11 +132,24 @@ const drawSheet = (
       ),
     ),
   );
-  content.form(furniture.frame, { x: plan.live.minX, y: plan.live.minY });
-  drawEdges(content, sheet, furniture);
-  content.form(furniture.square, sheet.check);
-  content.form(words(sheet), sheet.check);
-  drawLabel(content, plan, sheet);
+
+/** Above the live area, mm: in the paper's margin, where nothing is stitched. */
+const LABEL_UP = 1;
+
+const drawBareSheet = (
+  pdf: Pdf,
+  plan: SheetPlan,
+  sheet: Sheet,
+  ink: Ink,
+  cross: Form,
+  correction: Correction,
+): void => {
+  const { width, height, live } = plan;
+  const content = pdf.page({ width, height, label: sheet.label, correction });
+  drawWindow(content, plan, sheet, ink);
+  for (const edge of sheet.edges) for (const { paper } of edge.crosses) content.form(cross, paper);
+  const at = { x: live.minX, y: live.maxY + LABEL_UP };
+  content.text({ text: sheet.label, at, size: TYPE.small, color: INK.text, bold: true });
 };
 
 /** Items that are already in painting order, layer by layer. */
