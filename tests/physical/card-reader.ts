@@ -3,7 +3,7 @@
  * is not understood is refused, so that no word can go by unread.
  */
 
-import type { Card, CardTable } from '../../src/output/card/index.ts';
+import type { Card, CardPlace, CardTable } from '../../src/output/card/index.ts';
 
 type Zero =
   | { readonly kind: 'left end' }
@@ -41,6 +41,12 @@ export interface Rays {
   };
 }
 
+/** What most rows have, and by their names those that have another. */
+export interface Told<T> {
+  readonly most: T;
+  readonly others: ReadonlyMap<string, T>;
+}
+
 /** Where the end of the template lies when an instruction has been followed. */
 export interface Landing {
   readonly end: string;
@@ -52,7 +58,7 @@ export type Instruction =
       readonly kind: 'swing';
       readonly place: string | undefined;
       readonly far: string | undefined;
-      readonly crown: number | 'table';
+      readonly crown: Told<number>;
       readonly of: string;
     }
   | {
@@ -121,21 +127,21 @@ export interface Read {
         readonly place: string;
         readonly away: number;
         readonly inside: boolean;
-        readonly isInTable: boolean;
-        readonly along: number;
-        readonly up: number;
       }
     | undefined;
   readonly corner: CornerWords | undefined;
-  readonly guides: {
-    readonly near: string;
-    readonly far: string | undefined;
-    readonly rows: ReadonlyMap<string, ReadonlyMap<string, string>>;
-  };
+  readonly stands: Stands;
   /** Whether they are as far before the stop mark of a second half. */
   readonly pausesMirrored: boolean;
   readonly pauses: readonly { readonly kind: string; readonly section: number; readonly after: number }[];
   readonly unreached: readonly { readonly from: number; readonly to: number; readonly away: number }[];
+}
+
+/** Where the template stands: the end of it at the start mark and the one at the crown, and measures by what they are of. */
+interface Stands {
+  readonly near: string;
+  readonly far: string | undefined;
+  readonly measures: ReadonlyMap<string, Told<string>>;
 }
 
 interface StartLine {
@@ -162,7 +168,7 @@ const measure = (text: string): number => {
 };
 
 /** Told of each that is made by itself. */
-const PLACED: ReadonlySet<string> = new Set(['set', 'guides', 'pauses']);
+const PLACED: ReadonlySet<string> = new Set(['set', 'stands', 'pauses']);
 
 const L = '([\\d./ ]+ (?:mm|cm|in))';
 
@@ -244,8 +250,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
   const back = take(
     / is not on the start mark itself/,
     new RegExp(
-      `^(.+) is not on the start mark itself: the foot stands between\\. It lies ${L} from the needle(?: \\(more than the clearance, because the foot does not reach into the notch\\))?, (inside|outside) the swag(?:: ` +
-        `(?:${L} (past|before) the start mark)?(?: and )?(?:${L} (above|below|nearer to|farther from) the (.+?))?|(; the table of guide lines says where on each side))\\.$`,
+      `^(.+) is not on the start mark itself: the foot stands between\\. It lies ${L} from the needle(?: \\(more than the clearance, because the foot does not reach into the notch\\))?, (inside|outside) the swag\\.$`,
     ),
   );
   const halved = take(
@@ -269,8 +274,6 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
   const instruction = readInstruction(left.splice(0, 1)[0] ?? '');
   if (left.length > 0) throw new Error(`Not understood: ${left[0]}`);
 
-  const isInward = round !== undefined && first[2] === 'away from';
-  const upSign = { above: 1, below: -1, 'nearer to': isInward ? 1 : -1, 'farther from': isInward ? -1 : 1 };
   const place = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
   const marks = texts('marks');
   const lined = drawn ?? raised;
@@ -305,11 +308,8 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
     instruction,
     back: back && {
       place: place(back[1]!),
-      isInTable: back[9] !== undefined,
       away: measure(back[2]!),
       inside: back[3] === 'inside',
-      along: back[4] === undefined ? 0 : measure(back[4]) * (back[5] === 'past' ? 1 : -1),
-      up: back[6] === undefined ? 0 : measure(back[6]) * upSign[back[7] as keyof typeof upSign],
     },
     corner: halved
       ? { kind: 'half', begins: loneHalf(halved.slice(1, 4)), ends: loneHalf(halved.slice(4)) }
@@ -331,7 +331,11 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
             start: corner[1] === undefined ? undefined : measure(corner[1]),
             of: corner[2] ?? corner[3] ?? '',
           },
-    guides: readGuides(texts('guides')[0]!, tables('guides')[0]!, across !== undefined),
+    stands: readStands(
+      texts('stands')[0]!,
+      blocks('stands').filter((b): b is CardPlace => b.kind === 'place'),
+      { isAcross: across !== undefined, turns: corner !== undefined },
+    ),
     pausesMirrored: texts('pauses').some((t) =>
       t.endsWith(
         ' In the second half the places come in the reverse order, each as far before the stop mark.',
@@ -370,7 +374,7 @@ const readInstruction = (text: string): Instruction => {
   const swing = text.match(
     new RegExp(
       '^Put the needle down on the start mark and the edge against the foot(?: at (.+?))?\\. Swing the template until the foot, slid along the edge(?: to (.+?))? with the needle up, ' +
-        `brings the needle to the crown: on the centre line, (?:${L} from the (.+?)|as high as the table says)\\.$`,
+        `brings the needle to the crown: on the centre line, ${L}(?: \\((.+?)\\))? from the (.+?)\\.$`,
     ),
   );
   if (swing)
@@ -378,8 +382,11 @@ const readInstruction = (text: string): Instruction => {
       kind: 'swing',
       place: swing[1],
       far: swing[2],
-      crown: swing[3] === undefined ? 'table' : measure(swing[3]),
-      of: swing[4] ?? '',
+      crown: {
+        most: measure(swing[3]!),
+        others: new Map([...readOthers(swing[4])].map(([name, text]) => [name, measure(text)])),
+      },
+      of: swing[5]!,
     };
   const square = text.match(
     new RegExp(
@@ -517,19 +524,51 @@ const readRays = (texts: readonly string[], table: CardTable, unit: number): Ray
   };
 };
 
-const readGuides = (intro: string, table: CardTable, isAcross: boolean): Read['guides'] => {
-  const ends = intro.match(
-    /: the near end is (.+?)(?:, the far end (.+?))?\. “along” is past the start mark \(into the swag\) or before it(?:; of the far end, past or before the centre line(, which at the corner is the mitre: measure square to it)?)?; “up” is from (?:.+?)(, and at a corner from the line across it)?\. /,
+/** `right, left 4 5/16 up; corner none`, by name. */
+const readOthers = (text: string | undefined): ReadonlyMap<string, string> =>
+  new Map(
+    (text?.split('; ') ?? []).flatMap((some): [string, string][] => {
+      const [, names, told] = some.match(/^([a-z, ]+?) (\d.*|on it|none)$/) ?? [];
+      if (names === undefined) throw new Error(`Not understood: ${some}`);
+      return names.split(', ').map((name) => [name, told!]);
+    }),
   );
-  if (!ends || (ends[4] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro}`);
-  const heads = table.columns.map((c) => c.head);
+
+/** A figure's measures must be those of the sentence. */
+const readPlace = ({ text, name, measures }: CardPlace): [name: string, told: readonly Told<string>[]] => {
+  const [, spoken, said] = text.match(/^(.+?): (.+)\.$/) ?? [];
+  if (spoken === undefined || spoken.toLowerCase().replace(/^the /, '') !== name.toLowerCase())
+    throw new Error(`Not understood: ${text}`);
+  const parts = [...said!.matchAll(/(on it|none|[\d./ ]+ (?:past|before|up|below))(?: \((.+?)\))?(?:, |$)/g)];
+  const told = parts.map(([, most, others]) => ({ most: most!.trim(), others: readOthers(others) }));
+  if (parts.map(([all]) => all).join('') !== said) throw new Error(`Not understood: ${text}`);
+  for (const [i, { most, others }] of measures.entries())
+    if (most !== parts[i]?.[1] || others !== (parts[i]?.[2] ?? ''))
+      throw new Error(`The figure and the words differ: ${text}`);
+  return [spoken.charAt(0).toLowerCase() + spoken.slice(1), told];
+};
+
+const readStands = (
+  intro: string,
+  places: readonly CardPlace[],
+  { isAcross, turns }: { readonly isAcross: boolean; readonly turns: boolean },
+): Stands => {
+  const found = intro.match(
+    /^Where the template's edge lies in the first half, in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. “Past” \(into the swag\) and “before” are from the start mark(?:, of (.+?) from the centre line( \(at the corner the mitre: measure square to it\))?)?; “up” and “below” are from (?:.+?)(, and at a corner from the line across it)?\.(?: A lettered line is told by where it crosses the (?:start|same) line\.)?$/,
+  );
+  if (!found || (found[3] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro}`);
+  const [, far, isSquare] = found;
+  const measures = new Map<string, Told<string>>();
+  const all = places.map(readPlace);
+  for (const [i, [name, told]] of all.entries()) {
+    const key = i === 0 ? 'near end' : name === far ? 'far end' : name;
+    const kinds = told.length === 2 ? ['along', 'up'] : key.startsWith('line ') ? ['along'] : ['up'];
+    for (const [k, one] of told.entries()) measures.set(`${key} ${kinds[k]}`, one);
+  }
   // The mitre is a slant, but for a line square to it: a distance from it means nothing without the way that it is measured.
-  const corner = table.rows.find((row) => row[0] === 'corner')?.[heads.indexOf('far end along')] ?? '-';
-  if (corner !== '-' && ends[3] === undefined && !isAcross)
+  const beside = measures.get('far end along');
+  const corner = beside?.others.get('corner') ?? beside?.most ?? 'none';
+  if ((turns && corner !== 'none') !== (isSquare !== undefined))
     throw new Error(`It is not said how far "${corner}" is measured: ${intro}`);
-  return {
-    near: ends[1]!,
-    far: ends[2],
-    rows: new Map(table.rows.map((row) => [row[0]!, new Map(row.map((cell, i) => [heads[i]!, cell]))])),
-  };
+  return { near: all[0]![0], far, measures };
 };

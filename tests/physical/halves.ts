@@ -4,7 +4,7 @@ import { stepOf } from '../../src/length/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
 import type { Design } from '../../src/swag/index.ts';
 import { apart, dot, minus, plus, type Spot } from './acrylic.ts';
-import { bareNumber, type LoneHalf, type Rays, type Read } from './card-reader.ts';
+import { bareNumber, type LoneHalf, type Rays, type Read, type Told } from './card-reader.ts';
 import { BorderCloth, borderOf, from, type Stand } from './cloth.ts';
 
 /** One half swag by the card: where she begins, which way she works, and where the crown is to be. */
@@ -12,7 +12,7 @@ export interface Half {
   /** As the drawing calls it. */
   readonly repeat: string;
   readonly half: 'first' | 'second';
-  /** The row of the table of guide lines. */
+  /** What the card calls it where sides differ. */
   readonly row: string;
   readonly stand: Stand;
   readonly crown: Spot;
@@ -24,23 +24,13 @@ export interface Half {
   readonly chord?: { readonly guide: number | undefined };
 }
 
-/** The row of the guide lines' table for a side, or the corner. */
-export const rowOf = (read: Read, name: string): ReadonlyMap<string, string> => {
-  for (const [key, row] of read.guides.rows)
-    if (
-      key === 'all' ||
-      key === 'each' ||
-      key.split(', ').includes(name) ||
-      (key === 'sides' && name !== 'corner')
-    )
-      return row;
-  throw new Error(`The table of guide lines has no ${name}`);
-};
+/** What is told of a side, or of the corner. */
+export const ofRow = <T>({ most, others }: Told<T>, row: string): T => others.get(row) ?? most;
 
-/** `12 1/2 before`, `3 below`, `on it`. */
+/** `12 1/2 before`, `3 below`, `4 up`, `on it`. */
 export const told = (cell: string, { marks: { style } }: Plan): number => {
   if (cell === 'on it') return 0;
-  const [, number, word] = cell.match(/^([\d./ ]+?)(?: (before|past|below))?$/) ?? [];
+  const [, number, word] = cell.match(/^([\d./ ]+?)(?: (before|past|up|below))?$/) ?? [];
   if (number === undefined) throw new Error(`Not understood: ${cell}`);
   const unit = { in: 25.4, cm: 10, mm: 1 }[style.unit];
   return bareNumber(number) * unit * (word === 'before' || word === 'below' ? -1 : 1);
@@ -64,8 +54,8 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   const count = [...table.marks.keys()].filter((k) => /^centre \d/.test(k)).length;
   const crownUp = (row: string): number => {
     const { instruction } = read;
-    const said = instruction.kind === 'swing' ? instruction.crown : 'table';
-    return said === 'table' ? told(rowOf(read, row).get('crown up')!, plan) : said;
+    if (instruction.kind === 'swing') return ofRow(instruction.crown, row);
+    return told(ofRow(read.stands.measures.get('the needle at the crown up')!, row), plan);
   };
   const back = { x: -along.x, y: -along.y };
   const row = name === 'strip' ? 'each' : name;
@@ -250,7 +240,7 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
     instruction.kind === 'swing' ? '' : instruction.kind === 'line' ? instruction.to : instruction.of;
   const outward = read.near.isTowards ? 1 : -1;
   const crownRadius =
-    instruction.kind === 'swing' && instruction.crown !== 'table' ? instruction.crown : rays.crown;
+    instruction.kind === 'swing' ? instruction.crown.most : rays.crown;
   return [1, count].flatMap((n): Half[] => {
     const centre = ray(`centre ${n}`);
     const crown = plus({ x: 0, y: 0 }, centre, crownRadius);

@@ -1,4 +1,4 @@
-/** What a card tells of how things stand (the table of guide lines, pauses, sides), beside the drawn template. */
+/** What a card tells of how things stand (the places of the template, pauses, sides), beside the drawn template. */
 
 import type { Piece } from '../../src/geometry/index.ts';
 import type { Plan } from '../../src/plan/index.ts';
@@ -15,7 +15,7 @@ import {
 } from './acrylic.ts';
 import type { Read } from './card-reader.ts';
 import { seenFrom } from './cloth.ts';
-import { type Half, rowOf, told } from './halves.ts';
+import { type Half, ofRow, told } from './halves.ts';
 import { flatNamed, lieOf } from './setting.ts';
 
 export interface Standing {
@@ -39,7 +39,7 @@ export const layBetween = (acrylic: Acrylic, over: boolean, heel: Spot, crownEnd
 };
 
 export const faultsOfStanding = (standing: Standing): string[] => [
-  ...faultsOfTable(standing),
+  ...faultsOfPlaces(standing),
   ...faultsOfSentences(standing),
   // The second half passes the same places on its way back.
   ...faultsOfPauses(standing),
@@ -64,15 +64,15 @@ const spotOn = ({ acrylic, lie }: Standing, words: string): Spot => {
   return onCloth(lie, acrylic.place(named.at).spot);
 };
 
-const faultsOfTable = (standing: Standing): string[] =>
+const faultsOfPlaces = (standing: Standing): string[] =>
   collect(standing, (wrong) => {
     const { half, read, plan, acrylic, lie, stitch } = standing;
-    const row = rowOf(read, half.row);
-    for (const [head, cell] of row) {
-      if (head === '' || cell === '-') continue;
+    for (const [head, measured] of read.stands.measures) {
+      const cell = ofRow(measured, half.row);
+      if (cell === 'none') continue;
       const said = told(cell, plan);
-      const near = seenFrom(half.stand, spotOn(standing, read.guides.near));
-      const far = read.guides.far === undefined ? undefined : spotOn(standing, read.guides.far);
+      const near = seenFrom(half.stand, spotOn(standing, read.stands.near));
+      const far = read.stands.far === undefined ? undefined : spotOn(standing, read.stands.far);
       if (head === 'near end along') wrong(head, said, near.along);
       else if (head === 'near end up') wrong(head, said, half.startUp + near.up);
       else if (head === 'far end up') wrong(head, said, half.startUp + seenFrom(half.stand, far!).up);
@@ -80,15 +80,15 @@ const faultsOfTable = (standing: Standing): string[] =>
         const { centre, crown, stand } = half;
         const beside = (p: Spot): number => wedge(centre, minus(p, crown)) / Math.hypot(centre.x, centre.y);
         wrong(head, said, -Math.sign(beside(stand.at)) * beside(far!));
-      } else if (head === 'flat up') {
+      } else if (head === 'the guide line up') {
         if (read.instruction.kind !== 'flat') throw new Error('No flat is laid');
         const flat = flatNamed(acrylic, read.instruction.flat);
         for (const end of [flat.from, flat.to])
           wrong(head, said, half.startUp + seenFrom(half.stand, onCloth(lie, end)).up);
-      } else if (head === 'crown up') {
+      } else if (head === 'the needle at the crown up') {
         wrong(head, said, half.startUp + seenFrom(half.stand, stitch.at(-1)!.to).up);
       } else if (head.startsWith('line ')) {
-        const line = acrylic.template.alignment.find((a) => `line ${a.name}` === head)!;
+        const line = acrylic.template.alignment.find((a) => `line ${a.name} along` === head)!;
         const [a, b] = [0, 1].map((y) => seenFrom(half.stand, onCloth(lie, { x: line.at, y }))) as [
           Seen,
           Seen,
@@ -112,11 +112,6 @@ const faultsOfSentences = (standing: Standing): string[] =>
     if (read.back) {
       const { back } = read;
       const place = spotOn(standing, back.place);
-      const seen = seenFrom(half.stand, place);
-      if (!back.isInTable) {
-        wrong(`how far along ${back.place} is`, back.along, seen.along);
-        wrong(`how far up ${back.place} is`, back.up, seen.up);
-      } else if (back.place !== read.guides.near) wrong('the table of guide lines', 0, 1);
       wrong(`how far from the needle ${back.place} is`, back.away, apart(place, stitch[0]!.from));
       if (back.inside !== read.inside) wrong('the side', 0, 1);
     }

@@ -92,7 +92,7 @@ const laid = (
   const pieces = sections.flatMap(({ heading, blocks }) =>
     blocks.flatMap((block, i) => {
       if (block.kind === 'table') throw new Error('A table stands in a place of its own');
-      const indent = block.kind === 'point' ? INDENT : 0;
+      const indent = block.kind === 'text' ? 0 : INDENT;
       const lines = wrapText(flow.content.faces.regular, block.text, size, width - indent);
       return inPieces(lines).map(
         (some, k): Piece => ({

@@ -74,7 +74,7 @@ const textHeight = (flow: Flow, text: string, width: number, size: number): numb
 /** A point's or a paragraph's height with the space above it. */
 export const blockHeight = (flow: Flow, block: CardBlock, width: number, size: number): number => {
   if (block.kind === 'table') return tableHeight(block) + 3;
-  return 0.35 * size + textHeight(flow, block.text, block.kind === 'point' ? width - INDENT : width, size);
+  return 0.35 * size + textHeight(flow, block.text, block.kind === 'text' ? width : width - INDENT, size);
 };
 
 /** `mark` stands before a point. */
@@ -93,7 +93,7 @@ export const drawBlock = (
     return;
   }
   flow.y -= 0.35 * size;
-  if (block.kind === 'point') {
+  if (block.kind !== 'text') {
     flow.content.text({
       text: mark,
       at: { x, y: flow.y - LEADING * size },

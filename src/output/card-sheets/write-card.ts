@@ -5,7 +5,7 @@
 
 import { boxWidth } from '../../geometry/index.ts';
 import { cornerSwag, type Design, kindDesigns, ownCorner, rowsOf } from '../../swag/index.ts';
-import type { Card, CardBlock, CardSection, CardTable } from '../card/index.ts';
+import type { Card, CardBlock, CardPlace, CardSection, CardTable } from '../card/index.ts';
 import {
   type Deflate,
   type FontBytes,
@@ -16,7 +16,7 @@ import {
   wrapText,
 } from '../pdf/index.ts';
 import { asidesThatFit, drawAsides } from './asides.ts';
-import { drawFigure, figureHeight } from './figure.ts';
+import { drawFigure, type Figure, figureHeight } from './figure.ts';
 import {
   blockHeight,
   bottomOf,
@@ -28,6 +28,7 @@ import {
   HEADING_ROOM,
   need,
   pageHeight,
+  SMALL,
   startFlow,
   TEXT,
   TITLE,
@@ -46,7 +47,7 @@ const FIGURE_SHARE = 0.21;
 const CORNER_SHARE = 0.32;
 
 /** What has a place of its own; all else that a card says is looked up once. */
-const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'guides', 'marks']);
+const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'stands', 'marks']);
 
 /** A card and the design that it is of; what is said of several parts together has none. */
 export interface CardOf {
@@ -74,41 +75,45 @@ export const writeCardPdf = async (
 };
 
 /** The swag's figure, and beside it the corner's; of a corner that is made by itself its own alone. */
-const drawDesign = (flow: Flow, design: Design): void => {
-  const { setup } = flow;
+const drawDesign = (flow: Flow, design: Design, places: readonly CardPlace[]): void => {
+  const { setup, content } = flow;
   const width = boxWidth(setup.live);
   const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
-  if (ownCorner(design.fit)) {
-    drawFigure(flow.content, design, 'corner', { x: setup.live.minX, y: flow.y }, width, most);
-    flow.y -= figureHeight(design, 'corner', width, most);
-    return;
-  }
-  const forCorner = design.row === 1 && cornerSwag(design) ? CORNER_SHARE * width : 0;
-  const forSwag = width - forCorner;
   const { minX } = setup.live;
-  drawFigure(flow.content, design, 'swag', { x: minX, y: flow.y }, forSwag, most);
-  if (forCorner > 0)
-    drawFigure(flow.content, design, 'corner', { x: minX + forSwag, y: flow.y }, forCorner, most);
-  flow.y -= Math.max(
-    figureHeight(design, 'swag', forSwag, most),
-    forCorner > 0 ? figureHeight(design, 'corner', forCorner, most) : 0,
-  );
+  const isOwn = ownCorner(design.fit) !== undefined;
+  const forCorner = isOwn ? width : design.row === 1 && cornerSwag(design) ? CORNER_SHARE * width : 0;
+  const figures: readonly (readonly [x: number, Figure])[] = [
+    [minX, { design, kind: 'swag', places, width: width - forCorner, most }],
+    [minX + width - forCorner, { design, kind: 'corner', places, width: forCorner, most }],
+  ];
+  const drawn = figures.filter(([, figure]) => figure.width > 0);
+  for (const [x, figure] of drawn) drawFigure(content, figure, { x, y: flow.y });
+  flow.y -= Math.max(...drawn.map(([, figure]) => figureHeight(figure)));
 };
 
 /** How the template is set for a row, or for a kind: its figures, and the words. */
 const drawOne = (flow: Flow, one: Design, card: Card): void => {
   const kind = one.cells[0]?.kind ?? 1;
   const on = ownCorner(one.fit) ? 'corners' : 'sides';
-  if (one.row > 1 || kind > 1 || on === 'corners') need(flow, FIGURE_SHARE * pageHeight(flow));
-  drawDesign(flow, one);
-  for (const section of card.sections)
-    if (
-      (section.id === 'set' || section.id === 'guides') &&
-      (section.row ?? 1) === one.row &&
-      (section.kind ?? 1) === kind &&
-      (section.on ?? on) === on
-    )
-      drawSection(flow, section);
+  const find = (id: CardSection['id']): CardSection | undefined =>
+    card.sections.find(
+      (s) => s.id === id && (s.row ?? 1) === one.row && (s.kind ?? 1) === kind && (s.on ?? on) === on,
+    );
+  const { blocks = [] } = find('stands') ?? {};
+  // What the swag's figure has written on it is not said again below it.
+  const below = blocks.filter((b) => b.kind !== 'place' || ownCorner(one.fit));
+  const width = boxWidth(flow.setup.live);
+  const belowHeight = below.reduce((sum, block) => sum + blockHeight(flow, block, width, SMALL), 0);
+  if (one.row > 1 || kind > 1 || on === 'corners')
+    need(flow, FIGURE_SHARE * pageHeight(flow) + belowHeight + HEADING_ROOM);
+  drawDesign(
+    flow,
+    one,
+    blocks.filter((b): b is CardPlace => b.kind === 'place'),
+  );
+  for (const block of below) drawBlock(flow, block, flow.setup.live.minX, width, SMALL, '–');
+  const set = find('set');
+  if (set) drawSection(flow, set);
 };
 
 const drawSections = (flow: Flow, card: Card): void => {

@@ -21,13 +21,25 @@ import { channelEndBlocks } from './channel-ends.ts';
 import { channelBlocks } from './channel-words.ts';
 import { fillBlocks } from './fill-words.ts';
 import { tapesOf } from './mark-words.ts';
-import { bandWords, guideBlocks, pauseBlocks, setBlocks } from './setting-words.ts';
+import { bandWords, pauseBlocks, setBlocks } from './setting-words.ts';
+import { standingBlocks } from './standing-words.ts';
 import { summaryLines } from './summary-words.ts';
 import { threadBlocks } from './thread-words.ts';
+import { prepareBlocks, sewBlocks } from './work-words.ts';
 
 export interface CardSection {
   /** A stable word: what the section is about. */
-  readonly id: 'set' | 'guides' | 'marks' | 'pauses' | 'channels' | 'fills' | 'thread' | 'cautions';
+  readonly id:
+    | 'prepare'
+    | 'set'
+    | 'stands'
+    | 'marks'
+    | 'sew'
+    | 'pauses'
+    | 'channels'
+    | 'fills'
+    | 'thread'
+    | 'cautions';
   /** Of a design with several rows, the one that it is about; undefined where it is about all. */
   readonly row: number | undefined;
   /** Of a design with two kinds of swag, the one that it is about. */
@@ -97,14 +109,18 @@ export const cardWith = (
     heading,
     blocks,
   });
+  const channels = [...channelBlocks(design, plan), ...channelEndBlocks(design, plan)];
+  const then = [...(channels.length > 0 ? ['channels'] : []), ...(sewn.length > 0 ? ['fills'] : [])];
   const sections: readonly CardSection[] = [
+    ofAll('prepare', 'Before you sew', prepareBlocks()),
     ...each.flatMap((one) => [
       ofOne(one, 'set', 'Set the template', setBlocks(one, plan)),
-      ofOne(one, 'guides', 'Guide lines: where the template stands', guideBlocks(one, plan)),
+      ofOne(one, 'stands', 'Where the template stands', standingBlocks(one, plan)),
     ]),
     ofAll('marks', 'Marks', bandWords(design, style).marks),
+    ofAll('sew', 'Sew', sewBlocks(design, then)),
     ...each.map((one) => ofOne(one, 'pauses', 'Where to pause', pauseBlocks(one, plan))),
-    ofAll('channels', 'Channels', [...channelBlocks(design, plan), ...channelEndBlocks(design, plan)]),
+    ofAll('channels', 'Channels', channels),
     ofAll('fills', 'How the fills are sewn', sewn),
     ofAll('thread', 'Stitching and thread', threadBlocks(length, plan)),
     ofAll(

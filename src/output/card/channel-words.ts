@@ -70,7 +70,10 @@ const channelWords = (
   const given = length(clearance) === length(width) ? '' : ` (that gives ${length(clearance)})`;
   switch (setting.kind) {
     case 'edge':
-      return `lay the edge itself on the last stitching${given}.`;
+      // The foot is a circle round the needle: riding along a line it is as far from it everywhere.
+      return given === ''
+        ? 'ride the foot along the last stitching, or lay the edge itself on it.'
+        : `lay the edge itself on the last stitching${given}.`;
     case 'line':
       return `lay the line etched ${length(setting.inside)} inside the edge on the last stitching (${length(setting.inside)} + ${length(clearance)}).`;
     case 'spacer':

@@ -1,6 +1,6 @@
 /** The marking card for the sewing room: one content, set as text or given as data; ../card-sheets sets it as pages. */
 
-export type { CardBlock, CardTable } from './block.ts';
+export type { CardBlock, CardPlace, CardTable } from './block.ts';
 export { type Card, type CardSection, cardOf, cardWith, lengthOf } from './card.ts';
 export { cardAsData } from './card-data.ts';
 export { fillBlocks } from './fill-words.ts';

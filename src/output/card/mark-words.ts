@@ -14,6 +14,7 @@ import {
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
 import { type BandWords, SLIDE } from './step-words.ts';
+import { toldOf, toldWords } from './told.ts';
 
 /** The sides whose marks are measured with a tape laid along them. */
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
@@ -76,7 +77,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
   const chord = cornerSwag(design)?.kind === 'across';
   // What stands across a corner has its own line, and is told of by itself.
   const alongSides = chord ? cells.filter((c) => c.name !== 'corner') : cells;
-  const heights = [...new Set(alongSides.map((c) => length(startMargin + c.crown.y)))];
+  const crowns = toldOf(alongSides.map((c) => [c.name, length(startMargin + c.crown.y)]));
   return {
     ground:
       design.row > 1
@@ -86,7 +87,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
           : `The stitching starts and ends on the ${seam}.`,
     near,
     towards: `the ${near} towards you`,
-    crown: heights.length === 1 ? `${heights[0]} from the ${seam}` : 'as high as the table says',
+    crown: `${toldWords(crowns)} from the ${seam}`,
     line: {
       square: `on the start mark, square to the ${near}${SLIDE}`,
       along: `along the ${lineName(field)}${SLIDE} at the start mark`,

@@ -2,7 +2,7 @@
 
 import { capital } from '../../document/index.ts';
 import { exactLength, formatLength, type LengthStyle } from '../../length/index.ts';
-import { type Plan, SIDES } from '../../plan/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import {
   type Cell,
   cornerSwag,
@@ -15,10 +15,9 @@ import {
   roundFrame,
   type Setting,
   type Shape,
-  type Standing,
 } from '../../swag/index.ts';
-import { bareLength as bare, rangeWords, smallLength, unitWords } from '../text/index.ts';
-import type { CardBlock, CardTable } from './block.ts';
+import { rangeWords, smallLength } from '../text/index.ts';
+import type { CardBlock } from './block.ts';
 import { lineName, seamName, straightWords } from './mark-words.ts';
 import { roundWords } from './ring-words.ts';
 import { type BandWords, flatWords, swingWords } from './step-words.ts';
@@ -51,7 +50,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
         `${faceWords(placing.firstTurnedOver)}, ${stands}`,
     ),
     point(settingSteps(setting, shape, placing, words, length)),
-    ...backWords(placings, plan, words).map(point),
+    ...backWords(placings, plan).map(point),
     point(
       `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
@@ -111,12 +110,8 @@ const settingSteps = (
   }
 };
 
-/** A place on the edge is never on the start mark itself: the foot stands between. Which way is told as in the table. */
-const backWords = (
-  placings: readonly Placing[],
-  { marks: { style }, foot }: Plan,
-  words: BandWords,
-): readonly string[] => {
+/** A place on the edge is never on the start mark itself: the foot stands between. */
+const backWords = (placings: readonly Placing[], { marks: { style }, foot }: Plan): readonly string[] => {
   const [first] = placings;
   if (!first?.start) return [];
   const { spoken, back } = first.start;
@@ -126,25 +121,10 @@ const backWords = (
       : '';
   const away =
     back - foot.clearance < SAME_AS_FOOT ? exactLength(foot.clearance, style) : smallLength(back, style);
-  const wheres = new Set(placings.map(({ start }) => (start ? whereWords(start, words, style) : '')));
-  // Each side leans the template a little differently.
-  const where =
-    wheres.size === 1 ? `: ${[...wheres].join()}` : '; the table of guide lines says where on each side';
   return [
     `${capital(spoken)} is not on the start mark itself: the foot stands between. It lies ${away} ` +
-      `from the needle${more}, ${first.templateSide === 'inside' ? 'inside' : 'outside'} the swag${where}.`,
+      `from the needle${more}, ${first.templateSide === 'inside' ? 'inside' : 'outside'} the swag.`,
   ];
-};
-
-/** `3 mm past the start mark and 5.5 mm below the start line` */
-const whereWords = ({ along, up }: Standing, words: BandWords, style: LengthStyle): string => {
-  const [past, height] = [along, up].map((mm) => bare(Math.abs(mm), style));
-  return [
-    past === '0' ? '' : `${past} ${style.unit} ${pastOrBefore(along)} the start mark`,
-    height === '0' ? '' : `${height} ${style.unit} ${words.up(up)}`,
-  ]
-    .filter((text) => text !== '')
-    .join(' and ');
 };
 
 /** So little (mm) farther than the clearance is the clearance: rounding of lengths. */
@@ -195,101 +175,6 @@ const chordGuide = (guide: number, length: (mm: number) => string): string => {
 const cornerStart = ({ row, field }: Design, away: string): string => {
   if (row > 1) return 'where row 1’s mark for the corner says';
   return `${away} from ${field.startMargin > 0 ? 'where the start lines of two sides cross' : `the corner of the ${seamName(field)}`}`;
-};
-
-/** Rows that read the same are told together. */
-const grouped = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] => {
-  const groups = new Map<string, { names: string[]; cells: readonly string[] }>();
-  for (const [name, ...cells] of rows) {
-    const key = cells.join('|');
-    const known = groups.get(key);
-    if (known) known.names.push(name ?? '');
-    else groups.set(key, { names: [name ?? ''], cells });
-  }
-  return [...groups.values()].map(({ names, cells }) => [
-    groups.size === 1 && names.length > 1
-      ? 'all'
-      : names.length === SIDES.length
-        ? 'sides'
-        : names.join(', '),
-    ...cells,
-  ]);
-};
-
-export const guideBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {
-  const { field } = design;
-  const placings = design.cells.map(placingOf);
-  const [first] = placings;
-  if (!first) return [];
-  const near = (first.start ?? first.end).spoken;
-  const far = placings.find((p) => p.crown)?.crown?.spoken;
-  // Lines are etched near the heel: they help only where the heel is at the start mark.
-  const { shape } = design.fit.way;
-  const heelAtStart = shape.direction === 'heel-first' && (shape.from.section ?? 1) === 1;
-  const lines = heelAtStart ? first.lines : [];
-  const right = (head: string): CardTable['columns'][number] => ({ head, align: 'right' });
-  const columns: CardTable['columns'] = [
-    { head: '' },
-    right('near end along'),
-    right('near end up'),
-    ...lines.map(({ line }) => right(`line ${line.name}`)),
-    ...(far === undefined ? [] : [right('far end along'), right('far end up')]),
-    ...(first.guide === undefined ? [] : [right('flat up')]),
-    right('crown up'),
-  ];
-  const isAcross = cornerSwag(design)?.kind === 'across';
-  const isOnChord = (p: Placing): boolean => isAcross && p.cell.name === 'corner';
-  const rows = placings.map((p): readonly string[] => {
-    const at = p.start ?? p.end;
-    const up = (mm: number): string => fromSeam(mm + (isOnChord(p) ? 0 : field.startMargin), style);
-    return [
-      placings.length === 1 ? 'each' : p.cell.name,
-      fromMark(at.along, style),
-      up(at.up),
-      ...p.lines.slice(0, lines.length).map((l) => (l.along === undefined ? '-' : fromMark(l.along, style))),
-      ...(far === undefined
-        ? []
-        : p.crown
-          ? [fromMark(beyondCentre(p.cell, p.crown.along, p.crown.up), style), up(p.crown.up)]
-          : ['-', '-']),
-      ...(p.guide === undefined ? [] : [up(p.guide)]),
-      up(p.cell.crown.y),
-    ];
-  });
-  const ends = far === undefined ? `the near end is ${near}` : `the near end is ${near}, the far end ${far}`;
-  const { level, crossed } = bandWords(design, style);
-  // Its two halves meet on the mitre, and not on a line square to the seam.
-  const corner = placings.some((p) => p.crown && p.cell.name === 'corner' && !isOnChord(p))
-    ? ', which at the corner is the mitre: measure square to it'
-    : '';
-  const centre = far === undefined ? '' : `; of the far end, past or before the centre line${corner}`;
-  const lettered =
-    lines.length > 0 ? ` A lettered line is told by where it crosses the ${crossed} line.` : '';
-  return [
-    {
-      kind: 'text',
-      text:
-        `The template's edge in the first half, ${unitWords(style)}: ${ends}. “along” is past the start mark (into the swag) or before it${centre}; ` +
-        `“up” is from ${level}.${lettered} “crown up” is for the needle: where the stitching turns.`,
-    },
-    { kind: 'table', columns, rows: grouped(rows) },
-  ];
-};
-
-/** How far (mm) a place lies past the line through the crown: the centre line, or at a corner the mitre. */
-const beyondCentre = (cell: Cell, along: number, up: number): number =>
-  (along - cell.crown.x) * Math.sin(cell.mirror) - (up - cell.crown.y) * Math.cos(cell.mirror);
-
-const fromMark = (mm: number, style: LengthStyle): string => {
-  const text = bare(Math.abs(mm), style);
-  return text === '0' ? 'on it' : `${text} ${pastOrBefore(mm)}`;
-};
-
-const pastOrBefore = (mm: number): string => (mm < 0 ? 'before' : 'past');
-
-const fromSeam = (mm: number, style: LengthStyle): string => {
-  const text = bare(Math.abs(mm), style);
-  return mm < 0 && text !== '0' ? `${text} below` : text;
 };
 
 export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonly CardBlock[] => {

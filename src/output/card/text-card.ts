@@ -25,6 +25,7 @@ const blockLines = (block: CardBlock, width: number): readonly string[] => {
     case 'text':
       return wrapPlain(block.text, width);
     case 'point':
+    case 'place':
       return wrapPlain(`- ${block.text}`, width, '  ');
     case 'table':
       return [

@@ -1,15 +1,9 @@
 /** How much is stitched, and about how much thread it takes. */
 
+import { plural } from '../../document/index.ts';
 import { formatLength, type LengthStyle, MM_PER_INCH, type Units } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import {
-  LOCKSTITCH_RATIO,
-  modelRatio,
-  type StitchedLength,
-  threadFor,
-  twoDigits,
-  WASTAGE,
-} from '../../swag/index.ts';
+import { LOCKSTITCH_RATIO, modelRatio, type StitchedLength, threadFor, twoDigits } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
 const MM_PER_YARD = 36 * MM_PER_INCH;
@@ -46,11 +40,21 @@ export const threadBlocks = (length: StitchedLength, plan: Plan): readonly CardB
     {
       kind: 'text',
       text:
-        `Thread, an estimate: ${threadText(thread.needle, units)} on top and ${threadText(thread.bobbin, units)} in the bobbin, ` +
-        `at ${LOCKSTITCH_RATIO} times the line and ${Math.round(100 * WASTAGE)}% for starts and ends. ` +
-        `A quilt ${formatLength(THICK_QUILT, marks.style)} thick takes ${twoDigits(modelRatio(THICK_QUILT, stitch.length))} times: unpick a measured length to be sure.`,
+        `Thread, an estimate: ${threadText(thread.needle, units)} on top (${reelsWords(thread.needle, SPOOL, units)}) and ` +
+        `${threadText(thread.bobbin, units)} in the bobbin (${reelsWords(thread.bobbin, BOBBIN, units)}). ` +
+        `A quilt ${formatLength(THICK_QUILT, marks.style)} thick takes ${(modelRatio(THICK_QUILT, stitch.length) / LOCKSTITCH_RATIO).toFixed(1)} times as much: unpick a measured length to be sure.`,
     },
   ];
+};
+
+/** What is wound on a spool and on a small bobbin: round figures from memory, no source. */
+const SPOOL = { name: 'spool', yd: 500, m: 450 } as const;
+const BOBBIN = { name: 'bobbin', yd: 60, m: 55 } as const;
+
+/** `6 bobbins of 60 yd` */
+const reelsWords = (mm: number, reel: typeof SPOOL | typeof BOBBIN, units: Units): string => {
+  const unit = units === 'in' ? 'yd' : 'm';
+  return `${plural(Math.ceil(mm / longUnit(units) / reel[unit]), reel.name)} of ${reel[unit]} ${unit}`;
 };
 
 /** `14 7/8 in` where all are alike, else `top and bottom 14 7/8 in, left 15 in`. */

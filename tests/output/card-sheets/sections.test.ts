@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { cardOf } from '../../../src/output/card/index.ts';
 import { readTexts } from '../pdf/read-back.ts';
-import { printedCard } from './printed.ts';
+import { lineOnFigure, printedCard } from './printed.ts';
 
 /** mm: a list’s text stands in from its heading, and the next column is farther off than this. */
 const INDENT = 12;
@@ -73,9 +73,11 @@ test.each([
   const { sections } = cardOf(design, plan, ['Fingers flat.']);
   expect(sections.length).toBeGreaterThan(4);
   for (const { heading, blocks, id } of sections) {
-    expect(lines).toContain(heading);
+    // Where the template stands is told on the figure, with a few words below it.
+    if (id !== 'stands') expect(lines).toContain(heading);
     for (const block of id === 'cautions' ? [] : blocks)
-      if (block.kind !== 'table')
+      if (block.kind === 'place') expect(lines).toContain(lineOnFigure(block));
+      else if (block.kind !== 'table')
         expect(written.replaceAll(/\s+/g, '')).toContain(block.text.replaceAll(/\s+/g, ''));
   }
 });

@@ -52,9 +52,8 @@ describe('the card', () => {
     expect(back).toMatch(
       /The start of section 2 is not on the start mark itself.* 11\/32 in from the needle .*notch/,
     );
-    // One word for one direction: that of the table.
-    const near = wordsOf(card, 'guides').match(/each \| (\S+) (past|before)/)!;
-    expect(back).toContain(`${near[1]} in ${near[2]} the start mark`);
+    // Where it lies is said once, beside the other places.
+    expect(wordsOf(card, 'stands')).toMatch(/^The start of section 2: \S+ past, \S+ up\.$/m);
     expect(back).not.toContain('back from');
     expect(back).toMatch(/inside the swag, between stitching and seam, face up/);
     expect(back).toMatch(/Second half.*turn the template over/);
@@ -120,7 +119,7 @@ describe('the card', () => {
       profile('baluster'),
     );
     expect(wordsOf(alike, 'channels').split('\n').slice(1, 3)).toEqual([
-      'outward 1 and inward 1, 1/4 in wide: lay the edge itself on the last stitching.',
+      'outward 1 and inward 1, 1/4 in wide: ride the foot along the last stitching, or lay the edge itself on it.',
       'outward 2, 3/8 in wide: lay the line etched 1/8 in inside the edge on the last stitching (1/8 in + 1/4 in).',
     ]);
   });
@@ -128,14 +127,30 @@ describe('the card', () => {
   it('says that the thread is an estimate, what it is reckoned with, and no more than two digits of it', async () => {
     const thread = wordsOf(card, 'thread');
     expect(thread).toMatch(/estimate/);
-    expect(thread).toMatch(
-      /2\.5 times the line and 15% for starts and ends\. A quilt 1\/8 in thick takes 4\.5 times/,
+    // 2 + 2·T·S units of thread for one of seam (see swag/thread.ts): 4.54 at 1/8 in and a stitch of 2.5 mm, over 2.5.
+    expect(thread).toMatch(/A quilt 1\/8 in thick takes 1\.8 times as much/);
+    expect((await readFile('README.md', 'utf8')).replaceAll(/\s+/g, ' ')).toMatch(
+      /2\.5 times the line and 15 % more for starts and ends, as published tables say for the lockstitch, type 301 of ISO 4915/,
     );
-    expect(await readFile('README.md', 'utf8')).toMatch(/type 301 of ISO 4915/);
     const figures = [...thread.matchAll(/([\d.,]+) yd (?:on top|in the bobbin)/g)].map((m) => m[1]!);
     expect(figures.length).toBe(2);
     for (const f of figures)
       expect(f.replace(/[.,]|^0+/g, '').replace(/0+$/, '').length).toBeLessThanOrEqual(2);
+  });
+
+  it('counts whole spools and bobbins', () => {
+    const { card } = made(
+      'layout: { border: { width: 9, inner: 80, margin: 1/2 } }\nfills: { swag: { kind: crosshatch, spacing: 1/4 } }\n',
+      profile('baluster'),
+    );
+    const [, top, spools, below, bobbins] = wordsOf(card, 'thread').match(
+      /([\d,]+) yd on top \((\d+) spools? of 500 yd\) and ([\d,]+) yd in the bobbin \((\d+) bobbins? of 60 yd\)/,
+    )!;
+    expect(Number(below)).toBeGreaterThan(120);
+    expect(Number(spools)).toBe(Math.ceil(Number(top) / 500));
+    // What is written is rounded: where it is just over a whole number of bobbins it may take one more.
+    expect(Number(bobbins)).toBeGreaterThanOrEqual(Math.ceil((0.95 * Number(below)) / 60));
+    expect(Number(bobbins)).toBeLessThanOrEqual(Math.ceil((1.05 * Number(below)) / 60));
   });
 
   it.each([
@@ -153,8 +168,9 @@ describe('the card', () => {
     expect(thread).toContain(`Stitched length: ${(whole / each).toFixed(1)} ${name} in all.`);
     // 2.5 times the line, half of it above, and the waste.
     const half = (whole * 2.5 * (1 + WASTAGE)) / 2 / each;
+    const [spool, bobbin] = name === 'yd' ? [500, 60] : [450, 55];
     expect(thread).toContain(
-      `${twoDigits(half)} ${name} on top and ${twoDigits(half)} ${name} in the bobbin`,
+      `${twoDigits(half)} ${name} on top (1 spool of ${spool} ${name}) and ${twoDigits(half)} ${name} in the bobbin (1 bobbin of ${bobbin} ${name})`,
     );
   });
 
@@ -168,7 +184,7 @@ describe('the card', () => {
     );
     expect(card.summary[0]).toMatch(/Baluster, 6\.35 mm thick.* Foot: 6\.35 mm from the needle/);
     expect(wordsOf(card, 'channels')).toContain(
-      'outward 1, 6.35 mm wide: lay the edge itself on the last stitching.',
+      'outward 1, 6.35 mm wide: ride the foot along the last stitching, or lay the edge itself on it.',
     );
     expect(wordsOf(card, 'channels')).not.toContain('6.5 mm');
   });
@@ -248,7 +264,7 @@ describe('other settings', () => {
 });
 
 describe('the card of a frame', () => {
-  const ALL = ['set', 'guides', 'marks', 'pauses', 'channels', 'thread'] as const;
+  const ALL = ['set', 'stands', 'marks', 'sew', 'pauses', 'channels', 'thread'] as const;
   const said = ({ card }: ReturnType<typeof made>): string => ALL.map((id) => wordsOf(card, id)).join('\n');
 
   it.each([
