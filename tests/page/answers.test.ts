@@ -102,7 +102,7 @@ describe('one swag, dragged', () => {
     expect(await ask({ kind: 'drag', input, side: 'top', halfSpan: Number.NaN })).toBeUndefined();
   });
 
-  test('it lets go only where a whole number of swags fits the side', async () => {
+  test('it snaps only where a whole number of swags fits the side', async () => {
     const input = inputOf(FIRST_PLAN);
     const { stops } = (await ask({ kind: 'swag', input, side: 'top' }))!;
     expect(stops.length).toBeGreaterThan(1);

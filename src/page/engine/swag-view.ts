@@ -1,4 +1,4 @@
-/** One swag, large: as it stands, or at any other pose while it is dragged, with the fits at which a hand lets go. */
+/** One swag, large: as it stands, or at any other pose while it is dragged, with the fits that it snaps to. */
 
 import { plural } from '../../document/index.ts';
 import { SHEET, styled } from '../../drawing/index.ts';
@@ -145,7 +145,7 @@ const sideBox = (field: Field, chord: number, { drawing, moved }: LoneSwag): Box
   };
 };
 
-/** A corner's view holds the fits at which a hand lets go, a frame's the swag alone. */
+/** A corner's view holds the fits that it snaps to, a frame's the swag alone. */
 const ownBox = (
   { ranked, plan }: ChosenFit,
   side: string,

@@ -1,4 +1,4 @@
-/** Knobs on the large swag: dragged, the template tilts along; let go, the swag goes to the nearest fit. */
+/** Knobs on the large swag: dragged, the template follows; let go, the swag snaps to the nearest fit. */
 
 import { useSignal } from '@preact/signals';
 import type { SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';

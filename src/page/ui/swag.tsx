@@ -90,7 +90,7 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
           ? repeatsWords(answer, at)
           : pose.misfit
             ? ` · ${pose.misfit}`
-            : ` · lets go at ${answer.stops[nearestStop(answer.stops, pose.halfSpan)]?.words ?? 'where it was'}`}
+            : ` · snaps to ${answer.stops[nearestStop(answer.stops, pose.halfSpan)]?.words ?? 'where it was'}`}
       </p>
       {answer.kind === 'corner' ? (
         <p class="hint">
@@ -145,8 +145,8 @@ const leadOf = ({ kind, turns }: SwagAnswer, decided: boolean): string => {
   const drag = !turns
     ? 'The swag by itself, with its template.'
     : kind === 'corner'
-      ? 'Drag the crown along the mitre: the template tilts along, and lets go where all the sides fit.'
-      : 'Drag the crown up and down, or an end in and out: the template tilts along, and lets go where it fits the side.';
+      ? 'Drag the crown along the mitre: the template follows, and snaps to the nearest fit of all sides.'
+      : 'Drag the crown up and down, or an end in and out: the template follows, and snaps to the nearest fit.';
   return `${drag} Pick a part of its edge to start or end there.`;
 };
 

@@ -88,7 +88,7 @@ describe('dragging', () => {
     },
   );
 
-  test('lets go at a count that fits, and the plan says it', async () => {
+  test('snaps to a count that fits, and the plan says it', async () => {
     const { context, page } = await ours.visit();
     await settled(page);
     await takeDraggable(page);
@@ -179,7 +179,7 @@ describe('dragging', () => {
     for (let i = 1; i <= 20; i++) await touch('touchMove', 4 * i);
     await expect
       .poll(() => page.locator('.reading').textContent())
-      .toMatch(/lets go at|longer|reaches|bulges|dips/);
+      .toMatch(/snaps to|longer|reaches|bulges|dips/);
     await touch('touchEnd', 80);
     await idle(page);
     await expect.poll(() => page.locator('.reading strong').textContent()).not.toBe(before);
