@@ -33,9 +33,9 @@ test('fit and card tell sides and corners each by themselves', { timeout: patien
   expect(card.match(/^(?:Sides|Corners): \w+/gm)).toEqual([
     'Corners: Finial',
     'Sides: set',
-    'Sides: guide',
+    'Sides: where',
     'Corners: set',
-    'Corners: guide',
+    'Corners: where',
     'Sides: where',
     'Corners: where',
   ]);

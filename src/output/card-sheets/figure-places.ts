@@ -14,7 +14,7 @@ const OTHERS = 2.9;
 const LETTER = 0.6;
 const LINE = 1.2;
 /** So many letters of what differs stand in a line. */
-const MOST_LETTERS = 20;
+const MOST_LETTERS = 22;
 
 export const BESIDE = 1.5;
 export const nameWidth = (name: string): number => BESIDE + LETTER * LABEL * name.length;

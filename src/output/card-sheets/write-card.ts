@@ -42,7 +42,7 @@ export interface CardPdfOptions {
 }
 
 /** The figure may take this share of the page. */
-const FIGURE_SHARE = 0.21;
+const FIGURE_SHARE = 0.23;
 /** The corner's picture may take this share of the width beside the swag's. */
 const CORNER_SHARE = 0.32;
 

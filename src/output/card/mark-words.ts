@@ -77,7 +77,10 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
   const chord = cornerSwag(design)?.kind === 'across';
   // What stands across a corner has its own line, and is told of by itself.
   const alongSides = chord ? cells.filter((c) => c.name !== 'corner') : cells;
-  const crowns = toldOf(alongSides.map((c) => [c.name, length(startMargin + c.crown.y)]));
+  const crown =
+    alongSides.length > 0
+      ? `${toldWords(toldOf(alongSides.map((c) => [c.name, length(startMargin + c.crown.y)])))} from the ${seam}`
+      : `${length(cells[0]!.crown.y)} from the line across the corner`;
   return {
     ground:
       design.row > 1
@@ -87,7 +90,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
           : `The stitching starts and ends on the ${seam}.`,
     near,
     towards: `the ${near} towards you`,
-    crown: `${toldWords(crowns)} from the ${seam}`,
+    crown,
     line: {
       square: `on the start mark, square to the ${near}${SLIDE}`,
       along: `along the ${lineName(field)}${SLIDE} at the start mark`,
