@@ -239,8 +239,7 @@ export const ringHalves = (read: Read, design: Design): readonly Half[] => {
   const named =
     instruction.kind === 'swing' ? '' : instruction.kind === 'line' ? instruction.to : instruction.of;
   const outward = read.near.isTowards ? 1 : -1;
-  const crownRadius =
-    instruction.kind === 'swing' ? instruction.crown.most : rays.crown;
+  const crownRadius = instruction.kind === 'swing' ? instruction.crown.most : rays.crown;
   return [1, count].flatMap((n): Half[] => {
     const centre = ray(`centre ${n}`);
     const crown = plus({ x: 0, y: 0 }, centre, crownRadius);
