@@ -76,7 +76,7 @@ export {
 } from './near-miss.ts';
 export { noWayHint } from './no-way.ts';
 export { outOfReach, pausesOf } from './pausing.ts';
-export { type Placing, placingOf, type Standing } from './placing.ts';
+export { type Placing, placingOf } from './placing.ts';
 export { crownPose, type Pose } from './pose.ts';
 export { type Alike, alikeRepeats, bandMiddle, regionsOf, type SwagRegion } from './regions.ts';
 export { reordered, withoutSizes } from './reordered.ts';

@@ -20,7 +20,7 @@ import { leanOf } from './setting.ts';
 import { CROWN_END, HEEL, type PlaceName, type Stop } from './stitching.ts';
 
 /** A place on the template, seen from the cell's start mark. */
-export interface Standing extends PlaceName {
+interface Standing extends PlaceName {
   /** mm along the start line from the start mark, positive into the swag. */
   readonly along: number;
   /** mm up from the start line, positive into the border. */
