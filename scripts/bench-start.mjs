@@ -20,10 +20,13 @@ const folder = mkdtempSync(join(tmpdir(), 'swagwright-start-'));
 mkdirSync(join(folder, 'out'));
 copyFileSync(join(root, 'samples/guild-strip.yaml'), join(folder, 'plan.yaml'));
 copyFileSync(join(root, 'samples/raffle-border.yaml'), join(folder, 'border.yaml'));
+const STUDENTS = 30;
+const pieces = Array.from({ length: STUDENTS }, (_, i) => `Student ${i + 1},${28 + (i % 12)},5`);
+writeFileSync(join(folder, 'class.csv'), ['name,length,width', ...pieces].join('\n'));
 
 const HELP = [
   '--help',
-  ...['fit', 'mockup', 'draw', 'card', 'audition', 'template'].map((c) => `${c} --help`),
+  ...['fit', 'mockup', 'draw', 'card', 'audition', 'class', 'template'].map((c) => `${c} --help`),
 ];
 const REAL = [
   'fit plan.yaml',
@@ -36,11 +39,14 @@ const REAL = [
   'fit border.yaml',
   'mockup border.yaml -o out/OUT.pdf',
   'card border.yaml',
+  'class plan.yaml class.csv -o out/OUT.pdf',
 ];
 
 /** What each may take, as a multiple of `node -e 0`: of help, and of a command on the small plan. */
 const MOST = { help: 1.6, fit: 5, card: 5, mockup: 12 };
 const MOST_MEGABYTES = 60;
+/** Of one mock-up: what a class of thirty may take. */
+const MOST_MOCKUPS = 10;
 const mostOf = (name) => (name.endsWith('--help') ? MOST.help : MOST[name.split(' ')[0]]);
 
 /** Makes a process say at its end, on its error output, how much of the processor it took (µs). */
@@ -113,6 +119,11 @@ for (const { name, busy, clock } of rows) {
   const bound = most === undefined ? '' : `   ${ratio <= most ? 'at most' : 'MORE THAN'} ${most}`;
   console.log(`${name.padEnd(36)}${figures(busy, nothing.busy)}   ${figures(clock, nothing.clock)}${bound}`);
 }
+const leastOf = (start) => least(rows.find(({ name }) => name.startsWith(start)).busy);
+const inMockups = leastOf('class plan.yaml') / leastOf('mockup plan.yaml');
+console.log(
+  `a class of ${STUDENTS}: ${inMockups.toFixed(1)} mock-ups   ${inMockups <= MOST_MOCKUPS ? 'at most' : 'MORE THAN'} ${MOST_MOCKUPS}`,
+);
 console.log(
   `installed ${megabytes.toFixed(1)} MB   ${megabytes <= MOST_MEGABYTES ? 'at most' : 'MORE THAN'} ${MOST_MEGABYTES}`,
 );

@@ -34,6 +34,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/audition.ts')).defineAudition,
   },
   {
+    name: 'class',
+    summary: 'print what a class needs: sheets and a card for each student',
+    load: async () => (await import('./commands/class.ts')).defineClass,
+  },
+  {
     name: 'draw',
     // Said here once more: the list of commands loads nothing else. A test holds it to output/writers.
     summary: 'draw the design as one picture: SVG, PDF, PNG or DXF',

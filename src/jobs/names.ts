@@ -15,6 +15,7 @@ export type FileKind =
   | 'solid'
   | 'gallery'
   | 'capture-sheet'
+  | 'class'
   | `fit-${number}`;
 
 export interface Naming {

@@ -26,6 +26,7 @@ export {
 } from './plan.ts';
 export { type PlanReading, readPlan } from './read.ts';
 export { planJsonSchema } from './schema.ts';
+export { MOST_STUDENTS, readStudents, type Student } from './students.ts';
 export {
   type CountWish,
   isAbout,

@@ -1,3 +1,3 @@
 /** The marking card as pages to pin up beside the machine. */
 
-export { writeCardPdf } from './write-card.ts';
+export { type CardOf, drawCards, writeCardPdf } from './write-card.ts';

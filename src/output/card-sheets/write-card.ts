@@ -12,6 +12,7 @@ import {
   HAIRLINE,
   INK,
   type PageSetup,
+  type Pdf,
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
@@ -53,6 +54,8 @@ const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'stands', 'marks'
 export interface CardOf {
   readonly card: Card;
   readonly design?: Design;
+  /** What its pages are called at their foot. */
+  readonly called?: string;
 }
 
 /** Each card begins on a page of its own. `title` is that of the file. */
@@ -62,16 +65,22 @@ export const writeCardPdf = async (
   { setup, deflate, fonts }: CardPdfOptions,
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> => {
   const pdf = await startPdf({ title: `${title}, marking card`, deflate, fonts, pickTray: setup.pickTray });
+  const pages = drawCards(pdf, cards, setup);
+  return { bytes: await pdf.finish(), pages };
+};
+
+/** Returns how many pages they are. */
+export const drawCards = (pdf: Pdf, cards: readonly CardOf[], setup: PageSetup): number => {
   let pages = 0;
-  for (const [i, { card, design }] of cards.entries()) {
+  for (const [i, { card, design, called = 'marking card' }] of cards.entries()) {
     const flow = startFlow(pdf, setup, card.title, cards.length > 1 ? `${i + 1}-` : '');
     drawHead(flow, card);
     for (const one of design ? rowsOf(design).flatMap(kindDesigns) : []) drawOne(flow, one, card);
     drawSections(flow, card);
-    drawNumbers(flow);
+    drawNumbers(flow, called);
     pages += flow.pages.length;
   }
-  return { bytes: await pdf.finish(), pages };
+  return pages;
 };
 
 /** The swag's figure, and beside it the corner's; of a corner that is made by itself its own alone. */
@@ -207,13 +216,13 @@ const ABOVE_TABLE = 4.5;
 /** A lone table of more rows is parted in two. */
 const ROWS_IN_ONE = 10;
 
-const drawNumbers = ({ pages, setup, title }: Flow): void => {
+const drawNumbers = ({ pages, setup, title }: Flow, called: string): void => {
   for (const [i, content] of pages.entries()) {
     const y = setup.live.minY;
     const size = 2.7;
     content.text({ text: title, at: { x: setup.live.minX, y }, size, color: INK.quiet });
     content.text({
-      text: `marking card, page ${i + 1} of ${pages.length}`,
+      text: `${called}, page ${i + 1} of ${pages.length}`,
       at: { x: setup.live.maxX, y },
       size,
       color: INK.quiet,

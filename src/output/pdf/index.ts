@@ -7,5 +7,12 @@ export { type OnePageOptions, writeOnePage } from './one-page.ts';
 export type { PageContent } from './page-content.ts';
 export { type PageSetup, pageSetup } from './page-setup.ts';
 export { writeQuiltSheets } from './quilt-sheets.ts';
-export { type SheetsOptions, writeSheets, writeSheetsCounted } from './sheets.ts';
+export {
+  drawSheets,
+  drawTaped,
+  type SheetsOptions,
+  textWidthOf,
+  writeSheets,
+  writeSheetsCounted,
+} from './sheets.ts';
 export { type FontBytes, fitText, typefaceOf, wrapText } from './typeface.ts';

@@ -53,6 +53,17 @@ export const writeSheetsCounted = async (
   options: SheetsOptions,
 ): Promise<SheetsPdf> => {
   const pdf = await startPdf({ ...options, pickTray: plan.paper.inTray });
+  const pages = drawTaped(pdf, drawing, plan, options);
+  return { bytes: await pdf.finish(), pages };
+};
+
+/** The cover with its map, and a page for each sheet. Returns how many pages they are. */
+export const drawTaped = (
+  pdf: Pdf,
+  drawing: StyledDrawing,
+  plan: SheetPlan,
+  options: Omit<SheetsOptions, 'deflate' | 'fonts'>,
+): number => {
   const ink = inkOf(drawing, textWidthOf(pdf.faces));
   const covers = drawCover(
     pdf,
@@ -72,7 +83,7 @@ export const writeSheetsCounted = async (
     options,
   );
   drawSheets(pdf, ink, plan, options);
-  return { bytes: await pdf.finish(), pages: covers + plan.sheets.length };
+  return covers + plan.sheets.length;
 };
 
 /** A page for each sheet. */
