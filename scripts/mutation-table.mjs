@@ -1062,7 +1062,7 @@ export const MUTATIONS = [
   },
   {
     name: 'wish: a side that leaves its count open has room for any',
-    file: 'src/swag/turns.ts',
+    file: 'src/swag/turns-counts.ts',
     from: 'counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, likely)',
     to: 'countsBeside(c, asWide(rise, widestGap))',
     test: 'tests/swag/two-figures.test.ts',

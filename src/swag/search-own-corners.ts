@@ -20,7 +20,8 @@ import type { Tried } from './runs.ts';
 import { type Costing, differenceCost, worthOf } from './score.ts';
 import { type SeatRules, straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
-import { toStart, turnsByCrown } from './turns.ts';
+import { turnsByCrown } from './turns.ts';
+import { toStart } from './turns-ground.ts';
 import { wishedScore } from './wished.ts';
 import { countCost, missCost } from './wishes.ts';
 
