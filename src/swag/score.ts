@@ -112,7 +112,7 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
   const lasting = (f: Figures): number => {
     const broken = f.gap > FIT_NOISE;
     return (
-      (broken ? WEIGHTS.broken.weight + WEIGHTS.threadBreak.weight * f.swags : 0) +
+      (broken ? brokenCost(f.swags) : 0) +
       WEIGHTS.gap.weight * f.gapShare +
       WEIGHTS.lopsided.weight * f.lopsided +
       leanCost(f.lean) +
@@ -211,6 +211,10 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
   };
 };
 
+/** What it costs that so many swags do not touch. */
+export const brokenCost = (swags: number): number =>
+  WEIGHTS.broken.weight + WEIGHTS.threadBreak.weight * swags;
+
 const countOf = (side: number, sum: Figures): number | undefined => {
   for (let f: Figures | undefined = sum; f; f = f.before) if (f.side === side) return f.repeats;
   return undefined;
@@ -244,11 +248,18 @@ export const differenceCost = (a: Size, b: Size): number =>
 export const spreadCost = (least: number, most: number): number =>
   WEIGHTS.unlike.weight * sightOf((1 - least / most) / SEEN.depth);
 
+/** By how much depths of `most` mm at most may differ (mm) where that is to cost no more. */
+export const spreadWithin = (cost: number, most: number): number =>
+  most * SEEN.depth * seenBy(Math.max(0, cost) / WEIGHTS.unlike.weight);
+
 /**
  * What a difference does to an eye: 1 where it begins to be seen. Half of that is hardly seen at all, so below it the
  * cost falls with the square; above, it grows evenly.
  */
 const sightOf = (seen: number): number => (seen < 1 ? seen * seen : 2 * seen - 1);
+
+/** The other way round. */
+const seenBy = (sight: number): number => (sight < 1 ? Math.sqrt(sight) : (sight + 1) / 2);
 
 /** Of a band that is made to fit its swags, what they use of its limit, where there is one. */
 export const useOf = (top: number, { room, around }: Field, outward: number): number => {

@@ -121,16 +121,17 @@ const searchCorners = (
     const onCentre = { swag: { ...made, setting: 'crown-on-centre' as const } };
     return stitchings[k]!.flatMap((one) => waysOf(one, onCentre));
   });
-  const results: Ranked[] = [];
-  let tried = 0;
-  for (const field of fieldsOf(layout))
-    for (const gap of field.corners === 'turn' || field.corners === 'across' ? gapsToTry(plan, wishes) : []) {
-      if (field.corners === 'none') continue;
-      const rules = { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) };
-      const found = fitOwnCorners([sides!, corners!], field, rules, countsOf(plan, field, wishes), outward);
-      tried += found.tried;
-      results.push(...rankedOf(found.fits, field, outward, wishes));
-    }
+  const grounds = fieldsOf(layout).flatMap((field) =>
+    field.corners === 'turn' || field.corners === 'across'
+      ? gapsToTry(plan, wishes).map((gap) => ({
+          field,
+          rules: { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) },
+          counts: countsOf(plan, field, wishes),
+        }))
+      : [],
+  );
+  const { found, tried } = fitOwnCorners([sides!, corners!], grounds, outward);
+  const results = found.flatMap(({ field, fit }) => rankedOf([fit], field, outward, wishes));
   return { results: withoutRepeats(inOrder(results)), misses: [], tried };
 };
 

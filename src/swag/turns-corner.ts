@@ -5,25 +5,29 @@ import { leansOver, overMitre } from './corner.ts';
 import { leastIn } from './least.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { crownPose } from './pose.ts';
-import { gapAsked, straightSeat } from './seat.ts';
+import { straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
-import { type Corner, type Ground, halfSpanOnSide, riseOnSide, toStart } from './turns-ground.ts';
-import { missedByCounts, missedByRises } from './turns-wished.ts';
+import { type Corner, type Ground, gapOnSide, halfSpanOnSide, riseOnSide, toStart } from './turns-ground.ts';
+import { missedByCounts, missedByGaps, missedByRises } from './turns-wished.ts';
 import { clip, isWithin, type Window } from './windows.ts';
 import { WISH_WEIGHT } from './wishes.ts';
 
-/** For given counts the corner that makes the depths most alike, and before that is nearest to what is asked. */
-export const bestOf = (repeats: readonly number[], ground: Ground): Corner | undefined => {
-  const missedAt = missesOf(repeats, ground);
-  const weight = missWeight(ground);
+/**
+ * For given counts the corner that makes the depths most alike, and before that is nearest to what is asked; undefined
+ * where none has its depths and what it misses within bounds.
+ */
+export const bestOf = (repeats: readonly number[], ground: Ground, within?: Within): Corner | undefined => {
   const valid = cornerRises(repeats, ground);
   if (valid.length === 0) return undefined;
+  const missedAt = missesOf(repeats, ground);
+  const weight = missWeight(ground);
+  const always = ground.asked ? missedByCounts(repeats, gapOf(ground), ground.asked) : 0;
   const steps = missedAt ? 2 * GOLDEN_STEPS : GOLDEN_STEPS;
-  const best = leastIn(valid, blamesOf(repeats, ground, missedAt), steps);
+  const most = within && within.spread + weight * (within.missed - always);
+  const best = leastIn(valid, blamesOf(repeats, ground, missedAt), steps, most);
   if (!best) return undefined;
   const { at: rise, value: blame } = best;
   const missed = missedAt?.(rise) ?? 0;
-  const always = ground.asked ? missedByCounts(repeats, ground.gap, ground.asked) : 0;
   return {
     repeats,
     rise,
@@ -32,6 +36,12 @@ export const bestOf = (repeats: readonly number[], ground: Ground): Corner | und
     blame: blame + weight * always,
   };
 };
+
+/** How much the depths may differ (mm), and how far all may be from what is asked, as a share. */
+export interface Within {
+  readonly spread: number;
+  readonly missed: number;
+}
 
 /**
  * Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. What is
@@ -71,8 +81,7 @@ const keepsApartAt = (rise: number, repeats: readonly number[], ground: Ground):
     standsBeside(over, chord * Math.cos(rise), ground.gap) &&
     repeats.every((n, i) => {
       const rest = field.runs[i]!.length - 2 * offset;
-      const gap = gapAsked(rest, n, n + 1, ground.gap, ground);
-      return standsBeside(way, halfSpanOnSide(rest, n, ground), gap);
+      return standsBeside(way, halfSpanOnSide(rest, n, ground), gapOnSide(rest, n, ground));
     })
   );
 };
@@ -89,16 +98,28 @@ const overAt = (rise: number, repeats: readonly number[], ground: Ground): numbe
   return leansOver(tops, offset, field);
 };
 
+/** The gap (mm) of all sides; undefined where swags that are not to be wider than asked may leave more. */
+const gapOf = ({ gap, widestSpan, widestGap }: Ground): number | undefined =>
+  widestSpan === undefined || widestGap === undefined ? gap : undefined;
+
 /** For given counts, how far all is from what is asked when the corner rises by so much (radians); undefined where nothing is. */
 const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) => number) | undefined => {
   const { way, over, field, lay, asked } = ground;
   if (!asked) return undefined;
   const missed = missedByRises(way.shape, over.shape, asked);
-  if (!missed) return undefined;
+  const isOfGap = gapOf(ground) === undefined && asked.wishes.asked.some(({ key }) => key === 'gap');
+  if (!missed && !isOfGap) return undefined;
   return (rise) => {
     const offset = toStart(lay, over.shape.chord, rise);
-    const sides = repeats.map((n, i) => riseOnSide(field.runs[i]!.length - 2 * offset, n, ground));
-    return missed(rise, sides);
+    const rests = field.runs.map(({ length }) => length - 2 * offset);
+    const sides = repeats.map((n, i) => riseOnSide(rests[i]!, n, ground));
+    const ofGap = isOfGap
+      ? missedByGaps(
+          repeats.map((n, i) => gapOnSide(rests[i]!, n, ground)),
+          asked,
+        )
+      : 0;
+    return (missed?.(rise, sides) ?? 0) + ofGap;
   };
 };
 

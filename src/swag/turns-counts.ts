@@ -14,16 +14,21 @@ import { type Ground, toStart } from './turns-ground.ts';
 import { countsAsked, countsPossible } from './turns-wished.ts';
 import type { Window } from './windows.ts';
 
+/** Counts in question: those of the longest side, and for each of them those of all sides. */
+interface Promising {
+  readonly longest: readonly number[];
+  readonly with: (longest: number) => readonly (readonly number[])[];
+}
+
 /**
- * Counts near one common depth, in groups by the count of the longest side: for each count the depth at which
+ * Counts near one common depth, by the count of the longest side: for each count the depth at which
  * that side comes out even, and for the others the whole numbers on either side of what that depth asks for.
  */
 export const promisingCounts = (
   { way, over, field, lay, gap, windows: { sides: windows, corners }, asked }: Ground,
   counts: readonly Counts[],
   widestGap: number,
-  than: (longest: number) => number | undefined,
-): readonly { readonly most: number; readonly vectors: readonly (readonly number[])[] }[] => {
+): Promising => {
   const { chord } = way.shape;
   const hasOwn = over !== way;
   const wishes = asked?.wishes;
@@ -53,14 +58,13 @@ export const promisingCounts = (
     const taken = 2 * startBeside(rise) + n * 2 * chord * Math.cos(rise);
     return Math.max(gap, Math.min(widestGap, (lengths[anchor]! - taken) / (n + 1)));
   };
-  return list.flatMap((n) => {
-    const most = than(n);
-    if (most === undefined) return [];
+  const withCount: Promising['with'] = (n) => {
     const even = hasOwn
       ? riseThatDoes((at) => asks(lengths[anchor]!, at) >= n, flattest, steepest)
       : riseThatAsks(n, lengths[anchor]!, chord, gap, lay);
     const rise = Math.min(steepest, Math.max(flattest, even));
     const choices = lengths.map((length, i): readonly number[] => {
+      if (i === anchor) return [n];
       const c = counts[i]!;
       const fixed = fixedCount(c);
       if (fixed !== undefined) return [fixed];
@@ -83,8 +87,9 @@ export const promisingCounts = (
       const some = counted.length <= MOST_COUNTS_TRIED ? counted : countsBeside(c, likely);
       return [...new Set([...alike, ...some, ...asked])];
     });
-    return [{ most, vectors: product(choices).filter((repeats) => !isLopsided(repeats)) }];
-  });
+    return product(choices).filter((repeats) => !isLopsided(repeats));
+  };
+  return { longest: list, with: withCount };
 };
 
 /** At which rise a corner with a chord of its own (mm) is most nearly so deep (mm). */

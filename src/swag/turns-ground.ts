@@ -52,7 +52,8 @@ export const toStart = ({ ofSpan, ofDepth }: Lay, chord: number, rise: number): 
 export const riseOnSide = (rest: number, repeats: number, ground: Ground): number =>
   Math.acos(Math.min(1, halfSpanOnSide(rest, repeats, ground) / ground.way.shape.chord));
 
-export const halfSpanOnSide = (rest: number, repeats: number, ground: Ground): number => {
-  const gap = gapAsked(rest, repeats, repeats + 1, ground.gap, ground);
-  return (rest - gap * (repeats + 1)) / (2 * repeats);
-};
+export const halfSpanOnSide = (rest: number, repeats: number, ground: Ground): number =>
+  (rest - gapOnSide(rest, repeats, ground) * (repeats + 1)) / (2 * repeats);
+
+export const gapOnSide = (rest: number, repeats: number, ground: Ground): number =>
+  gapAsked(rest, repeats, repeats + 1, ground.gap, ground);

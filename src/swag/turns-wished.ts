@@ -7,15 +7,34 @@ import type { Shape } from './shape.ts';
 import type { Window } from './windows.ts';
 import { type Measuring, useOfTop } from './wishes.ts';
 
-/** How far counts and a gap (mm) are from what is asked of them, whatever the corner: of each the worst, summed up. */
-export const missedByCounts = (repeats: readonly number[], gap: number, { wishes }: Measuring): number => {
+/**
+ * How far counts and a gap (mm), where it is the same whatever the corner, are from what is asked of them: of each the
+ * worst, summed up.
+ */
+export const missedByCounts = (
+  repeats: readonly number[],
+  gap: number | undefined,
+  { wishes }: Measuring,
+): number => {
   let sum = 0;
   for (const one of wishes.asked) {
-    if (one.key === 'gap') sum += missOf(one, gap);
+    if (one.key === 'gap' && gap !== undefined) sum += missOf(one, gap);
     if (one.key !== 'repeats') continue;
     let worst = 0;
     for (let i = 0; i < repeats.length; i++)
       if (one.on === undefined || one.on === i) worst = Math.max(worst, missOf(one, repeats[i]!));
+    sum += worst;
+  }
+  return sum;
+};
+
+/** How far the gaps of sides (mm) are from what is asked of them. */
+export const missedByGaps = (gaps: readonly number[], { wishes }: Measuring): number => {
+  let sum = 0;
+  for (const one of wishes.asked) {
+    if (one.key !== 'gap') continue;
+    let worst = 0;
+    for (const gap of gaps) worst = Math.max(worst, missOf(one, gap));
     sum += worst;
   }
   return sum;

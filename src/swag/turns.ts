@@ -26,11 +26,11 @@ import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
 import { crownPose } from './pose.ts';
 import { highestRise, type Rising, risingOnSides, risingOverCorners } from './rising.ts';
 import type { Tried } from './runs.ts';
-import { spreadCost } from './score.ts';
+import { brokenCost, spreadWithin } from './score.ts';
 import { gapAsked, type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
-import { cheaper, type Kept, settledCost } from './ties.ts';
-import { bestOf } from './turns-corner.ts';
+import { cheaper, type Kept } from './ties.ts';
+import { bestOf, type Within } from './turns-corner.ts';
 import { promisingCounts } from './turns-counts.ts';
 import type { Corner, Ground, TurnWindows } from './turns-ground.ts';
 import { gapAtRise, gapWanted, withRoom } from './turns-room.ts';
@@ -38,7 +38,7 @@ import { turnsByTilt } from './turns-tilted.ts';
 import { missedByCounts } from './turns-wished.ts';
 import { clip, riseBelow } from './windows.ts';
 import { wishedScore } from './wished.ts';
-import { type Measuring, missCost } from './wishes.ts';
+import { missWithin } from './wishes.ts';
 
 /**
  * For one way and each count of the longest side, the counts of the others that cost least; for given counts the
@@ -53,20 +53,32 @@ export const fitTurns = (
 ): Tried => {
   if (way.tilt !== undefined) return turnsByTilt(way, way.tilt, field, rules, counts, outward);
   const sides = risingOnSides(way, field, rules, outward);
-  return turnsByCrown(
-    sides,
-    risingOverCorners(way, field, rules, outward, sides),
-    field,
-    rules,
-    counts,
-    outward,
-  );
+  const corners = risingOverCorners(way, field, rules, outward, sides);
+  const turns = turnsByCrown(sides, corners, field, rules, counts, outward);
+  const made = turns?.longest.map((repeats) => turns.with(repeats, Number.POSITIVE_INFINITY)) ?? [];
+  return {
+    fits: made.flatMap(({ fits }) => fits),
+    tried: made.reduce((sum, { tried }) => sum + tried, 0),
+  };
 };
 
-/**
- * The same with a way for the sides and one for the corners. `than` is what a fit with so many swags on the longest side
- * is to cost less than; undefined where there is none.
- */
+/** Borders of a way for the sides and one for the corners. */
+export interface Turns {
+  /** The counts of the longest side that come into question. */
+  readonly longest: readonly number[];
+  /**
+   * With so many swags there, the least that fits beside them, and with room for what bulges; as far as they cost no more
+   * than `most`, `rest` of it for what their depths and wishes have no part in. `leastWith` tells what counts cost at least.
+   */
+  readonly with: (
+    longest: number,
+    most: number,
+    rest?: number,
+    leastWith?: (repeats: readonly number[]) => number,
+  ) => Tried;
+}
+
+/** The same with a way for the sides and one for the corners; undefined where these never fit. */
 export const turnsByCrown = (
   onSides: Rising,
   overCorners: Rising,
@@ -74,16 +86,14 @@ export const turnsByCrown = (
   rules: SeatRules,
   counts: readonly Counts[],
   outward: number,
-  than: (longest: number) => number | undefined = () => Number.POSITIVE_INFINITY,
-): Tried => {
+): Turns | undefined => {
   const { way } = onSides;
   const { shape } = way;
   const over = overCorners.way;
   const { wishes } = rules;
   const lay = layOf(field);
   const windows: TurnWindows = { sides: onSides.windows, corners: overCorners.windows };
-  let tried = 0;
-  if (windows.sides.length === 0 || windows.corners.length === 0) return { fits: [], tried };
+  if (windows.sides.length === 0 || windows.corners.length === 0) return undefined;
   const lines = linesBeside(field);
   /** With a gap, the windows of what keeps before all lines beside it, and what else is kept of the gap. */
   const keepBefore: Ground['keepBefore'] = (leaves) => {
@@ -129,8 +139,9 @@ export const turnsByCrown = (
   const widestBulge = Math.max(
     ...[onSides, overCorners].map((r) => gapAt(Math.max(...r.windows.map((w) => w.to)), r.way)),
   );
+  // Wider ones may be more as they are asked for.
+  const given = mayMakeRoom || widestGap !== undefined ? undefined : fixed;
   const roomy: Ground = { ...anyBulge, gap: leastGap };
-  const found: Fit[] = [];
   const laidAt = (corner: Corner, gap: number): Kept | undefined => {
     const laid = layTurn({ way, over, field }, { ...rules, gap, widestSpan, widestGap }, corner);
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
@@ -144,43 +155,48 @@ export const turnsByCrown = (
     return corner && laidAt(corner, fixed);
   };
   const deepest = Math.max(shape.chord, over.shape.chord);
-  const groups = promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0), than);
-  for (const { most, vectors } of groups) {
-    tried += vectors.length;
+  const promising = promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0));
+  const withCount: Turns['with'] = (longest, most, rest = 0, leastWith = () => 0) => {
+    const vectors = promising.with(longest);
     let best: Kept | undefined;
     let roomiest: Kept | undefined;
-    // Depths that differ by `spread` cost so much in any case: no depth is larger than the chord.
-    const mayBeat = ({ spread, missed }: Corner, known: Kept | undefined): boolean =>
-      settledCost(spreadCost(deepest - spread, deepest) + missCost([missed])) <=
-      Math.min(known?.cost ?? most, most);
-    for (const { repeats, missed } of inOrderOfMisses(vectors, fixed, asked)) {
-      if (best && missCost([missed]) > best.cost) break;
-      const plain = bestOf(repeats, noBulge);
-      if (plain && mayBeat(plain, best)) best = cheaper(best, laidAt(plain, fixed) ?? laidApart(repeats));
-      const first = mayMakeRoom ? bestOf(repeats, roomy) : undefined;
+    const beaten = (known: Kept | undefined): number => Math.min(known?.cost ?? most, most) + ROUNDING;
+    const mayBeat = ({ spread, missed }: Corner, within: Within): boolean =>
+      spread <= within.spread && missed <= within.missed;
+    const told = vectors.map((repeats) => ({
+      repeats,
+      missed: asked ? missedByCounts(repeats, given, asked) : 0,
+      least: leastWith(repeats),
+    }));
+    for (const { repeats, missed, least } of told.sort((a, b) => a.missed - b.missed || a.least - b.least)) {
+      if (missed > missWithin(beaten(best))) break;
+      let plain: Corner | undefined;
+      if (least <= beaten(best)) {
+        // Depths that differ cost so much in any case: none is larger than the chord.
+        const left = beaten(best) - rest;
+        const within = { spread: spreadWithin(left, deepest) + FIT_NOISE, missed: missWithin(left) };
+        plain = bestOf(repeats, noBulge, within);
+        if (plain && mayBeat(plain, within)) best = cheaper(best, laidAt(plain, fixed) ?? laidApart(repeats));
+      }
+      if (!mayMakeRoom || least + brokenCost(swags(repeats)) > beaten(roomiest)) continue;
+      const first = bestOf(repeats, roomy);
+      const spread = spreadWithin(beaten(roomiest), deepest) + FIT_NOISE;
+      if (!first || first.spread > spread || gapWanted(first, roomy) <= 0) continue;
       // A gap is only worth it where it beats what fits without.
-      if (!first || gapWanted(first, roomy) <= 0 || (plain && first.blame >= plain.blame)) continue;
-      if (!mayBeat(first, roomiest)) continue;
+      const without = plain ?? bestOf(repeats, noBulge);
+      if (without && first.blame >= without.blame) continue;
       const made = withRoom(first, roomy);
       if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap));
     }
-    if (best) found.push(best.fit);
-    if (roomiest) found.push(roomiest.fit);
-  }
-  return { fits: found, tried };
+    return { fits: [best, roomiest].flatMap((kept) => kept?.fit ?? []), tried: vectors.length };
+  };
+  return { longest: promising.longest, with: withCount };
 };
 
-/** Counts that are nearest to what is asked of them first. */
-const inOrderOfMisses = (
-  vectors: readonly (readonly number[])[],
-  gap: number,
-  asked: Measuring | undefined,
-): readonly { readonly repeats: readonly number[]; readonly missed: number }[] => {
-  if (!asked) return vectors.map((repeats) => ({ repeats, missed: 0 }));
-  return vectors
-    .map((repeats) => ({ repeats, missed: missedByCounts(repeats, gap, asked) }))
-    .sort((a, b) => a.missed - b.missed);
-};
+const swags = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
+
+/** Costs that differ by less differ by rounding. */
+const ROUNDING = 1e-8;
 
 const layTurn = (
   { way, over, field }: Pick<Ground, 'way' | 'over' | 'field'>,

@@ -107,6 +107,9 @@ export const missCost = (missed: Missed): number => {
   return WISH_WEIGHT * sum;
 };
 
+/** How far from the wishes all in all may be where that is to cost no more. */
+export const missWithin = (cost: number): number => cost / WISH_WEIGHT;
+
 /** What it costs in itself to have so many swags on a side. */
 export const countCost = (wishes: Wishes, i: number, repeats: number): number =>
   missCost(missesOf(wishes, { i, figures: { repeats } }));
