@@ -34,12 +34,13 @@ const withoutSchemaWriting = {
     const names = [...readFileSync(id, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gm)];
     return names.map(([, name]) => `export const ${name} = () => undefined;`).join('\n');
   },
-  // What our own schemas say for editors goes with it, and the patterns and names of addresses and keys, which none of them asks for.
+  // What our own schemas say for editors goes with it, and all that knows addresses and keys, which none of them asks for.
   transform(code, id) {
     if (/\bzod[\\/]v4[\\/]core[\\/]regexes\.js$/.test(id))
       return code.replace(UNASKED, 'export const $1 = /$$^/;');
     if (/\bzod[\\/]v4[\\/]locales[\\/]en\.js$/.test(id))
       return code.replace(/const FormatDictionary = \{[^}]*\};/, 'const FormatDictionary = {};');
+    if (/\bzod[\\/]v4[\\/]classic[\\/]schemas\.js$/.test(id)) return code.replace(KIND_OF_TEXT, '');
     if (!/[\\/]src[\\/]plan[\\/]|[\\/]src[\\/]template[\\/]/.test(id)) return undefined;
     return code
       .replace(new RegExp(String.raw`\.meta\(\{\s*description:\s*${WORDS},?\s*\}\)`, 'g'), '')
@@ -58,6 +59,10 @@ const WORDS = String.raw`${QUOTED}(?:\s*\+\s*${QUOTED})*`;
 /** Kinds of text that a plan or a template never holds; a schema that asked for one would refuse all. */
 const UNASKED =
   /^(?:export )?const (dateSource|cuid2?|ulid|xid|ksuid|nanoid|duration|guid|email|ipv[46]|cidrv[46]|base64(?:url)?|e164) = [/`].*[/`]u?;$/gm;
+
+/** How a text's schema is asked for one of them. */
+const KIND_OF_TEXT =
+  /^ +\w+\(params\) \{\s*return this\.check\((?:core|iso)\._?\w+\((?:Zod\w+, )?params\)\);\s*\},?$/gm;
 
 /** One entry as one script without imports. Returns its text, its modules, and the style sheet's text where it has one. */
 const bundle = async (entry, more = [], treeshake = {}) => {
@@ -121,7 +126,7 @@ const fromTheFirst = {
 
 /** What of it later scripts take, by module. */
 const taken = new Map();
-for (const name of ['trace']) {
+for (const name of ['trace', 'glass']) {
   const { script, style, held } = await bundle(`${name}-part.ts`, [fromTheFirst], {
     propertyReadSideEffects: false,
   });

@@ -1,6 +1,6 @@
 /** The script that is loaded with the first picture of a template, or the first points of one. */
 
-import { addTracePart } from './ui/later.tsx';
+import { addPart } from './ui/later.tsx';
 import { openPoints, startPoints } from './ui/points.tsx';
 import { TemplateView } from './ui/template-view.tsx';
 import { beginTracing, goOnWith, startTracing } from './ui/tracing.ts';
@@ -8,4 +8,4 @@ import './styles/trace.css';
 
 startTracing();
 startPoints();
-addTracePart({ View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith });
+addPart('trace', { View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith });

@@ -244,10 +244,6 @@ export const differenceCost = (a: Size, b: Size): number =>
     widest: Math.max(a.span, b.span),
   });
 
-/** What a fit costs at least whose depths go from `least` to `most` (mm). */
-export const spreadCost = (least: number, most: number): number =>
-  WEIGHTS.unlike.weight * sightOf((1 - least / most) / SEEN.depth);
-
 /** By how much depths of `most` mm at most may differ (mm) where that is to cost no more. */
 export const spreadWithin = (cost: number, most: number): number =>
   most * SEEN.depth * seenBy(Math.max(0, cost) / WEIGHTS.unlike.weight);

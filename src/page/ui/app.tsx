@@ -6,7 +6,7 @@ import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
-import { Trace } from './later.tsx';
+import { Later } from './later.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
 import { Paper } from './paper.tsx';
@@ -53,7 +53,7 @@ export const App = () => {
       <Head />
       <Notices />
       <Parts />
-      <Trace />
+      <Later name="trace" />
       <main>
         <div class="track">
           <Measure key={part} />

@@ -17,6 +17,58 @@ const keyName = (path: KeyPath): string =>
 
 export const unitsNow = (): Units => (textAt(state.value, ['units']) as Units | undefined) ?? 'in';
 
+interface InputProps {
+  readonly label: string;
+  readonly value: string;
+  readonly class?: string | undefined;
+  readonly inputMode?: 'text' | 'numeric';
+  readonly placeholder?: string | undefined;
+  readonly isWrong?: boolean;
+  /** What is said below it: of what is wrong, or else as a hint. */
+  readonly more?: string | undefined;
+  readonly onType: (text: string) => void;
+  readonly onLeave?: (text: string) => void;
+}
+
+/** A short figure with its label. */
+export const InputField = ({
+  label,
+  value,
+  class: name = '',
+  inputMode = 'text',
+  placeholder,
+  isWrong = false,
+  more,
+  onType,
+  onLeave,
+}: InputProps) => {
+  const id = useId();
+  return (
+    <div class={`field ${name}`}>
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        class="length"
+        inputMode={inputMode}
+        autocomplete="off"
+        spellcheck={false}
+        size={8}
+        placeholder={placeholder}
+        value={value}
+        aria-invalid={isWrong ? 'true' : undefined}
+        aria-describedby={more === undefined ? undefined : `${id}-more`}
+        onInput={(event) => onType(event.currentTarget.value)}
+        onBlur={(event) => onLeave?.(event.currentTarget.value)}
+      />
+      {more === undefined ? null : (
+        <p class={isWrong ? 'wrong' : 'hint'} id={`${id}-more`}>
+          {unbroken(more)}
+        </p>
+      )}
+    </div>
+  );
+};
+
 interface LengthProps {
   readonly label: string;
   readonly path: KeyPath;
@@ -57,7 +109,6 @@ export const LengthField = ({
   onType,
   onLeave,
 }: LengthProps) => {
-  const id = useId();
   const typed = useSignal<string | undefined>(undefined);
   const key = keyName(path);
   const unread = unreadAt(key);
@@ -87,37 +138,25 @@ export const LengthField = ({
     cannotRead(key, text, words, isDone);
   };
   return (
-    <div class={`field ${name ?? ''}`}>
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        class="length"
-        inputMode="text"
-        autocomplete="off"
-        spellcheck={false}
-        size={8}
-        placeholder={placeholder}
-        value={unread?.text ?? typed.value ?? shownText}
-        aria-invalid={wrong === undefined ? undefined : 'true'}
-        aria-describedby={more === undefined ? undefined : `${id}-more`}
-        onInput={(event) => {
-          onType?.();
-          put(event.currentTarget.value, false);
-        }}
-        onBlur={(event) => {
-          onLeave?.();
-          // What is only shown is rounded: what was not typed over stays as it is in the plan.
-          if (typed.value === undefined && unread === undefined && written !== '') return;
-          put(event.currentTarget.value, true);
-          typed.value = undefined;
-        }}
-      />
-      {more === undefined ? null : (
-        <p class={wrong === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
-          {unbroken(more)}
-        </p>
-      )}
-    </div>
+    <InputField
+      label={label}
+      class={name}
+      placeholder={placeholder}
+      value={unread?.text ?? typed.value ?? shownText}
+      isWrong={wrong !== undefined}
+      more={more}
+      onType={(text) => {
+        onType?.();
+        put(text, false);
+      }}
+      onLeave={(text) => {
+        onLeave?.();
+        // What is only shown is rounded: what was not typed over stays as it is in the plan.
+        if (typed.value === undefined && unread === undefined && written !== '') return;
+        put(text, true);
+        typed.value = undefined;
+      }}
+    />
   );
 };
 
@@ -173,7 +212,6 @@ export const NameField = ({
 
 /** How many: a whole number, or as many as fit best where it is empty. */
 export const CountField = ({ label, path }: { readonly label: string; readonly path: KeyPath }) => {
-  const id = useId();
   const typed = useSignal<string | undefined>(undefined);
   const stands = textAt(state.value, path) ?? '';
   const written = stands === 'auto' ? '' : stands;
@@ -192,30 +230,19 @@ export const CountField = ({ label, path }: { readonly label: string; readonly p
     if (text !== written) edit([[path, text === '' ? undefined : Number(text)]], key);
   };
   return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        class="length"
-        inputMode="numeric"
-        autocomplete="off"
-        size={8}
-        placeholder="as fits best"
-        value={unread?.text ?? typed.value ?? written}
-        aria-invalid={wrong === undefined ? undefined : 'true'}
-        aria-describedby={wrong === undefined ? undefined : `${id}-more`}
-        onInput={(event) => put(event.currentTarget.value.trim(), false)}
-        onBlur={(event) => {
-          if (unread !== undefined) put(event.currentTarget.value.trim(), true);
-          typed.value = undefined;
-        }}
-      />
-      {wrong === undefined ? null : (
-        <p class="wrong" id={`${id}-more`}>
-          {wrong}
-        </p>
-      )}
-    </div>
+    <InputField
+      label={label}
+      inputMode="numeric"
+      placeholder="as fits best"
+      value={unread?.text ?? typed.value ?? written}
+      isWrong={wrong !== undefined}
+      more={wrong}
+      onType={(text) => put(text.trim(), false)}
+      onLeave={(text) => {
+        if (unread !== undefined) put(text.trim(), true);
+        typed.value = undefined;
+      }}
+    />
   );
 };
 

@@ -13,7 +13,7 @@ import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
-import { type TracePart, wantTracePart } from './later.tsx';
+import { wantPart } from './later.tsx';
 import {
   addOwn,
   complain,
@@ -70,8 +70,8 @@ const takeFile = async (file: File): Promise<void> => {
 
 const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
 
-const tracePart = (): Promise<TracePart | undefined> =>
-  during('the picture', wantTracePart()).catch(() => {
+const tracePart = () =>
+  during('the picture', wantPart('trace')).catch(() => {
     complain(NO_START.text);
     return undefined;
   });

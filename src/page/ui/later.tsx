@@ -7,33 +7,43 @@ import { signal } from '@preact/signals';
 import type { ComponentType } from 'preact';
 import { loadScript, loadStyle } from '../engine/hire.ts';
 
-/** A template from a picture of it, or from points: `trace.js`. */
-export interface TracePart {
-  readonly View: ComponentType;
-  readonly begin: (picture: File) => void;
-  readonly points: () => void;
-  /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
-  readonly goOn: (key: string, title?: string) => Promise<void>;
+/** What each script adds, by its name. */
+interface LaterParts {
+  /** A template from a picture of it, or from points. */
+  readonly trace: {
+    readonly View: ComponentType;
+    readonly begin: (picture: File) => void;
+    readonly points: () => void;
+    /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
+    readonly goOn: (key: string, title?: string) => Promise<void>;
+  };
+  /** A swag at its true size on the screen. */
+  readonly glass: { readonly View: ComponentType; readonly open: () => void };
 }
 
-const scope = globalThis as { swagwright_trace?: TracePart };
+type Name = keyof LaterParts;
 
-/** How the script hands over what it adds. */
-export const addTracePart = (part: TracePart): void => {
-  scope.swagwright_trace = part;
+const scope = globalThis as { swagwright_later?: Partial<LaterParts> };
+
+/** How a script hands over what it adds. */
+export const addPart = <N extends Name>(name: N, part: LaterParts[N]): void => {
+  scope.swagwright_later = { ...scope.swagwright_later, [name]: part };
 };
 
-const trace = signal<TracePart | undefined>(undefined);
+const parts = signal<Partial<LaterParts>>({});
 
 /** Throws where the script cannot be loaded. */
-export const wantTracePart = async (): Promise<TracePart> => {
-  if (!scope.swagwright_trace) await Promise.all([loadScript('trace.js'), loadStyle('trace.css')]);
-  trace.value = scope.swagwright_trace;
-  if (!trace.value) throw new Error('trace.js adds nothing');
-  return trace.value;
+export const wantPart = async <N extends Name>(name: N): Promise<LaterParts[N]> => {
+  if (!scope.swagwright_later?.[name])
+    await Promise.all([loadScript(`${name}.js`), loadStyle(`${name}.css`)]);
+  const part = scope.swagwright_later?.[name];
+  if (!part) throw new Error(`${name}.js adds nothing`);
+  parts.value = scope.swagwright_later!;
+  return part;
 };
 
-export const Trace = () => {
-  const View = trace.value?.View;
+/** What a script shows, once it is there. */
+export const Later = ({ name }: { readonly name: Name }) => {
+  const View = parts.value[name]?.View;
   return View ? <View /> : null;
 };

@@ -1,7 +1,7 @@
 /** Pages for her paper: sheets at true size, the card, fills to choose from; corrected by what the last print measured. */
 
 import { useSignal } from '@preact/signals';
-import { useId, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import {
   correctionWords,
   PAPER_IDS,
@@ -10,7 +10,7 @@ import {
   type PerEdge,
   scaledWords,
 } from '../../pagination/index.ts';
-import type { Outcome } from '../engine/client.ts';
+import { NO_START, type Outcome } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { Fonts, PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
 import {
@@ -23,7 +23,8 @@ import {
 } from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
-import { Choice, Panel, unitsNow } from './fields.tsx';
+import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
+import { Later, wantPart } from './later.tsx';
 import { Said } from './said.tsx';
 import {
   complain,
@@ -36,9 +37,9 @@ import {
   shelf,
   shown,
   state,
+  swag,
   thorough,
 } from './store.ts';
-import { TrueSize } from './true-size.tsx';
 
 /** Kept in this browser and not in the plan: a correction belongs to one printer and one paper. */
 const MEASURED_KEY = 'swagwright.measured-edges';
@@ -177,7 +178,10 @@ export const Paper = () => {
         {button('frames', 'Empty swags', 'to draw your own quilting in')}
         {button('contact', 'What fits, in pictures', 'the best dozen side by side')}
         <li>
-          <TrueSize />
+          <button type="button" disabled={!isReady || !swag.value} onClick={() => void openTrueSize()}>
+            True size on the screen
+          </button>
+          <Later name="glass" />
           <span class="about">lay the acrylic on the glass of a tablet</span>
         </li>
       </ul>
@@ -219,6 +223,11 @@ export const Paper = () => {
   );
 };
 
+const openTrueSize = async (): Promise<void> => {
+  const part = await during('the screen', wantPart('glass')).catch(() => complain(NO_START.text));
+  part?.open();
+};
+
 const deliver = (printed: Outcome<Printed>): void => {
   if (printed.kind === 'problems') complain('The pages could not be made.', printed.problems, 'paper');
   if (printed.kind !== 'answer') return;
@@ -234,29 +243,15 @@ const MeasuredField = ({
   label,
   value,
   onType,
-}: {
-  readonly label: string;
-  readonly value: string;
-  readonly onType: (text: string) => void;
-}) => {
-  const id = useId();
-  return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        class="length"
-        autocomplete="off"
-        spellcheck={false}
-        size={8}
-        placeholder={SQUARE[unitsNow()]}
-        value={value}
-        aria-invalid={value.trim() !== '' && factorOf(value, unitsNow()) === undefined ? 'true' : undefined}
-        onInput={(event) => onType(event.currentTarget.value)}
-      />
-    </div>
-  );
-};
+}: Pick<Parameters<typeof InputField>[0], 'label' | 'value' | 'onType'>) => (
+  <InputField
+    label={label}
+    placeholder={SQUARE[unitsNow()]}
+    value={value}
+    isWrong={value.trim() !== '' && factorOf(value, unitsNow()) === undefined}
+    onType={onType}
+  />
+);
 
 /** The check square as she calls it. */
 const SQUARE = { in: '2 in', cm: '5.08 cm', mm: '50.8 mm' } as const;

@@ -1,8 +1,7 @@
 /** What a picture does not tell of the acrylic: its thickness, and the lines etched in it, by figure or by a tap. */
 
-import { useId } from 'preact/hooks';
 import type { TracedOutline } from '../engine/messages.ts';
-import { NameField } from './fields.tsx';
+import { InputField, NameField } from './fields.tsx';
 import { inHers } from './her-lengths.ts';
 import { tool } from './tapping.ts';
 import { type EtchedLine, LEAST_HEIGHT, lengthSaid, saidLines, say, traceTold, tracing } from './tracing.ts';
@@ -139,37 +138,16 @@ const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 const freeLetter = (lines: readonly EtchedLine[]): string =>
   [...LETTERS].find((l) => lines.every((line) => line.name !== l)) ?? `line ${lines.length + 1}`;
 
-interface FigureProps {
-  readonly label: string;
-  readonly placeholder: string;
-  readonly value: string;
-  readonly onType: (text: string) => void;
-}
-
 /** A length that is no part of a plan. */
-export const Figure = ({ label, placeholder, value, onType }: FigureProps) => {
-  const id = useId();
-  const isWrong = lengthSaid(value) === 'wrong';
+export const Figure = (
+  field: Pick<Parameters<typeof InputField>[0], 'label' | 'placeholder' | 'value' | 'onType'>,
+) => {
+  const isWrong = lengthSaid(field.value) === 'wrong';
   return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        class="length"
-        autocomplete="off"
-        spellcheck={false}
-        size={8}
-        placeholder={placeholder}
-        value={value}
-        aria-invalid={isWrong ? 'true' : undefined}
-        aria-describedby={isWrong ? `${id}-more` : undefined}
-        onInput={(event) => onType(event.currentTarget.value)}
-      />
-      {isWrong ? (
-        <p class="wrong" id={`${id}-more`}>
-          Write a length, such as 1/4 in or 6 mm.
-        </p>
-      ) : null}
-    </div>
+    <InputField
+      {...field}
+      isWrong={isWrong}
+      more={isWrong ? 'Write a length, such as 1/4 in or 6 mm.' : undefined}
+    />
   );
 };

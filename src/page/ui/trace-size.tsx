@@ -1,7 +1,6 @@
 /** How large a traced picture is, and what is done where its printed outline does not fit the acrylic. */
 
 import { useSignal } from '@preact/signals';
-import { useId } from 'preact/hooks';
 import { MM_PER_INCH } from '../../length/index.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { loadFonts } from '../engine/hire.ts';
@@ -9,7 +8,7 @@ import type { OwnTemplate, TracedOutline } from '../engine/messages.ts';
 import { factorsOf } from '../plan/measured.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
-import { Choice, unitsNow } from './fields.tsx';
+import { Choice, InputField, unitsNow } from './fields.tsx';
 import { inHers } from './her-lengths.ts';
 import { rememberedMeasured } from './paper.tsx';
 import { complain, during, state, thorough } from './store.ts';
@@ -24,7 +23,6 @@ export const ScaleFields = ({
   readonly ofFile: number | undefined;
   readonly outline: TracedOutline | undefined;
 }) => {
-  const id = useId();
   const scale = tracing.value?.scale ?? { kind: 'own' };
   if (outline?.source === 'capture-sheet')
     return <p class="hint">The eight marks of the sheet say how large it is.</p>;
@@ -51,39 +49,28 @@ export const ScaleFields = ({
         onChoose={(kind) => say({ scale: begin[kind as Scale['kind']] })}
       />
       {scale.kind === 'dpi' ? (
-        <div class="field">
-          <label for={id}>Dots per inch</label>
-          <input
-            id={id}
-            class="length"
-            inputMode="numeric"
-            autocomplete="off"
-            size={8}
-            placeholder="such as 300"
-            value={scale.text}
-            onInput={(event) => say({ scale: { kind: 'dpi', text: event.currentTarget.value } })}
-          />
-          {isWrong && scale.text !== '' ? <p class="wrong">Write a whole number from 100 to 2400.</p> : null}
-        </div>
+        <InputField
+          label="Dots per inch"
+          inputMode="numeric"
+          placeholder="such as 300"
+          value={scale.text}
+          isWrong={isWrong && scale.text !== ''}
+          more={isWrong && scale.text !== '' ? 'Write a whole number from 100 to 2400.' : undefined}
+          onType={(text) => say({ scale: { kind: 'dpi', text } })}
+        />
       ) : null}
       {scale.kind === 'marks' ? (
-        <div class="field">
-          <label for={id}>The two marks are apart by</label>
-          <input
-            id={id}
-            class="length"
-            autocomplete="off"
-            size={8}
-            placeholder="such as 6"
-            value={scale.apart}
-            onInput={(event) => say({ scale: { ...scale, apart: event.currentTarget.value } })}
-          />
-          <p class="hint">
-            {scale.marks.length < 2
+        <InputField
+          label="The two marks are apart by"
+          placeholder="such as 6"
+          value={scale.apart}
+          more={
+            scale.marks.length < 2
               ? 'Tap two lines of a ruler or a cutting mat in the picture, as far apart as they go; the ruler must lie as high as the template’s edge.'
-              : 'Tap again to begin anew.'}
-          </p>
-        </div>
+              : 'Tap again to begin anew.'
+          }
+          onType={(apart) => say({ scale: { ...scale, apart } })}
+        />
       ) : null}
     </>
   );

@@ -220,6 +220,7 @@ describe('how much is loaded', () => {
     expect(names).not.toContain('thorough.js');
     expect(names).not.toContain('fonts.js');
     expect(names).not.toContain('trace.js');
+    expect(names).not.toContain('glass.js');
     expect(size).toBeLessThanOrEqual(250_000);
     expect(statSync(join(BUILT, 'thorough.js')).size).toBeGreaterThan(250_000);
     await context.close();
