@@ -28,7 +28,7 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
       kind: 'path',
       path: levelPath(run, level, a, b),
       role,
-      facts: { side: run.name, line: name },
+      facts: { side: run.name, line: name, ...calledWords(field, role, level) },
     };
   });
   if (run.ends > 0) {
@@ -52,4 +52,17 @@ export const seamItems = (design: Design, { side: { run }, from, to }: Stretch):
     });
   }
   return items;
+};
+
+/** What a person calls the line that is laid on a seam, or on what a frame goes round; nothing of other lines. */
+const calledWords = (
+  { corners, from, startMargin }: Design['field'],
+  role: Design['field']['lines'][number]['role'],
+  level: number,
+): { readonly called?: string } => {
+  if (role === 'block' || role === 'motif') return { called: `edge of the ${role}` };
+  if (role !== 'seam') return {};
+  const isNear = level === -startMargin;
+  if (corners === 'none') return { called: isNear ? 'seam' : 'far seam' };
+  return { called: isNear === (from === 'inner') ? 'inner seam' : 'outer seam' };
 };
