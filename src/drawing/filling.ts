@@ -24,11 +24,12 @@ import {
 import {
   fillOpenAreas,
   type OpenFilled,
+  openAsked,
   openLengths,
-  tooFineFor,
   USUAL_SEED,
   USUAL_SPACING,
 } from './open-fills.ts';
+import { type ToFill, tooFineOf } from './too-fine.ts';
 
 /** What fills one region of a repeat, in the frame of the repeat's first half. */
 export interface Filled {
@@ -46,50 +47,58 @@ export interface Filling {
   readonly open: readonly OpenFilled[];
   /** What a person should know, a sentence each: regions left empty, parts too small. */
   readonly messages: readonly string[];
-  /** Fills that are asked for and that do not exist, with their keys in the plan. */
+  /** Fills that are asked for and that do not exist, and spacings that are too fine, with their keys in the plan. */
   readonly problems: readonly Problem[];
 }
 
 /** In a band a fill that is meant for areas gets two lines at least; pearls and ribbons go by the band itself. */
 const BAND_SHARE = 0.5;
 
-/** Fills the regions of the repeats that some halves belong to. */
+/** Fills the regions of the repeats that some halves belong to; nothing where a spacing is too fine. */
 export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan): Filling => {
+  const nothing = { byHalf: new Map(), open: [], messages: [] };
   const problems = fillProblems(plan);
-  if (problems.length > 0 || !asksForFills(plan))
-    return { byHalf: new Map(), open: [], messages: [], problems };
+  if (problems.length > 0 || !asksForFills(plan)) return { ...nothing, problems };
+  const outside = openAsked(design, plan);
+  const rows = rowsShown(design, halves).map(({ row, halves: shown }) => ({
+    row,
+    repeats: alikeRepeats(row, shown).map((repeat) => ({ repeat, asked: asksOf(repeat, row, plan) })),
+  }));
+  const inside = rows.flatMap(({ repeats }) => repeats.flatMap(({ asked }) => asked));
+  const tooFine = tooFineOf([...outside, ...inside], plan);
+  if (tooFine.length > 0) return { ...nothing, problems: tooFine };
   const byHalf = new Map<Placed, readonly Filled[]>();
-  const messages: string[] = [...spareFills(plan, design)];
-  const outside = fillOpenAreas(design, plan);
-  const tooFine = new Map(outside.problems.map((p) => [p.key, p]));
-  for (const shown of rowsShown(design, halves))
-    messages.push(...fillRow(shown.row, shown.halves, plan, byHalf, tooFine));
-  const said = [...messages, ...outside.messages];
-  return { byHalf, open: outside.open, messages: said, problems: [...tooFine.values()] };
+  const messages = rows.flatMap(({ row, repeats }) => fillRow(row, repeats, plan, byHalf));
+  const { open, messages: others } = fillOpenAreas(outside);
+  return { byHalf, open, messages: [...spareFills(plan, design), ...messages, ...others], problems: [] };
 };
+
+/** What a plan asks for in one region of a repeat. */
+interface RegionAsked extends ToFill {
+  readonly region: SwagRegion;
+  readonly choice: FillChoice;
+}
+
+const asksOf = ({ cell, ends }: Alike, design: Design, plan: Plan): readonly RegionAsked[] =>
+  regionsOf(cell, design, plan.channels, ends).flatMap((region) => {
+    const asked = choiceFor(region, cell === cornerSwag(design)?.cell, plan);
+    const fill = asked && fillNamed(asked.choice.kind);
+    if (!asked || !fill || !('fill' in fill)) return [];
+    const { spacing = spacingFor(region) } = asked.choice;
+    return [{ ...asked, fill, region, spacing, regions: [region.region] }];
+  });
 
 /** Fills the regions of one row's repeats, and says what a person should know. */
 const fillRow = (
   design: Design,
-  halves: readonly Placed[],
+  repeats: readonly { readonly repeat: Alike; readonly asked: readonly RegionAsked[] }[],
   plan: Plan,
   byHalf: Map<Placed, readonly Filled[]>,
-  tooFine: Map<string | undefined, Problem>,
 ): readonly string[] => {
   const said = new Map<string, Set<string>>();
-  const repeats = alikeRepeats(design, halves);
-  for (const repeat of repeats) {
+  for (const { repeat, asked } of repeats) {
     const filled: Filled[] = [];
-    for (const region of regionsOf(repeat.cell, design, plan.channels, repeat.ends)) {
-      const asked = choiceFor(region, repeat.cell === cornerSwag(design)?.cell, plan);
-      const fill = asked && fillNamed(asked.choice.kind);
-      if (!asked || !fill || !('fill' in fill)) continue;
-      const { choice, path } = asked;
-      const problem = tooFineFor(fill, region.region, { spacing: spacingFor(region), ...choice }, plan, path);
-      if (problem) {
-        tooFine.set(problem.key, problem);
-        continue;
-      }
+    for (const { fill, region, choice } of asked) {
       const made = fillRegion(fill, region, repeat, design, plan.channels, choice);
       // That a region is empty is not the fill's doing.
       const of = isEmptyRegion(region.region) ? region.name : `${region.name}: ${fill.name}`;
@@ -102,7 +111,7 @@ const fillRow = (
     for (const half of repeat.halves) byHalf.set(half, filled);
   }
   // What holds for every cell is said once, without naming them.
-  const cells = new Set(repeats.map((r) => r.cell.name)).size;
+  const cells = new Set(repeats.map(({ repeat }) => repeat.cell.name)).size;
   return [...said].map(([what, names]) =>
     names.size === cells ? what : `${ofRow(design, [...names].join(', '))}, ${what}`,
   );
@@ -161,7 +170,8 @@ const bandSpine = (
   return middle.length === 1 && !middle[0]!.closed ? middle[0] : undefined;
 };
 
-const spacingFor = (region: SwagRegion): number =>
+/** mm, where none is asked for. */
+export const spacingFor = (region: SwagRegion): number =>
   region.kind === 'channel' ? BAND_SHARE * region.width : USUAL_SPACING;
 
 const asksForFills = ({ fills }: Plan): boolean =>

@@ -11,6 +11,7 @@ export {
   fillLengths,
   fillProblems,
   fillRegion,
+  spacingFor,
   usedFills,
 } from './filling.ts';
 export { etchedAlignment } from './ghost.ts';
@@ -20,7 +21,6 @@ export {
   fillOpenArea,
   type OpenFilled,
   openShown,
-  tooFineFor,
   USUAL_SEED,
   USUAL_SPACING,
 } from './open-fills.ts';
@@ -37,3 +37,4 @@ export {
   type StyleSheet,
   styled,
 } from './style.ts';
+export { tooFineFor } from './too-fine.ts';

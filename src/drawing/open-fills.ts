@@ -3,8 +3,7 @@
  * lies there.
  */
 
-import { type KeyPath, keyName, type Problem } from '../document/index.ts';
-import { type Fill, type FillResult, fillNamed, finestSpacing } from '../fill/index.ts';
+import { type Fill, type FillResult, fillNamed } from '../fill/index.ts';
 import {
   boxesTouch,
   clipperOf,
@@ -18,7 +17,6 @@ import {
   type Region,
   regionBox,
 } from '../geometry/index.ts';
-import { exactLength, formatLength, INCH_THIRTYSECOND, MM_HALF, stepOf } from '../length/index.ts';
 import type { Fill as FillChoice, Plan } from '../plan/index.ts';
 import {
   type Design,
@@ -32,6 +30,7 @@ import {
   wholeOf,
   windowOf,
 } from '../swag/index.ts';
+import type { ToFill } from './too-fine.ts';
 
 /** What fills an open area of a design, on its quilt. */
 export interface OpenFilled {
@@ -50,29 +49,32 @@ export const USUAL_SEED = 1;
 
 const NO_LIMIT = 'without a limit (within) nothing says how far from the frame it goes, so it is left empty';
 
-/** Fills what a plan asks for outside the swags, and says what a person should know of it. */
-export const fillOpenAreas = (
-  design: Design,
-  plan: Plan,
-): {
-  readonly open: readonly OpenFilled[];
-  readonly messages: readonly string[];
-  readonly problems: readonly Problem[];
-} => {
-  const open: OpenFilled[] = [];
-  const problems: Problem[] = [];
-  const messages: string[] = [];
-  for (const row of rowsOf(wholeOf(design))) {
+/** What a plan asks for outside the swags of a row, before it is made. */
+export interface OpenAsked extends ToFill {
+  readonly row: Design;
+  readonly area: OpenArea;
+  readonly choice: FillChoice;
+}
+
+export const openAsked = (design: Design, plan: Plan): readonly OpenAsked[] =>
+  rowsOf(wholeOf(design)).flatMap((row) => {
     const kind = row.beyond ? 'between' : 'background';
     const choice = plan.fills[kind];
     const fill = choice && fillNamed(choice.kind);
-    if (!choice || !fill || !('fill' in fill)) continue;
+    if (!choice || !fill || !('fill' in fill)) return [];
     const area = openAreaOf(row, plan.channels);
-    const tooFine = tooFineFor(fill, area.region, choice, plan, ['fills', kind]);
-    if (tooFine) {
-      problems.push(tooFine);
-      continue;
-    }
+    const { spacing = USUAL_SPACING } = choice;
+    return [{ row, area, choice, fill, spacing, regions: [area.region], path: ['fills', kind] }];
+  });
+
+/** Fills it, and says what a person should know of it. */
+export const fillOpenAreas = (
+  asked: readonly OpenAsked[],
+): { readonly open: readonly OpenFilled[]; readonly messages: readonly string[] } => {
+  const open: OpenFilled[] = [];
+  const messages: string[] = [];
+  for (const { row, area, choice, fill } of asked) {
+    const { kind } = area;
     const made = fillOpenArea(fill, area, choice);
     // That an area is empty is not the fill's doing.
     const of = isEmptyRegion(area.region) ? kind : `${kind}: ${fill.name}`;
@@ -80,28 +82,7 @@ export const fillOpenAreas = (
     const { paths, continuous } = made;
     if (paths.length > 0) open.push({ kind, row: row.row, fill: fill.name, paths, continuous });
   }
-  return { open, messages, problems };
-};
-
-/** What is wrong with a spacing that would draw more elements in an area than a fill does; the finest that is taken. */
-export const tooFineFor = (
-  fill: Fill,
-  region: Region,
-  { spacing = USUAL_SPACING }: Pick<FillChoice, 'spacing'>,
-  { marks: { style } }: Plan,
-  path: KeyPath,
-): Problem | undefined => {
-  const finest = finestSpacing(fill, region);
-  if (isEmptyRegion(region) || spacing >= finest) return undefined;
-  const fine = style.unit === 'in' ? INCH_THIRTYSECOND : MM_HALF;
-  const step = stepOf(fine);
-  return {
-    code: 'spacing-too-fine',
-    key: keyName([...path, 'spacing']),
-    message: `the spacing is too fine for so large an area of ${fill.name}`,
-    found: exactLength(spacing, style),
-    expected: `at least ${formatLength(Math.ceil(finest / step) * step, fine)}`,
-  };
+  return { open, messages };
 };
 
 /** One fill in an open area; where it finds no way through the whole, in every repeat's share of it, alike in all. */

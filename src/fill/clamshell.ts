@@ -1,7 +1,7 @@
 /** Clamshell: rows of half circles, each row half a shell aside, so that every shell stands on the joins of two others. */
 
 import { arc, openPath, type Path } from '../geometry/index.ts';
-import { checked, type FieldSide, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type FieldSide, type Fill, MOST_ELEMENTS, nothing, TOO_FINE } from './fill.ts';
 import { laidOn } from './on-frames.ts';
 
 /** A shell is a half circle of this radius, in spacings: the largest disc in one is then one spacing in radius. */
@@ -12,6 +12,7 @@ export const clamshell: Fill = checked({
   about: 'rows of half circles, each row half a shell aside',
   suits: 'area',
   sewn: 'sew row after row, each back beside the one before; at the end of a row the needle travels along the edge to the next',
+  crowd: 1 / (2 * RADIUS * RADIUS),
   takes: [],
   fill: (region, options, context) => {
     const radius = RADIUS * options.spacing;
@@ -21,7 +22,7 @@ export const clamshell: Fill = checked({
       many ||= !rows;
       return rows ?? [];
     });
-    if (many) return nothing('the spacing is too fine for this area');
+    if (many) return nothing(TOO_FINE);
     if (paths.length === 0) return nothing('the area is too small for a line at this spacing');
     return { paths, continuous: false, messages: [] };
   },

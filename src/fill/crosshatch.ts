@@ -3,7 +3,7 @@
  * edge.
  */
 
-import { checked, type Fill, nothing } from './fill.ts';
+import { checked, type Fill, nothing, TOO_FINE } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 import { linesOnSides } from './sides.ts';
 
@@ -21,9 +21,7 @@ export const crosshatch: Fill = checked({
     if (context?.sides) {
       const first = options.angle ?? DIAGONAL;
       const paths = linesOnSides(region, context.sides, [first, first + Math.PI / 2], options.spacing);
-      return paths
-        ? { paths, continuous: false, messages: [] }
-        : nothing('the spacing is too fine for this area');
+      return paths ? { paths, continuous: false, messages: [] } : nothing(TOO_FINE);
     }
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? DIAGONAL) + (options.turn ?? 0);
@@ -31,7 +29,7 @@ export const crosshatch: Fill = checked({
       const offsets = evenOffsets(reachAcross(region, anchor, a), options.spacing);
       return offsets && parallelLines(region, anchor, a, offsets);
     });
-    if (families.some((f) => !f)) return nothing('the spacing is too fine for this area');
+    if (families.some((f) => !f)) return nothing(TOO_FINE);
     return { paths: families.flatMap((f) => f ?? []), continuous: false, messages: [] };
   },
 });

@@ -4,7 +4,7 @@
  */
 
 import { arc, openPath, type Path } from '../geometry/index.ts';
-import { checked, type FieldSide, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type FieldSide, type Fill, MOST_ELEMENTS, nothing, TOO_FINE } from './fill.ts';
 import { laidOn } from './on-frames.ts';
 
 /** Arcs go across on the diagonal, and turn by no more than this (radians) to either side of it. */
@@ -15,6 +15,7 @@ export const curvedCrosshatch: Fill = checked({
   about: 'two families of arcs like the template’s own, crossing on the diagonal',
   suits: 'area',
   sewn: 'sew one family of arcs, each back beside the one before, then the other; between two arcs the needle travels along the edge',
+  crowd: 0.2,
   takes: [],
   fill: (region, options, context) => {
     let many = false;
@@ -23,7 +24,7 @@ export const curvedCrosshatch: Fill = checked({
       many ||= !arcs;
       return arcs ?? [];
     });
-    if (many) return nothing('the spacing is too fine for this area');
+    if (many) return nothing(TOO_FINE);
     if (paths.length === 0) return nothing('the area is too small for a line at this spacing');
     return { paths, continuous: false, messages: [] };
   },

@@ -10,7 +10,7 @@ import {
   regionBox,
   signedArea,
 } from '../geometry/index.ts';
-import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing, TOO_FINE } from './fill.ts';
 
 /** A loop narrower than this share of the spacing would be one line stitched twice over itself. */
 const LEAST_WIDTH = 0.15;
@@ -33,7 +33,7 @@ export const echo: Fill = checked({
     }
     const box = regionBox(region);
     const most = Math.ceil(Math.min(boxWidth(box), boxHeight(box)) / 2 / spacing) + 1;
-    if (!(most < MOST_ELEMENTS)) return nothing('the spacing is too fine for this area');
+    if (!(most < MOST_ELEMENTS)) return nothing(TOO_FINE);
     const paths: Path[] = [];
     for (let k = 1; k <= most; k++) {
       // Each from the first edge, not from the last line: so no error adds up.

@@ -64,7 +64,6 @@ import {
   type FillContext,
   type FillOptions,
   type FillResult,
-  nothing,
 } from './fill.ts';
 import { roomyParts } from './parts.ts';
 import { spineOf } from './spine.ts';
@@ -82,7 +81,10 @@ const SMALLER = [1, 0.7, 0.5] as const;
  * Plumes closer than this (mm, a little under 1/16 in) are narrower than a stitch is long at ten to the inch: nobody
  * sews them, and a border of them takes half a minute to lay out. Common practice, no source.
  */
-const LEAST_SPACING = 1.5;
+const FINEST = 1.5;
+
+/** There are about as many plumes as squares as wide as the spacing, and each takes as long as three bends of a stipple. */
+const CROWD = 3;
 
 /**
  * A neck narrower than two of these shares of the spacing holds no plumes, and parts the region into two
@@ -99,6 +101,8 @@ export const feather: Fill = checked({
   about: 'a spine with plumes on both sides, growing as full as the area allows',
   suits: 'area',
   sewn: SEWN,
+  crowd: CROWD,
+  finest: FINEST,
   takes: [],
   fill: (region, options, context) => featherFill(region, options, context, 0),
 });
@@ -111,6 +115,8 @@ export const doubleFeather: Fill = checked({
   about: 'a feather whose spine is two lines, with plumes from both',
   suits: 'area',
   sewn: SEWN,
+  crowd: CROWD,
+  finest: FINEST,
   takes: [],
   fill: (region, options, context) => featherFill(region, options, context, DOUBLE),
 });
@@ -122,7 +128,6 @@ const featherFill = (
   context: FillContext | undefined,
   double: number,
 ): FillResult => {
-  if (!(spacing >= LEAST_SPACING)) return nothing('the spacing is too fine for plumes');
   const parts = roomyParts(region, NARROW * spacing);
   const axis = axisOf(region, context);
   const messages = new Set<string>();

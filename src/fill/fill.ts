@@ -77,11 +77,10 @@ export interface Fill {
   readonly suits: 'area' | 'band';
   /** The needle's way, for a person who sews it: where it starts, how it goes on, where it runs over what is sewn. */
   readonly sewn: string;
-  /**
-   * About how many elements it draws in a square as wide as the spacing; undefined where it sees for itself what is too
-   * fine.
-   */
-  readonly crowd?: number;
+  /** About how many elements it draws in a square as wide as the spacing. */
+  readonly crowd: number;
+  /** The finest spacing (mm) that anybody sews, where that is not the thread's own thickness. */
+  readonly finest?: number;
   /** What a plan may say of it besides the spacing; anything else would change nothing. */
   readonly takes: readonly ('angle' | 'seed')[];
   readonly fill: (region: Region, options: FillOptions, context?: FillContext) => FillResult;
@@ -98,6 +97,8 @@ export const nothing = (...messages: readonly string[]): FillResult => ({
  * the wrong unit gives a message and not an hour's wait.
  */
 export const MOST_ELEMENTS = 60_000;
+
+export const TOO_FINE = 'the spacing is too fine for this area';
 
 /** Closer lines (mm) than a thread is thick, or no number at all, are no spacing. */
 const LEAST_SPACING = 0.5;
@@ -122,9 +123,18 @@ export const ofParts = (
   return { paths, continuous, messages };
 };
 
-/** The finest spacing (mm) at which a fill is made in an area: with a finer one there would be too many elements. */
-export const finestSpacing = ({ crowd = 0 }: Pick<Fill, 'crowd'>, region: Region): number =>
-  Math.max(LEAST_SPACING, Math.sqrt((crowd * regionArea(region)) / MOST_ELEMENTS));
+/**
+ * The finest spacing (mm) at which a fill is made in some areas, and whether these are what limits it: with a finer one
+ * there would be too many elements.
+ */
+export const finestSpacing = (
+  { crowd, finest = LEAST_SPACING }: Pick<Fill, 'crowd' | 'finest'>,
+  regions: readonly Region[],
+): { readonly finest: number; readonly byArea: boolean } => {
+  const area = regions.reduce((sum, region) => sum + regionArea(region), 0);
+  const crowded = Math.sqrt((crowd * area) / MOST_ELEMENTS);
+  return { finest: Math.max(finest, crowded), byArea: crowded > finest };
+};
 
 /** A fill that is asked only for areas that are there, at spacings that are some. */
 export const checked = (fill: Fill): Fill => ({
@@ -133,8 +143,9 @@ export const checked = (fill: Fill): Fill => ({
     if (!(options.spacing >= LEAST_SPACING && Number.isFinite(options.spacing)))
       return nothing(`the spacing of a fill must be at least ${LEAST_SPACING} mm`);
     if (isEmptyRegion(region)) return nothing('nothing to fill');
-    if (options.spacing < finestSpacing(fill, region))
-      return nothing('the spacing is too fine for this area');
+    const { finest, byArea } = finestSpacing(fill, [region]);
+    if (options.spacing < finest)
+      return nothing(byArea ? TOO_FINE : `the spacing is too fine for ${fill.name}`);
     return fill.fill(region, options, context);
   },
 });

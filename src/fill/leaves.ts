@@ -21,6 +21,7 @@ export const leaves: Fill = checked({
   about: 'leaves on a vine that wanders, in one line',
   suits: 'area',
   sewn: 'start anywhere on the vine and follow it; at each leaf go out to its tip and back before going on',
+  crowd: 1,
   takes: ['seed'],
   fill: trimmedVines('a vine', {
     apart: APART,

@@ -1,6 +1,6 @@
 /** Parallel lines, evenly spaced or not. */
 
-import { checked, type Fill, MOST_ELEMENTS, nothing } from './fill.ts';
+import { checked, type Fill, MOST_ELEMENTS, nothing, TOO_FINE } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 import { randomOf } from './random.ts';
 import { linesOnSides } from './sides.ts';
@@ -20,9 +20,7 @@ export const lines: Fill = checked({
   fill: (region, options, context) => {
     if (context?.sides) {
       const paths = linesOnSides(region, context.sides, [options.angle ?? UPRIGHT], options.spacing);
-      return paths
-        ? { paths, continuous: false, messages: [] }
-        : nothing('the spacing is too fine for this area');
+      return paths ? { paths, continuous: false, messages: [] } : nothing(TOO_FINE);
     }
     const anchor = anchorOf(region, context);
     const angle = (options.angle ?? UPRIGHT) + (options.turn ?? 0);
@@ -30,7 +28,7 @@ export const lines: Fill = checked({
     const offsets = options.uneven
       ? unevenOffsets(reach, options.spacing, options.seed)
       : evenOffsets(reach, options.spacing);
-    if (!offsets) return nothing('the spacing is too fine for this area');
+    if (!offsets) return nothing(TOO_FINE);
     return { paths: parallelLines(region, anchor, angle, offsets), continuous: false, messages: [] };
   },
 });

@@ -18,6 +18,7 @@ export const loops: Fill = checked({
   about: 'a line that wanders and makes loops to both sides',
   suits: 'area',
   sewn: 'start anywhere on the line and follow it, going once round each loop where it stands, back to where it began',
+  crowd: 1,
   takes: ['seed'],
   fill: trimmedVines('a line', {
     apart: APART,

@@ -26,6 +26,7 @@ export const pearls: Fill = checked({
   about: 'a row of touching circles along a band',
   suits: 'band',
   sewn: 'go along the row on one side of every pearl, and come back on the other side; the needle passes each place where two touch twice',
+  crowd: 1,
   takes: [],
   fill: (region, { spacing }, context) => {
     const parts = regionParts(region);

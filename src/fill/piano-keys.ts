@@ -17,7 +17,7 @@ import {
   reversePath,
   scale,
 } from '../geometry/index.ts';
-import { type Axis, checked, type Fill, type FillContext, MOST_ELEMENTS, nothing } from './fill.ts';
+import { type Axis, checked, type Fill, type FillContext, MOST_ELEMENTS, nothing, TOO_FINE } from './fill.ts';
 import { anchorOf, evenOffsets, parallelLines, reachAcross } from './parallel.ts';
 import { linesOnSides } from './sides.ts';
 import { mirrorOf, offAxis } from './symmetry.ts';
@@ -29,6 +29,7 @@ export const pianoKeys: Fill = checked({
   about: 'lines square to the seam, turning at the mitre',
   suits: 'area',
   sewn: 'sew key after key, each back beside the one before; between two keys the needle travels along the edge, and at the mitre it goes on with the other side',
+  crowd: 0.1,
   takes: [],
   fill: (region, { spacing, turn = 0 }, context) => {
     const paths = context?.sides
@@ -36,7 +37,7 @@ export const pianoKeys: Fill = checked({
       : context?.spine
         ? acrossBand(region, context.spine, spacing)
         : inArea(region, UPRIGHT + turn, spacing, context);
-    if (!paths) return nothing('the spacing is too fine for this area');
+    if (!paths) return nothing(TOO_FINE);
     if (paths.length === 0) return nothing('the area is too small for a line at this spacing');
     return { paths, continuous: false, messages: [] };
   },

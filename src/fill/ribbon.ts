@@ -54,6 +54,7 @@ export const ribbon: Fill = checked({
   about: 'ribbon candy along a band, its turns touching both lines',
   suits: 'band',
   sewn: 'start at one end of the band and follow the ribbon to the other end; nothing is sewn twice',
+  crowd: 1,
   takes: [],
   fill: (region, { spacing }, context) => {
     const parts = regionParts(region);

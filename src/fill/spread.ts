@@ -10,8 +10,10 @@
 
 import { Delaunay } from 'd3-delaunay';
 import {
+  boxOfPoints,
   distance,
   flatten,
+  growBox,
   insetRegion,
   type Point,
   pathLength,
@@ -66,20 +68,13 @@ export const spreadPoints = (region: Region, apart: number, margin: number, rand
 const relaxed = (points: readonly Point[], held: number, inside: (p: Point) => boolean): Point[] => {
   let now = [...points];
   if (now.length < 4) return now;
-  const xs = now.map((p) => p.x);
-  const ys = now.map((p) => p.y);
-  const bounds: [number, number, number, number] = [
-    Math.min(...xs) - 1,
-    Math.min(...ys) - 1,
-    Math.max(...xs) + 1,
-    Math.max(...ys) + 1,
-  ];
+  const { minX, minY, maxX, maxY } = growBox(boxOfPoints(now), 1);
   for (let round = 0; round < RELAXATIONS; round++) {
     const voronoi = Delaunay.from(
       now,
       (p) => p.x,
       (p) => p.y,
-    ).voronoi(bounds);
+    ).voronoi([minX, minY, maxX, maxY]);
     now = now.map((p, i) => {
       if (i < held) return p;
       const cell = voronoi.cellPolygon(i);

@@ -115,7 +115,8 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
     // The lines before have swayed into its place: they fill it.
     if (!isSure && !points.every(hasRoom)) return;
     lines.push(line);
-    laid.push(...points);
+    // There may be more of them than a call takes as arguments.
+    for (const p of points) laid.push(p);
   };
   const parts = worthwhile(tree, ALONE * spacing);
   const tours = parts.map((part) => tourBeside(tree, part[0]!, away, Number.POSITIVE_INFINITY));

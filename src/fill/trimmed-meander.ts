@@ -20,7 +20,7 @@ import {
   trimPiece,
   unit,
 } from '../geometry/index.ts';
-import { type Fill, type FillContext, MOST_ELEMENTS, nothing, ofParts } from './fill.ts';
+import { type Fill, type FillContext, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
 import { resample, withoutCorners } from './smooth-path.ts';
@@ -57,8 +57,6 @@ interface Trimmed extends Omit<TrimmingWish, 'make'> {
 export const trimmedVines =
   (called: string, { apart, every, own, clear, fromEdge, make }: Trimmed): Fill['fill'] =>
   (region, { spacing, seed }, context) => {
-    if (!(regionArea(region) / (spacing * spacing) < MOST_ELEMENTS))
-      return nothing('the spacing is too fine for this area');
     const random = randomOf(seed);
     const parts = regionParts(region);
     const wish: TrimmingWish = {

@@ -12,7 +12,7 @@ import {
   TRIAL_REGIONS,
   type Trial,
   type TrialRegion,
-  trialsFor,
+  trialsAsked,
   writeAudition,
   writeEmptyFrames,
 } from '../output/audition/index.ts';
@@ -135,12 +135,16 @@ const allTrials = (
     (r) => hasRegion(design, scope, plan, r),
   );
   if (shown.length === 0) throw nothingToFill(plan, region);
-  const trials = shown.flatMap((r) => {
+  const asked = shown.map((r) => {
     // Without a region each fill goes where it belongs; with one, what is named is tried there.
     const here = region === undefined ? fills?.filter((f) => suitsRegion(f, r)) : fills;
-    return trialsFor(design, scope, plan, { region: r, fills: here, spacings });
+    return trialsAsked(design, scope, plan, { region: r, fills: here, spacings });
   });
-  if (trials.length === 0)
+  const count = asked.reduce((sum, a) => sum + a.count, 0);
+  const tooFine = asked.flatMap((a) => a.tooFine);
+  // Where others can be made, these stay empty and say why.
+  if (count > 0 && tooFine.length === count) throw new ProblemError(tooFine);
+  if (count === 0)
     throw new ProblemError([
       {
         code: 'nothing-suits',
@@ -148,7 +152,7 @@ const allTrials = (
         found: (fills ?? []).map((f) => f.name).join(', '),
       },
     ]);
-  return trials;
+  return asked.flatMap((a) => a.make());
 };
 
 const nothingToFill = (plan: Plan, region: TrialRegion | undefined): ProblemError => {

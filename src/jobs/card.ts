@@ -13,7 +13,7 @@ import {
 import { CAUTIONS } from '../output/mockup/index.ts';
 import { type Design, stitchedLength } from '../swag/index.ts';
 import type { Made } from './made.ts';
-import { type Part, refuseUnknownFills } from './part.ts';
+import { type Part, refuseUnknownFills, withPlaces } from './part.ts';
 
 /** Characters of a line of the card as text. */
 const LINE = 90;
@@ -24,11 +24,12 @@ export interface CardFor {
   readonly design?: Design;
 }
 
-/** A card for each part, and of several one more for all together. Throws a ProblemError for fills that are not known. */
+/** A card for each part, and of several one more for all together. Throws a ProblemError for fills that cannot be. */
 export const cardsFor = (title: string, parts: readonly Part[]): readonly CardFor[] => {
   for (const part of parts) refuseUnknownFills(part);
-  const cards = parts.map(({ plan, design }) => {
-    const length = lengthOf(design, plan);
+  const cards = parts.map((part) => {
+    const { plan, design } = part;
+    const length = withPlaces(part, () => lengthOf(design, plan));
     return {
       card: cardWith(design, plan, CAUTIONS, { length, sewn: fillBlocks(plan, design) }),
       design,
@@ -48,7 +49,7 @@ export const cardFor = ({ design, plan }: Pick<Part, 'design' | 'plan'>): Card =
 export const cardWithoutFills = ({ design, plan }: Pick<Part, 'design' | 'plan'>): Card =>
   cardWith(design, plan, CAUTIONS, { length: stitchedLength(design, plan.channels), sewn: [] });
 
-/** Throws a ProblemError for fills that are not known. */
+/** Throws a ProblemError for fills that cannot be. */
 export const textCard = (title: string, parts: readonly Part[]): Made<string> => ({
   bytes: cardsFor(title, parts)
     .map(({ card }) => writeTextCard(card, LINE))

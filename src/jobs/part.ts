@@ -42,6 +42,16 @@ export const shownOf = (whole: Design, text: string): Shown => {
 export const shownWords = ({ scope }: Shown, how: readonly string[] = []): string =>
   `Printed here: ${[scope.label, ...how].join(', ')}.`;
 
+/** What is made for a part; a ProblemError tells where in its plan. */
+export const withPlaces = <T>({ placed }: Pick<Part, 'placed'>, make: () => T): T => {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof ProblemError) throw new ProblemError(error.problems.map(placed));
+    throw error;
+  }
+};
+
 /** For jobs that draw no fill and go on without them: a misspelt one is a mistake in the plan all the same. */
 export const refuseUnknownFills = ({ plan, placed }: Pick<Part, 'plan' | 'placed'>): void => {
   const problems = fillProblems(plan).map(placed);

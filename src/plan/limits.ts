@@ -5,7 +5,8 @@
 
 import { MM_PER_INCH } from '../length/index.ts';
 
-const inches = (n: number): number => n * MM_PER_INCH;
+/** Rounded once, as the plan's own fractions are: 12 · 25.4 is a hair less than 304.8. */
+const inches = (n: number): number => (n * (10 * MM_PER_INCH)) / 10;
 
 export const LIMITS = {
   /** The largest quilts are about 120 in wide; a strip may run on across a hall. */

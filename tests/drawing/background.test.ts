@@ -34,6 +34,7 @@ import {
   stitchedLength,
 } from '../../src/swag/index.ts';
 import { depthIn, polygonsOf } from '../fill/checks.ts';
+import { few } from '../support/runs.ts';
 import { planOf, pointsAlong, profile, search } from '../swag/fit-helpers.ts';
 
 const made = (layout: string, more = '', template = 'finial') => {
@@ -299,33 +300,70 @@ test('between two rows there is one field too', () => {
 
 describe('a spacing too fine for the whole', () => {
   const STRIP = '{ strip: { length: 360, width: 8, margin: 1/2 } }';
-  const tried = (spacing: string) => {
-    const { plan, design } = made(
-      STRIP,
-      `fills: { background: { kind: stipple, spacing: ${spacing} } }`,
-      'baluster',
-    );
-    return { plan, design, before: process.cpuUsage() };
+  const { design } = made(STRIP, '', 'baluster');
+  const asking = (kind: string, spacing: string) =>
+    planOf(`layout: ${STRIP}\nfills: { background: { kind: ${kind}, spacing: ${spacing} } }`);
+  /** What is said of it, and the seconds of the processor that it took to say so. */
+  const refused = (kind: string, spacing: string) => {
+    const plan = asking(kind, spacing);
+    const before = process.cpuUsage();
+    const { problems, open, byHalf } = fillDesign(design, design.halves, plan);
+    const seconds = process.cpuUsage(before).user / 1e6;
+    expect(open).toEqual([]);
+    expect(byHalf.size).toBe(0);
+    const [, finest, over, under] = /^at least ((\d+)\/(\d+)) in$/.exec(problems[0]?.expected ?? '') ?? [];
+    return { problems, seconds, finest: finest!, inch: Number(over) / Number(under), plan };
   };
 
-  test('is refused before any work, with the finest that is taken', () => {
-    const { plan, design, before } = tried('1/16');
-    const { problems, open } = fillDesign(design, design.halves, plan);
-    expect(process.cpuUsage(before).user / 1000).toBeLessThan(1500);
-    expect(open).toEqual([]);
+  test('stipple is refused, with the finest that is taken', () => {
+    const { problems, inch, plan } = refused('stipple', '1/16');
     expect(problems.map((p) => [p.key, p.found])).toEqual([['fills.background.spacing', '1/16 in']]);
-    const finest = /^at least ((\d+)\/(\d+)) in$/.exec(problems[0]!.expected!);
     // An element for every square as wide as the spacing, and no more than the stated number of them.
     const { region } = openAreaOf(design, plan.channels);
-    const squares = (inch: number): number => regionArea(region) / (25.4 * inch) ** 2;
-    const inch = Number(finest![2]) / Number(finest![3]);
+    const squares = (of: number): number => regionArea(region) / (25.4 * of) ** 2;
     expect(squares(inch)).toBeLessThan(60_000);
     expect(squares(inch - 1 / 32)).toBeGreaterThan(60_000);
-    const taken = planOf(
-      `layout: ${STRIP}\nfills: { background: { kind: stipple, spacing: ${finest![1]} } }`,
+  });
+
+  test.each(FILLS.map((f) => f.name))(
+    '%s is refused before any work; the finest that it says is taken',
+    (kind) => {
+      const { problems, seconds, finest } = refused(kind, '1/32');
+      expect(problems).toMatchObject([{ code: 'spacing-too-fine', key: 'fills.background.spacing' }]);
+      expect(seconds).toBeLessThan(1.5);
+      const plan = asking(kind, finest);
+      const { region } = openAreaOf(design, plan.channels);
+      const { spacing } = plan.fills.background!;
+      const fill = FILLS.find((f) => f.name === kind)!;
+      expect(tooFineFor({ path: [], fill, spacing: spacing!, regions: [region] }, plan)).toBe(undefined);
+    },
+  );
+
+  /** `tests/cli/hostile/README.md` says so of each. */
+  const MOST_SECONDS = 25;
+  test.each(
+    few(
+      FILLS.map((f) => f.name),
+      (name) => ['clamshell', 'lines', 'pearls'].includes(name),
+    ),
+  )('%s at the finest that is taken is drawn in the time that is said', { timeout: 300_000 }, (kind) => {
+    const plan = asking(kind, refused(kind, '1/32').finest);
+    const before = process.cpuUsage();
+    const { problems, open } = fillDesign(design, design.halves, plan);
+    const { user, system } = process.cpuUsage(before);
+    expect(problems).toEqual([]);
+    expect(open.length).toBe(1);
+    expect((user + system) / 1e6).toBeLessThan(MOST_SECONDS);
+  });
+
+  test('what many places ask for together counts, and nothing is made of the others', () => {
+    // Each swag by itself could be filled so.
+    const plan = planOf(
+      `layout: ${border(12, 'from: inner, corners: turn', TORN)}\nfills: { swag: { kind: stipple, spacing: 1/32 }, background: lines }`,
     );
-    expect(
-      tooFineFor(FILLS.find((f) => f.name === 'stipple')!, region, taken.fills.background!, taken, []),
-    ).toBe(undefined);
+    const { design: whole } = made(border(12, 'from: inner, corners: turn', TORN), '');
+    const { problems, open } = fillDesign(whole, whole.halves, plan);
+    expect(problems.map((p) => p.key)).toEqual(['fills.swag.spacing']);
+    expect(open).toEqual([]);
   });
 });

@@ -98,9 +98,21 @@ fills: { channels: [pearls, ribbon] }`);
   });
 
   test('what a fill has to say, with where it is and which fill it was', () => {
-    const { plan, design } = made(`${STRIP}\nfills: { swag: { kind: feather, spacing: 1/32 } }`);
+    const { plan, design } = made(`${STRIP}\nfills: { swag: { kind: stipple, spacing: 12 } }`);
     expect(fillDesign(design, oneRepeat(design), plan).messages).toEqual([
-      'swag: feather: the spacing is too fine for plumes',
+      'swag: stipple: the area is too narrow for a line at this spacing',
+    ]);
+  });
+
+  test('plumes narrower than a stitch is long are refused', () => {
+    const { plan, design } = made(`${STRIP}\nfills: { swag: { kind: feather, spacing: 1/32 } }`);
+    expect(fillDesign(design, oneRepeat(design), plan).problems).toMatchObject([
+      {
+        key: 'fills.swag.spacing',
+        message: 'the spacing is too fine for feather',
+        found: '1/32 in',
+        expected: 'at least 1/16 in',
+      },
     ]);
   });
 

@@ -157,3 +157,20 @@ describe('what is printed', () => {
     },
   );
 });
+
+test('a spacing too fine for the area is said at once, with the finest; the card is told without it', async () => {
+  const input = inputOf(
+    'template: baluster\nlayout: { border: { width: 24, inner: 100, margin: 1/2, corners: turn } }\nfills: { background: { kind: loops, spacing: 1/16 } }\n',
+  );
+  // What fits is looked for once, and is known then.
+  await ask({ kind: 'look', input });
+  const before = process.cpuUsage();
+  const { quilt, problems } = await ask({ kind: 'fills', input, side: 'top' });
+  expect(quilt).toEqual([]);
+  expect(problems.map((p) => p.text)).toEqual([
+    expect.stringMatching(/too fine for so large an area of loops.*at least/s),
+  ]);
+  expect(process.cpuUsage(before).user / 1e6).toBeLessThan(6);
+  const sections = await ask({ kind: 'words', input });
+  expect(sections.map((s) => s.id)).toContain('thread');
+});

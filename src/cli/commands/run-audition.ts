@@ -162,8 +162,9 @@ const readSpacings = ({ spacing }: AuditionOptions, plan: Plan): readonly number
 
 /** The words of this command's options for what may be in the way. */
 const saidOf =
-  ({ scale }: AuditionOptions, { empty, region }: Choices) =>
+  ({ scale, spacing }: AuditionOptions, { empty, region }: Choices) =>
   (problem: Problem): Problem => {
+    if (problem.code === 'spacing-too-fine' && spacing !== undefined) return { ...problem, key: '--spacing' };
     if (problem.code === 'nothing-suits')
       return { ...problem, key: '--fills', hint: 'to try it elsewhere say --region swag or background' };
     if (problem.code === 'nothing-to-fill' && region === 'corner')

@@ -3,7 +3,7 @@
 import { textCard } from '../../jobs/card.ts';
 import type { Made } from '../../jobs/made.ts';
 import type { PagesWanted } from '../../jobs/pages.ts';
-import { type Part, refuseUnknownFills } from '../../jobs/part.ts';
+import { type Part, withPlaces } from '../../jobs/part.ts';
 import { cardAsData } from '../../output/card/index.ts';
 import type { Io } from '../io.ts';
 import { printJson } from '../messages.ts';
@@ -46,8 +46,7 @@ const onPages = async (title: string, parts: readonly Part[], pages: PagesWanted
 
 const asData = (parts: readonly Part[]): object => {
   const cards = parts.map((part) => {
-    refuseUnknownFills(part);
-    const data = cardAsData(part.design, part.plan);
+    const data = withPlaces(part, () => cardAsData(part.design, part.plan));
     return part.name === undefined ? data : { part: part.name, ...data };
   });
   const [only, ...others] = cards;

@@ -1,7 +1,15 @@
 /** Sheets on which fills are tried in a frame, to choose from and to draw on. */
 
 export { setsOf, type Together } from './together.ts';
-export { hasRegion, suitsRegion, TRIAL_REGIONS, type Trial, type TrialRegion, trialsFor } from './trials.ts';
+export {
+  hasRegion,
+  suitsRegion,
+  TRIAL_REGIONS,
+  type Trial,
+  type TrialRegion,
+  trialsAsked,
+  trialsFor,
+} from './trials.ts';
 export {
   type AuditionOptions,
   REGION_WORDS,

@@ -10,8 +10,10 @@ import {
   type OpenFilled,
   openShown,
   type Scope,
+  spacingFor,
   tooFineFor,
   USUAL_SEED,
+  USUAL_SPACING,
 } from '../../drawing/index.ts';
 import { FILLS, type Fill, fillNamed } from '../../fill/index.ts';
 import { isEmptyRegion, pathLength } from '../../geometry/index.ts';
@@ -50,6 +52,13 @@ export interface Trial {
   readonly messages: readonly string[];
 }
 
+export interface TrialsAsked {
+  readonly count: number;
+  /** Of those whose spacing is too fine; their frames stay empty. */
+  readonly tooFine: readonly Problem[];
+  readonly make: () => readonly Trial[];
+}
+
 export interface TrialChoices {
   readonly region: TrialRegion;
   /** All that suit the region where none are named. */
@@ -78,15 +87,23 @@ export const suitsRegion = (fill: Fill, region: TrialRegion): boolean =>
   fill.suits === (region === 'channel' ? 'band' : 'area');
 
 /**
- * One fill after another, each at every spacing. Throws a `ProblemError` as soon as they come to more lines and arcs
+ * One fill after another, each at every spacing. A `ProblemError` is thrown as soon as they come to more lines and arcs
  * than one picture may hold: a small copy needs no more than the true-size sheets do.
  */
 export const trialsFor = (
   design: Design,
   scope: Scope,
   plan: Plan,
+  choices: TrialChoices,
+): readonly Trial[] => trialsAsked(design, scope, plan, choices).make();
+
+/** The same before any is made. */
+export const trialsAsked = (
+  design: Design,
+  scope: Scope,
+  plan: Plan,
   { region, fills, spacings }: TrialChoices,
-): readonly Trial[] => {
+): TrialsAsked => {
   const repeats = (region === 'background' ? [] : trialRepeats(design, scope, region)).map((repeat) => ({
     ...repeat,
     regions: regionsOf(repeat.cell, design, plan.channels, repeat.ends).filter(
@@ -100,49 +117,58 @@ export const trialsFor = (
     (isPlanned) => row && openAreaOf(row, plan.channels, isPlanned ? undefined : here),
   );
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
-  let lines = 0;
-  return chosen.flatMap((fill) =>
-    (spacings.length > 0 ? spacings : [undefined]).map((spacing): Trial => {
+  const inside = repeats.flatMap((r) => r.regions);
+  const wanted = chosen.flatMap((fill) =>
+    (spacings.length > 0 ? spacings : [undefined]).map((spacing) => {
       const own = plannedChoice(plan, fill, region);
       const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
-      const byHalf = new Map<Placed, readonly Filled[]>();
-      const messages = new Set<string>();
       const planned = own !== undefined && spacing === undefined;
       const area = areaFor(planned);
-      const tooFine = [...(area ? [area] : []), ...repeats.flatMap((r) => r.regions)]
-        .map(({ region: of }) => tooFineFor(fill, of, choice, plan, []))
-        .find((problem) => problem);
-      if (tooFine) messages.add(`${tooFine.message}, ${tooFine.expected}`);
-      const made = area && !tooFine ? fillOpenArea(fill, area, choice) : undefined;
-      for (const message of made?.messages ?? []) messages.add(message);
-      const open = made
-        ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...made }], design, scope.halves)
-        : [];
-      for (const repeat of tooFine ? [] : repeats) {
-        const filled = repeat.regions.map((r) => {
-          const made = fillRegion(fill, r, repeat, design, plan.channels, choice);
-          for (const message of made.messages) messages.add(message);
-          return { region: r, fill: fill.name, ...made };
-        });
-        for (const half of repeat.halves) byHalf.set(half, filled);
-      }
-      lines += fillLinesOf({ byHalf, open });
-      if (lines > MOST_FILL_LINES) throw new ProblemError([TOO_MANY_LINES]);
-      const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? open.flatMap((f) => f.paths);
-      return {
-        fill,
-        region,
-        spacing: choice.spacing,
-        seed: choice.seed ?? USUAL_SEED,
-        planned,
-        byHalf,
-        open,
-        length: shown.reduce((sum, p) => sum + pathLength(p), 0),
-        lines: shown.length,
-        messages: [...messages],
-      };
+      const regions = (area ? [area] : inside).map(({ region: of }) => of);
+      const usual = inside[0] ? spacingFor(inside[0]) : USUAL_SPACING;
+      const asked = { path: [], fill, spacing: choice.spacing ?? usual, regions };
+      return { fill, choice, planned, area, tooFine: tooFineFor(asked, plan) };
     }),
   );
+  let lines = 0;
+  const trialOf = ({ fill, choice, planned, area, tooFine }: (typeof wanted)[number]): Trial => {
+    const byHalf = new Map<Placed, readonly Filled[]>();
+    const messages = new Set<string>();
+    if (tooFine) messages.add(`${tooFine.message}, ${tooFine.expected}`);
+    const whole = area && !tooFine ? fillOpenArea(fill, area, choice) : undefined;
+    for (const message of whole?.messages ?? []) messages.add(message);
+    const open = whole
+      ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...whole }], design, scope.halves)
+      : [];
+    for (const repeat of tooFine ? [] : repeats) {
+      const filled = repeat.regions.map((r) => {
+        const one = fillRegion(fill, r, repeat, design, plan.channels, choice);
+        for (const message of one.messages) messages.add(message);
+        return { region: r, fill: fill.name, ...one };
+      });
+      for (const half of repeat.halves) byHalf.set(half, filled);
+    }
+    lines += fillLinesOf({ byHalf, open });
+    if (lines > MOST_FILL_LINES) throw new ProblemError([TOO_MANY_LINES]);
+    const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? open.flatMap((f) => f.paths);
+    return {
+      fill,
+      region,
+      spacing: choice.spacing,
+      seed: choice.seed ?? USUAL_SEED,
+      planned,
+      byHalf,
+      open,
+      length: shown.reduce((sum, p) => sum + pathLength(p), 0),
+      lines: shown.length,
+      messages: [...messages],
+    };
+  };
+  return {
+    count: wanted.length,
+    tooFine: wanted.flatMap(({ tooFine }) => tooFine ?? []),
+    make: () => wanted.map(trialOf),
+  };
 };
 
 const remembered = <T>(make: (key: boolean) => T): ((key: boolean) => T) => {

@@ -3,7 +3,7 @@
  * themselves are made in the files beside this one.
  */
 
-import { capital } from '../../document/index.ts';
+import { capital, ProblemError } from '../../document/index.ts';
 import { fillDesign, fillLengths } from '../../drawing/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
@@ -58,9 +58,15 @@ export interface Card {
   readonly marks: readonly SideMarks[];
 }
 
-/** All that is stitched, fills included. Without fills in the plan none are made. */
-export const lengthOf = (design: Design, plan: Plan): StitchedLength =>
-  stitchedLength(design, plan.channels, fillLengths(fillDesign(design, design.halves, plan), design));
+/**
+ * All that is stitched, fills included. Without fills in the plan none are made. Throws a ProblemError for a fill that
+ * cannot be: without it the thread would not be what is sewn.
+ */
+export const lengthOf = (design: Design, plan: Plan): StitchedLength => {
+  const filling = fillDesign(design, design.halves, plan);
+  if (filling.problems.length > 0) throw new ProblemError(filling.problems);
+  return stitchedLength(design, plan.channels, fillLengths(filling, design));
+};
 
 /** The card of a design that was made from `plan`. */
 export const cardOf = (design: Design, plan: Plan, cautions: readonly string[]): Card =>

@@ -1,9 +1,10 @@
 /** The fills of a plan, which take longer than all the rest and come after it. */
 
+import { ProblemError } from '../../document/index.ts';
 import { drawPlan, type Filled, fillDesign } from '../../drawing/index.ts';
 import { FILLS } from '../../fill/index.ts';
 import { STAY } from '../../geometry/index.ts';
-import { cardFor } from '../../jobs/card.ts';
+import { cardFor, cardWithoutFills } from '../../jobs/card.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { chosenFit } from './desk.ts';
@@ -15,8 +16,16 @@ import { troubleOf } from './trouble.ts';
 export const fillList = (): readonly FillFacts[] =>
   FILLS.map(({ name, about, suits }) => ({ name, about, suits }));
 
-/** The marking card's words, the thread for the fills among them. */
-export const filledWords = (input: Input): readonly CardSection[] => cardFor(chosenFit(input)).sections;
+/** The marking card's words, the thread for the fills among them; where a fill cannot be, which is said with the fills, without. */
+export const filledWords = (input: Input): readonly CardSection[] => {
+  const chosen = chosenFit(input);
+  try {
+    return cardFor(chosen).sections;
+  } catch (error) {
+    if (error instanceof ProblemError) return cardWithoutFills(chosen).sections;
+    throw error;
+  }
+};
 
 /** A repeat's fill is worked out once, and goes to every place of the repeat; the background is one for all. */
 export const fills = (input: Input, side: string): FillsAnswer => {
@@ -36,7 +45,8 @@ export const fills = (input: Input, side: string): FillsAnswer => {
       places: to,
     })),
   ];
-  const here = seatNamed(ranked, side);
+  // What cannot be on the quilt is not shown on one swag either.
+  const here = filling.problems.length > 0 ? undefined : seatNamed(ranked, side);
   return {
     quilt: quilt.filter((copies) => copies.d !== ''),
     swag: here ? loneFill(loneSwag(ranked, side, here, plan), plan) : '',
