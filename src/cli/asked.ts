@@ -9,6 +9,7 @@ const OPTIONS: Readonly<Record<string, string>> = {
   'overlap-too-small': 'overlap',
   'measured-out-of-range': 'measured',
   'frame-too-large': 'scale',
+  'holes-too-near': 'every',
 };
 
 const isOption = ({ key }: Problem): boolean => key?.startsWith('--') ?? false;

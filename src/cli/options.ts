@@ -63,11 +63,16 @@ export const addWithout = (command: Command): Command =>
 export interface TransferOptions {
   readonly as?: string;
   readonly mirrored?: boolean;
+  readonly every?: string;
 }
 
 export const addTransfer = (command: Command): Command =>
   command
-    .option('--as <what>', 'to get it onto cloth: clean, what is stitched and nothing else, in joined lines')
+    .option(
+      '--as <what>',
+      'to get it onto cloth: clean, what is stitched and nothing else, in joined lines; pounce, holes along them',
+    )
+    .option('--every <length>', 'of pounce: how far apart the holes are (default: 1/8 in, or 3 mm)')
     .option('--mirrored', 'with --as: turned over, left for right, for what is laid face down');
 
 export interface ShowOptions {

@@ -24,6 +24,7 @@ export {
   USUAL_SEED,
   USUAL_SPACING,
 } from './open-fills.ts';
+export { LEAST_HOLES_APART, pounced } from './pounce.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';

@@ -35,8 +35,8 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { title, units } = plan;
   const taped = await tapedSheets(
-    transferred(shownDrawing(drawn.drawing, { without }), transfer),
-    { title, summary: [shownWords(shown, transferWords(transfer)), ...summary, ...plan.doubts] },
+    transferred(shownDrawing(drawn.drawing, { without }), transfer, units),
+    { title, summary: [shownWords(shown, transferWords(transfer, units)), ...summary, ...plan.doubts] },
     { ...layout, units },
     means,
     isStitchedThrough(transfer),
@@ -45,7 +45,7 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
     ...taped,
     // What is doubtful about the measures was told when the plan was read.
     summary,
-    words: [shown.scope.label, ...transferWords(transfer), taped.words].join(', '),
+    words: [shown.scope.label, ...transferWords(transfer, units), taped.words].join(', '),
     notices: [...drawn.notices, ...(await unprintable(title, templates, means))],
     shown,
   };

@@ -7,6 +7,7 @@ import type { Part } from './part.ts';
 export type FileKind =
   | 'mockup'
   | 'clean'
+  | 'pounce'
   | 'card'
   | 'audition'
   | 'frames'

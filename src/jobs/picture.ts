@@ -31,13 +31,13 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { bytes, size } = await writer.write(
-    transferred(drawn.drawing, transfer),
+    transferred(drawn.drawing, transfer, units),
     { title, summary, units, without, measured, pixels },
     means,
   );
   return {
     bytes,
-    words: [`${shown.scope.label}${onceOf(plan)}`, ...transferWords(transfer), size].join(', '),
+    words: [`${shown.scope.label}${onceOf(plan)}`, ...transferWords(transfer, units), size].join(', '),
     notices: [...drawn.notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
     summary,
     corrections: measured ? correctionLines(measured) : [],

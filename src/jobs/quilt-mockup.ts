@@ -35,7 +35,7 @@ export const quiltMockup = async (
   const laid = parts.map((part) => {
     const shown = shownOf(part.design, show ?? usualShow(part.design));
     const { drawing, notices } = drawnPart(part, shown, without);
-    const visible = transferred(shownDrawing(drawing, { without }), transfer);
+    const visible = transferred(shownDrawing(drawing, { without }), transfer, units);
     const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
     return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
   });
@@ -58,7 +58,7 @@ export const quiltMockup = async (
       title: part.plan.title,
       drawing,
       plan: sheets,
-      summary: [shownWords(shown, transferWords(transfer)), ...summary],
+      summary: [shownWords(shown, transferWords(transfer, units)), ...summary],
     })),
     {
       title,
@@ -74,7 +74,7 @@ export const quiltMockup = async (
     bytes,
     words: [
       plural(parts.length, 'part'),
-      ...transferWords(transfer),
+      ...transferWords(transfer, units),
       `${plural(count, 'sheet')} of ${paper}; ${pages} pages with the cover and the maps`,
     ].join(', '),
     notices: [

@@ -80,14 +80,14 @@ export const quiltPicture = async (
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(
-    transferred(styled(drawing, SHEET), transfer),
+    transferred(styled(drawing, SHEET), transfer, units),
     { title, summary, units, without, measured, pixels },
     means,
   );
   const templates = parts.flatMap((part) => part.templates);
   return {
     bytes,
-    words: ['the whole quilt', ...transferWords(transfer), size].join(', '),
+    words: ['the whole quilt', ...transferWords(transfer, units), size].join(', '),
     notices: [...notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
     summary,
     corrections: measured ? correctionLines(measured) : [],

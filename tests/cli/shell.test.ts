@@ -101,12 +101,13 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '--as', 'clena'],
-      '--as: not known; found "clena"; expected clean; did you mean "clean"?',
+      '--as: not known; found "clena"; expected one of clean, pounce; did you mean "clean"?',
     ],
     [
       ['mockup', 'plan.yaml', '--mirrored'],
       '--mirrored: a picture with words cannot be mirrored; add --as clean',
     ],
+    [['draw', 'plan.yaml', '--as', 'clean', '--every', '2'], '--every: it is for holes; say --as pounce'],
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [
       ['mockup', 'plan.yaml', '--without', 'marks,fil'],

@@ -23,13 +23,22 @@ describe.each(DESIGNS.filter(([, { part }]) => !TOO_LITTLE.includes(part?.name ?
 
 describe.each(DESIGNS.filter(([name]) => /raffle|wreath-frame/.test(name)))('%s, for cloth', (_, plan) => {
   it.each([false, true])('clean, mirrored %s: the bare sheets are the one page', async (mirrored) => {
-    const drawing = transferred(designDrawing(plan), { kind: 'clean', mirrored });
+    const drawing = transferred(designDrawing(plan), { kind: 'clean', mirrored }, 'in');
     const sheets = layOut(drawing, { paper: 'letter' });
     const taped = await tape(drawing, sheets, sheets, drawing, true);
     expect(taped.sheets).toBeGreaterThan(1);
     expect(taped.faults).toEqual([]);
     // Crosses alone hide next to nothing.
     expect(taped.hidden).toBeLessThan(0.03);
+  });
+});
+
+describe.each(DESIGNS.filter(([name]) => name.startsWith('raffle')))('%s, for cloth', (_, plan) => {
+  it('pounce: the sheets are the one page', async () => {
+    const drawing = transferred(designDrawing(plan), { kind: 'pounce' }, 'in');
+    const taped = await tape(drawing, layOut(drawing, { paper: 'letter' }));
+    expect(taped.sheets).toBeGreaterThan(1);
+    expect(taped.faults).toEqual([]);
   });
 });
 

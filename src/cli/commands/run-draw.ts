@@ -38,9 +38,10 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   const pixels = readPixels(options, writer);
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
   const without = readWithout(options);
-  const transfer = readTransfer(options);
+  const transferIn = readTransfer(options);
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
+  const transfer = transferIn(plan.units);
   const measured = options.measured === undefined ? undefined : readMeasured(options.measured, plan.units);
   const alone = parts.length === 1;
   if (!alone && options.show !== undefined)

@@ -37,9 +37,10 @@ export type MockupOptions = OutputOptions &
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
-  const transfer = readTransfer(options);
+  const transferIn = readTransfer(options);
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
+  const transfer = transferIn(plan.units);
   const layout = readSheetOptions(options, plan.units, plan.paper);
   const alone = parts.length === 1 ? name : undefined;
   const output = await openOutput(
