@@ -191,6 +191,8 @@ export interface SwagAnswer {
   readonly stops: readonly SwagStop[];
   /** The template's edge by its sections, in the first half of the swag, where it stands now. */
   readonly sections: readonly SectionFacts[];
+  /** Where on the edge it starts and ends, in words and as a plan says it; of a corner's own swag what is its own. */
+  readonly uses: { readonly from: string; readonly to: string; readonly ends: Chosen['ends'] };
 }
 
 export interface SwagPose {

@@ -17,6 +17,7 @@ import { viewBox } from '../../output/view/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
   checkCorner,
+  choicesOf,
   describeMisfit,
   type Field,
   givenGap,
@@ -62,7 +63,13 @@ export const swagView = (input: Input, side: string): SwagAnswer | undefined => 
       (kind === 'side' || (kind === 'corner' && stops.length > 1)),
     stops,
     sections: sectionsOf(lone),
+    uses: usedBy(ranked, placed),
   };
+};
+
+const usedBy = ({ field, fit }: Ranked, { way }: Seat): SwagAnswer['uses'] => {
+  const { from, to } = choicesOf({ field, fit: { ...fit, way } });
+  return { from: way.shape.from.label, to: way.shape.to.label, ends: { from, to } };
 };
 
 /** The same at another half span (mm), held within what the template can do. */

@@ -1,4 +1,4 @@
-/** Where on a template's edge the swag starts and ends: one end is chosen, and the other stays. */
+/** Where on a template's edge a swag starts and ends, one of the sides' or a corner's own: one end is chosen, and the other stays. */
 
 import { type KeyPath, type PlanSource, textAt, type Written } from './plan-text.ts';
 
@@ -8,16 +8,16 @@ export interface Ends {
   readonly to: number | string;
 }
 
-const FROM: KeyPath = ['swag', 'from'];
-const TO: KeyPath = ['swag', 'to'];
+/** The plan's group that says how the swag is made. */
+export type MadeIn = 'swag' | 'corner';
 
 const asEnd = (written: string | undefined): number | string | undefined =>
   written !== undefined && /^\d{1,3}$/.test(written) ? Number(written) : written;
 
 /** The ends as the plan has them, or where it is silent as the design that is shown has. */
-export const endsNow = (plan: PlanSource, shown: Ends): Ends => ({
-  from: asEnd(textAt(plan, FROM)) ?? shown.from,
-  to: asEnd(textAt(plan, TO)) ?? shown.to,
+export const endsNow = (plan: PlanSource, shown: Ends, group: MadeIn = 'swag'): Ends => ({
+  from: asEnd(textAt(plan, [group, 'from'])) ?? shown.from,
+  to: asEnd(textAt(plan, [group, 'to'])) ?? shown.to,
 });
 
 /**
@@ -28,12 +28,13 @@ export const withEnd = (
   now: Ends,
   which: keyof Ends,
   at: number | string,
+  group: MadeIn = 'swag',
 ): readonly (readonly [KeyPath, Written])[] => {
   const next = { ...now, [which]: at };
   const isCrossed = typeof next.from === 'number' && typeof next.to === 'number' && next.from > next.to;
   return [
-    [FROM, isCrossed ? at : next.from],
-    [TO, isCrossed ? at : next.to],
+    [[group, 'from'], isCrossed ? at : next.from],
+    [[group, 'to'], isCrossed ? at : next.to],
   ];
 };
 
@@ -41,12 +42,13 @@ export const withEnd = (
 export const noneWithBoth = (
   problems: readonly { readonly code?: string; readonly key: string | undefined }[],
   plan: PlanSource,
+  group: MadeIn = 'swag',
 ): string | undefined => {
-  const from = asEnd(textAt(plan, FROM));
-  const to = asEnd(textAt(plan, TO));
+  const from = asEnd(textAt(plan, [group, 'from']));
+  const to = asEnd(textAt(plan, [group, 'to']));
   if (from === undefined || to === undefined) return undefined;
   const isOfEnds = problems.some(
-    ({ code, key }) => code === 'nothing-fits' || key === 'swag.from' || key === 'swag.to',
+    ({ code, key }) => code === 'nothing-fits' || key === `${group}.from` || key === `${group}.to`,
   );
   if (!isOfEnds) return undefined;
   return `Nothing fits that starts at ${startWords(from)} and also ends at ${endWords(to)}. Choose another start or end, or “Any part of the edge”.`;

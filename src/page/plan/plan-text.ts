@@ -107,10 +107,12 @@ export const listAt = (from: PlanSource, path: KeyPath): readonly string[] => {
 
 /** Every template that the plan names, for all its parts and for any. */
 export const templatesOf = (text: string): readonly string[] => [
-  ...new Set([
-    ...listAt(text, ['template']),
-    ...partsOf(text).flatMap((part) => listAt(text, ['parts', part, 'template'])),
-  ]),
+  ...new Set(
+    [[], ...partsOf(text).map((part) => ['parts', part])].flatMap((at) => [
+      ...listAt(text, [...at, 'template']),
+      ...listAt(text, [...at, 'corner', 'template']),
+    ]),
+  ),
 ];
 
 /** What stands at a key, as it can be put back; undefined where nothing does. */

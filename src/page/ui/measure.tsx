@@ -5,12 +5,12 @@ import { joinBoxes } from '../../geometry/index.ts';
 import type { Laid, Picture } from '../engine/messages.ts';
 import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { needsLimit } from '../plan/plain-words.ts';
-import { keysAt, textAt } from '../plan/plan-text.ts';
+import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
 import { type Edge, kindNow, type LayoutKind, measureAlong, measuredAlong, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn, Inks, viewBoxOf } from './picture.tsx';
-import { fills, isOld, look, others, partNow, shown, state } from './store.ts';
+import { edit, fills, isOld, look, others, partNow, shelf, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 const KINDS: readonly (readonly [LayoutKind, string])[] = [
@@ -198,6 +198,9 @@ const Corners = ({ kind }: KindProps) => {
           ['open', 'left open'],
         ]}
       />
+      <OwnCorner
+        isOver={['turn', 'across'].includes(textAt(state.value, ['layout', key, 'corners']) ?? '')}
+      />
       {kind === 'border' ? (
         <PlanChoice
           label="Swags hang from"
@@ -211,6 +214,35 @@ const Corners = ({ kind }: KindProps) => {
     </>
   );
 };
+
+/** What the swag over a corner is made with: which part of it, is chosen under “One swag”. */
+const OwnCorner = ({ isOver }: { readonly isOver: boolean }) => {
+  const plan = state.value;
+  const has = keysAt(plan, ['corner']).length > 0;
+  if (!isOver && !has) return null;
+  const all = listAt(plan, ['template']);
+  const own = listAt(plan, ['corner', 'template']);
+  return (
+    <Choice
+      label="The corner’s swag"
+      value={!has ? '' : own.length === 1 ? own[0]! : ANY}
+      options={[
+        ['', 'made as on the sides'],
+        [ANY, 'its own part of any of yours'],
+        ...shelf.value.map(({ name, title }) => [name, `its own part of ${title}`] as const),
+      ]}
+      onChoose={(name) =>
+        edit([
+          [['corner'], undefined],
+          ...(name === '' ? [] : [[['corner', 'template'], name === ANY ? all : name] as const]),
+        ])
+      }
+    />
+  );
+};
+
+/** No template is called so: a name has no blank in it. */
+const ANY = 'any of them';
 
 const QuiltPicture = () => {
   const design = shown.value;

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Chosen, SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
 import { type Ends, endsNow, noneWithBoth, withEnd } from '../plan/ends.ts';
+import { keysAt } from '../plan/plan-text.ts';
 import { isNarrow } from './browser.ts';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
 import { Handles, nearestStop } from './handles.tsx';
@@ -99,7 +100,7 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
       ) : null}
       {answer.turns ? null : <p class="hint">{FIXED[answer.kind]}</p>}
       {answer.stops.length > 1 ? <Counts stops={answer.stops} at={at} kind={answer.kind} /> : null}
-      <EdgeChoice sections={answer.sections} picked={here} />
+      <EdgeChoice answer={answer} picked={here} />
     </>
   );
 };
@@ -158,20 +159,22 @@ const repeatsWords = ({ stops, kind }: SwagAnswer, at: number): string => {
 };
 
 const EdgeChoice = ({
-  sections,
+  answer: { sections, uses, kind },
   picked,
 }: {
-  readonly sections: readonly SectionFacts[];
+  readonly answer: SwagAnswer;
   readonly picked: SectionFacts | undefined;
 }) => {
-  const design = shown.value!;
-  const ends: Ends = endsNow(state.value, design.ends);
-  const none = look.value ? noneWithBoth(look.value.problems, state.value) : undefined;
+  // Where a corner has a swag of its own, what is chosen there is the corner's alone.
+  const group = kind === 'corner' && keysAt(state.value, ['corner']).length > 0 ? 'corner' : 'swag';
+  const ends: Ends = endsNow(state.value, uses.ends, group);
+  const none = look.value ? noneWithBoth(look.value.problems, state.value, group) : undefined;
+  const move = (which: keyof Ends, at: number | string): void => edit(withEnd(ends, which, at, group));
   return (
     <div class="edge-choice">
       {none === undefined ? (
         <p>
-          The swag uses the edge from <strong>{design.from}</strong> to <strong>{design.to}</strong>.
+          The swag uses the edge from <strong>{uses.from}</strong> to <strong>{uses.to}</strong>.
         </p>
       ) : (
         <p class="wrong">{none}</p>
@@ -185,7 +188,7 @@ const EdgeChoice = ({
                 type="button"
                 aria-label={`start here: ${s.label}`}
                 aria-pressed={none === undefined ? s.starts : ends.from === s.number}
-                onClick={() => edit(withEnd(ends, 'from', s.number))}
+                onClick={() => move('from', s.number)}
               >
                 start here
               </button>
@@ -197,7 +200,7 @@ const EdgeChoice = ({
                     ? s.ends
                     : ends.to === (s.number === sections.length ? 'crown' : s.number)
                 }
-                onClick={() => edit(withEnd(ends, 'to', s.number === sections.length ? 'crown' : s.number))}
+                onClick={() => move('to', s.number === sections.length ? 'crown' : s.number)}
               >
                 end here
               </button>
@@ -207,8 +210,8 @@ const EdgeChoice = ({
             type="button"
             onClick={() =>
               edit([
-                [['swag', 'from'], undefined],
-                [['swag', 'to'], undefined],
+                [[group, 'from'], undefined],
+                [[group, 'to'], undefined],
               ])
             }
           >
@@ -219,19 +222,21 @@ const EdgeChoice = ({
       <details>
         <summary>More wishes</summary>
         <div class="field-row">
-          <PlanChoice
-            label="How the template is set"
-            path={['swag', 'setting']}
-            options={[
-              ['auto', 'any way'],
-              ['crown-on-centre', 'crown on the centre line'],
-              ['alignment-line', 'by an etched line'],
-              ['flat-on-guide', 'a flat on a guide line'],
-            ]}
-          />
+          {group === 'corner' ? null : (
+            <PlanChoice
+              label="How the template is set"
+              path={['swag', 'setting']}
+              options={[
+                ['auto', 'any way'],
+                ['crown-on-centre', 'crown on the centre line'],
+                ['alignment-line', 'by an etched line'],
+                ['flat-on-guide', 'a flat on a guide line'],
+              ]}
+            />
+          )}
           <PlanChoice
             label="The template lies"
-            path={['swag', 'side']}
+            path={[group, 'side']}
             options={[
               ['auto', 'either side'],
               ['inside', 'inside the swag'],
@@ -240,7 +245,7 @@ const EdgeChoice = ({
           />
           <PlanChoice
             label="At the seam stands"
-            path={['swag', 'direction']}
+            path={[group, 'direction']}
             options={[
               ['auto', 'either end'],
               ['heel-first', 'the heel'],
