@@ -13,6 +13,7 @@ import {
   bandMiddle,
   type Cell,
   CHANNEL_SIDES,
+  cornerSquares,
   cornerSwag,
   type Design,
   ofRow,
@@ -20,7 +21,9 @@ import {
   regionsOf,
   rowsShown,
   type SwagRegion,
+  wholeOf,
 } from '../swag/index.ts';
+import { fillSquares, squaresAsked } from './corner-fills.ts';
 import {
   fillOpenAreas,
   type OpenFilled,
@@ -60,17 +63,24 @@ export const fillDesign = (design: Design, halves: readonly Placed[], plan: Plan
   const problems = fillProblems(plan);
   if (problems.length > 0 || !asksForFills(plan)) return { ...nothing, problems };
   const outside = openAsked(design, plan);
+  const squares = squaresAsked(design, plan);
   const rows = rowsShown(design, halves).map(({ row, halves: shown }) => ({
     row,
     repeats: alikeRepeats(row, shown).map((repeat) => ({ repeat, asked: asksOf(repeat, row, plan) })),
   }));
   const inside = rows.flatMap(({ repeats }) => repeats.flatMap(({ asked }) => asked));
-  const tooFine = tooFineOf([...outside, ...inside], plan);
+  const tooFine = tooFineOf([...outside, ...(squares ? [squares] : []), ...inside], plan);
   if (tooFine.length > 0) return { ...nothing, problems: tooFine };
   const byHalf = new Map<Placed, readonly Filled[]>();
   const messages = rows.flatMap(({ row, repeats }) => fillRow(row, repeats, plan, byHalf));
   const { open, messages: others } = fillOpenAreas(outside);
-  return { byHalf, open, messages: [...spareFills(plan, design), ...messages, ...others], problems: [] };
+  const cornered = squares && fillSquares(squares);
+  return {
+    byHalf,
+    open: [...open, ...(cornered?.open ?? [])],
+    messages: [...spareFills(plan, design), ...messages, ...others, ...(cornered?.messages ?? [])],
+    problems: [],
+  };
 };
 
 /** What a plan asks for in one region of a repeat. */
@@ -215,7 +225,7 @@ const idleKeys = ({ name, takes }: Fill, path: KeyPath, choice: FillChoice): rea
 /** The fills of a plan that have a place in its design. */
 export const usedFills = ({ fills, channels }: Plan, design: Design): Plan['fills'] => ({
   ...fills,
-  corner: cornerSwag(design) ? fills.corner : undefined,
+  corner: cornerSwag(design) || cornerSquares(wholeOf(design)) ? fills.corner : undefined,
   between: design.beyond ? fills.between : undefined,
   channels: fills.channels.slice(0, channels.outward.length + channels.inward.length),
 });

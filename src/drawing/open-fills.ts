@@ -32,9 +32,11 @@ import {
 } from '../swag/index.ts';
 import type { ToFill } from './too-fine.ts';
 
-/** What fills an open area of a design, on its quilt. */
+/** What fills an open area of a design, on its quilt, or the square at one of its corners. */
 export interface OpenFilled {
-  readonly kind: OpenArea['kind'];
+  readonly kind: OpenArea['kind'] | 'corner square';
+  /** Of a corner square the repeats that end beside it: it is shown with both, and its thread is theirs. */
+  readonly beside?: readonly string[];
   /** Counted from 1. */
   readonly row: number;
   /** The fill's name. */
@@ -127,6 +129,8 @@ export const openShown = (
   const rows = rowsShown(design, halves);
   const wholes = rowsOf(wholeOf(design));
   return open.flatMap((filled) => {
+    if (filled.beside)
+      return filled.beside.every((name) => halves.some(({ repeat }) => repeat === name)) ? [filled] : [];
     const at = filled.row - 1;
     const paths = shownLines(filled.paths, wholes[at]!, rows[at]!.row, rows[at]!.halves);
     return paths.length > 0 ? [{ ...filled, paths }] : [];
@@ -138,9 +142,14 @@ export const openLengths = (open: readonly OpenFilled[], design: Design): Readon
   const found = new Map<Placed, number>();
   for (const row of rowsOf(design)) {
     const pieces = open
-      .filter((filled) => filled.row === row.row)
+      .filter((filled) => filled.row === row.row && !filled.beside)
       .flatMap(({ paths }) => paths.flatMap((p) => p.pieces))
       .map((piece) => ({ path: openPath([piece]), box: pieceBox(piece) }));
+    for (const { beside = [], paths } of row.row === 1 ? open : []) {
+      const length = paths.reduce((sum, path) => sum + pathLength(path), 0);
+      const theirs = row.halves.filter(({ repeat }) => beside.includes(repeat));
+      for (const half of theirs) found.set(half, (found.get(half) ?? 0) + length / theirs.length);
+    }
     if (pieces.length === 0) continue;
     const lengthIn = (window: Region): number => {
       const clip = clipperOf(window);
@@ -154,7 +163,7 @@ export const openLengths = (open: readonly OpenFilled[], design: Design): Readon
     for (const half of row.halves) byRepeat.set(half.repeat, [...(byRepeat.get(half.repeat) ?? []), half]);
     for (const halves of byRepeat.values()) {
       const sum = halves.reduce((all, half) => all + lengthIn(windowOf(half, row)), 0);
-      for (const half of halves) found.set(half, (2 * sum) / halves.length);
+      for (const half of halves) found.set(half, (found.get(half) ?? 0) + (2 * sum) / halves.length);
     }
   }
   return found;

@@ -20,6 +20,7 @@ export {
 } from './channels.ts';
 export { type Choices, choicesOf } from './choices.ts';
 export { checkCorner, toCornerOf } from './corner.ts';
+export { type CornerSquares, cornerSquares } from './corner-squares.ts';
 
 export {
   type Cell,

@@ -4,7 +4,7 @@ import { capital } from '../../document/index.ts';
 import { usedFills } from '../../drawing/index.ts';
 import { fillNamed } from '../../fill/index.ts';
 import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
-import type { Design } from '../../swag/index.ts';
+import { cornerSwag, type Design } from '../../swag/index.ts';
 import type { CardBlock } from './block.ts';
 
 export const fillBlocks = (plan: Plan, design: Design): readonly CardBlock[] => {
@@ -12,7 +12,7 @@ export const fillBlocks = (plan: Plan, design: Design): readonly CardBlock[] => 
   const outward = plan.channels.outward.length;
   const places: readonly (readonly [string, FillChoice | undefined])[] = [
     ['swags', fills.swag],
-    ['corners', fills.corner],
+    [cornerSwag(design) ? 'corners' : 'corner squares', fills.corner],
     ['between the rows', fills.between],
     ['background', fills.background],
     ...fills.channels.map(

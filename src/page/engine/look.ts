@@ -11,7 +11,7 @@ import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { answerWords, rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { choicesOf, cornerSwag, depthsOf, kindsIn, spansOf } from '../../swag/index.ts';
+import { choicesOf, cornerSquares, cornerSwag, depthsOf, kindsIn, spansOf } from '../../swag/index.ts';
 import {
   type ChosenFit,
   chosenFit,
@@ -103,6 +103,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
       repeats,
     })),
     corner: corner && length(corner.fit.seat.pose.depth),
+    hasSquares: cornerSquares(design) !== undefined,
     name: design.field.name,
     round: design.field.around.kind,
     usualShow: usualShow(design),

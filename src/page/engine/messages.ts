@@ -128,6 +128,8 @@ export interface Chosen {
   readonly lines: readonly string[];
   readonly sides: readonly SideFacts[];
   readonly corner: string | undefined;
+  /** Whether its sides leave the corner squares free. */
+  readonly hasSquares: boolean;
   /** What the whole of it is called: `border`. */
   readonly name: string;
   /** What the swags lie round. */

@@ -140,6 +140,8 @@ const Fills = () => {
         <FillChoice label="Round the swags" at="background" suits="area" />
         {shown.value?.corner ? (
           <FillChoice label="In the corners" at="corner" suits="area" none="as in the swags" />
+        ) : shown.value?.hasSquares ? (
+          <FillChoice label="In the corner squares" at="corner" suits="area" />
         ) : null}
         {bands > 0 ? <BandChoice bands={bands} /> : null}
       </div>
