@@ -7,18 +7,26 @@ interface Least {
   readonly value: number;
 }
 
+/** How closely a least is looked for. */
+export interface Looking {
+  /** Samples of each window; between two of them the function is taken to have one valley. */
+  readonly samples: number;
+  /** Golden sections of each valley, which narrow it by 0.618 each. */
+  readonly steps: number;
+}
+
 /**
- * Where in the windows a function is least, and how much it is there; undefined where it is nowhere finite. `steps` of
- * the golden section are taken in each valley, which narrow it by 0.618 each. The valleys are searched in the order of
- * how low they may go, so that most need not be. What does not come below `than` is not wanted.
+ * Where in the windows a function is least, and how much it is there; undefined where it is nowhere finite. The valleys
+ * are searched in the order of how low they may go, so that most need not be. What does not come below `than` is not
+ * wanted.
  */
 export const leastIn = (
   windows: readonly Window[],
   valueAt: (x: number) => number,
-  steps: number,
+  { samples, steps }: Looking,
   than = Number.POSITIVE_INFINITY,
 ): Least | undefined => {
-  const valleys = windows.flatMap((w) => valleysIn(w, valueAt)).sort((a, b) => a.bound - b.bound);
+  const valleys = windows.flatMap((w) => valleysIn(w, valueAt, samples)).sort((a, b) => a.bound - b.bound);
   let best: Least | undefined;
   for (const valley of valleys) {
     const known = best?.value ?? than;
@@ -39,12 +47,12 @@ interface Valley {
   readonly bound: number;
 }
 
-const valleysIn = (w: Window, valueAt: (x: number) => number): readonly Valley[] => {
-  const step = (w.to - w.from) / SAMPLES;
+const valleysIn = (w: Window, valueAt: (x: number) => number, count: number): readonly Valley[] => {
+  const step = (w.to - w.from) / count;
   const samples: number[] = [];
-  for (let k = 0; k <= SAMPLES; k++) samples.push(valueAt(w.from + k * step));
+  for (let k = 0; k <= count; k++) samples.push(valueAt(w.from + k * step));
   const valleys: Valley[] = [];
-  for (let k = 0; k <= SAMPLES; k++) {
+  for (let k = 0; k <= count; k++) {
     if (!(isValley(samples, k) && Number.isFinite(samples[k]))) continue;
     const middle = w.from + k * step;
     const [from, to] = [Math.max(w.from, middle - step), Math.min(w.to, middle + step)];
@@ -53,9 +61,6 @@ const valleysIn = (w: Window, valueAt: (x: number) => number): readonly Valley[]
   }
   return valleys;
 };
-
-/** Samples of each window; between two of them the function is taken to have one valley. */
-const SAMPLES = 10;
 
 const isValley = (samples: readonly number[], k: number): boolean =>
   samples[k]! <= (samples[k - 1] ?? Number.POSITIVE_INFINITY) &&
@@ -92,7 +97,8 @@ const goldenLeast = (
   let fd = valueAt(d);
   for (let i = 0; i < steps; i++) {
     if (Math.min(fc, fd) - fall * (b - a) > than) break;
-    if (fc < fd) {
+    // Where both are as high, and so where neither is finite, the lowest sample is on the side to stay on.
+    if (fc < fd || (fc === fd && middle < (a + b) / 2)) {
       b = d;
       d = c;
       fd = fc;

@@ -294,8 +294,11 @@ const widerOnSide = (
   return found;
 };
 
-/** Golden sections of a valley: to tell pairs apart, and to lay one. */
-const STEPS = { toTell: 9, toLay: 32 };
+/**
+ * How closely a difference in width is looked for: to tell pairs apart, and to lay one. Each part of what a pair costs
+ * goes by the worst side, and some begin at a size, so that it has many valleys, some little more than a millimetre wide.
+ */
+const LOOKING = { toTell: { samples: 20, steps: 9 }, toLay: { samples: 160, steps: 26 } };
 
 /** A pair with the counts of all sides, and the difference in width with which it costs least. */
 interface Turns {
@@ -323,7 +326,7 @@ const bestOf = (pair: Pair, ground: Ground, than = Number.POSITIVE_INFINITY): Tu
     const windows = lengths
       .map((length, i) => widerOnSide(first, second, length, shared(repeats[i]!, field), rules.gap))
       .reduce((left, one) => left.flatMap((w) => clip(one, w.from, w.to)));
-    const least = leastIn(windows, costsOf(pair, repeats, ground), STEPS.toTell, best?.cost ?? than);
+    const least = leastIn(windows, costsOf(pair, repeats, ground), LOOKING.toTell, best?.cost ?? than);
     if (least) best = { pair, repeats, windows, cost: least.value };
   }
   return best;
@@ -359,7 +362,7 @@ const standInTurn = (one: Seat, two: Seat, field: Field): boolean =>
 
 const layTurns = ({ pair, repeats, windows }: Turns, ground: Ground): Fit | undefined => {
   const { field, rules } = ground;
-  const least = leastIn(windows, costsOf(pair, repeats, ground), STEPS.toLay);
+  const least = leastIn(windows, costsOf(pair, repeats, ground), LOOKING.toLay);
   if (!least) return undefined;
   const [first, second] = [pair.first.way, pair.second.way];
   const kinds: [SideFit[], SideFit[]] = [[], []];

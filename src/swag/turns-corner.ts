@@ -24,7 +24,7 @@ export const bestOf = (repeats: readonly number[], ground: Ground, within?: With
   const always = ground.asked ? missedByCounts(repeats, gapOf(ground), ground.asked) : 0;
   const steps = missedAt ? 2 * GOLDEN_STEPS : GOLDEN_STEPS;
   const most = within && within.spread + weight * (within.missed - always);
-  const best = leastIn(valid, blamesOf(repeats, ground, missedAt), steps, most);
+  const best = leastIn(valid, blamesOf(repeats, ground, missedAt), { samples: SAMPLES, steps }, most);
   if (!best) return undefined;
   const { at: rise, value: blame } = best;
   const missed = missedAt?.(rise) ?? 0;
@@ -42,6 +42,9 @@ export interface Within {
   readonly spread: number;
   readonly missed: number;
 }
+
+/** Of each stretch of rises. */
+const SAMPLES = 10;
 
 /**
  * Brings two samples' distance, a few degrees at most, below 1e-6 radians: depths change by less than 1e-3 mm. What is

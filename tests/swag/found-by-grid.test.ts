@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { depthsOf, fieldsOf } from '../../src/swag/index.ts';
 import { planOf, profile, search, spreadOfFit } from './fit-helpers.ts';
 import { CLEARANCE, partOf } from './random-parts.ts';
+import { type KindsQuestion, kindsBothWays } from './slow-kinds.ts';
 import { type SlowGround, slowLeast, slowWay } from './slow-search.ts';
 
 /** Radians between tilts of the corner: a quarter of a degree. */
@@ -59,4 +60,34 @@ corner: { template: newel, from: 1, to: 1, side: inside, direction: heel-first }
   const named = { ...plan, templates: ['newel'], swag: { ...plan.swag, templates: ['newel'] } };
   const [best] = search(named, [profile('newel')]).results;
   expect(spreadOfFit(best!)).toBeLessThanOrEqual(slow.spread);
+});
+
+/** As in the long check: what the search's last step in the difference in width may cost more. */
+const LAST_STEP = 1e-4;
+
+const newelWhole = { template: 2, start: 0, end: -1, side: 'inside', direction: 'heel-first' } as const;
+const KINDS: readonly (KindsQuestion & { readonly as: string })[] = [
+  {
+    as: 'two differences in width that are nearly as good lie between two samples',
+    first: { template: 1, start: 0, end: 1, side: 'inside', direction: 'crown-first' },
+    second: newelWhole,
+    width: 167,
+    sides: [1388, 700, 0.9614553314121037],
+    gap: 10,
+    share: 0.46369027387736206,
+  },
+  {
+    as: 'only the least of all differences in width is far enough from one kind at a sample',
+    first: newelWhole,
+    second: newelWhole,
+    width: 157,
+    sides: [1138, 700, 0.95],
+    gap: 0,
+    share: 0.5926849838543162,
+  },
+];
+
+test.each(KINDS)('two kinds in turn cost no more than over the grid where $as', (q) => {
+  const { found, slow } = kindsBothWays(q)!;
+  expect(found).toBeLessThanOrEqual(slow! + LAST_STEP);
 });

@@ -16,8 +16,10 @@ export const anyPart = fc.record({
   direction: fc.constantFrom('heel-first' as const, 'crown-first' as const),
 });
 
+export type AnyPart = typeof anyPart extends fc.Arbitrary<infer T> ? T : never;
+
 /** Undefined where such a part makes no half swag. */
-export const partOf = (q: typeof anyPart extends fc.Arbitrary<infer T> ? T : never) => {
+export const partOf = (q: AnyPart) => {
   const stitched = stitchTemplate(PROFILES[q.template]!, CLEARANCE);
   if (!stitched.ok) throw new Error('the profiles can be stitched');
   const starts = startStops(stitched.stitching);
