@@ -251,6 +251,17 @@ test.each([
   expect(follow(BANDS[band]!(corners, from), swag, template)).toEqual({ count: 1, faults: [] });
 });
 
+test('a hollow in which the foot would be jammed beside an etched line is nowhere that sliding brings it', () => {
+  // The hollow's corner at 21.5 lies 5.9 mm beside the line, and the foot on the line meets it before it is in the hollow.
+  const template = templateOf(
+    'units: mm\nedge: [{ start: [0, 0] }, { arc: { to: [21.5, 6.8], rise: -11.0 } }, { arc: { to: [52.9, 6.3], rise: 8.4 } }, { arc: { to: [102.0, 26.8], rise: -9.7 } }]\nalignment: [{ name: A, at: 15.6 }, { name: B, at: 30.0 }]',
+    'turned',
+  );
+  const swag = '{ setting: alignment-line, laid: along, side: outside, direction: heel-first }';
+  const layout = BANDS['border without margin']!('turn', 'outer');
+  expect(follow(layout, swag, template)).toEqual({ count: 1, faults: [] });
+});
+
 describe('any template', () => {
   const shares = (n: number) => fc.array(fc.integer({ min: -100, max: 100 }), { minLength: n, maxLength: n });
   /** Lobes, hollows and flats, one after another, with a step between them; two lines etched near the heel. */

@@ -138,7 +138,8 @@ const slid = (
   const reach = acrylic.length + 60;
   const end = landing && acrylic.named(landing.end);
   return angles.flatMap((angle) => {
-    const tries = travel(-reach, reach, TOUCH + rounding, (t) => {
+    const touch = TOUCH + rounding;
+    const tries = travel(-reach, reach, touch, (t): Slid => {
       const pinned = at(t);
       const lie = lieOf(over, angle, pinned.acrylic, pinned.cloth);
       const { away, pastEnd } = acrylic.feel(onAcrylic(lie, stand.at));
@@ -154,13 +155,29 @@ const slid = (
         off,
         miss: Math.abs(off),
         isRight: away > 0 && leads && lies && pastEnd <= PAST + 2 * rounding,
+        isIn: off < -touch || (away < 0 && pastEnd === 0),
       };
     });
-    return clusters(tries, endsOf(acrylic), TOUCH + rounding, {
-      isRound: false,
-      isNamed: false,
-    });
+    // Told where an end lies, she may set the template down just there.
+    const kept = landing ? tries : slidFree(tries, touch);
+    return clusters(kept, endsOf(acrylic), touch, { isRound: false, isNamed: false });
   });
+};
+
+/** A place that the template is slid through, and whether the foot would be in the acrylic there, or behind its edge. */
+interface Slid extends Try {
+  readonly isIn: boolean;
+}
+
+/**
+ * Of those places the right ones are where sliding brings an edge to a foot that stood free before. Where it only ever
+ * touches between two places that it cannot come through, it is jammed, and nobody slides the template there.
+ */
+const slidFree = (tries: readonly Slid[], touch: number): readonly Try[] => {
+  let pocket = 0;
+  const pockets = tries.map(({ isIn }) => (isIn ? pocket++ : pocket));
+  const free = new Set(pockets.filter((_, i) => !tries[i]!.isIn && tries[i]!.off > touch));
+  return tries.map((one, i) => ({ ...one, isRight: one.isRight && free.has(pockets[i]!) }));
 };
 
 interface Try {
@@ -180,8 +197,13 @@ interface Try {
 const offEdge = (away: number, { clearance }: Acrylic): number => Math.abs(away) - clearance;
 
 /** Tries along a way (mm). No foot comes to an edge faster than the acrylic is moved, so where it is far off it may leap. */
-const travel = (start: number, end: number, touch: number, tried: (t: number) => Try): readonly Try[] => {
-  const tries: Try[] = [];
+const travel = <T extends Try>(
+  start: number,
+  end: number,
+  touch: number,
+  tried: (t: number) => T,
+): readonly T[] => {
+  const tries: T[] = [];
   for (let t = start; t <= end; ) {
     const one = tried(t);
     tries.push(one);
