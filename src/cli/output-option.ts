@@ -27,7 +27,7 @@ export const checkOutputOption = (
 /** Endings that promise something; any other is the user's own affair. */
 const OTHER_KINDS = new Set([
   ...WRITERS.map(({ ending }) => ending),
-  ...['pdf', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'txt'],
+  ...['pdf', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'csv', 'txt'],
 ]);
 
 /** In small letters and without its point. */

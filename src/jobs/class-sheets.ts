@@ -59,10 +59,11 @@ export const classSheets = async (
       if (!(error instanceof ProblemError)) throw error;
       failed.push({ student, own: error.problems });
     }
+  const lineOf = ({ place }: Problem): number => place?.line ?? 0;
   const problems = [
     ...unread,
     ...failed.flatMap(({ student, own }) => own.map((problem) => ofStudent(problem, student))),
-  ];
+  ].sort((a, b) => lineOf(a) - lineOf(b));
   if (packets.length === 0) throw new ProblemError(isOfAll(failed) ? failed[0]!.own : problems);
   const { paper, margins } = layout;
   const [setup] = pageSetups({ paper, margins }, ['portrait']);
@@ -85,10 +86,10 @@ export const classSheets = async (
   };
 };
 
-/** What is in the way of everybody alike is the plan's own, and told once. */
+/** What is wrong with the template is the plan's own, and told once. */
 const isOfAll = (failed: readonly { readonly own: readonly Problem[] }[]): boolean =>
   new Set(failed.map(({ own }) => JSON.stringify(own))).size === 1 &&
-  failed[0]!.own.every(({ key = '' }) => !key.startsWith('layout'));
+  failed[0]!.own.every(({ key = '' }) => key.startsWith('template'));
 
 /** The plan with one student's piece in it. Throws a ProblemError where nothing can be made on that. */
 const partFor = ({ text, fileName, plan, templates }: ClassPlan, { name, length, width }: Student): Part => {

@@ -42,6 +42,8 @@ type Key = (typeof KEYS)[number];
 interface Entry {
   readonly values: ReadonlyMap<string, unknown>;
   readonly place: Place;
+  /** Where more is written than there are columns for, what. */
+  readonly tooMany?: string;
 }
 
 type Entries =
@@ -79,11 +81,26 @@ export const readStudents = (text: string, fileName: string): ClassReading => {
 
 type Found = { readonly student: Student } | { readonly problem: Problem };
 
-const studentOf = ({ values, place }: Entry, seen: Set<string>): Found => {
-  const name = oneLine(String(values.get('name') ?? '')).trim();
+const studentOf = ({ values, place, tooMany }: Entry, seen: Set<string>): Found => {
   const wrong = (problem: Omit<Problem, 'place'>): Found => ({ problem: { ...problem, place } });
+  if (tooMany !== undefined)
+    return wrong({
+      code: 'too-many-cells',
+      message: 'there are more cells than columns',
+      found: tooMany,
+      hint: 'a length with a decimal comma stands in quotation marks, or between semicolons',
+    });
   const [unknown] = unknownKeys([...values.keys()], place);
   if (unknown) return { problem: unknown };
+  const written = values.get('name') ?? '';
+  if (typeof written !== 'string' && typeof written !== 'number')
+    return wrong({
+      code: 'not-a-name',
+      key: 'name',
+      message: 'this is no name',
+      found: describeValue(written),
+    });
+  const name = oneLine(String(written)).trim();
   if (name === '')
     return wrong({ code: 'missing', key: 'name', message: 'missing', expected: 'the student’s name' });
   if ([...name].length > MOST_LETTERS)
@@ -144,48 +161,72 @@ const unknownKeys = (keys: readonly string[], place: Place): readonly Problem[] 
 
 /** The first line names the columns. Commas, semicolons and tabs are told apart by the parser. */
 const entriesOfCsv = (text: string, fileName: string): Entries => {
-  const { data, errors } = Papa.parse<string[]>(text.trimEnd());
-  const open = errors.find(({ type }) => type === 'Quotes');
-  if (open)
-    return {
-      ok: false,
-      problems: [
-        {
-          code: 'open-quotes',
-          message: 'a quotation mark is opened and not closed',
-          place: { file: fileName, line: (open.row ?? 0) + 1 },
-          hint: 'close it, or leave it out',
-        },
-      ],
-    };
-  const [head = [], ...rows] = data;
-  const keys = head.map((cell) => cell.replace('\uFEFF', '').trim().toLowerCase());
-  const place = { file: fileName, line: 1 };
-  const problems = unknownKeys(keys, place);
-  if (problems.length > 0) return { ok: false, problems };
+  const { data, errors } = Papa.parse<string[]>(text.replace('\uFEFF', '').trimEnd());
+  const whole = (problem: Omit<Problem, 'place'>, line: number): Entries => ({
+    ok: false,
+    problems: [{ ...problem, place: { file: fileName, line } }],
+  });
+  const rows = withLines(data);
+  const broken = errors.find(({ type }) => type === 'Quotes');
+  if (broken)
+    return whole(
+      {
+        code: 'open-quotes',
+        message: 'a quotation mark is not closed, or is followed by more',
+        hint: 'put both round the whole cell, or leave them out',
+      },
+      (broken.row === undefined ? undefined : lineOf(data, broken.row)) ?? 1,
+    );
+  const [head, ...others] = rows.filter(({ cells }) => cells.some((cell) => cell !== ''));
+  const keys = withoutLast(head?.cells ?? []).map((cell) => cell.toLowerCase());
+  const line = head?.line ?? 1;
+  const [unknown] = unknownKeys(keys, { file: fileName, line });
+  if (unknown) return { ok: false, problems: [unknown] };
+  const twice = keys.find((key, i) => keys.indexOf(key) !== i);
+  if (twice !== undefined)
+    return whole({ code: 'twice', message: `the first line names the column ${quoted(twice)} twice` }, line);
   const lacking = (['name', 'length'] as const).filter((key) => !keys.includes(key));
   if (lacking.length > 0)
-    return {
-      ok: false,
-      problems: [
-        {
-          code: 'missing',
-          message: `the first line names no column ${series(lacking.map(quoted))}`,
-          place,
-          expected: 'name,length,width',
-        },
-      ],
-    };
-  const entries = rows.flatMap((cells, i): Entry[] => {
-    if (cells.every((cell) => cell.trim() === '')) return [];
-    return [
+    return whole(
       {
-        values: new Map(keys.map((key, k) => [key, (cells[k] ?? '').trim()])),
-        place: { file: fileName, line: i + 2 },
+        code: 'missing',
+        message: `the first line names no column ${series(lacking.map(quoted))}`,
+        expected: 'name,length,width',
       },
-    ];
+      line,
+    );
+  return {
+    ok: true,
+    entries: others.map(({ cells, line: at }): Entry => {
+      const own = withoutLast(cells);
+      return {
+        values: new Map(keys.map((key, k) => [key, own[k] ?? ''])),
+        place: { file: fileName, line: at },
+        ...(own.length > keys.length && {
+          tooMany: `${plural(own.length, 'cell')} under ${plural(keys.length, 'column')}`,
+        }),
+      };
+    }),
+  };
+};
+
+/** Spreadsheets end a line with as many commas as their widest has. */
+const withoutLast = (cells: readonly string[]): readonly string[] =>
+  cells.slice(0, cells.findLastIndex((cell) => cell !== '') + 1);
+
+/** A cell may hold the end of a line, and then its row takes several. */
+const lineOf = (data: readonly (readonly string[])[], row: number): number =>
+  data.slice(0, row).reduce((sum, cells) => sum + linesOf(cells), 1);
+
+const linesOf = (cells: readonly string[]): number => cells.join('').split(/\r\n|\n|\r/).length;
+
+const withLines = (data: readonly (readonly string[])[]) => {
+  let next = 1;
+  return data.map((cells) => {
+    const line = next;
+    next += linesOf(cells);
+    return { cells: cells.map((cell) => cell.trim()), line };
   });
-  return { ok: true, entries };
 };
 
 const entriesOfYaml = (text: string, fileName: string): Entries => {
@@ -206,7 +247,7 @@ const entriesOfYaml = (text: string, fileName: string): Entries => {
       ],
     };
   const entries = list.map((entry: unknown, i): Entry => {
-    const isGroup = typeof entry === 'object' && entry !== null;
+    const isGroup = typeof entry === 'object' && entry !== null && !Array.isArray(entry);
     return {
       values: new Map(Object.entries(isGroup ? entry : {})),
       place: placeOf(document, ['students', i]),

@@ -45,7 +45,7 @@ describe('a class', () => {
     expect(told).toMatch(
       new RegExp(`class.pdf: 3 students, ${doc.numPages} pages, \\d+ sheets of them to tape`),
     );
-    expect(await linesOf(doc, 1)).toContain('Not in it: Dunja');
+    expect(await linesOf(doc, 1)).toContain('Not in it: Dunja.');
   });
 
   test('has a page for the teacher that says who is on which pages', async () => {
@@ -136,4 +136,31 @@ test('what is in everybody’s way is told once, where the plan says it', async 
       /^plan\.yaml:1:11: template: too many sections to try [^\n]* found 100 sections[^\n]*\n$/,
     ),
   ]);
+});
+
+test('another table of students is not written over', async () => {
+  const folder = emptyFolder();
+  await writeFile(join(folder, 'plan.yaml'), PLAN('Saturday', '36', '6'));
+  await writeFile(join(folder, 'class.csv'), 'name,length\nAda,36\n');
+  await writeFile(join(folder, 'next.csv'), 'name,length\nBerit,36\n');
+  const { code, err } = await run(folder, ['class', 'plan.yaml', 'class.csv', '-o', 'next.csv']);
+  expect([code, err]).toEqual([2, expect.stringMatching(/what is written is PDF; found the ending \.csv/)]);
+  expect(await readFile(join(folder, 'next.csv'), 'utf8')).toContain('Berit');
+});
+
+test('however many cannot be made, the teacher is told of some and the rest are made', async () => {
+  const folder = emptyFolder();
+  await writeFile(join(folder, 'plan.yaml'), PLAN('Saturday', '36', '6'));
+  const rows = Array.from({ length: 60 }, (_, i) =>
+    i < 30 ? `Wilhelmina Good ${i},30,6` : `Berta Bad ${i},thirty-six inches long,6`,
+  );
+  await writeFile(join(folder, 'class.csv'), ['name,length,width', ...rows].join('\n'));
+  const { code, err } = await run(folder, ['class', 'plan.yaml', 'class.csv', '-o', 'class.pdf']);
+  expect(code).toBe(1);
+  expect(err).toMatch(/class\.pdf: 30 students/);
+  expect(err.match(/^class\.csv:\d+: length: Berta Bad/gm)).toHaveLength(30);
+  const doc = await open(folder, 'class.pdf');
+  const [first, second] = [await linesOf(doc, 1), await linesOf(doc, 2)];
+  expect(first.join(' ')).toMatch(/Not in it: Berta Bad 30, .* and 22 more\./);
+  expect([...first, ...second].filter((line) => /^Wilhelmina Good/.test(line))).toHaveLength(30);
 });

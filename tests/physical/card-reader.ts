@@ -3,7 +3,7 @@
  * is not understood is refused, so that no word can go by unread.
  */
 
-import type { Card, CardPlace, CardTable } from '../../src/output/card/index.ts';
+import type { Card, CardBlock, CardPlace, CardTable } from '../../src/output/card/index.ts';
 
 type Zero =
   | { readonly kind: 'left end' }
@@ -141,7 +141,7 @@ export interface Read {
 interface Stands {
   readonly near: string;
   readonly far: string | undefined;
-  readonly measures: ReadonlyMap<string, Told<string>>;
+  readonly toldOf: (row: string) => ReadonlyMap<string, string>;
 }
 
 interface StartLine {
@@ -331,11 +331,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
             start: corner[1] === undefined ? undefined : measure(corner[1]),
             of: corner[2] ?? corner[3] ?? '',
           },
-    stands: readStands(
-      texts('stands')[0]!,
-      blocks('stands').filter((b): b is CardPlace => b.kind === 'place'),
-      { isAcross: across !== undefined, turns: corner !== undefined },
-    ),
+    stands: readStands(blocks('stands'), { isAcross: across !== undefined, turns: corner !== undefined }),
     pausesMirrored: texts('pauses').some((t) =>
       t.endsWith(
         ' In the second half the places come in the reverse order, each as far before the stop mark.',
@@ -352,7 +348,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
     unreached: texts('pauses').flatMap((t) => {
       const found = t.match(
         new RegExp(
-          `^The foot does not reach into the edge from ${L} to ${L} along it: the stitching turns in a point ${L} away\\.$`,
+          `^Between ${L} and ${L} along the edge from its heel the foot does not reach into it: the stitching turns in a point ${L} from the deepest place there\\.$`,
         ),
       );
       return found ? [{ from: measure(found[1]!), to: measure(found[2]!), away: measure(found[3]!) }] : [];
@@ -534,41 +530,75 @@ const readOthers = (text: string | undefined): ReadonlyMap<string, string> =>
     }),
   );
 
-/** A figure's measures must be those of the sentence. */
-const readPlace = ({ text, name, measures }: CardPlace): [name: string, told: readonly Told<string>[]] => {
+/** What a figure has beside a place must be what the sentence says of it. */
+const readPlace = ({ text, name, measures }: CardPlace): readonly [name: string, told: readonly string[]] => {
   const [, spoken, said] = text.match(/^(.+?): (.+)\.$/) ?? [];
   if (spoken === undefined || spoken.toLowerCase().replace(/^the /, '') !== name.toLowerCase())
     throw new Error(`Not understood: ${text}`);
-  const parts = [...said!.matchAll(/(on it|none|[\d./ ]+ (?:past|before|up|below))(?: \((.+?)\))?(?:, |$)/g)];
-  const told = parts.map(([, most, others]) => ({ most: most!.trim(), others: readOthers(others) }));
-  if (parts.map(([all]) => all).join('') !== said) throw new Error(`Not understood: ${text}`);
-  for (const [i, { most, others }] of measures.entries())
-    if (most !== parts[i]?.[1] || others !== (parts[i]?.[2] ?? ''))
-      throw new Error(`The figure and the words differ: ${text}`);
-  return [spoken.charAt(0).toLowerCase() + spoken.slice(1), told];
+  if (measures.join(', ') !== said) throw new Error(`The figure and the words differ: ${text}`);
+  return [spoken.charAt(0).toLowerCase() + spoken.slice(1), measures];
 };
 
 const readStands = (
-  intro: string,
-  places: readonly CardPlace[],
+  blocks: readonly CardBlock[],
   { isAcross, turns }: { readonly isAcross: boolean; readonly turns: boolean },
 ): Stands => {
-  const found = intro.match(
-    /^Where the template's edge lies in the first half, in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. “Past” \(into the swag\) and “before” are from the start mark(?:, of (.+?) from the centre line( \(at the corner the mitre: measure square to it\))?)?; “up” and “below” are from (?:.+?)(, and at a corner from the line across it)?\.(?: A lettered line is told by where it crosses the (?:start|same) line\.)?$/,
+  const [intro, ...rest] = blocks;
+  if (intro?.kind !== 'text') throw new Error('Nothing says how the places are told');
+  const places = rest.filter((b): b is CardPlace => b.kind === 'place').map(readPlace);
+  const table = rest.find((b): b is CardTable => b.kind === 'table');
+  const found = intro.text.match(
+    /^Where the template's edge lies in the first half, in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. “Past” \(into the swag\) and “before” are from the start mark(?:, of (.+?) from the centre line( \(at the corner the mitre: measure square to it\))?)?; (?:“up” and “below” are from (?:.+?)(, and at a corner from the line across it)?|“out” is from the centre of the motif)\.(?: A lettered line is told by where it crosses the (?:start line|line through the start mark square to (?:its ray|the ray halfway between neighbours))\.)?(?: The drawing is of (.+?); the table is of what differs\.)?$/,
   );
-  if (!found || (found[3] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro}`);
-  const [, far, isSquare] = found;
-  const measures = new Map<string, Told<string>>();
-  const all = places.map(readPlace);
-  for (const [i, [name, told]] of all.entries()) {
-    const key = i === 0 ? 'near end' : name === far ? 'far end' : name;
-    const kinds = told.length === 2 ? ['along', 'up'] : key.startsWith('line ') ? ['along'] : ['up'];
-    for (const [k, one] of told.entries()) measures.set(`${key} ${kinds[k]}`, one);
-  }
+  if (!found || (found[3] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro.text}`);
+  const [, far, isSquare, , drawn] = found;
+  if ((table !== undefined) !== (drawn !== undefined)) throw new Error(`Of which row is it? ${intro.text}`);
+  const near = places[0]![0];
+  const keyOf = (head: string): string => {
+    const [, what, way] = head.match(/^(.+?)(?: (along|up))?$/)!;
+    const bare = (name: string | undefined): string | undefined => name?.replace(/^the /, '');
+    if (what === bare(near)) return `near end ${way}`;
+    if (what === bare(far)) return `far end ${way}`;
+    if (what === 'needle') return 'the needle at the crown up';
+    return what === 'guide line' ? 'the guide line up' : `${what} along`;
+  };
+  const drawnAs = new Map<string, string>(
+    places.flatMap(([name, told]) =>
+      told.map((text) => {
+        const way = / (?:up|below|out)$/.test(text) ? 'up' : 'along';
+        const key = name === near ? 'near end' : name === far ? 'far end' : name;
+        return [`${key} ${way}`, text] as const;
+      }),
+    ),
+  );
+  // The drawing has the measures of one row beside their places, and the table those of the others.
+  const heads: readonly string[] = table?.columns.slice(1).map(({ head }) => keyOf(head)) ?? [
+    ...drawnAs.keys(),
+  ];
+  const rows = [
+    {
+      names: drawn?.split(/, | and /) ?? ['all'],
+      cells: heads.map((head) => drawnAs.get(head) ?? '-'),
+    },
+    ...(table?.rows ?? []).map(([names = '', ...cells]) => ({ names: names.split(', '), cells })),
+  ];
   // The mitre is a slant, but for a line square to it: a distance from it means nothing without the way that it is measured.
-  const beside = measures.get('far end along');
-  const corner = beside?.others.get('corner') ?? beside?.most ?? 'none';
-  if ((turns && corner !== 'none') !== (isSquare !== undefined))
-    throw new Error(`It is not said how far "${corner}" is measured: ${intro}`);
-  return { near: all[0]![0], far, measures };
+  const corner = turns ? (ofRows(rows, 'corner').cells[heads.indexOf('far end along')] ?? '-') : '-';
+  if ((turns && corner !== '-') !== (isSquare !== undefined))
+    throw new Error(`It is not said how far "${corner}" is measured: ${intro.text}`);
+  return {
+    near,
+    far,
+    toldOf: (row) => {
+      const { cells } = ofRows(rows, row);
+      return new Map(heads.map((head, i) => [head, cells[i]!]));
+    },
+  };
+};
+
+/** The row of a side or of the corner; a single one is for all. */
+const ofRows = <T extends { readonly names: readonly string[] }>(rows: readonly T[], name: string): T => {
+  const found = rows.length === 1 ? rows[0] : rows.find(({ names }) => names.includes(name));
+  if (!found) throw new Error(`Where the template stands is not told of ${name}`);
+  return found;
 };

@@ -25,12 +25,12 @@ export interface Half {
 }
 
 /** What is told of a side, or of the corner. */
-export const ofRow = <T>({ most, others }: Told<T>, row: string): T => others.get(row) ?? most;
+const ofRow = <T>({ most, others }: Told<T>, row: string): T => others.get(row) ?? most;
 
 /** `12 1/2 before`, `3 below`, `4 up`, `on it`. */
 export const told = (cell: string, { marks: { style } }: Plan): number => {
   if (cell === 'on it') return 0;
-  const [, number, word] = cell.match(/^([\d./ ]+?)(?: (before|past|up|below))?$/) ?? [];
+  const [, number, word] = cell.match(/^([\d./ ]+?)(?: (before|past|up|below|out))?$/) ?? [];
   if (number === undefined) throw new Error(`Not understood: ${cell}`);
   const unit = { in: 25.4, cm: 10, mm: 1 }[style.unit];
   return bareNumber(number) * unit * (word === 'before' || word === 'below' ? -1 : 1);
@@ -55,7 +55,7 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   const crownUp = (row: string): number => {
     const { instruction } = read;
     if (instruction.kind === 'swing') return ofRow(instruction.crown, row);
-    return told(ofRow(read.stands.measures.get('the needle at the crown up')!, row), plan);
+    return told(read.stands.toldOf(row).get('the needle at the crown up')!, plan);
   };
   const back = { x: -along.x, y: -along.y };
   const row = name === 'strip' ? 'each' : name;

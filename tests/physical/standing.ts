@@ -15,7 +15,7 @@ import {
 } from './acrylic.ts';
 import type { Read } from './card-reader.ts';
 import { seenFrom } from './cloth.ts';
-import { type Half, ofRow, told } from './halves.ts';
+import { type Half, told } from './halves.ts';
 import { flatNamed, lieOf } from './setting.ts';
 
 export interface Standing {
@@ -67,15 +67,17 @@ const spotOn = ({ acrylic, lie }: Standing, words: string): Spot => {
 const faultsOfPlaces = (standing: Standing): string[] =>
   collect(standing, (wrong) => {
     const { half, read, plan, acrylic, lie, stitch } = standing;
-    for (const [head, measured] of read.stands.measures) {
-      const cell = ofRow(measured, half.row);
-      if (cell === 'none') continue;
+    for (const [head, cell] of read.stands.toldOf(half.row)) {
+      if (cell === '-') continue;
       const said = told(cell, plan);
       const near = seenFrom(half.stand, spotOn(standing, read.stands.near));
       const far = read.stands.far === undefined ? undefined : spotOn(standing, read.stands.far);
+      // Round a motif a place is told by how far it is from the centre, which is where the cloth begins.
+      const upOf = (spot: Spot): number =>
+        read.rays ? Math.hypot(spot.x, spot.y) : half.startUp + seenFrom(half.stand, spot).up;
       if (head === 'near end along') wrong(head, said, near.along);
-      else if (head === 'near end up') wrong(head, said, half.startUp + near.up);
-      else if (head === 'far end up') wrong(head, said, half.startUp + seenFrom(half.stand, far!).up);
+      else if (head === 'near end up') wrong(head, said, upOf(spotOn(standing, read.stands.near)));
+      else if (head === 'far end up') wrong(head, said, upOf(far!));
       else if (head === 'far end along') {
         const { centre, crown, stand } = half;
         const beside = (p: Spot): number => wedge(centre, minus(p, crown)) / Math.hypot(centre.x, centre.y);
@@ -86,7 +88,7 @@ const faultsOfPlaces = (standing: Standing): string[] =>
         for (const end of [flat.from, flat.to])
           wrong(head, said, half.startUp + seenFrom(half.stand, onCloth(lie, end)).up);
       } else if (head === 'the needle at the crown up') {
-        wrong(head, said, half.startUp + seenFrom(half.stand, stitch.at(-1)!.to).up);
+        wrong(head, said, upOf(stitch.at(-1)!.to));
       } else if (head.startsWith('line ')) {
         const line = acrylic.template.alignment.find((a) => `line ${a.name} along` === head)!;
         const [a, b] = [0, 1].map((y) => seenFrom(half.stand, onCloth(lie, { x: line.at, y }))) as [

@@ -52,11 +52,7 @@ test('each entry that is not understood is told with its line, and the others ar
 test.each([
   ['another column', 'name,length,email\nAda,36,a\n', /^class\.csv:1: "email" is not known here/],
   ['no names', 'length\n36\n', /^class\.csv:1: the first line names no column "name"/],
-  [
-    'an open quotation mark',
-    'name,length\n"Ada,36\n',
-    /^class\.csv:2: a quotation mark is opened and not closed/,
-  ],
+  ['an open quotation mark', 'name,length\n"Ada,36\n', /^class\.csv:2: a quotation mark is not closed/],
   ['nobody', 'name,length\n', /no table of a class; found 0 students/],
   ['nothing', '', /^class\.csv:1: /],
   [
@@ -67,6 +63,24 @@ test.each([
 ])('a table with %s is refused as a whole', (_, text, words) => {
   expect(named(text)).toEqual([]);
   expect(said(text)).toEqual([expect.stringMatching(words)]);
+});
+
+test('nothing in a line is taken for what it is not', () => {
+  // A decimal comma between commas makes two cells of one.
+  expect(said('name,length,width\nAda,91,5 cm,5\nBerit,30,5,,\n')).toEqual([
+    'class.csv:2: there are more cells than columns; found 4 cells under 3 columns; a length with a decimal comma stands in quotation marks, or between semicolons',
+  ]);
+  expect(said('name,length,length\nAda,36,12\n')).toEqual([
+    'class.csv:1: the first line names the column "length" twice',
+  ]);
+  expect(named('\n\nname,length,width,\nAda,36,5,\n')).toEqual([['Ada', '36', '5']]);
+  // A cell may hold the end of a line.
+  expect(said('name,length\n"Ada\nBerit",36\nCarmen,\n')).toEqual([expect.stringMatching(/^class\.csv:4: /)]);
+  const list = 'students:\n  - { name: { a: b }, length: 36 }\n  - Ada\n';
+  expect(said(list, 'class.yaml')).toEqual([
+    expect.stringMatching(/^class\.yaml:2:5: name: this is no name; found /),
+    expect.stringMatching(/^class\.yaml:3:5: name: missing/),
+  ]);
 });
 
 test('a list that is none is refused', () => {

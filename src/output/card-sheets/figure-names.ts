@@ -69,10 +69,10 @@ export const nameSwag = (page: Page, box: Box, places: readonly CardPlace[]): vo
   nameMarks(page);
   const find = (id: CardPlace['id']): CardPlace | undefined => places.find((p) => p.id === id);
   const [near, far, guide, needle] = (['near', 'far', 'guide', 'needle'] as const).map(find);
-  const top = nameLevels(page, box, placing, guide);
+  const levels = nameLevels(page, box, placing, guide);
   if (near) nameNear(page, placing, near);
-  if (far) nameFar(page, placing.crown, far, top);
-  if (needle) nameNeedle(page, needle);
+  if (far) nameFar(page, placing.crown, far, levels);
+  if (needle) nameNeedle(page, needle, levels);
   namePauses(page);
   nameEtched(page, box);
   tellEtched(page, places);
@@ -99,13 +99,14 @@ const nameMarks = (page: Page): void => {
 const isRoomyBetween = (page: Page): boolean =>
   footOf(page, 'stopMark').x - footOf(page, 'startMark').x > ROOM_FOR_NAMES;
 
-/** The names of lines on the right; returns where they begin, and how high they come. */
-const nameLevels = (
-  page: Page,
-  box: Box,
-  placing: Placing,
-  guide: CardPlace | undefined,
-): { readonly x: number; readonly y: number } => {
+/** The seam on the other side of the band. */
+const farName = (field: Subject['field']): string =>
+  field.corners === 'none'
+    ? 'far seam'
+    : seamName({ ...field, from: field.from === 'inner' ? 'outer' : 'inner' });
+
+/** The names of lines on the right; returns where they begin, what they take of the height, and how high their lines lie. */
+const nameLevels = (page: Page, box: Box, placing: Placing, guide: CardPlace | undefined): Levels => {
   const { subject, lines, onFigure, onPage } = page;
   const { cell, field } = subject;
   const over = mirror(cell.crown, cell.mirror);
@@ -114,6 +115,8 @@ const nameLevels = (
     ['start line 2', 'start line'],
     [field.lines[0]!.name, seamName(field)],
     ['motif', 'motif'],
+    ['far seam', farName(field)],
+    ['limit', 'limit'],
   ]);
   const levels = lines
     .flatMap(({ facts, path }) => {
@@ -131,19 +134,50 @@ const nameLevels = (
   const stop = isRoomyBetween(page) ? 0 : footOf(page, 'stopMark').x + HALF_NAME;
   const x = Math.max(...levels.map((l) => l.at.x), onFigure({ x: box.maxX, y: 0 }).x, stop) + BESIDE;
   let lowest = Number.POSITIVE_INFINITY;
+  const taken: Span[] = [];
   for (const { text, at } of levels) {
     // Names of lines that lie close together are moved apart, downward.
     lowest = Math.min(at.y - 0.35 * LABEL, lowest - 1.15 * LABEL);
     write(page, text, { x, y: lowest }, 'start');
+    taken.push({ from: lowest - 0.25 * LABEL, to: lowest + 0.95 * LABEL });
   }
-  return { x, y: (levels[0]?.at.y ?? 0) + 0.65 * LABEL };
+  return {
+    x,
+    taken,
+    lines: levels.map(({ at }) => ({ from: at.y + APART - THROUGH, to: at.y - APART + THROUGH })),
+  };
 };
+
+/** A stretch of the page's height, mm. */
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+interface Levels {
+  readonly x: number;
+  readonly taken: readonly Span[];
+  readonly lines: readonly Span[];
+}
+
+/** Where the top of something so high is put, nearest to where it is wanted, so that it lies on none of what is taken. */
+const freeTop = (wanted: number, height: number, taken: readonly Span[]): number => {
+  const isFree = (top: number): boolean =>
+    taken.every(({ from, to }) => top <= from - APART + 1e-9 || top - height >= to + APART - 1e-9);
+  const tops = [wanted, ...taken.flatMap(({ from, to }) => [from - APART, to + APART + height])];
+  return tops
+    .filter(isFree)
+    .reduce((a, b) => (Math.abs(b - wanted) < Math.abs(a - wanted) ? b : a), tops.find(isFree) ?? wanted);
+};
+
+/** mm between words one above the other, and between words and a line. */
+const THROUGH = 0.6;
+const APART = 2;
 
 /** `guide line, 1 3/8 up` */
 export const guideName = (guide: CardPlace | undefined): string => {
   const [up] = guide?.measures ?? [];
-  if (!up) return 'guide line';
-  return `guide line, ${up.most}${up.others === '' ? '' : ` (${up.others})`}`;
+  return up === undefined ? 'guide line' : `guide line, ${up}`;
 };
 
 const leadTo = (page: Page, place: Point, to: Point): void => {
@@ -171,32 +205,42 @@ const nameNear = (page: Page, placing: Placing, place: CardPlace): void => {
 export const nearHeight = (place: CardPlace, foot: number): number =>
   foot + 0.5 + linesHeight(placeLines(place));
 
+/**
+ * How far (mm) the end at the crown may come over what is drawn, where that is so high: it stands between the names of
+ * lines or, where they leave no room for it, over them.
+ */
+export const overFigure = (place: CardPlace, drawn: number): number => {
+  const height = linesHeight(placeLines(place)) + 2 * APART;
+  return drawn >= height + 2.7 * LABEL ? 0 : height + LABEL;
+};
+
 /** On the right of all that is drawn, over the names of lines. */
 const nameFar = (
   page: Page,
   place: { readonly along: number; readonly up: number } | undefined,
   told: CardPlace,
-  levels: Point,
+  { x, taken }: Levels,
 ): void => {
   const lines = placeLines(told);
   const height = linesHeight(lines);
   // A side may end short of a place that the others come to.
   const at = place ? { x: place.along, y: place.up } : page.subject.cell.crown;
-  const top = Math.max(page.onPage(at).y + height / 2, levels.y + height + 1);
-  if (place) leadTo(page, at, { x: levels.x - 0.8, y: top - 0.6 * LABEL });
-  writeLines(page.content, lines, { x: levels.x, y: top }, 'start');
+  const top = freeTop(page.onPage(at).y + height / 2, height, taken);
+  if (place) leadTo(page, at, { x: x - 0.8, y: top - 0.6 * LABEL });
+  writeLines(page.content, lines, { x, y: top }, 'start');
 };
 
-/** On the left of the centre line's name, over the stitching that climbs to the crown. */
-const nameNeedle = (page: Page, place: CardPlace): void => {
+/** On the left of the centre line's name, over the stitching that climbs to the crown; no line is drawn through it. */
+const nameNeedle = (page: Page, place: CardPlace, levels: Levels): void => {
   const { content, onPage, subject, ceiling } = page;
   const crown = onPage(subject.cell.crown);
   const foot = footOnPaper(page);
-  const [name, height, ...others] = placeLines({ ...place, name: 'needle' });
-  const lines = [{ ...height!, text: `${name!.text} ${height!.text}` }, ...others];
+  const [name, height] = placeLines({ ...place, name: 'needle' });
+  const lines = [{ ...height!, text: `${name!.text} ${height!.text}` }];
+  const high = linesHeight(lines);
   const x = crown.x - Math.max(foot + BESIDE_FOOT, HALF_NAME) - BESIDE;
-  const top = Math.min(crown.y + foot + linesHeight(lines), ceiling + LABEL);
-  leadTo(page, subject.cell.crown, { x: x + 0.8, y: top - linesHeight(lines) + 0.5 * LABEL });
+  const top = freeTop(Math.min(crown.y + foot + high, ceiling + LABEL), high, levels.lines);
+  leadTo(page, subject.cell.crown, { x: x + 0.8, y: top - high + 0.5 * LABEL });
   writeLines(content, lines, { x, y: top }, 'end');
 };
 
@@ -247,10 +291,7 @@ const tellEtched = (page: Page, places: readonly CardPlace[]): void => {
   const { x } = isRoomyBetween(page) ? foot : { x: foot.x - HALF_NAME + 3 };
   const at = { x: x - 3, y: foot.y - 2.5 * LABEL - 0.6 };
   for (const { id, measures } of places.filter(isEtched)) {
-    const [along] = measures;
-    if (!along) continue;
-    const others = along.others === '' ? '' : ` (${along.others})`;
-    const text = `${id.slice('line '.length)} ${along.most}${others}`;
+    const text = `${id.slice('line '.length)} ${measures.join('')}`;
     write(page, text, at, 'start', true);
     at.x += content.width(text, LABEL, true) + 2 * LABEL;
   }

@@ -27,6 +27,7 @@ import {
   nameCorner,
   nameSwag,
   nearHeight,
+  overFigure,
   type Page,
   TICK,
 } from './figure-names.ts';
@@ -37,7 +38,7 @@ import { boxOf, type Kind, linesOf, type Subject, subjectOf } from './figure-sub
 const PAST_END = 4;
 const ROOM = {
   swag: { above: 8, below: 9, left: 25, right: 23 },
-  corner: { above: 7, below: 4, left: 16, right: 12 },
+  corner: { above: 7, below: 4, left: 22, right: 12 },
 } as const;
 /** The foot stands between the start mark and the name of the end of the template there, mm. */
 const FOOT_BESIDE = 6;
@@ -99,7 +100,9 @@ const viewOf = (figure: Figure): View => {
   const { clearance } = subject.cell.seat.shape.stitching.stitched;
   const fromTop = (box.maxY - move(subject.own, ORIGIN).y) * scale;
   const written = near ? nearHeight(near, clearance * scale) + TICK / 2 - fromTop : 0;
-  return { subject, box, scale, left, right, below, above: Math.max(above, written) };
+  const far = kind === 'swag' ? places.find((p) => p.id === 'far') : undefined;
+  const column = far ? overFigure(far, boxHeight(box) * scale) : 0;
+  return { subject, box, scale, left, right, below, above: Math.max(above, written, column) };
 };
 
 /** How high the figure is, mm. */

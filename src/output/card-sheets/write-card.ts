@@ -43,12 +43,12 @@ export interface CardPdfOptions {
 }
 
 /** The figure may take this share of the page. */
-const FIGURE_SHARE = 0.23;
+const FIGURE_SHARE = 0.21;
 /** The corner's picture may take this share of the width beside the swag's. */
 const CORNER_SHARE = 0.32;
 
 /** What has a place of its own; all else that a card says is looked up once. */
-const PLACED: ReadonlySet<CardSection['id']> = new Set(['set', 'stands', 'marks']);
+const PLACED: ReadonlySet<CardSection['id']> = new Set(['prepare', 'set', 'stands', 'marks']);
 
 /** A card and the design that it is of; what is said of several parts together has none. */
 export interface CardOf {
@@ -75,6 +75,8 @@ export const drawCards = (pdf: Pdf, cards: readonly CardOf[], setup: PageSetup):
   for (const [i, { card, design, called = 'marking card' }] of cards.entries()) {
     const flow = startFlow(pdf, setup, card.title, cards.length > 1 ? `${i + 1}-` : '');
     drawHead(flow, card);
+    const prepare = card.sections.find((s) => s.id === 'prepare');
+    if (prepare) drawPrepare(flow, prepare);
     for (const one of design ? rowsOf(design).flatMap(kindDesigns) : []) drawOne(flow, one, card);
     drawSections(flow, card);
     drawNumbers(flow, called);
@@ -150,6 +152,14 @@ const drawHead = (flow: Flow, card: Card): void => {
   flow.y -= 2;
 };
 
+/** What comes before all else, in a few small lines. */
+const drawPrepare = (flow: Flow, { heading, blocks }: CardSection): void => {
+  const words = blocks.flatMap((block) => (block.kind === 'table' ? [] : [block.text]));
+  const { minX } = flow.setup.live;
+  drawText(flow, `${heading}: ${words.join(' ')}`, minX, boxWidth(flow.setup.live), SMALL);
+  flow.y -= 2;
+};
+
 const drawSection = (flow: Flow, section: CardSection): void => {
   const { minX } = flow.setup.live;
   const width = boxWidth(flow.setup.live);
@@ -180,11 +190,13 @@ interface MarksLayout {
 const layMarks = (flow: Flow, section: CardSection): MarksLayout => {
   const tables = section.blocks.filter((b): b is CardTable => b.kind === 'table');
   const intro = section.blocks.filter((b) => b.kind !== 'table');
+  const isLone = tables.length === 1 && !tables[0]!.isWide;
   const parts = tables.flatMap((table) =>
-    splitTable(table, pageHeight(flow) - 24, tables.length === 1 && table.rows.length > ROWS_IN_ONE),
+    splitTable(table, pageHeight(flow) - ABOVE_PART, isLone && table.rows.length > ROWS_IN_ONE),
   );
+  const inRow = tables.some(({ isWide }) => isWide) ? 1 : 2;
   const pairs: (readonly CardTable[])[] = [];
-  for (let i = 0; i < parts.length; i += 2) pairs.push(parts.slice(i, i + 2));
+  for (let i = 0; i < parts.length; i += inRow) pairs.push(parts.slice(i, i + inRow));
   const heightOf = (pair: readonly CardTable[]): number => Math.max(...pair.map(tableHeight)) + ABOVE_TABLE;
   const width = boxWidth(flow.setup.live);
   const head = 14 + intro.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), 0);
@@ -207,11 +219,18 @@ const drawMarks = (flow: Flow, section: CardSection): void => {
     need(flow, heightOf(pair));
     flow.y -= ABOVE_TABLE;
     for (const [i, table] of pair.entries())
-      drawTable(flow.content, table, { x: minX + i * (column + GUTTER), y: flow.y }, column);
+      drawTable(
+        flow.content,
+        table,
+        { x: minX + i * (column + GUTTER), y: flow.y },
+        table.isWide ? width : column,
+      );
     flow.y -= heightOf(pair) - ABOVE_TABLE;
   }
 };
 
+/** Kept for what stands over a part of a long table. */
+const ABOVE_PART = 24;
 const ABOVE_TABLE = 4.5;
 /** A lone table of more rows is parted in two. */
 const ROWS_IN_ONE = 10;

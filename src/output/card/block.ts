@@ -12,8 +12,8 @@ export interface CardPlace {
   readonly kind: 'place';
   readonly id: PlaceId;
   readonly name: string;
-  /** Along and up: what most rows have, and what others have, with their names. */
-  readonly measures: readonly { readonly most: string; readonly others: string }[];
+  /** Along and up. */
+  readonly measures: readonly string[];
   readonly text: string;
 }
 
@@ -24,4 +24,6 @@ export interface CardTable {
   readonly name?: string;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
+  /** Of one that needs the page's whole width. */
+  readonly isWide?: boolean;
 }

@@ -14,7 +14,7 @@ import {
 import { bareLength as bare, unitWords } from '../text/index.ts';
 import type { CardTable } from './block.ts';
 import { type BandWords, SLIDE } from './step-words.ts';
-import { toldOf, toldWords } from './told.ts';
+import { toldWords } from './told.ts';
 
 /** The sides whose marks are measured with a tape laid along them. */
 export const tapesOf = (design: Design, style: LengthStyle): readonly SideMarks[] =>
@@ -79,7 +79,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
   const alongSides = chord ? cells.filter((c) => c.name !== 'corner') : cells;
   const crown =
     alongSides.length > 0
-      ? `${toldWords(toldOf(alongSides.map((c) => [c.name, length(startMargin + c.crown.y)])))} from the ${seam}`
+      ? `${toldWords(alongSides.map((c) => [c.name, length(startMargin + c.crown.y)]))} from the ${seam}`
       : `${length(cells[0]!.crown.y)} from the line across the corner`;
   return {
     ground:
@@ -104,7 +104,7 @@ export const straightWords = (design: Design, style: LengthStyle): BandWords => 
     },
     up: (up) => `${up < 0 ? 'below' : 'above'} the ${lineName(field)}`,
     level: chord ? `the ${seam}, and at a corner from the line across it` : `the ${seam}`,
-    crossed: 'start',
+    crossed: 'the start line',
     marks: [
       { kind: 'text', text: introOf(design, style) },
       ...tapesOf(design, style).map((side, _, all) => marksTable(side, style, all.length === 1)),

@@ -47,8 +47,8 @@ export const roundWords = (design: Design, ring: RoundFrame, style: LengthStyle)
     },
     // There is no line to be above or below.
     up: (up) => (up < 0 !== inward ? 'nearer to the centre' : 'farther from the centre'),
-    level: `the line through the start mark square to ${ray.replace('the start mark’s', 'its')}`,
-    crossed: 'same',
+    level: 'the centre of the motif',
+    crossed: `the line through the start mark square to ${ray.replace('the start mark’s', 'its')}`,
     marks: markBlocks(design, ring, style),
   };
 };

@@ -197,7 +197,7 @@ export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonl
     ...pauses.map((p) => point(`${capital(p.label)}, ${length(p.after)} of stitching after the start mark.`)),
     ...reach.map((u) =>
       point(
-        `The foot does not reach into the edge from ${length(u.from)} to ${length(u.to)} along it: the stitching turns in a point ${smallLength(u.away, style)} away.`,
+        `Between ${length(u.from)} and ${length(u.to)} along the edge from its heel the foot does not reach into it: the stitching turns in a point ${smallLength(u.away, style)} from the deepest place there.`,
       ),
     ),
   ];

@@ -1,29 +1,35 @@
-/** One measure of several rows of a design: what most of them have, and those that have another. */
+/** The measures of several rows of a design side by side: which rows are alike in all, and which one most are like. */
 
-/** The rows that have one text, by name. */
-interface Same {
+/** Rows that read the same in every measure, by name. */
+export interface Alike {
   readonly names: readonly string[];
-  readonly text: string;
+  readonly cells: readonly string[];
 }
 
-export interface Told {
-  /** What most rows have; of as many, the first. */
-  readonly most: string;
-  readonly others: readonly Same[];
-}
-
-export const toldOf = (rows: readonly (readonly [name: string, text: string])[]): Told => {
-  const groups = new Map<string, string[]>();
-  for (const [name, text] of rows) groups.set(text, [...(groups.get(text) ?? []), name]);
-  const all = [...groups].map(([text, names]): Same => ({ names, text }));
-  const most = all.reduce((a, b) => (b.names.length > a.names.length ? b : a));
-  return { most: most.text, others: all.filter((one) => one !== most) };
+export const alikeRows = (
+  rows: readonly (readonly [name: string, cells: readonly string[]])[],
+): readonly Alike[] => {
+  const groups = new Map<string, { names: string[]; cells: readonly string[] }>();
+  for (const [name, cells] of rows) {
+    const key = cells.join('|');
+    const known = groups.get(key);
+    if (known) known.names.push(name);
+    else groups.set(key, { names: [name], cells });
+  }
+  return [...groups.values()];
 };
 
-/** `right, left 4 5/16 up; corner 4 3/8 up`; empty where all are alike. */
-export const othersWords = ({ others }: Told): string =>
-  others.map(({ names, text }) => `${names.join(', ')} ${text}`).join('; ');
+/** The largest group; of as many rows the first. */
+const mostAlike = (groups: readonly Alike[]): Alike =>
+  groups.reduce((a, b) => (b.names.length > a.names.length ? b : a));
 
-/** `4 3/8 up (right, left 4 5/16 up)` */
-export const toldWords = (told: Told): string =>
-  told.others.length === 0 ? told.most : `${told.most} (${othersWords(told)})`;
+/** `4 5/8 in (right, left 4 9/16 in; corner 4 3/8 in)` */
+export const toldWords = (rows: readonly (readonly [name: string, text: string])[]): string => {
+  const groups = alikeRows(rows.map(([name, text]) => [name, [text]] as const));
+  const most = mostAlike(groups);
+  const others = groups.filter((one) => one !== most);
+  const text = most.cells.join('');
+  return others.length === 0
+    ? text
+    : `${text} (${others.map(({ names, cells }) => `${names.join(', ')} ${cells.join('')}`).join('; ')})`;
+};

@@ -15,28 +15,36 @@ export const prepareBlocks = (): readonly CardBlock[] =>
 /** From the middle outward fullness is pushed to the edge, and not caught between two lines: common practice, no source. */
 export const sewBlocks = (design: Design, then: readonly string[]): readonly CardBlock[] => {
   const rows = rowsOf(design);
-  const inRows = rows.length > 1 ? ' Row 1 is sewn first, then row 2.' : '';
-  const last = then.length > 0 ? ` First all swags, then the ${then.join(', then the ')}.` : '';
+  const inRows = rows.length > 1 ? ['Row 1 is sewn first, then row 2.'] : [];
+  const last = then.length > 0 ? [`First all swags, then the ${then.join(', then the ')}.`] : [];
   return [
-    `${orderWords(design)}${inRows}${last}`,
-    neighbourWords(rows),
+    orderWords(design),
+    ...cornerOrder(design),
+    ...inRows,
+    ...last,
     'Bring the bobbin thread up where a line begins, and fasten it with a few tiny stitches; do the same where it ends, and bury the tails.',
   ].map(point);
 };
 
 const orderWords = (design: Design): string => {
-  const { field, sides } = design;
-  if (sides.some(({ run }) => isClosed(run))) return 'Begin at any start mark, and sew round the motif.';
-  if (field.around.kind === 'block') return 'Begin at any start mark, and sew round the block.';
+  const { field, sides, fit } = design;
+  const [goesOn, goesOnBack] = hasGaps(fit)
+    ? [
+        'swag after swag, fastening off at each stop mark, since neighbours do not touch',
+        'those before it one by one, the nearest first',
+      ]
+    : [
+        'straight from each swag into the next, since they touch',
+        'those before it one by one, the nearest first: each begins at its own start mark, and is fastened off at its stop mark, where the next one is sewn',
+      ];
+  if (sides.some(({ run }) => isClosed(run)))
+    return `Begin at any start mark, and sew round the motif, ${goesOn}.`;
+  if (field.around.kind === 'block') return `Begin at any start mark, and sew round the block, ${goesOn}.`;
   const where = sides.length > 1 ? 'On each side begin' : 'Begin';
-  const corners = cornerSwag(design) ? ' The swags over the corners come last.' : '';
-  return `${where} with the swag in the middle, and sew on from it to the end; then sew those before it, one by one, back to the tape’s 0.${corners}`;
+  return `${where} with the swag in the middle, or the one just past it, and sew on to the end, ${goesOn}. Then sew ${goesOnBack}.`;
 };
 
-const neighbourWords = (rows: readonly Design[]): string => {
-  const gaps = rows.map(({ fit }) => hasGaps(fit));
-  if (!gaps.includes(true)) return 'Where two swags touch, sew straight on into the next.';
-  if (!gaps.includes(false))
-    return 'Neighbours do not touch: fasten off at each stop mark, and begin anew at the next start mark.';
-  return 'Where two swags touch, sew straight on into the next; where they do not, fasten off at the stop mark, and begin anew at the next start mark.';
-};
+const cornerOrder = (design: Design): readonly string[] =>
+  cornerSwag(design) && design.field.around.kind !== 'block'
+    ? ['The swags over the corners come last, each from its start mark to its stop mark.']
+    : [];

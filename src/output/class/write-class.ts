@@ -1,6 +1,6 @@
 /** One PDF for a class: a page for the teacher, then for each student her sheets, her card, and what she practises on. */
 
-import { plural } from '../../document/index.ts';
+import { plural, series } from '../../document/index.ts';
 import type { StyledDrawing } from '../../drawing/index.ts';
 import type { Units } from '../../length/index.ts';
 import { inkOf, numbered, type SheetPlan } from '../../pagination/index.ts';
@@ -11,6 +11,7 @@ import {
   drawSheets,
   drawTaped,
   type FontBytes,
+  type PageContent,
   type PageSetup,
   type Pdf,
   startPdf,
@@ -43,7 +44,7 @@ export interface ClassOptions {
   readonly cautions: readonly string[];
   /** Of the cards. */
   readonly setup: PageSetup;
-  /** Who is not in it, a line each. */
+  /** Who is not in it. */
   readonly missing: readonly string[];
   readonly deflate: Deflate;
   readonly fonts: FontBytes;
@@ -63,16 +64,29 @@ export const writeClass = async (packets: readonly Packet[], options: ClassOptio
   if (!first) throw new Error('A class without students');
   const pdf = await startPdf({ title, deflate, fonts, pickTray: first.mockup.plan.paper.inTray });
   // The teacher's page stands first, and says on which pages the others are: it is drawn when they are.
-  const front = pdf.page({ width: setup.width, height: setup.height, label: 'Teacher' });
+  const { width, height } = setup;
+  const fronts = Array.from({ length: packets.length > ROWS_ON_FIRST ? 2 : 1 }, (_, i) =>
+    pdf.page({ width, height, label: i === 0 ? 'Teacher' : 'Teacher 2' }),
+  );
   const counts = packets.map((packet) => drawPacket(pdf, packet, options));
-  const teachers = drawCards({ ...pdf, page: () => front }, [teacherCard(packets, counts, options)], setup);
-  if (teachers > 1) throw new Error('The teacher’s page has no room for so many students');
+  const waiting = [...fronts];
+  const page = (): PageContent => {
+    const next = waiting.shift();
+    if (!next) throw new Error('The teacher’s pages have no room for so many students');
+    return next;
+  };
+  const total = counts.reduce((sum, count) => sum + count, fronts.length);
+  const card = teacherCard(packets, counts, { ...options, fronts: fronts.length, total });
+  drawCards({ ...pdf, page }, [card], setup);
   return {
     bytes: await pdf.finish(),
-    pages: counts.reduce((sum, count) => sum + count, teachers),
+    pages: total,
     sheets: packets.reduce((sum, packet) => sum + sheetsOf(packet), 0),
   };
 };
+
+/** So many students are sure to have room under the words of the first page. */
+const ROWS_ON_FIRST = 25;
 
 const sheetsOf = ({ mockup, practice }: Packet): number =>
   [mockup, ...practice].reduce((sum, { plan }) => sum + plan.sheets.length, 0);
@@ -91,13 +105,19 @@ const drawPacket = (pdf: Pdf, { name, mockup, card, practice }: Packet, options:
   return taped + cards + practice.reduce((sum, one) => sum + one.plan.sheets.length, 0);
 };
 
+/** The first of many names, and how many more there are. */
+const shortSeries = (names: readonly string[]): string =>
+  names.length <= MOST_NAMES
+    ? series(names)
+    : `${names.slice(0, MOST_NAMES).join(', ')} and ${names.length - MOST_NAMES} more`;
+const MOST_NAMES = 8;
+
 const teacherCard = (
   packets: readonly Packet[],
   counts: readonly number[],
-  { title, missing }: ClassOptions,
+  { title, missing, fronts, total }: ClassOptions & { readonly fronts: number; readonly total: number },
 ): CardOf => {
-  const total = counts.reduce((sum, count) => sum + count, 0) + 1;
-  let from = 2;
+  let from = fronts + 1;
   const rows = packets.map((packet, i): readonly string[] => {
     const first = from;
     from += counts[i]!;
@@ -112,14 +132,14 @@ const teacherCard = (
       summary: [
         `${plural(packets.length, 'student')}, ${total} pages with this one. Print at 100 %, and measure a check square before you print all.`,
         'For each: a cover, the mock-up, the marking card, the outline of the template with a spacer to cut out, and an empty frame of true size to practise in.',
-        ...missing.map((line) => `Not in it: ${line}`),
+        ...(missing.length > 0 ? [`Not in it: ${shortSeries(missing)}.`] : []),
       ],
       sections: [
         {
           id: 'marks',
           row: undefined,
           heading: 'Who sews what',
-          blocks: [{ kind: 'table', name: 'Students', columns, rows }],
+          blocks: [{ kind: 'table', name: 'Students', columns, rows, isWide: true }],
         },
       ],
       marks: [],

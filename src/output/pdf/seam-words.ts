@@ -4,6 +4,7 @@
  */
 
 import {
+  type Arc,
   type Box,
   boxesTouch,
   inverse,
@@ -25,10 +26,10 @@ const CLEAR = 6;
 const STEP = 6;
 const SIZE = TYPE.small;
 
-/** A place for the words: where they begin, whether they go up the sheet, and the box that they take. */
+/** A place for the words: where they begin, which way they go (radians), and the box that they take. */
 interface Place {
   readonly at: Point;
-  readonly upward: boolean;
+  readonly angle: number;
   readonly box: Box;
 }
 
@@ -69,12 +70,12 @@ export const drawSeamWords = (
       others.filter((item) => itemTouches(item, boxBack(box, back))).length;
     const places = pieces
       .flatMap((piece) => placesAlong(piece, width, room))
-      .filter(({ box }) => !taken.some((other) => boxesTouch(other, box)));
+      .filter(({ box }) => isWithin(box, room) && !taken.some((other) => boxesTouch(other, box)));
     const found = leastOf(places, crossed);
     if (!found) continue;
     taken.push(found.box);
-    const { at, upward } = found;
-    content.text({ text, at, size: SIZE, color: INK.text, angle: upward ? Math.PI / 2 : 0, halo: 0.35 });
+    const { at, angle } = found;
+    content.text({ text, at, size: SIZE, color: INK.text, angle, halo: 0.35 });
   }
 };
 
@@ -107,50 +108,62 @@ const placesAlong = (piece: Piece, width: number, room: Box): readonly Place[] =
       return level(box.minY, startsBetween(box.minX, box.maxX, width, [room.minX, room.maxX]), width);
     return [];
   }
-  const { center, radius } = piece;
-  // Letters in a straight row stand off from an arc in their middle, where they lie within it.
-  const off = radius - Math.sqrt(Math.max(0, radius ** 2 - (width / 2) ** 2));
-  const along = (at: number, [least, most]: readonly [number, number]): readonly number[] =>
-    at - width / 2 >= least && at + width / 2 <= most ? [at - width / 2] : [];
-  const touches = (at: number, end: number): boolean => Math.abs(at - end) < FLAT;
-  const rows = along(center.x, [room.minX, room.maxX]);
-  const columns = along(center.y, [room.minY, room.maxY]);
-  return [
-    ...(touches(center.y + radius, box.maxY) ? level(box.maxY, rows, width, { before: off }) : []),
-    ...(touches(center.y - radius, box.minY) ? level(box.minY, rows, width, { past: off }) : []),
-    ...(touches(center.x + radius, box.maxX) ? upwards(box.maxX, columns, width, { before: off }) : []),
-    ...(touches(center.x - radius, box.minX) ? upwards(box.minX, columns, width, { past: off }) : []),
-  ];
+  return besideArc(piece, width);
 };
 
-/** Farther from the line, mm, on the side where a coordinate is less, and on the other. */
-interface Off {
-  readonly before?: number;
-  readonly past?: number;
-}
+/** Along an arc the words stand across its radius, at places a little apart, outside it or within. */
+const besideArc = ({ center, radius, start, sweep }: Arc, width: number): readonly Place[] => {
+  // Letters in a straight row stand off from an arc in their middle, where they lie within it.
+  const off = radius - Math.sqrt(Math.max(0, radius ** 2 - (width / 2) ** 2));
+  const count = Math.max(1, Math.floor((Math.abs(sweep) * radius) / (3 * STEP)));
+  return Array.from({ length: count }, (_, i) => start + ((i + 0.5) * sweep) / count).flatMap((angle) =>
+    [radius + BESIDE, radius - BESIDE - SIZE - off].map((inner): Place => {
+      // Read from below: on the lower half of a circle letters stand with their feet outward.
+      const isLower = Math.sin(angle) < -1e-9;
+      const turned = isLower ? angle + Math.PI / 2 : angle - Math.PI / 2;
+      const foot = isLower ? inner + SIZE - DESCENT * SIZE : inner + DESCENT * SIZE;
+      const on = (r: number, along: number): Point => ({
+        x: center.x + r * Math.cos(angle) + along * Math.cos(turned),
+        y: center.y + r * Math.sin(angle) + along * Math.sin(turned),
+      });
+      const corners = [inner, inner + SIZE].flatMap((r) => [on(r, -width / 2), on(r, width / 2)]);
+      const [xs, ys] = [corners.map((p) => p.x), corners.map((p) => p.y)];
+      return {
+        at: on(foot, -width / 2),
+        angle: turned,
+        box: {
+          minX: Math.min(...xs),
+          maxX: Math.max(...xs),
+          minY: Math.min(...ys),
+          maxY: Math.max(...ys),
+        },
+      };
+    }),
+  );
+};
 
-const sidesOf = (line: number, { before = 0, past = 0 }: Off): readonly number[] => [
-  line + BESIDE + past,
-  line - BESIDE - SIZE - before,
-];
+const isWithin = (box: Box, room: Box): boolean =>
+  box.minX >= room.minX && box.maxX <= room.maxX && box.minY >= room.minY && box.maxY <= room.maxY;
 
-const level = (line: number, starts: readonly number[], width: number, off: Off = {}): readonly Place[] =>
+const sidesOf = (line: number): readonly number[] => [line + BESIDE, line - BESIDE - SIZE];
+
+const level = (line: number, starts: readonly number[], width: number): readonly Place[] =>
   starts.flatMap((x) =>
-    sidesOf(line, off).map(
+    sidesOf(line).map(
       (y): Place => ({
         at: { x, y: y + DESCENT * SIZE },
-        upward: false,
+        angle: 0,
         box: { minX: x, maxX: x + width, minY: y, maxY: y + SIZE },
       }),
     ),
   );
 
-const upwards = (line: number, starts: readonly number[], width: number, off: Off = {}): readonly Place[] =>
+const upwards = (line: number, starts: readonly number[], width: number): readonly Place[] =>
   starts.flatMap((y) =>
-    sidesOf(line, off).map(
+    sidesOf(line).map(
       (x): Place => ({
         at: { x: x + SIZE - DESCENT * SIZE, y },
-        upward: true,
+        angle: Math.PI / 2,
         box: { minX: x, maxX: x + SIZE, minY: y, maxY: y + width },
       }),
     ),

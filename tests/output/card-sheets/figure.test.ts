@@ -18,6 +18,11 @@ const SHAPES: readonly (readonly [name: string, text: string, template: string])
     'layout: { strip: { length: 40, width: 9, margin: 1/2 } }\nswag: { setting: flat-on-guide }',
     'newel',
   ],
+  [
+    'a frame whose rows all differ, from the end of a later section',
+    'layout: { frame: { block: { width: 13 1/4, height: 12 }, clearance: 1/2, within: 22, corners: turn } }\nswag: { from: 1, to: 2, setting: crown-on-centre, side: inside, direction: crown-first, repeats: 2, gap: 0 }',
+    'finial',
+  ],
   ['a wreath', 'layout: { frame: { count: 8, around: 10, clearance: 1/2 } }', 'finial'],
   [
     'a shallow swag',
@@ -38,12 +43,7 @@ const linesUnder = (name: Written, texts: readonly Written[]): readonly string[]
   return next ? [next.text.trim(), ...linesUnder(next, texts)] : [];
 };
 
-const saidBy = ({ measures }: CardPlace): string =>
-  measures
-    .flatMap(({ most, others }) => [most, others])
-    .join(' ')
-    .replaceAll(/\s+/g, ' ')
-    .trim();
+const saidBy = ({ measures }: CardPlace): string => measures.join(' ');
 
 test.each(SHAPES)('%s', async (_, text, template) => {
   const { plan, design, doc } = await printedCard(text, [profile(template)]);
@@ -63,7 +63,6 @@ test.each(SHAPES)('%s', async (_, text, template) => {
     Written,
   ];
   for (const place of places) {
-    const [first] = place.measures;
     const line = at(lineOnFigure(place));
     if (place.id === 'near' || place.id === 'far') {
       expect(linesUnder(line, texts).join(' '), place.id).toBe(saidBy(place));
@@ -72,7 +71,6 @@ test.each(SHAPES)('%s', async (_, text, template) => {
       else expect(line.from.x).toBeGreaterThan((stop.from.x + stop.to.x) / 2);
       expect(line.from.y).toBeGreaterThan(start.from.y);
     } else if (place.id === 'needle') {
-      expect(linesUnder(line, texts).join(' ')).toBe(first!.others);
       expect(line.to.x).toBeLessThan(centre.from.x);
     }
   }

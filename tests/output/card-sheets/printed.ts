@@ -22,9 +22,8 @@ export const printedCard = async (text: string, templates: readonly Template[] =
 
 /** What a figure has in one line of a place: its name, where the measures stand below it, or both. */
 export const lineOnFigure = ({ id, name, measures }: CardPlace): string => {
-  const { most = '', others = '' } = measures[0] ?? {};
+  const [first = ''] = measures;
   if (id === 'near' || id === 'far') return name;
-  if (id === 'needle') return `needle ${most}`;
-  const beside = others === '' ? most : `${most} (${others})`;
-  return id === 'guide' ? `guide line, ${beside}` : `${id.slice('line '.length)} ${beside}`;
+  if (id === 'needle') return `needle ${first}`;
+  return id === 'guide' ? `guide line, ${first}` : `${id.slice('line '.length)} ${first}`;
 };

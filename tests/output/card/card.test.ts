@@ -101,7 +101,7 @@ describe('the card', () => {
   it('says where to pause and what cannot be reached', () => {
     expect(wordsOf(card, 'pauses')).toMatch(/The notch at the start of section 3 \(vase\)/);
     expect(wordsOf(card, 'pauses')).not.toMatch(/start of section 2/);
-    expect(wordsOf(card, 'pauses')).toMatch(/does not reach .* 11\/32 in away/);
+    expect(wordsOf(card, 'pauses')).toMatch(/does not reach .* 11\/32 in from the deepest place/);
   });
 
   it('says for each channel what to lay on the last stitching', () => {
