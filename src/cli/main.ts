@@ -6,6 +6,7 @@
 import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './command-list.ts';
 import type { ExitCode, Io } from './io.ts';
+import { wrongValue } from './wrong-use.ts';
 
 const ABOUT = `Fits swag borders to quilts and prints them at true size: what the needle stitches round a
 ruler-foot template, where every mark goes, and paper to tape together before the quilt is risked.`;
@@ -52,6 +53,7 @@ export const main = async (argv: readonly string[], io: Io): Promise<ExitCode> =
         .summary(entry.summary)
         .helpOption('-h, --help', 'print this help');
       if (argv.includes(entry.name)) (await entry.load())(command, io);
+      refuseTwice(command);
     }
     program.on('option:version', () => {
       throw new VersionAsked();
@@ -60,6 +62,23 @@ export const main = async (argv: readonly string[], io: Io): Promise<ExitCode> =
     return 0;
   } catch (error) {
     return await conclude(error, help, io);
+  }
+};
+
+/** An option that takes one value is given once: of two that a person typed neither is left out without a word. */
+const refuseTwice = (command: Command): void => {
+  for (const one of command.commands) refuseTwice(one);
+  for (const option of command.options) {
+    if (!option.required && !option.optional) continue;
+    let times = 0;
+    command.on(`option:${option.name()}`, () => {
+      times += 1;
+      // Those that gather what they are given hold a list.
+      if (times > 1 && !Array.isArray(command.getOptionValue(option.attributeName())))
+        throw wrongValue(option.long ?? option.flags, 'it is given more than once', {
+          expected: 'one value',
+        });
+    });
   }
 };
 
