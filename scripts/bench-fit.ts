@@ -87,3 +87,22 @@ console.log('\nAsked for, corners left open');
 const WISHES = ['gap: 0', 'span: about 10, gap: 0', 'depth: at least 3', 'repeats: odd', 'use: about 3/4'];
 for (const swag of ['repeats: auto', ...WISHES])
   measure(swag, planOf(LAYOUTS['border, corners left open'], `swag: { ${swag} }`), stitchings);
+console.log('\nA corner of its own among the same templates, in a width of 6 in');
+const CORNERED = {
+  'round the corners': 'corners: turn',
+  'from outside, round them': 'from: outer, corners: turn',
+  'across them': 'from: outer, corners: across',
+};
+const OWN_WISHES = [
+  'repeats: auto',
+  'gap: 0',
+  'span: about 9, depth: about 3',
+  'use: about 3/4',
+  'repeats: odd',
+];
+for (const [label, more] of Object.entries(CORNERED))
+  for (const swag of OWN_WISHES) {
+    const layout = `border: { width: 6, inner: ${SIDES}, margin: 1/2, ${more} }`;
+    const plan = planOf(layout, `swag: { ${swag} }\ncorner: { template: baluster }\n`);
+    measure(`${label}; ${swag}`, plan, stitchings, [stitchings]);
+  }

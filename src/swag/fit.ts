@@ -121,6 +121,10 @@ export const spansOf = ({ sides, corner }: Pick<Fit, 'sides' | 'corner'>): reado
 export const depthsOf = (fit: Pick<Fit, 'sides' | 'corner'>): readonly number[] =>
   kindSeats(fit).map((seat) => seat.depth);
 
+/** What of it is told with the sides: all, but where the corner's swag is made by itself and so told by itself. */
+export const sidesOf = <F extends Pick<Fit, 'corner'>>(fit: F): F =>
+  ownCorner(fit) ? { ...fit, corner: WITHOUT_SWAG } : fit;
+
 /** Whether its runs are circles. */
 export const isRound = (fit: Pick<Fit, 'sides'>): boolean =>
   fit.sides.some((s) => s.seat.centre !== undefined);

@@ -59,6 +59,7 @@ export {
   ownCorner,
   type SideFit,
   seatsOf,
+  sidesOf,
   spansOf,
   WITHOUT_SWAG,
 } from './fit.ts';

@@ -3,7 +3,7 @@
 import { capital } from '../../document/index.ts';
 import { exactLength, formatLength } from '../../length/index.ts';
 import { hasEnds, type Plan } from '../../plan/index.ts';
-import { type Design, depthsOf, frameSize, kindsIn, ownCorner, spansOf } from '../../swag/index.ts';
+import { type Design, depthsOf, frameSize, kindsIn, ownCorner, sidesOf, spansOf } from '../../swag/index.ts';
 import { furtherWords, highestOf, partWords, rangeWords, standsHigher, wholeSwags } from '../text/index.ts';
 
 export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
@@ -36,9 +36,12 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
     const thick = thickness === undefined ? '' : `, ${exactLength(thickness, style)} thick`;
     return `Template${of[k]}: ${title}${thick}, ${partWords(shape)}.`;
   });
-  const sizes = kinds.map((kind, k) => {
+  const sizes = kindsIn(sidesOf(fit)).map((kind, k) => {
     const words = (of: readonly number[]): string => `${rangeWords(of, style)} ${style.unit}`;
-    const higher = standsHigher(kind, style) ? ` at the crown, ${words(highestOf(kind))} at its highest` : '';
+    const whole = kinds[k]!;
+    const higher = standsHigher(whole, style)
+      ? ` at the crown, ${words(highestOf(whole))} at its highest`
+      : '';
     return `${inTurn ? `Kind ${k + 1}: span` : 'Span'} ${words(spansOf(kind))}, ${words(depthsOf(kind))} deep${higher}`;
   });
   return [

@@ -15,6 +15,7 @@ import {
   kindsIn,
   type Ranked,
   roomName,
+  sidesOf,
   spansOf,
   threadStarts,
 } from '../../swag/index.ts';
@@ -43,7 +44,7 @@ export const plainSentence = (
   const apart = hasGaps(fit)
     ? `${rangeWords(gaps, style)} ${unit} apart with ${plural(threadStarts({ field, fit }), 'start')} and stops`
     : 'touching';
-  const sizes = kindsIn(fit).map(
+  const sizes = kindsIn(sidesOf(fit)).map(
     (kind) =>
       `${rangeWords(spansOf(kind), style)} ${unit} wide, ${rangeWords(depthsOf(kind), style)} ${unit} deep`,
   );

@@ -1,11 +1,11 @@
 /** A row on the marks of another, or a second kind of swag, in a sentence: the same on terminals, covers and cards. */
 
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import { depthsOf, type Fit, kindsIn, ownCorner, type Ranked } from '../../swag/index.ts';
+import { cornerSwag, depthsOf, type Fit, kindsIn, ownCorner, type Ranked } from '../../swag/index.ts';
 import { directionWords, partWords, rangeWords, settingWords } from './choice-words.ts';
 
 /**
- * `row 2, starting 1 in beyond row 1: Finial, heel to crown end, …, 4 3/16 in deep`, `kind 2: Finial, …`, `corners: Finial, …`;
+ * `row 2, starting 1 in beyond row 1: Finial, heel to crown end, …, 4 3/16 in deep`, `kind 2: Finial, …`, `corners: Finial, …, 4 3/16 in deep`;
  * nothing where there is one row of one kind, over the corners too.
  */
 export const furtherWords = (
@@ -15,13 +15,18 @@ export const furtherWords = (
   ...kindsIn(fit)
     .slice(1)
     .map((kind) => madeOf('kind 2', kind, field)),
-  ...cornerWords(fit, field),
+  ...cornerWords(fit, field, style),
   ...(fit.beyond ? [rowWords(field.startMargin, fit.beyond, style)] : []),
 ];
 
-const cornerWords = (fit: Fit, field: Ranked['field']): readonly string[] => {
+const cornerWords = (fit: Fit, field: Ranked['field'], style: LengthStyle): readonly string[] => {
   const way = ownCorner(fit);
-  return way ? [madeOf('corners', { ...fit, way }, field)] : [];
+  const over = cornerSwag(fit);
+  if (!way || !over) return [];
+  const { span, depth } = over.seat;
+  // Round a corner it has no width of its own.
+  const wide = over.kind === 'across' ? `, ${formatLength(span, style)} wide` : '';
+  return [`${madeOf('corners', { ...fit, way }, field)}${wide}, ${formatLength(depth, style)} deep`];
 };
 
 /** Its sizes stand beside the first one's. */

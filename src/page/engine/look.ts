@@ -11,7 +11,15 @@ import { captionOf } from '../../output/contact-sheet/index.ts';
 import { describeDesign, usualShow } from '../../output/mockup/index.ts';
 import { answerWords, rangeWords } from '../../output/text/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import { choicesOf, cornerSquares, cornerSwag, depthsOf, kindsIn, spansOf } from '../../swag/index.ts';
+import {
+  choicesOf,
+  cornerSquares,
+  cornerSwag,
+  depthsOf,
+  kindsIn,
+  sidesOf,
+  spansOf,
+} from '../../swag/index.ts';
 import {
   type ChosenFit,
   chosenFit,
@@ -92,7 +100,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     template: shape.stitching.template.title,
     summary: [
       `${plural(total, 'swag')}${corner ? ` and one ${corner.kind === 'across' ? 'across' : 'round'} each corner` : ''}`,
-      ...kindsIn(ranked.fit).flatMap((kind) => [
+      ...kindsIn(sidesOf(ranked.fit)).flatMap((kind) => [
         `${rangeWords(spansOf(kind), style)} ${style.unit} wide`,
         `${rangeWords(depthsOf(kind), style)} ${style.unit} deep`,
       ]),
