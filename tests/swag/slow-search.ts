@@ -62,30 +62,31 @@ export const isSafe = (way: SlowWay, rise: number, ground: SlowGround, corner: b
 const isValid = (way: SlowWay, rise: number, ground: SlowGround, corner: boolean): boolean => {
   const end = way.points.at(-1)!;
   const tilt = rise - Math.atan2(end.y, end.x);
-  const lay = (p: Point): Point => ({
-    x: p.x * Math.cos(tilt) - p.y * Math.sin(tilt),
-    y: p.x * Math.sin(tilt) + p.y * Math.cos(tilt),
-  });
-  const laid = way.points.map(lay);
-  const crown = laid.at(-1)!;
+  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+  const lay = (p: Point): Point => ({ x: p.x * c - p.y * s, y: p.x * s + p.y * c });
+  const crown = lay(end);
   if (!(crown.x > 0.1 && crown.y > 0.1)) return false;
   // The mitre through the crown: x − y is constant on it from the inner seam, x + y from the outer.
-  const across = (p: Point): number => (ground.from === 'inner' ? p.x - p.y : p.x + p.y);
-  const fromMitre = (p: Point): number => (across(crown) - across(p)) * Math.SQRT1_2;
-  if (corner && ground.corner === 'turn' && !way.body.every((p) => fromMitre(lay(p)) >= way.neck - EDGE))
-    return false;
+  const sense = ground.from === 'inner' ? -1 : 1;
+  const fromMitre = (x: number, y: number): number =>
+    (crown.x + sense * crown.y - (x + sense * y)) * Math.SQRT1_2;
+  if (corner && ground.corner === 'turn')
+    for (const { x, y } of way.body)
+      if (!(fromMitre(x * c - y * s, x * s + y * c) >= way.neck - EDGE)) return false;
   if (ground.corner === 'across')
     return (
-      laid.every((p) => keepsBesideAcross(p, crown, ground, corner)) &&
-      !runsDoubled(way.evenly.map(lay), ground, corner)
+      way.points.every((p) => keepsBesideAcross(lay(p), crown, ground, corner)) &&
+      !runsDoubled(way.evenly, lay, ground, corner)
     );
-  if (!corner && isDoubledAtJoin(way.evenly.map(lay), ground)) return false;
-  return laid.every((p) => {
-    if (p.y < -EDGE || p.y > ground.room + EDGE) return false;
-    if (p.x < -ground.gap / 2 - EDGE) return false;
-    if (!corner) return p.x <= crown.x + EDGE;
-    return fromMitre(p) >= -EDGE;
-  });
+  if (!corner && isDoubledAtJoin(way.evenly, lay, ground)) return false;
+  // A search over again spends most of its time here, so no point is made anew.
+  for (const p of way.points) {
+    const [x, y] = [p.x * c - p.y * s, p.x * s + p.y * c];
+    if (y < -EDGE || y > ground.room + EDGE) return false;
+    if (x < -ground.gap / 2 - EDGE) return false;
+    if (corner ? !(fromMitre(x, y) >= -EDGE) : !(x <= crown.x + EDGE)) return false;
+  }
+  return true;
 };
 
 /** Whether a side's first swag, which starts so far (mm) from the corner of the start lines, comes over the line at 45° through it. */
@@ -114,7 +115,12 @@ const keepsBesideAcross = (p: Point, crown: Point, { room, gap }: SlowGround, co
  * Whether it sets out beside its neighbour's for more than an inch, as near as 1/16 in: a thick line, which the program
  * does not sew. The neighbour is the mirror image in the line between the two.
  */
-const runsDoubled = (evenly: readonly Point[], { gap }: SlowGround, corner: boolean): boolean => {
+const runsDoubled = (
+  evenly: readonly Point[],
+  lay: (p: Point) => Point,
+  { gap }: SlowGround,
+  corner: boolean,
+): boolean => {
   if (gap >= 25.4 / 16) return false;
   const fromLine = (p: Point, angle: number): number => {
     const middle =
@@ -125,16 +131,20 @@ const runsDoubled = (evenly: readonly Point[], { gap }: SlowGround, corner: bool
   };
   const angles = corner ? [HALVED] : [HALVED, Math.PI / 2];
   return angles.some((angle) => {
-    const parts = evenly.findIndex((p, i) => i > 0 && fromLine(p, angle) > 25.4 / 32);
+    const parts = evenly.findIndex((p, i) => i > 0 && fromLine(lay(p), angle) > 25.4 / 32);
     return (parts < 0 ? evenly.length : parts) * EVENLY > 25.4 + EVENLY;
   });
 };
 const EVENLY = 0.25;
 
 /** Whether it keeps within 1/32 in of its join for more than an inch: with its like, or another as near, one thick line. */
-const isDoubledAtJoin = (evenly: readonly Point[], { gap }: SlowGround): boolean => {
+const isDoubledAtJoin = (
+  evenly: readonly Point[],
+  lay: (p: Point) => Point,
+  { gap }: SlowGround,
+): boolean => {
   if (gap >= 25.4 / 16) return false;
-  const parts = evenly.findIndex(({ x }, i) => i > 0 && Math.abs(x + gap / 2) > 25.4 / 32);
+  const parts = evenly.findIndex((p, i) => i > 0 && Math.abs(lay(p).x + gap / 2) > 25.4 / 32);
   return (parts < 0 ? evenly.length : parts) * EVENLY > 25.4 - 2 * EVENLY;
 };
 
@@ -150,7 +160,10 @@ export interface SlowFigures {
 const topOf = ({ points }: SlowWay, rise: number): number => {
   const end = points.at(-1)!;
   const tilt = rise - Math.atan2(end.y, end.x);
-  return Math.max(...points.map(({ x, y }) => x * Math.sin(tilt) + y * Math.cos(tilt)));
+  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+  let top = Number.NEGATIVE_INFINITY;
+  for (const { x, y } of points) top = Math.max(top, x * s + y * c);
+  return top;
 };
 
 const spread = ({ depths }: SlowFigures): number => Math.max(...depths) - Math.min(...depths);
@@ -179,6 +192,13 @@ export const slowLeast = (
   const chord = Math.hypot(end.x, end.y);
   const crown = over.points.at(-1)!;
   const ofCorner = Math.hypot(crown.x, crown.y);
+  // Sides that are as long and have as many swags need looking at once.
+  const seen = new Map<number, boolean>();
+  const isSafeOnSide = (rise: number): boolean => {
+    const known = seen.get(rise) ?? isSafe(way, rise, ground, false);
+    seen.set(rise, known);
+    return known;
+  };
   const sidesAt = (a: number): SlowFigures | undefined => {
     const depths: number[] = [];
     const spans: number[] = [];
@@ -187,7 +207,7 @@ export const slowLeast = (
       const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
       if (!(h > 0 && h < chord)) return undefined;
       const rise = Math.acos(h / chord);
-      if (!isSafe(way, rise, ground, false)) return undefined;
+      if (!isSafeOnSide(rise)) return undefined;
       if (ground.corner === 'across' && passesMitre(way, rise, a + ground.gap / 2)) return undefined;
       depths.push(chord * Math.sin(rise));
       spans.push(2 * h);
