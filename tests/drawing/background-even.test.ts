@@ -20,7 +20,7 @@ import {
 } from '../../src/swag/index.ts';
 import { sample } from '../fill/checks.ts';
 import { largestBare, nearestStretches } from '../support/raster.ts';
-import { few, long, runs } from '../support/runs.ts';
+import { few, long, patience, runs } from '../support/runs.ts';
 import { PROFILES } from '../swag/fit-helpers.ts';
 
 const S = 12.7;
@@ -92,7 +92,7 @@ describe('nothing is bare', () => {
     expect(gap / S).toBeGreaterThan(0.37);
   });
 
-  long('on borders at random', { timeout: 1_200_000 }, () => {
+  long('on borders at random', { timeout: patience(120_000) }, () => {
     let tried = 0;
     fc.assert(
       fc.property(
