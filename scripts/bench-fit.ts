@@ -95,9 +95,9 @@ const CORNERED = {
 };
 const OWN_WISHES = [
   'repeats: auto',
-  'gap: 0',
-  'span: about 9, depth: about 3',
   'use: about 3/4',
+  'span: about 9, depth: about 3',
+  'span: about 9, gap: about 1/2',
   'repeats: odd',
 ];
 for (const [label, more] of Object.entries(CORNERED))
