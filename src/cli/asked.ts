@@ -10,6 +10,8 @@ const OPTIONS: Readonly<Record<string, string>> = {
   'measured-out-of-range': 'measured',
   'frame-too-large': 'scale',
   'holes-too-near': 'every',
+  'bridges-too-near': 'every',
+  'slot-too-wide': 'slot',
 };
 
 const isOption = ({ key }: Problem): boolean => key?.startsWith('--') ?? false;

@@ -64,15 +64,23 @@ export interface TransferOptions {
   readonly as?: string;
   readonly mirrored?: boolean;
   readonly every?: string;
+  readonly slot?: string;
+  readonly bridge?: string;
 }
 
 export const addTransfer = (command: Command): Command =>
   command
     .option(
       '--as <what>',
-      'to get it onto cloth: clean, what is stitched and nothing else, in joined lines; pounce, holes along them',
+      'to get it onto cloth: clean, what is stitched and nothing else, in joined lines; pounce, holes along them; ' +
+        'stencil, the stitching and the channels as slots',
     )
-    .option('--every <length>', 'of pounce: how far apart the holes are (default: 1/8 in, or 3 mm)')
+    .option(
+      '--every <length>',
+      'how far apart holes are (default: 1/8 in, or 3 mm), or bridges (default: 2 in, or 50 mm)',
+    )
+    .option('--slot <width>', 'of a stencil: how wide its slots are (default: 1/16 in, or 1.5 mm)')
+    .option('--bridge <width>', 'of a stencil: how wide its bridges are at least (default: 1/8 in, or 3 mm)')
     .option('--mirrored', 'with --as: turned over, left for right, for what is laid face down');
 
 export interface ShowOptions {

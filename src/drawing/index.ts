@@ -28,6 +28,7 @@ export { LEAST_HOLES_APART, pounced } from './pounce.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';
+export { LEAST_LAND, leastBridgesApart, stencilled } from './stencil.ts';
 export {
   type Stroke,
   type StyledArea,

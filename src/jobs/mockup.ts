@@ -8,7 +8,7 @@ import { drawnPart } from './drawn-part.ts';
 import type { Made, Means } from './made.ts';
 import { type Part, type Shown, shownOf, shownWords } from './part.ts';
 import { tapedSheets } from './taped-sheets.ts';
-import { isStitchedThrough, type Transfer, transferred, transferWords } from './transfer.ts';
+import { isStitchedThrough, leftOutBy, type Transfer, transferred, transferWords } from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface MockupWanted {
@@ -31,7 +31,7 @@ export const mockup = async (part: Part, wanted: MockupWanted, means: Means): Pr
   const { plan, design: whole, templates } = part;
   const { show = usualShow(whole), without = [], transfer, layout } = wanted;
   const shown = shownOf(whole, show);
-  const drawn = drawnPart(part, shown, without);
+  const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)]);
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { title, units } = plan;
   const taped = await tapedSheets(

@@ -8,6 +8,7 @@ export type FileKind =
   | 'mockup'
   | 'clean'
   | 'pounce'
+  | 'stencil'
   | 'card'
   | 'audition'
   | 'frames'

@@ -6,7 +6,7 @@ import type { Writer, PictureWanted as WriterWanted } from '../output/writers/in
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
-import { type Transfer, transferred, transferWords } from './transfer.ts';
+import { leftOutBy, type Transfer, transferred, transferWords } from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
@@ -27,7 +27,7 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const { plan, design, templates } = part;
   const { writer, show = 'all', without = [], transfer, measured, pixels } = wanted;
   const shown = shownOf(design, show);
-  const drawn = drawnPart(part, shown, without, true);
+  const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)], true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const { bytes, size } = await writer.write(

@@ -11,7 +11,7 @@ import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
 import { type Part, type Shown, shownOf, shownWords } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
-import { isStitchedThrough, transferred, transferWords } from './transfer.ts';
+import { isStitchedThrough, leftOutBy, transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -34,7 +34,7 @@ export const quiltMockup = async (
   const { units } = first.plan;
   const laid = parts.map((part) => {
     const shown = shownOf(part.design, show ?? usualShow(part.design));
-    const { drawing, notices } = drawnPart(part, shown, without);
+    const { drawing, notices } = drawnPart(part, shown, [...without, ...leftOutBy(transfer)]);
     const visible = transferred(shownDrawing(drawing, { without }), transfer, units);
     const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
     return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };

@@ -14,7 +14,7 @@ import {
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
-import { transferred, transferWords } from './transfer.ts';
+import { leftOutBy, transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -76,7 +76,7 @@ export const quiltPicture = async (
 ): Promise<Made<string | Uint8Array>> => {
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
-  const { drawing, notices } = quiltDrawing(title, parts, without);
+  const { drawing, notices } = quiltDrawing(title, parts, [...without, ...leftOutBy(transfer)]);
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(

@@ -1,25 +1,43 @@
 /** What of a picture goes onto cloth, and how: for machines and materials that want less than a sheet to look at. */
 
 import { ProblemError } from '../document/index.ts';
-import { LEAST_HOLES_APART, mirrored, pounced, quiltingAlone, type StyledDrawing } from '../drawing/index.ts';
+import {
+  type LayerId,
+  LEAST_HOLES_APART,
+  LEAST_LAND,
+  leastBridgesApart,
+  mirrored,
+  pounced,
+  quiltingAlone,
+  type StyledDrawing,
+  stencilled,
+} from '../drawing/index.ts';
 import { exactLength, INCH_SIXTYFOURTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
 
 /**
  * `clean` is what is stitched and nothing else, its lines joined; `pounce` the same as holes, which powder or ink goes
- * through.
+ * through; `stencil` the stitching and the channels as slots, with bridges between them.
  */
-export const TRANSFERS = ['clean', 'pounce'] as const;
+export const TRANSFERS = ['clean', 'pounce', 'stencil'] as const;
 
 export interface Transfer {
   readonly kind: (typeof TRANSFERS)[number];
   /** Left for right: for what is turned over before it lies on the cloth. */
   readonly mirrored?: boolean | undefined;
-  /** mm from one hole to the next, at most; what is usual where it is left out. */
+  /** mm from one hole to the next, at most, or from one bridge to the next, about; what is usual where it is left out. */
   readonly every?: number | undefined;
+  /** Of a stencil: how wide its slots are, and its bridges at least, mm; what is usual where it is left out. */
+  readonly slot?: number | undefined;
+  readonly bridge?: number | undefined;
 }
 
-/** mm from hole to hole. Common practice, no source. */
-const USUAL_HOLES_APART = { in: MM_PER_INCH / 8, cm: 3, mm: 3 } as const;
+/** mm. Common practice, no source. */
+const USUAL = {
+  in: { holes: MM_PER_INCH / 8, bridges: 2 * MM_PER_INCH, slot: MM_PER_INCH / 16, bridge: MM_PER_INCH / 8 },
+  metric: { holes: 3, bridges: 50, slot: 1.5, bridge: 3 },
+} as const;
+
+const usualIn = (units: Units) => USUAL[units === 'in' ? 'in' : 'metric'];
 
 /** The picture as it goes onto cloth; as it is where nothing is asked. Throws a ProblemError where it cannot be made so. */
 export const transferred = (
@@ -37,7 +55,7 @@ const madeAs = (alone: StyledDrawing, transfer: Transfer, units: Units): StyledD
     case 'clean':
       return alone;
     case 'pounce': {
-      const every = everyOf(transfer, units);
+      const every = holesOf(transfer, units);
       if (every >= LEAST_HOLES_APART) return pounced(alone, every);
       throw new ProblemError([
         {
@@ -48,12 +66,62 @@ const madeAs = (alone: StyledDrawing, transfer: Transfer, units: Units): StyledD
         },
       ]);
     }
+    case 'stencil':
+      return stencilOf(alone, stencilMeasures(transfer, units), units);
     default:
       return transfer.kind satisfies never;
   }
 };
 
-const everyOf = ({ every }: Transfer, units: Units): number => every ?? USUAL_HOLES_APART[units];
+const holesOf = ({ every }: Transfer, units: Units): number => every ?? usualIn(units).holes;
+
+const stencilMeasures = ({ slot, bridge, every }: Transfer, units: Units) => {
+  const usual = usualIn(units);
+  return { slot: slot ?? usual.slot, bridge: bridge ?? usual.bridge, every: every ?? usual.bridges };
+};
+
+const stencilOf = (
+  alone: StyledDrawing,
+  measures: ReturnType<typeof stencilMeasures>,
+  units: Units,
+): StyledDrawing => {
+  const least = leastBridgesApart(measures);
+  if (measures.every < least)
+    throw new ProblemError([
+      {
+        code: 'bridges-too-near',
+        message: 'bridges so near one another leave no slots between them',
+        found: lengthIn(measures.every, units),
+        expected: `at least ${lengthIn(least, units)}, three times as much as a bridge and a slot are wide`,
+      },
+    ]);
+  const made = stencilled(alone, measures);
+  if (made.ok) return made.drawing;
+  // Rounded down, so that what is said to do does.
+  const step = units === 'in' ? MM_PER_INCH / 64 : 0.1;
+  const widest = Math.floor((made.widest ?? 0) / step + 1e-6) * step;
+  const slots = { code: 'slot-too-wide', found: lengthIn(measures.slot, units) };
+  throw new ProblemError([
+    made.widest === undefined
+      ? {
+          ...slots,
+          message: 'a slot would go round what lies in it, and that would fall out',
+          hint: 'take narrower slots',
+        }
+      : {
+          ...slots,
+          message: 'the slots are wider than the space between the lines allows',
+          expected:
+            widest > 0
+              ? `at most ${lengthIn(widest, units)}, which leaves ${lengthIn(LEAST_LAND, units)} between slots`
+              : 'lines that lie farther apart',
+        },
+  ]);
+};
+
+/** What a transfer leaves out, whatever else is asked for. A pen cannot follow fills through slots. */
+export const leftOutBy = (transfer: Transfer | undefined): readonly LayerId[] =>
+  transfer?.kind === 'stencil' ? ['fill'] : [];
 
 const lengthIn = (mm: number, units: Units): string =>
   exactLength(mm, units === 'in' ? INCH_SIXTYFOURTH : MM_TENTH);
@@ -63,10 +131,14 @@ export const transferWords = (transfer: Transfer | undefined, units: Units): rea
   if (transfer === undefined) return [];
   const what = {
     clean: 'what is stitched and nothing else',
-    pounce: `as holes ${lengthIn(everyOf(transfer, units), units)} apart`,
+    pounce: `as holes ${lengthIn(holesOf(transfer, units), units)} apart`,
+    stencil: stencilWords(stencilMeasures(transfer, units), units),
   };
   return [what[transfer.kind], ...(transfer.mirrored ? ['mirrored, left for right'] : [])];
 };
+
+const stencilWords = (measures: ReturnType<typeof stencilMeasures>, units: Units): string =>
+  `a stencil of the stitching and the channels, slots of ${lengthIn(measures.slot, units)} and bridges of ${lengthIn(measures.bridge, units)}`;
 
 /** Whether a transfer is stitched through, so that its sheets hold nothing else. */
 export const isStitchedThrough = (transfer: Transfer | undefined): boolean => transfer?.kind === 'clean';

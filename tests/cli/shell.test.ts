@@ -101,13 +101,15 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '--as', 'clena'],
-      '--as: not known; found "clena"; expected one of clean, pounce; did you mean "clean"?',
+      '--as: not known; found "clena"; expected one of clean, pounce, stencil; did you mean "clean"?',
     ],
     [
       ['mockup', 'plan.yaml', '--mirrored'],
       '--mirrored: a picture with words cannot be mirrored; add --as clean',
     ],
-    [['draw', 'plan.yaml', '--as', 'clean', '--every', '2'], '--every: it is for holes; say --as pounce'],
+    [['draw', 'plan.yaml', '--as', 'clean', '--every', '2'], '--every: it goes with --as pounce or stencil'],
+    [['draw', 'plan.yaml', '--as', 'pounce', '--slot', '2'], '--slot: it goes with --as stencil'],
+    [['draw', 'plan.yaml', '--bridge', '2'], '--bridge: it goes with --as stencil'],
     [['mockup', 'plan.yaml', '-o', ''], '--output: the name of the file is empty'],
     [
       ['mockup', 'plan.yaml', '--without', 'marks,fil'],

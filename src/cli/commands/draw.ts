@@ -44,4 +44,5 @@ Examples:
   swagwright draw raffle-quilt.yaml -o raffle.png --width 1600 --without template,notes
   swagwright draw raffle-quilt.yaml -o raffle.dxf
   swagwright draw raffle-quilt.yaml -o for-the-cutter.svg --as clean --without fill
-  swagwright draw raffle-quilt.yaml -o pounce.svg --as pounce --every 3mm`;
+  swagwright draw raffle-quilt.yaml -o pounce.svg --as pounce --every 3mm
+  swagwright draw raffle-quilt.yaml -o stencil.dxf --as stencil --slot 1/16 --bridge 1/8 --every 2`;
