@@ -13,8 +13,8 @@ import {
   pathLength,
   pieceAt,
   pieceBox,
-  probeRegion,
   type Region,
+  type RegionProbe,
   regionArea,
   regionBeside,
   regionParts,
@@ -34,8 +34,13 @@ const LANE = 0.7;
  * It is looked only where bare discs lie one over another and come to the area of such a place. They overlap, so that
  * their areas add up to more than what they cover.
  */
-export const restOf = (region: Region, lines: readonly Path[], spacing: number): readonly Region[] => {
-  const places = barePlaces(region, probeRegion(region), lines, (REST_GAP + LANE) * spacing);
+export const restOf = (
+  region: Region,
+  probe: RegionProbe,
+  lines: readonly Path[],
+  spacing: number,
+): readonly Region[] => {
+  const places = barePlaces(region, probe, lines, (REST_GAP + LANE) * spacing);
   if (!places.some((p) => p.radius >= REST_BARE * spacing)) return [];
   const windows = windowsOf(places, 2 * spacing, REST_WIDTH * REST_LENGTH * spacing * spacing);
   if (windows.length === 0) return [];

@@ -153,13 +153,13 @@ export const growSide = (spec: SideSpec): Side | undefined => {
   };
 
   // A first look tells where plumes can begin, and how long they are there and near the tip.
-  const plain = places.map((_, i) => roomFor(i, (MIDDLE.lean + START.lean) / 2));
-  const begin = plain.findIndex((l) => l >= least);
+  const plain = (i: number): number => roomFor(i, (MIDDLE.lean + START.lean) / 2);
+  const begin = places.findIndex((_, i) => plain(i) >= least);
   if (begin < 0) return undefined;
-  const nearStart = Math.max(least, plain[Math.min(PLACES, begin + Math.round(PLACES * 0.08))]!);
+  const nearStart = Math.max(least, plain(Math.min(PLACES, begin + Math.round(PLACES * 0.08))));
   const tip = until.kind === 'tip' ? until.at : Number.POSITIVE_INFINITY;
   const beforeTip = Math.max(0, Math.floor(Math.min(1, tip / total) * PLACES * 0.88));
-  const nearTip = Math.max(least, plain[beforeTip]!);
+  const nearTip = Math.max(least, plain(beforeTip));
   const growth: Growth[] = places.map((s, i) => {
     const opened = between(
       MIDDLE,

@@ -162,14 +162,15 @@ const completed = (
   depth = 0,
 ): readonly Path[] => {
   const own = spacing * made.share;
-  const paths = [...made.paths];
-  if (depth < 2)
-    paths.push(
-      ...alikeAcross(restOf(region, paths, own), axis, own / 4, (part) =>
-        featherWithin(part, own, axis, double, depth + 1),
-      ),
-    );
-  return depth > 0 ? paths : withDrops(paths, region, probeRegion(region), own, axis, made.share < 1);
+  const { paths, probe } = made;
+  const rest =
+    depth < 2
+      ? alikeAcross(restOf(region, probe, paths, own), axis, own / 4, (part) =>
+          featherWithin(part, own, axis, double, depth + 1),
+        )
+      : [];
+  const all = [...paths, ...rest];
+  return depth > 0 ? all : withDrops(all, region, probe, own, axis, made.share < 1);
 };
 
 const featherWithin = (
@@ -205,7 +206,7 @@ const alikeAcross = (
   return done.flatMap((d) => d.paths);
 };
 
-type Feathered = Made & { readonly share: number };
+type Feathered = Made & { readonly share: number; readonly probe: RegionProbe };
 
 const featherIn = (
   region: Region,
@@ -214,15 +215,15 @@ const featherIn = (
   double: number,
 ): Feathered | undefined => {
   const axis = axisOf(region, context);
-  const found = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis);
-  if (!found) return undefined;
   const probe = probeRegion(region);
+  const found = context?.spine ?? spineOf(region, EDGE_GAP * spacing * SMALLER.at(-1)!, axis, probe);
+  if (!found) return undefined;
   // Round a ring the feather's tip comes to just behind its own first plumes.
   const spine = found.closed ? slicePath(found, 0, pathLength(found) - RING_GAP * spacing) : found;
   let fullest: Feathered | undefined;
   for (const share of SMALLER) {
     const made = featherOn(spine, probe, spacing * share, axis, double);
-    if (made && made.cover > (fullest?.cover ?? 0) + GOOD_COVER / 4) fullest = { ...made, share };
+    if (made && made.cover > (fullest?.cover ?? 0) + GOOD_COVER / 4) fullest = { ...made, share, probe };
     if (fullest && fullest.cover >= GOOD_COVER) break;
   }
   return fullest;

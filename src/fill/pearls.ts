@@ -49,7 +49,8 @@ const rowIn = (region: Region, spacing: number, context: FillContext | undefined
   const gap = EDGE_GAP * spacing;
   const least = LEAST_RADIUS * spacing;
   const spine =
-    context?.spine ?? spineOf(region, Math.min(least, gap), axisOf(region, context), BAND_SMOOTHING);
+    context?.spine ??
+    spineOf(region, Math.min(least, gap), axisOf(region, context), undefined, BAND_SMOOTHING);
   if (!spine) return [];
   const probe = probeRegion(region);
   const length = pathLength(spine);

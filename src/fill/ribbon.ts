@@ -80,7 +80,8 @@ interface Turn extends Place {
 }
 
 const ribbonIn = (region: Region, spacing: number, context: FillContext | undefined): Path[] => {
-  const found = context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), BAND_SMOOTHING);
+  const found =
+    context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), undefined, BAND_SMOOTHING);
   if (!found) return [];
   const spine = withoutCorners(found, ROUNDING * spacing);
   const probe = probeRegion(region);

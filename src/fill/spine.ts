@@ -60,9 +60,9 @@ export const spineOf = (
   region: Region,
   end: number,
   axis: Axis | undefined,
+  probe = probeRegion(region),
   smoothing = SMOOTHING,
 ): Path | undefined => {
-  const probe = probeRegion(region);
   const skeleton = skeletonOf(region, probe);
   const round = region.loops.length > 1 ? ringMiddle(skeleton) : undefined;
   if (round) return ringSpine(round, probe, smoothing);

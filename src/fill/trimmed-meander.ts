@@ -87,7 +87,8 @@ const vinesIn = (
 ): readonly Path[] => {
   const width = (2 * regionArea(region)) / region.loops.reduce((sum, l) => sum + pathLength(l), 0);
   if (width > NARROW * spacing) return meandersIn(region, apart * spacing, random);
-  const spine = context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), BAND_SMOOTHING);
+  const spine =
+    context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), undefined, BAND_SMOOTHING);
   // Where the band is nearly parted there is no middle to follow all along it.
   if (!spine) return meandersIn(region, apart * spacing, random);
   return [withoutCorners(spine, spacing)];
