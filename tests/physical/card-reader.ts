@@ -575,6 +575,8 @@ const readStands = (
   const heads: readonly string[] = table?.columns.slice(1).map(({ head }) => keyOf(head)) ?? [
     ...drawnAs.keys(),
   ];
+  if (new Set(heads).size < heads.length)
+    throw new Error(`Two columns are of one measure: ${heads.join(', ')}`);
   const rows = [
     {
       names: drawn?.split(/, | and /) ?? ['all'],
