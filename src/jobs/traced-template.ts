@@ -21,6 +21,7 @@ import {
   endDoubts,
   findWorkingEdge,
   levelWords,
+  lineArtDoubt,
   type Mend,
   mendOutline,
   type Outline,
@@ -95,6 +96,7 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
   const isSaid = choice.heel !== undefined || choice.crown !== undefined;
   const doubts = [
     photoDoubt(traced.capture),
+    lineArtDoubt(traced),
     raisedDoubt(traced, said.thickness),
     outlineDoubt(outline, traced.toPixels),
     ...endDoubts(outline.path, found, isSaid),

@@ -66,7 +66,7 @@ const MOST_MISFIT = 6;
 
 /**
  * What nine in ten synthetic photographs with this misfit do not exceed, whatever the marks are off by: a lens, a cut
- * picture, paper that curls or has a corner up, blur and noise (`scripts/bench-photos.ts` prints cases).
+ * picture, paper that curls or has a corner up, blur and noise (`scripts/bench-pictures.ts` prints cases).
  */
 const EXPECTED = { now: { least: 0.15, slope: 2.6 }, old: { least: 0.5, slope: 6 } } as const;
 

@@ -19,6 +19,8 @@ export interface CornerOptions {
   readonly gap: number;
   /** How far points may lie off a fair curve by noise, mm. */
   readonly noise: number;
+  /** The steps that the outline goes in (mm): a pixel of line art, which shows no greys between; 0 otherwise. */
+  readonly steps: number;
 }
 
 /** A ring of points in mm, closed without its first point again at the end. */
@@ -44,22 +46,31 @@ const LEAST_TURN = (15 * Math.PI) / 180;
 const LEAST_TURN_OF_FLAT = (9 * Math.PI) / 180;
 /** How much of an outline is straight (mm), the longest first, to be a side. */
 const FLATS = [12, 7];
+/** A shorter side tells less, and no smaller turn; but a line reaches over the gap better than a parabola does. */
+const SHORT_FLATS = [5];
 const FLAT_ROOM = 2;
 /** Places looked at, apart (mm). */
 const STEP = 0.15;
 /** How much of the outline on either side is followed (mm): as much as is fair, the longest first. */
 const ARMS = [3, 2, 1.2, 0.8];
-/** Corners are at least this far apart, mm, and in gaps: nearer to a corner an arm may reach over it. */
+/** An outline that goes in steps is known by many of them: arms are longer where steps are coarser than these (mm). */
+const USUAL_STEPS = 0.06;
+/** Corners are at least this far apart, mm, in gaps and in steps: nearer to a corner an arm may reach over it. */
 const APART = 1.2;
 const APART_GAPS = 3;
+const APART_STEPS = 24;
 
 export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner[] => {
   const whole = ringLength(ring);
   const count = Math.ceil(whole / STEP);
   const step = whole / count;
-  const noise = Math.min(options.noise, usualNoise(ring));
+  const noise = Math.min(options.noise, Math.max(usualNoise(ring), STEP_NOISE * options.steps));
+  const longer = Math.max(1, options.steps / USUAL_STEPS);
   // A side so long averages its noise out.
   const flatNoise = Math.min(options.noise, FLAT_ROOM * noise);
+  const curved = (at: number, side: 1 | -1): Arm | undefined =>
+    flatArm(ring, at, side, options.gap, flatNoise, SHORT_FLATS) ??
+    armAt(ring, at, side, options.gap, noise, longer);
   const found: Corner[] = [];
   const meeting = (place: number, before: Arm | undefined, after: Arm | undefined, least: number): void => {
     if (!before || !after) return;
@@ -77,21 +88,25 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   };
   for (let i = 0; i < count; i++) {
     const at = i * step;
-    const flatBefore = flatArm(ring, at, -1, options.gap, flatNoise);
-    const flatAfter = flatArm(ring, at, 1, options.gap, flatNoise);
-    const before = flatBefore ?? armAt(ring, at, -1, options.gap, noise);
-    const after = flatAfter ?? armAt(ring, at, 1, options.gap, noise);
+    const flatBefore = flatArm(ring, at, -1, options.gap, flatNoise, FLATS);
+    const flatAfter = flatArm(ring, at, 1, options.gap, flatNoise, FLATS);
+    const before = flatBefore ?? curved(at, -1);
+    const after = flatAfter ?? curved(at, 1);
     if (!before || !after) continue;
     if (Math.abs(turnOf(before, 0, after, 0)) >= LEAST_TURN) meeting(at, before, after, LEAST_TURN);
     else if (flatBefore || flatAfter) meeting(at, before, after, LEAST_TURN_OF_FLAT);
   }
+  const same = Math.max(SAME, SAME_STEPS * options.steps);
   const best: Corner[] = [];
   // A corner is seen alike from every place within the gap of it. An arm that just reaches over it points
   // somewhere else from each place, so the corner is where most of them agree.
-  const agreed = found.map((corner) => ({ corner, votes: found.filter((f) => agree(f, corner)).length }));
+  const agreed = found.map((corner) => ({
+    corner,
+    votes: found.filter((f) => agree(f, corner, same)).length,
+  }));
   // From half of the places within the gap on either side, at least.
   const enough = Math.max(2, options.gap / STEP);
-  const apart = Math.max(APART, APART_GAPS * options.gap);
+  const apart = Math.max(APART, APART_GAPS * options.gap, APART_STEPS * options.steps);
   for (const { corner: c, votes } of agreed.sort((a, b) => b.votes - a.votes)) {
     if (!(votes >= enough)) break;
     const near = best.some((b) => {
@@ -103,11 +118,12 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
   return best.sort((a, b) => a.at - b.at);
 };
 
-/** Places nearer than this (mm) are the same corner, seen from two places. */
+/** Places nearer than this (mm, and in steps) are the same corner, seen from two places. */
 const SAME = 0.12;
+const SAME_STEPS = 0.8;
 
-const agree = (a: Corner, b: Corner): boolean =>
-  Math.hypot(a.point.x - b.point.x, a.point.y - b.point.y) <= SAME;
+const agree = (a: Corner, b: Corner, same: number): boolean =>
+  Math.hypot(a.point.x - b.point.x, a.point.y - b.point.y) <= same;
 
 /** A parabola a + b·t + c·t² with t the length (mm) from the place, in both coordinates. */
 interface Arm {
@@ -144,11 +160,21 @@ const usualNoise = (ring: Ring): number => {
 
 const NOISE_PROBES = 400;
 const NOISE_ROOM = 3.5;
+/** What goes in steps is off by √(1/12) of them, and where it runs along the rows of pixels by more. */
+const STEP_NOISE = 0.4;
 /** mm: rounding of greys to whole numbers alone moves an outline by this. */
 const LEAST_NOISE = 0.003;
 
-const armAt = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number): Arm | undefined => {
-  for (const reach of ARMS) {
+const armAt = (
+  ring: Ring,
+  at: number,
+  side: 1 | -1,
+  gap: number,
+  noise: number,
+  longer: number,
+): Arm | undefined => {
+  for (const arm of ARMS) {
+    const reach = arm * longer;
     const near = side * gap;
     const far = side * (gap + reach);
     const fitted = parabola(ring, at, Math.min(near, far), Math.max(near, far));
@@ -158,8 +184,15 @@ const armAt = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number)
 };
 
 /** A straight side up to the gap before or after a place: a parabola that hardly bends is one. */
-const flatArm = (ring: Ring, at: number, side: 1 | -1, gap: number, noise: number): Arm | undefined => {
-  for (const reach of FLATS) {
+const flatArm = (
+  ring: Ring,
+  at: number,
+  side: 1 | -1,
+  gap: number,
+  noise: number,
+  flats: readonly number[],
+): Arm | undefined => {
+  for (const reach of flats) {
     const [near, far] = [side * gap, side * (gap + reach)];
     const fitted = parabola(ring, at, Math.min(near, far), Math.max(near, far));
     if (!fitted || !(fitted.error <= noise)) continue;

@@ -25,13 +25,48 @@ export const photoDoubt = (capture: Capture | undefined): string | undefined =>
 /** By what share the outline of acrylic is too large, seen from so near (mm) as a hand holds a camera. */
 const USUAL_HEIGHT = 400;
 
-/** Acrylic by itself, and no line round it, is seen by its upper edge; `thickness` in mm where it is known. */
+/** What acrylic is thick where nobody says (mm): for a longarm's ruler foot (common practice). */
+const USUAL_THICKNESS = 6.35;
+
+/**
+ * Acrylic by itself, and no line round it, is seen by its upper edge; `thickness` in mm where it is known. A line that
+ * encloses what is darker than the paper is its rim.
+ */
 export const raisedDoubt = (
-  { kind, source, lowered }: { readonly kind: string; readonly source: string; readonly lowered: number },
+  {
+    kind,
+    source,
+    lowered,
+    hasBody,
+  }: {
+    readonly kind: string;
+    readonly source: string;
+    readonly lowered: number;
+    readonly hasBody: boolean;
+  },
   thickness: number | undefined,
-): string | undefined =>
-  kind === 'solid' && source === 'capture-sheet' && lowered === 0 && thickness !== undefined
-    ? `unsure: if the acrylic itself lay on the sheet, its upper edge is nearer to the camera than the sheet, and from ${USUAL_HEIGHT} mm looks ${((100 * thickness) / (USUAL_HEIGHT - thickness)).toFixed(1)} % too large: say how high the camera was, or draw round the acrylic and photograph the line`
+): string | undefined => {
+  if (source !== 'capture-sheet' || lowered !== 0) return undefined;
+  if (!(hasBody || (kind === 'solid' && thickness !== undefined))) return undefined;
+  const high = thickness ?? USUAL_THICKNESS;
+  const lay = hasBody
+    ? 'inside the line it is darker than the paper, so the acrylic itself lay on the sheet:'
+    : 'if the acrylic itself lay on the sheet,';
+  return `unsure: ${lay} its upper edge is nearer to the camera than the sheet, and from ${USUAL_HEIGHT} mm looks ${((100 * high) / (USUAL_HEIGHT - high)).toFixed(1)} % too large: say how high the camera was, or draw round the acrylic and photograph the line`;
+};
+
+/** Line art coarser than this (mm a pixel) does not show every edge to a tenth of a millimetre. */
+const COARSE = 0.1;
+
+export const lineArtDoubt = ({
+  lineArt,
+  pixelsPerMm,
+}: {
+  readonly lineArt: boolean;
+  readonly pixelsPerMm: number;
+}): string | undefined =>
+  lineArt && 1 / pixelsPerMm > COARSE
+    ? `unsure: line art of ${Math.round(pixelsPerMm * 25.4)} dots per inch leaves the outline some tenths of a millimetre off at sharp corners: scan in grey, or at 300 dots per inch`
     : undefined;
 
 /** Lines and arcs stay within half of this (mm) of what a picture shows, unless a corner was taken for a tight curve. */

@@ -43,6 +43,8 @@ export interface FitOptions {
   readonly gap: number;
   /** How far the points lie off by noise, mm. */
   readonly noise: number;
+  /** The steps that the points go in, as pixels of line art do (mm); 0 for greys. */
+  readonly steps: number;
   /** Waves much shorter than this (mm) are noise. */
   readonly fairness: number;
 }

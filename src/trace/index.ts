@@ -1,7 +1,7 @@
 /** From pictures to outlines: what a scan, a photograph or a drawing shows of a template, in mm. */
 
 export { CAPTURE_INSET, MARK_PLACES, MARK_RADII, MARK_SPAN } from './capture-marks.ts';
-export { endDoubts, levelWords, outlineDoubt, photoDoubt, raisedDoubt } from './doubts.ts';
+export { endDoubts, levelWords, lineArtDoubt, outlineDoubt, photoDoubt, raisedDoubt } from './doubts.ts';
 export type { Outline } from './fit-outline.ts';
 export type { LineSide } from './line-middle.ts';
 export { type Mend, mendOutline } from './mend.ts';

@@ -60,6 +60,15 @@ export const greysOf = (
   return { width, height, grey };
 };
 
+/** A picture of two greys and none between: what a scanner calls line art. Looked at by one pixel in seven. */
+export const isLineArt = ({ grey }: Picture): boolean => {
+  let between = 0;
+  for (let i = 0; i < grey.length; i += 7) if (grey[i]! > 15 && grey[i]! < 240) between++;
+  return 7 * between < grey.length * BETWEEN;
+};
+
+const BETWEEN = 1e-4;
+
 /** Every pixel with its neighbours by the binomial weights 1 2 1 each way: takes the noise, keeps the edges' places. */
 export const softened = ({ width, height, grey }: Picture): Picture => {
   const out = new Uint8Array(grey.length);

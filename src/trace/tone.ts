@@ -43,15 +43,25 @@ const levelAt = (histogram: Float64Array, threshold: number): number | undefined
 
 /**
  * A thin line is so little of a page that the paper's own grain weighs more, and the threshold falls into it. Then
- * the line is what is far from the paper's most common grey, if the darkest pixels are.
+ * the line is what is far from the paper's most common grey: the darkest pixels, or the brightest, as the rim of clear
+ * acrylic is on a dark ground.
  */
 const levelOfFew = (histogram: Float64Array): number | undefined => {
-  const count = histogram.reduce((sum, n) => sum + n, 0);
   const paper = modeOf(histogram, 0, 255);
-  let below = 0;
-  let darkest = 0;
-  while (darkest < 255 && below + histogram[darkest]! < count * FEW) below += histogram[darkest++]!;
-  return levelAt(histogram, Math.floor((paper + darkest) / 2));
+  const towards = (share: number): number | undefined =>
+    levelAt(histogram, Math.floor((paper + greyAt(histogram, share)) / 2));
+  return towards(FEW) ?? towards(1 - FEW);
+};
+
+/** The least grey that such a share of the pixels does not exceed. */
+const greyAt = (histogram: Float64Array, share: number): number => {
+  const enough = share * histogram.reduce((sum, n) => sum + n, 0);
+  let seen = 0;
+  for (let g = 0; g < 255; g++) {
+    seen += histogram[g]!;
+    if (seen >= enough) return g;
+  }
+  return 255;
 };
 
 /** A pencil line of 0.3 mm round a small template is this share of a page. */

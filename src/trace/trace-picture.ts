@@ -4,6 +4,7 @@ import type { Problem } from '../document/index.ts';
 import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
 import { numberApart } from '../length/index.ts';
 import { type Blob, blobsOf } from './blobs.ts';
+import { enclosesBody } from './body.ts';
 import {
   CAPTURE_INSET,
   type Capture,
@@ -16,7 +17,7 @@ import { contourFrom, ringArea } from './contour.ts';
 import { betterPhoto, MOST_EXPECTED } from './doubts.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
-import { type Picture, softened } from './picture.ts';
+import { isLineArt, type Picture, softened } from './picture.ts';
 import { findShape } from './shape.ts';
 import { evenlyLit, type Tone, toneOf } from './tone.ts';
 import { alongNearest } from './working-edge.ts';
@@ -45,6 +46,10 @@ export interface Traced {
   readonly capture: Capture | undefined;
   /** The share by which the outline was made smaller, because the edge that is seen lies over the sheet; 0 for none. */
   readonly lowered: number;
+  /** Whether what a drawn line encloses is darker than the paper: then it is the rim of acrylic. */
+  readonly hasBody: boolean;
+  /** A scan of two greys and none between. */
+  readonly lineArt: boolean;
   /** In mm, y up, clockwise. */
   readonly outline: Outline;
   /** Small round marks inside the outline, beside its edge: places along it where someone wants a break. */
@@ -84,7 +89,7 @@ export const tracePicture = (original: Picture, options: TraceOptions): TraceRes
   // The sheet's marks are dark on light, whatever the table is that the sheet lies on.
   const onSheet = tone.dark ? tone : { ...tone, dark: true };
   const marked = findCapture(scanned, onSheet, tone.dark ? blobs : (blobsOf(scanned, onSheet) ?? []));
-  if (marked.ok && !marked.capture) return traceScan(scanned, tone, blobs, options);
+  if (marked.ok && !marked.capture) return traceScan(scanned, tone, blobs, options, isLineArt(original));
   return tracePhoto(scanned, marked, options);
 };
 
@@ -126,6 +131,7 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
     mayLie: (p) => isInside(p.x, p.y),
     source: 'capture-sheet',
     capture,
+    lineArt: false,
   });
 };
 
@@ -134,6 +140,7 @@ const traceScan = (
   tone: Tone,
   blobs: readonly Blob[],
   options: TraceOptions,
+  lineArt: boolean,
 ): TraceResult => {
   const { pixelsPerMm } = options;
   if (pixelsPerMm === undefined) return refuse(NO_RESOLUTION);
@@ -153,10 +160,11 @@ const traceScan = (
     mayLie: () => true,
     source: 'scan',
     capture: undefined,
+    lineArt,
   });
 };
 
-interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'capture'> {
+interface View extends Pick<Traced, 'toMm' | 'toPixels' | 'pixelsPerMm' | 'source' | 'capture' | 'lineArt'> {
   readonly considered: (blob: Blob) => boolean;
   /** Where a template's outline may run, in pixels. */
   readonly mayLie: (p: Point) => boolean;
@@ -172,10 +180,10 @@ const traceShape = (
   const chosen = findShape(blobs, 1 / seenAs.pixelsPerMm, seenAs.considered);
   if (!chosen.ok) return refuse(chosen.problem);
   const { shape } = chosen;
-  const isRaised = shape.kind === 'solid' && seenAs.source === 'capture-sheet' && options.raised;
+  const isRaised = seenAs.source === 'capture-sheet' && options.raised;
   const lowered = isRaised ? isRaised.thickness / isRaised.height : 0;
   const view = scaled(seenAs, 1 - lowered);
-  const { toMm, pixelsPerMm } = view;
+  const { toMm, pixelsPerMm, lineArt } = view;
   const ringFrom = (b: Blob): Point[] | undefined =>
     contourFrom(picture, tone, b.startX, b.startY)?.map(toMm);
   const seen = contourFrom(picture, tone, shape.outer.startX, shape.outer.startY);
@@ -196,9 +204,13 @@ const traceShape = (
   const isLine = shape.kind === 'line';
   const outline = fitOutline(clockwise, {
     tolerance: options.tolerance,
-    gap: Math.max(LEAST_GAP, BLURRED[view.source] * pixel) + (isLine ? (lineWidth ?? 0) : 0),
-    noise: Math.max(0.06, 0.4 * pixel) * (isLine ? 2 : 1),
-    fairness: isLine || view.source === 'capture-sheet' ? PEN_FAIRNESS : FAIRNESS,
+    gap: Math.max(LEAST_GAP, BLURRED[view.source] * pixel) + (isLine ? (lineWidth ?? 0) / 2 : 0),
+    noise: Math.max(0.06, (lineArt ? 0.5 : 0.4) * pixel) * (isLine ? 2 : 1),
+    steps: lineArt ? pixel : 0,
+    fairness: Math.max(
+      isLine || view.source === 'capture-sheet' ? PEN_FAIRNESS : FAIRNESS,
+      lineArt ? STEPS_FAIRNESS * pixel : 0,
+    ),
   });
   const isRagged =
     !(outline.roughness <= MOST_ROUGHNESS) ||
@@ -215,6 +227,9 @@ const traceShape = (
       source,
       capture,
       lowered,
+      hasBody:
+        isLine && seen !== undefined && enclosesBody(picture, seen, lineWidth ?? 0, seenAs.pixelsPerMm),
+      lineArt,
       outline,
       dots: dotsIn(shape.inside, outline.path, outline.corners, view),
       pixelsPerMm,
@@ -239,12 +254,14 @@ const scaled = (view: View, share: number): View => ({
 });
 
 /** What a corner loses to the pixels: a scanner blurs by one or two, a camera by more. At least so much, mm. */
-const BLURRED = { scan: 3, 'capture-sheet': 5 } as const;
+const BLURRED = { scan: 3, 'capture-sheet': 4 } as const;
 const LEAST_GAP = 0.35;
 
 /** Waves shorter than six times this (mm) are the scanner's noise, or a pen's. */
 const FAIRNESS = 0.5;
 const PEN_FAIRNESS = 0.8;
+/** In steps of line art, whose waves are as long as many of them. */
+const STEPS_FAIRNESS = 6;
 
 /** A dot that marks a break: its size, and how near to the edge its middle is (mm). */
 const DOT = { least: 0.8, most: 4, near: 6 } as const;

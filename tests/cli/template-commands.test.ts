@@ -283,15 +283,22 @@ describe('a scan in line art', () => {
     return canvas.toBuffer('image/png');
   };
 
-  it('is told of in words and a picture where no edge is found in it', async () => {
+  it('as coarse as can be gives an edge, in which the steps of its pixels are no corners', async () => {
     const folder = emptyFolder();
     await writeFile(join(folder, 'wave.png'), lineArt(40, 2));
-    const ran = await run(folder, ['template', 'trace', 'wave.png', '--dpi', '100', '-o', 'found.yaml']);
+    const ran = await run(folder, ['template', 'trace', 'wave.png', '--dpi', '100', '--json']);
+    expect(ran).toMatchObject({ code: 0 });
+    expect(JSON.parse(ran.out)).toMatchObject({ sections: 1, corners: { length: 4 } });
+    expect(ran.lines).toContainEqual(expect.stringMatching(/^unsure: line art of 100 dots per inch/));
+  });
+
+  it('is told of in words and a picture where no edge is found in it', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'waves.png'), lineArt(200, 10));
+    const ran = await run(folder, ['template', 'trace', 'waves.png', '--dpi', '100', '-o', 'found.yaml']);
     expect(ran.code).toBe(1);
-    expect(ran.lines.at(-1)).toMatch(
-      /^wave\.png: what was found cannot be the edge of a template; .*--heel and --crown/,
-    );
-    expect(ran.left).toEqual(['found-outline.png', 'wave.png']);
+    expect(ran.lines.at(-1)).toMatch(/^waves\.png: no long straight side .*--heel and --crown/);
+    expect(ran.left).toEqual(['found-outline.png', 'waves.png']);
   });
 });
 

@@ -128,7 +128,7 @@ export interface Grey {
 }
 
 /** Pixels of the drawn sheet to the mm, and its size (mm). */
-const SHEET_PER_MM = 12;
+export const SHEET_PER_MM = 12;
 const SHEET = { width: 210, height: 280 };
 
 /** The sheet with its marks, and what `draw` draws on it in mm from its middle, y up. */
@@ -165,12 +165,14 @@ export interface Darkroom {
   /** Greys of 255 by which pixels are off. */
   readonly noise: number;
   readonly seed: number;
+  /** What a hand or a telephone leaves of the light at a place of the sheet (mm from its middle), 0 to 1. */
+  readonly shade?: ((p: Place) => number) | undefined;
 }
 
 const TABLE = 120;
 
 /** The picture of a drawn sheet. */
-export const photograph = (sheet: Grey, shot: Shot, { light, blur, noise, seed }: Darkroom): Grey => {
+export const photograph = (sheet: Grey, shot: Shot, { light, blur, noise, seed, shade }: Darkroom): Grey => {
   const { width, height } = shot;
   const sharp = new Float32Array(width * height);
   const place = { x: 0, y: 0 };
@@ -190,23 +192,32 @@ export const photograph = (sheet: Grey, shot: Shot, { light, blur, noise, seed }
         const bottom = sheet.grey[i + sw]! * (1 - a) + sheet.grey[i + sw + 1]! * a;
         g = 25 + 0.82 * (top * (1 - b) + bottom * b);
       }
-      sharp[y * width + x] = g * (light + ((1 - light) * (x + 0.4 * y)) / (width + 0.4 * height));
+      const lit = light + ((1 - light) * (x + 0.4 * y)) / (width + 0.4 * height);
+      sharp[y * width + x] = g * lit * (shade ? shade(place) : 1);
     }
-  const soft = blurred(sharp, width, height, blur);
+  return developed({ width, height, light: blurred(sharp, width, height, blur) }, noise, seed);
+};
+
+/** Light that has fallen on a sensor, with its noise. */
+export const developed = (
+  { width, height, light }: { width: number; height: number; light: Float32Array },
+  noise: number,
+  seed: number,
+): Grey => {
   const random = numbers(seed);
   const grey = new Uint8Array(width * height);
   for (let i = 0; i < grey.length; i += 2) {
     // Two normal numbers of two even ones (Box and Muller, 1958).
     const size = noise * Math.sqrt(-2 * Math.log(1 - random()));
     const angle = 2 * Math.PI * random();
-    grey[i] = Math.max(0, Math.min(255, Math.round(soft[i]! + size * Math.cos(angle))));
+    grey[i] = Math.max(0, Math.min(255, Math.round(light[i]! + size * Math.cos(angle))));
     if (i + 1 < grey.length)
-      grey[i + 1] = Math.max(0, Math.min(255, Math.round(soft[i + 1]! + size * Math.sin(angle))));
+      grey[i + 1] = Math.max(0, Math.min(255, Math.round(light[i + 1]! + size * Math.sin(angle))));
   }
   return { width, height, grey };
 };
 
-const blurred = (from: Float32Array, width: number, height: number, sigma: number): Float32Array => {
+export const blurred = (from: Float32Array, width: number, height: number, sigma: number): Float32Array => {
   if (!(sigma > 0)) return from;
   const reach = Math.ceil(2.5 * sigma);
   const weights = Array.from({ length: 2 * reach + 1 }, (_, i) =>

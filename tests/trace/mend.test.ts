@@ -101,6 +101,8 @@ describe('what she says of a traced template', () => {
     source: 'scan',
     capture: undefined,
     lowered: 0,
+    hasBody: false,
+    lineArt: false,
     outline: outlineOf(SMUDGED),
     dots: [],
     pixelsPerMm: 10,

@@ -304,7 +304,7 @@ describe('a corner that was not found', () => {
       ...side.map((s) => ({ x: 40 - s, y: 40 })),
       ...side.map((s) => ({ x: 0, y: 40 - s })),
     ];
-    const about = { tolerance: 0.03, gap: 0.35, noise: 0.06, fairness: 0.8 };
+    const about = { tolerance: 0.03, gap: 0.35, noise: 0.06, steps: 0, fairness: 0.8 };
     const found = fitOutline(square, about);
     expect(found.corners).toHaveLength(4);
     expect(outlineDoubt(found, (p) => p)).toBeUndefined();

@@ -18,7 +18,7 @@ export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefin
         value={now.thickness}
         onType={(thickness) => say({ thickness }, 'thickness')}
       />
-      {outline?.source === 'capture-sheet' && outline.kind === 'solid' ? (
+      {outline?.source === 'capture-sheet' ? (
         <>
           <Figure
             label="How high the camera was over the sheet"
