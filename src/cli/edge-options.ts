@@ -1,6 +1,6 @@
 /** What the options about the working edge of an outline say. */
 
-import { quoted } from '../document/index.ts';
+import { MOST_TITLE, quoted } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
 import { titleOfFile } from '../template/index.ts';
 import type { EdgeChoice, PlaceOnOutline } from '../trace/index.ts';
@@ -34,7 +34,13 @@ const readPlace = (
   });
 };
 
-export const titleFrom = (options: EdgeOptions, name: string): string => {
-  if (options.title !== undefined && options.title.trim() !== '') return options.title.trim();
-  return titleOfFile(name);
+/** Throws wrong use where what is said is none: asked before anything is read. */
+export const titleFrom = ({ title }: EdgeOptions, name: string): string => {
+  if (title === undefined) return titleOfFile(name);
+  const said = title.trim();
+  if (said !== '' && said.length <= MOST_TITLE) return said;
+  throw wrongValue('--title', said === '' ? 'empty' : 'too long', {
+    ...(said === '' ? {} : { found: `${said.length} characters` }),
+    expected: `a text of at most ${MOST_TITLE} characters`,
+  });
 };

@@ -70,6 +70,7 @@ export const refuseInputs = (
   name: string,
   target: Target,
   inputs: readonly string[],
+  option = '-o',
 ): Promise<void> =>
   sayingWhere(name, async () => {
     for (const input of inputs) {
@@ -81,7 +82,7 @@ export const refuseInputs = (
         throw refusal(name, {
           code: 'output-is-input',
           message: 'the command reads this file, and would write over it',
-          hint: 'choose another name with -o',
+          hint: `choose another name with ${option}`,
         });
     }
   });

@@ -89,7 +89,7 @@ const open = async (io: Io, wanted: Wanted, inputs: readonly string[]): Promise<
   const target = name === '-' ? undefined : await findTarget(io, name);
   // Only what is to be changed itself may be written over, and only under the name that it was read by.
   const others = wanted.was === undefined ? inputs : inputs.filter((input) => !isNamed(io, input, name));
-  if (target) await refuseInputs(io, name, target, others);
+  if (target) await refuseInputs(io, name, target, others, wanted.option);
   if (wanted.was !== undefined && !target?.replaceable)
     throw refusal(name, { code: 'not-a-plain-file', message: 'this is not a plain file' });
   const before =

@@ -13,7 +13,17 @@ export {
   withValues,
   writtenInLine,
 } from './edit.ts';
-export { baseName, lengthOf, listOrOne, MOST_NAME, nameText, perUnit, titleText, unitsOf } from './parts.ts';
+export {
+  baseName,
+  lengthOf,
+  listOrOne,
+  MOST_NAME,
+  MOST_TITLE,
+  nameText,
+  perUnit,
+  titleText,
+  unitsOf,
+} from './parts.ts';
 export { describeProblem, oneLine, type Place, type Problem, ProblemError } from './problem.ts';
 export {
   type KeyPath,

@@ -83,7 +83,7 @@ export const listOrOne = <T extends z.ZodType>(entry: T, most: number, expected:
     .transform((value): readonly z.output<T>[] => (Array.isArray(value) ? value : [value as z.output<T>]));
 
 /** Printed in headings and on every sheet. */
-const MOST_TITLE = 120;
+export const MOST_TITLE = 120;
 export const titleText = (): z.ZodType<string> =>
   z
     .union([z.string().trim().min(1).max(MOST_TITLE), z.number()], {

@@ -244,6 +244,12 @@ describe('reading a file', () => {
     await files.writeFile(join(folder, 'big.yaml'), Buffer.alloc(MOST_BYTES + 1, 0x61));
     await files.writeFile(join(folder, 'just.yaml'), Buffer.alloc(MOST_BYTES, 0x61));
     await files.writeFile(join(folder, 'scan.png'), Buffer.from([0x89, 0x50, 0, 1]));
+    const wide = Buffer.from('title: Corbel\n', 'utf16le');
+    await files.writeFile(join(folder, 'wide.yaml'), wide);
+    await files.writeFile(
+      join(folder, 'marked.yaml'),
+      Buffer.concat([Buffer.from([0xfe, 0xff]), wide.swap16()]),
+    );
     await files.writeFile(join(folder, 'latin.yaml'), Buffer.from([0x74, 0xe9, 0x0a]));
     const { io } = testIo(folder);
     const cases: [string, string][] = [
@@ -253,6 +259,8 @@ describe('reading a file', () => {
       ['big.yaml', 'big.yaml: this file is too large; expected at most 4 MB of text'],
       ['scan.png', 'scan.png: this is not a text file'],
       ['latin.yaml', 'latin.yaml: this is not text in UTF-8; save it again as UTF-8'],
+      ['wide.yaml', 'wide.yaml: this is text in UTF-16; save it again as UTF-8'],
+      ['marked.yaml', 'marked.yaml: this is text in UTF-16; save it again as UTF-8'],
     ];
     for (const [name, line] of cases) expect(await refusal(readTextFile(io, name))).toBe(line);
     expect((await readTextFile(io, 'just.yaml')).text.length).toBe(MOST_BYTES);

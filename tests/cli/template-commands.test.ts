@@ -213,7 +213,21 @@ describe('template trace', () => {
     ],
     [['--overlay', 'a.jpg'], '--overlay: the overlay is a PNG file; found "a.jpg"'],
     [['--tolerance', '9mm'], '--tolerance: out of range; found "9mm"; expected 0.005 mm to 1 mm'],
-  ])('%s is wrong use', async (args, line) => {
+    [['--title', ' '], '--title: empty; expected a text of at most 120 characters'],
+    [
+      ['--title', 'o'.repeat(121)],
+      '--title: too long; found 121 characters; expected a text of at most 120 characters',
+    ],
+    [['--level', 'roof'], '--level: not known; found "roof"; expected one of back, ends, picture'],
+    [
+      ['--camera', '400 mm'],
+      '--camera: it does nothing without --thickness; say how thick the acrylic is, such as --thickness "1/4 in"',
+    ],
+    [
+      ['--thickness', '6 mm', '--camera', '2 in'],
+      '--camera: nearer than a camera can be that shows the whole sheet; found "2 in"; expected at least 150 mm (6 in)',
+    ],
+  ])('%j is wrong use', async (args, line) => {
     const ran = await run(emptyFolder(), ['template', 'trace', 'none.png', ...args]);
     expect(ran).toMatchObject({ code: 2, lines: [line] });
   });
@@ -249,12 +263,32 @@ describe('what does nothing, or lies elsewhere, is not passed over', () => {
       '--measured: it does nothing here; found a scan, whose size its dots per inch say; expected a photograph of the capture sheet',
     ],
     [
+      ['--thickness', '6 mm', '--camera', '400 mm'],
+      '--camera: it does nothing here; found a scan, whose size its dots per inch say; expected a photograph of the capture sheet',
+    ],
+    [
       ['--line', 'inner'],
       '--line: it does nothing here; found a filled shape; expected a line drawn round the template',
     ],
   ])('%s that does nothing for a scan of a filled shape is wrong use', async (args, line) => {
     const ran = await traced(rectangle, ...ENDS, ...args);
     expect(ran).toMatchObject({ code: 2, lines: [line], left: ['a.png'] });
+  });
+
+  it('names the option by which the picture would be written over', async () => {
+    const ran = await traced(rectangle, '--overlay', 'a.png');
+    expect(ran).toMatchObject({
+      code: 1,
+      lines: [
+        'a.png: the command reads this file, and would write over it; choose another name with --overlay',
+      ],
+    });
+  });
+
+  it('lays it level as she says, and its file says the thickness that she gives', async () => {
+    const ran = await traced(rectangle, ...ENDS, '--level', 'picture', '--thickness', '6.35 mm', '-o', '-');
+    expect(ran.lines).toContain('laid as it lies in the picture');
+    expect(ran.out).toMatch(/^thickness: 6\.35( mm)?$/m);
   });
 
   it('refuses ends that lie nowhere near the outline', async () => {
@@ -303,6 +337,14 @@ describe('a scan in line art', () => {
 });
 
 describe('template import', () => {
+  it.each([
+    ['', '--title: empty; expected a text of at most 120 characters'],
+    ['o'.repeat(121), '--title: too long; found 121 characters; expected a text of at most 120 characters'],
+  ])('refuses a title that is none: "%s"', async (title, line) => {
+    const ran = await run(emptyFolder(), ['template', 'import', 'none.svg', '--title', title]);
+    expect(ran).toMatchObject({ code: 2, lines: [line] });
+  });
+
   it('does not write over a template that somebody has worked on, unless its name is asked for', async () => {
     const folder = emptyFolder();
     await writeFile(
@@ -445,6 +487,17 @@ describe('template FILE and gallery', () => {
     }
     const pdf = await PDFDocument.load(await readFile(join(folder, 'baluster-gallery.pdf')));
     expect(pdf.getPageCount()).toBeGreaterThan(0);
+  });
+
+  it('says of spans that it makes no swag at them, and nothing of the template', async () => {
+    const ran = await run(emptyFolder(), ['template', 'gallery', 'baluster', '--spans', '9999']);
+    expect(ran).toMatchObject({
+      code: 2,
+      lines: [
+        '--spans: this template makes no swag at these spans; found "9999"; leave --spans out to see which it makes',
+      ],
+      left: [],
+    });
   });
 
   it('takes options for the command that they follow', async () => {

@@ -35,10 +35,12 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
   const made = await asAsked(
     options,
     () => gallery(file, { clearance, spans, pages }, MEANS),
-    (problem) =>
-      problem.code === 'no-swags' && spans.length > 0
-        ? { ...problem, hint: 'leave --spans out to see which it makes' }
-        : problem,
+    (problem) => {
+      if (problem.code !== 'no-swags' || spans.length === 0) return problem;
+      // What is wrong is the option, and nothing of the file.
+      const { place: _, ...asked } = problem;
+      return { ...asked, hint: 'leave --spans out to see which it makes' };
+    },
   );
   const { swags, notices } = made;
   await output.write(made.bytes);

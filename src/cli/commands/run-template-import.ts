@@ -31,6 +31,7 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
   if (ending !== undefined && !['yaml', 'yml'].includes(ending))
     throw wrongValue('--output', 'a template file is YAML', { found: `the ending .${ending}` });
   const units = readFileUnits(options);
+  const title = titleFrom(options, name);
   // As the drawing has it: y points down from its upper left corner.
   const choice = readEdgeChoice(options, (p: Point) => ({ x: p.x, y: -p.y }));
   const unitMm =
@@ -44,7 +45,7 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
   const made = templateFromSvg(file.text, {
     name,
     fileName: output.name,
-    title: titleFrom(options, name),
+    title,
     units,
     id: options.id,
     unitMm,

@@ -4,11 +4,12 @@ import { dirname, join } from 'node:path';
 import { ProblemError, quoted } from '../../document/index.ts';
 import { inverse, movePath, type Point, pathLength } from '../../geometry/index.ts';
 import { templateFromTrace } from '../../jobs/traced-template.ts';
+import type { Units } from '../../length/index.ts';
 import { paintOverlay } from '../../output/overlay/index.ts';
 import { withMaker } from '../../output/png/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
 import { sectionsOf, type Template } from '../../template/index.ts';
-import { type LineSide, type Traced, tracePicture, type WorkingEdge } from '../../trace/index.ts';
+import { type Level, type LineSide, type Traced, tracePicture, type WorkingEdge } from '../../trace/index.ts';
 import type { EdgeOptions } from '../add-edge.ts';
 import { defaultName } from '../default-name.ts';
 import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
@@ -29,8 +30,12 @@ export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
   readonly line?: string;
   readonly tolerance?: string;
   readonly measured?: string;
+  readonly thickness?: string;
+  readonly camera?: string;
+  readonly level?: string;
 }
 
+const LEVELS = ['back', 'ends', 'picture'] as const satisfies readonly Level[];
 const SIDES = ['middle', 'inner', 'outer'] as const satisfies readonly LineSide[];
 
 /** A third of a pixel of the usual scan: pixels do not tell more, and few arcs do not need more. */
@@ -46,6 +51,13 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const dpi = options.dpi === undefined ? undefined : readDpi(options.dpi);
   const measured = options.measured === undefined ? UNMEASURED : readMeasured(options.measured, 'in');
   readEdgeChoice(options, (p) => p);
+  const level = options.level === undefined ? undefined : readWord('--level', options.level, LEVELS);
+  const thickness =
+    options.thickness === undefined
+      ? undefined
+      : readLengthOption('--thickness', options.thickness, units, 'positive');
+  const raised = options.camera === undefined ? undefined : readCamera(options.camera, units, thickness);
+  const title = titleFrom(options, name);
 
   const file = await readPicture(io, name);
   const [output, overlay] = await openOutputs(
@@ -62,15 +74,17 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     pixelsPerMm: dpi ?? file.pixelsPerMm,
     // The capture sheet is always upright.
     sheetScale: { x: measured.short, y: measured.long },
+    raised,
   });
   if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
   refuseIdle(options, traced.traced);
   const made = templateFromTrace(traced.traced, {
     picture: name,
     fileName: output.name,
-    title: titleFrom(options, name),
+    title,
     units,
-    choice: readEdgeChoice(options, traced.traced.toMm),
+    choice: { ...readEdgeChoice(options, traced.traced.toMm), level },
+    said: { thickness },
   });
   const picture = overlayOf(file, traced.traced, made.found);
   if (!made.ok) {
@@ -121,13 +135,15 @@ const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
 };
 
 /** What does nothing for this picture was meant to do something. Throws wrong use. */
-const refuseIdle = ({ measured, line, dpi }: TraceCommandOptions, { source, kind }: Traced): void => {
+const refuseIdle = (options: TraceCommandOptions, { source, kind }: Traced): void => {
+  const { line, dpi } = options;
   const idle = 'it does nothing here';
-  if (measured !== undefined && source === 'scan')
-    throw wrongValue('--measured', idle, {
-      found: 'a scan, whose size its dots per inch say',
-      expected: 'a photograph of the capture sheet',
-    });
+  for (const option of ['measured', 'camera'] as const)
+    if (options[option] !== undefined && source === 'scan')
+      throw wrongValue(`--${option}`, idle, {
+        found: 'a scan, whose size its dots per inch say',
+        expected: 'a photograph of the capture sheet',
+      });
   if (dpi !== undefined && source === 'capture-sheet')
     throw wrongValue('--dpi', idle, {
       found: 'a photograph of the capture sheet, whose marks say the size',
@@ -138,6 +154,27 @@ const refuseIdle = ({ measured, line, dpi }: TraceCommandOptions, { source, kind
       found: 'a filled shape',
       expected: 'a line drawn round the template',
     });
+};
+
+/** From nearer than this (mm) no camera shows the whole capture sheet. */
+const LEAST_HEIGHT = 150;
+
+const readCamera = (
+  text: string,
+  units: Units,
+  thickness: number | undefined,
+): { readonly thickness: number; readonly height: number } => {
+  const height = readLengthOption('--camera', text, units, 'positive');
+  if (!(height >= LEAST_HEIGHT))
+    throw wrongValue('--camera', 'nearer than a camera can be that shows the whole sheet', {
+      found: quoted(text),
+      expected: `at least ${LEAST_HEIGHT} mm (6 in)`,
+    });
+  if (thickness === undefined)
+    throw wrongValue('--camera', 'it does nothing without --thickness', {
+      hint: 'say how thick the acrylic is, such as --thickness "1/4 in"',
+    });
+  return { thickness, height };
 };
 
 const readTolerance = (text: string): number => {

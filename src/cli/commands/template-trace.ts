@@ -21,6 +21,16 @@ export const defineTrace: Define = (command, io) => {
     )
     .option('--dpi <number>', "the scan's dots per inch, where its file does not say it, or says it wrong")
     .option('--line <side>', 'of a drawn line take the middle, or its inner or outer side (default: middle)')
+    .option('--thickness <length>', "the acrylic's thickness: the template file then says it")
+    .option(
+      '--camera <length>',
+      'how high the camera was over the sheet, where the acrylic itself lay on it: its edge is then seen too large ' +
+        'by what --thickness says, and made smaller',
+    )
+    .option(
+      '--level <what>',
+      'what is laid level: the back, the line from end to end (ends), or nothing (picture)',
+    )
     .option('--tolerance <length>', 'how far lines and arcs may lie from the outline (default: 0.03 mm)')
     .option(
       '--measured <short,long>',
@@ -47,7 +57,7 @@ that guess is wrong, look at the corners' numbers in the overlay and say --heel 
 begins on a smooth stretch, put a dot of 2 mm on the template, 3 mm inside its edge.
 
 A photograph needs the capture sheet (swagwright template sheet). Draw round the template and photograph the
-line: acrylic 1/4 in thick, seen from 16 in, comes out 1.6 % too large, and nothing can tell. What a lens bends is
+line: acrylic 1/4 in thick, seen from 16 in, comes out 1.6 % too large unless --thickness and --camera say so. What a lens bends is
 taken out by the sheet's eight marks, where the sheet lies flat and the picture was not cut. By how far the marks are
 off after that, the outline's expected error is told: by more than 0.3 mm the photograph is called unsure, by more
 than 1 mm it is refused. A sheet with six marks is an older one, and tells less: print it again.
