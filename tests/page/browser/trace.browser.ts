@@ -12,7 +12,7 @@ import { run } from '../../cli/run.ts';
 import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
-import { BUILT, forAllTests, idle, PICTURES, settled, tabTo, told, visit } from './harness.ts';
+import { BUILT, forAllTests, idle, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
 
 const DPI = 300;
 
@@ -90,6 +90,37 @@ describe('a picture that is given to the page', () => {
     expect(await page.getByRole('checkbox', { name: /^My newel/ }).isChecked()).toBe(true);
     // Nothing was sent: all that was asked for are the page's own files.
     expect(asked.filter((url) => !url.startsWith(ours.url()) && !/^(blob|data):/.test(url))).toEqual([]);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  test('is found again with the server gone, after a reload, and serves in a fit', async () => {
+    const own = await serve();
+    const { page, faults, context } = await visit(ours.browser(), own.url);
+    await settled(page);
+    await page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+    });
+    // All files are kept before the worker takes over.
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), { timeout: 60_000 })
+      .toBe('activated');
+    await give(page, 'my newel.png', scan);
+    await panel(page).getByRole('button', { name: 'Put it on the shelf' }).click({ timeout: 60_000 });
+    await told(page, /“My newel” is on the shelf, and ticked/);
+    await own.close();
+    await page.reload();
+    await settled(page);
+    for (const name of [/^Baluster/, /^Finial/, /^Newel/])
+      await page.getByRole('checkbox', { name }).uncheck();
+    await idle(page);
+    await expect
+      .poll(() => page.locator('.fit').first().textContent(), { timeout: 60_000 })
+      .toContain('My newel');
+    // Its picture too is still here, to be set right.
+    await page.getByText('Rename, save or remove My newel').click();
+    await page.locator('.own').getByRole('button', { name: 'Set it right over its picture' }).click();
+    await panel(page).waitFor({ timeout: 60_000 });
     expect(faults).toEqual([]);
     await context.close();
   });
