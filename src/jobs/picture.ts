@@ -1,6 +1,7 @@
 /** The design as one picture at true size, as any kind of file that there is a writer for. */
 
-import type { LayerId } from '../drawing/index.ts';
+import { ProblemError } from '../document/index.ts';
+import { LAYERS, type LayerId } from '../drawing/index.ts';
 import { describeDesign } from '../output/mockup/index.ts';
 import type { Writer, PictureWanted as WriterWanted } from '../output/writers/index.ts';
 import { drawnPart } from './drawn-part.ts';
@@ -30,8 +31,17 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)], true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
+  const drawing = transferred(drawn.drawing, transfer, units);
+  if (LAYERS.every((id) => without.includes(id) || drawing.layers[id].length === 0))
+    throw new ProblemError([
+      {
+        code: 'nothing-to-draw',
+        message: 'nothing is left to draw',
+        ...(without.length > 0 && { found: `left out: ${without.join(', ')}`, hint: 'leave out less' }),
+      },
+    ]);
   const { bytes, size } = await writer.write(
-    transferred(drawn.drawing, transfer, units),
+    drawing,
     { title, summary, units, without, measured, pixels },
     means,
   );

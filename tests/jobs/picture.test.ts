@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/command-list.ts';
+import { LAYERS } from '../../src/drawing/index.ts';
 import { picture } from '../../src/jobs/picture.ts';
 import { WRITERS, type Writer } from '../../src/output/writers/index.ts';
 import { FONTS } from '../output/pdf/read-back.ts';
@@ -32,6 +33,20 @@ test('a new kind of picture needs its own row and nothing else', async () => {
   expect(made.notices).toEqual([]);
   const lettered = await picture(PART, { writer: { ...COUNTER, hasOurLetters: true } }, MEANS);
   expect(lettered.notices).toEqual(['the font has no “漢”: another sign is printed in their place']);
+});
+
+test('where nothing is left to draw, nothing is written', async () => {
+  await expect(picture(PART, { writer: COUNTER, without: [...LAYERS] }, MEANS)).rejects.toMatchObject({
+    problems: [{ code: 'nothing-to-draw', found: `left out: ${LAYERS.join(', ')}` }],
+  });
+  // A clean one has the stitching alone.
+  await expect(
+    picture(
+      PART,
+      { writer: COUNTER, transfer: { kind: 'clean', mirrored: false }, without: ['stitch'] },
+      MEANS,
+    ),
+  ).rejects.toMatchObject({ problems: [{ code: 'nothing-to-draw' }] });
 });
 
 test('every kind has an ending and a name of its own', () => {

@@ -1,6 +1,6 @@
 /** How much is stitched, and about how much thread it takes. */
 
-import { plural } from '../../document/index.ts';
+import { plural, series } from '../../document/index.ts';
 import { formatLength, type LengthStyle, MM_PER_INCH, type Units } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { LOCKSTITCH_RATIO, modelRatio, type StitchedLength, threadFor, twoDigits } from '../../swag/index.ts';
@@ -65,7 +65,22 @@ const lengthsByName = (repeats: StitchedLength['repeats'], style: LengthStyle): 
     names.set(text, [...(names.get(text) ?? []), name]);
   }
   if (names.size === 1) return [...names.keys()].join('');
-  return [...names].map(([text, all]) => `${all.join(' and ')} ${text}`).join(', ');
+  return [...names].map(([text, all]) => `${together(all)} ${text}`).join(', ');
+};
+
+/** `kind 1 top`, `kind 1 left` and `corner` are `kind 1 (top and left) and corner`. */
+const together = (names: readonly string[]): string => {
+  const groups = new Map<string, string[]>();
+  for (const name of names) {
+    const [, whole = '', side = name] = name.match(/^((?:row|kind) .*\d) (.+)$/) ?? [];
+    groups.set(whole, [...(groups.get(whole) ?? []), side]);
+  }
+  return series(
+    [...groups].flatMap(([whole, sides]) => {
+      if (whole === '') return sides;
+      return sides.length === 1 ? [`${whole} ${sides.join('')}`] : [`${whole} (${series(sides)})`];
+    }),
+  );
 };
 
 const longUnit = (units: Units): number => (units === 'in' ? MM_PER_YARD : MM_PER_METRE);

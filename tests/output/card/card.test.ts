@@ -138,6 +138,17 @@ describe('the card', () => {
       expect(f.replace(/[.,]|^0+/g, '').replace(/0+$/, '').length).toBeLessThanOrEqual(2);
   });
 
+  it('names the sides that are alike once for each kind', () => {
+    const plan = planOf(
+      'layout: { border: { width: 8, inner: { top: 60, right: 72, bottom: 61, left: 72 }, margin: 1/2, corners: meet } }\nswag: { alternate: [{}, {}] }\n',
+    );
+    const { field, fit } = search(plan, [profile('baluster')]).results[0]!;
+    const words = wordsOf(cardOf(designOf(field, fit), plan, CAUTIONS), 'thread');
+    const [, each] = words.match(/One swag: (.*?)\. About/)!;
+    for (const kind of ['kind 1', 'kind 2']) expect(each!.split(kind).length, each).toBeLessThan(4);
+    expect(each).toMatch(/kind 1 (?:\(.* and .*\)|\w+)/);
+  });
+
   it('counts whole spools and bobbins', () => {
     const { card } = made(
       'layout: { border: { width: 9, inner: 80, margin: 1/2 } }\nfills: { swag: { kind: crosshatch, spacing: 1/4 } }\n',

@@ -20,13 +20,14 @@ const wordsFor = (text: string, corners = 'turn'): readonly string[] => {
 
 test('each place says the fill that is in it, those of channels from the stitching outward and then inward', () => {
   const words = wordsFor(`channels: { outward: [1/2, 3/8], inward: [1/4] }
-fills: { swag: loops, corner: stipple, background: echo, channels: [ribbon, pearls, lines] }`);
+fills: { swag: loops, corner: { kind: stipple, spacing: 3/8 }, background: echo, channels: [ribbon, { kind: pearls, spacing: 1/4 }, lines] }`);
   expect(words.map((text) => text.slice(0, text.indexOf(':')))).toEqual([
-    'Swags, loops',
-    'Corners, stipple',
-    'Background, echo',
+    // A quarter inch is usual; in a channel it is seen.
+    'Swags, loops, spacing 1/4 in',
+    'Corners, stipple, spacing 3/8 in',
+    'Background, echo, spacing 1/4 in',
     'Outward 1, ribbon',
-    'Outward 2, pearls',
+    'Outward 2, pearls, spacing 1/4 in',
     'Inward 1, lines',
   ]);
   for (const text of words) expect(text).toMatch(/^[^:]+: \S.*[^.]\.$/);
@@ -39,7 +40,10 @@ test('nothing is said of a fill that has no place: corners that meet, one row, o
 fills: { swag: loops, corner: stipple, between: echo, channels: [ribbon, pearls] }`,
     'meet',
   );
-  expect(words.map((text) => text.slice(0, text.indexOf(':')))).toEqual(['Swags, loops', 'Inward 1, ribbon']);
+  expect(words.map((text) => text.slice(0, text.indexOf(':')))).toEqual([
+    'Swags, loops, spacing 1/4 in',
+    'Inward 1, ribbon',
+  ]);
 });
 
 describe('what is said of a line is so', () => {
