@@ -1,25 +1,13 @@
 /**
- * How far traced outlines are off, in pictures whose truth is known: `node scripts/bench.mjs pictures` prints the
- * same cases, a line each.
+ * How far traced outlines are off, in photographs whose truth is known: `node scripts/bench.mjs pictures` prints the same cases, a
+ * line each.
  */
 
 import { describe, expect, test } from 'vitest';
 import { long } from '../support/runs.ts';
-import { PHOTOS, SCANS, SPOILT } from './pictures/cases.ts';
-import { type Answer, answerTo } from './pictures/traced.ts';
-
-const SLOW = 3_600_000;
-
-const told = ({ one, said, judged, expected, words }: Answer): string =>
-  `${one.shape.name}, ${one.medium}, ${one.about}: ${said}, ${judged?.error.toFixed(2)} mm (said ${expected?.toFixed(2)}), ${judged?.missed.length} corners missed; ${words}`;
-
-const lots = async (cases: typeof PHOTOS): Promise<readonly Answer[]> => {
-  const answers: Answer[] = [];
-  for (const one of cases) answers.push(await answerTo(one));
-  return answers;
-};
-
-const errorOf = (a: Answer): number => a.judged?.error ?? Number.POSITIVE_INFINITY;
+import { PHOTOS } from './pictures/cases.ts';
+import { errorOf, lots, SLOW, told } from './pictures/judged.ts';
+import { answerTo } from './pictures/traced.ts';
 
 describe('a photograph of the capture sheet', () => {
   long(
@@ -58,55 +46,6 @@ describe('a photograph of the capture sheet', () => {
       expect(asked.said).toBe('unsure');
       expect(asked.words).toMatch(/^unsure: inside the line it is darker/);
       expect(errorOf(asked)).toBeGreaterThan(1);
-    },
-    SLOW,
-  );
-
-  long(
-    'that was cut, or whose paper does not lie flat, is told of where it is off',
-    async () => {
-      const answers = await lots(SPOILT);
-      expect(answers).toHaveLength(12);
-      expect(answers.filter((a) => a.said === 'accepted' && !(errorOf(a) <= 0.6)).map(told)).toEqual([]);
-    },
-    SLOW,
-  );
-});
-
-const isCoarse = ({ about }: (typeof SCANS)[number]): boolean => /^(150|200) dpi line art/.test(about);
-
-describe('a scan', () => {
-  long(
-    'in grey at 150 to 600 dots per inch, and in line art at 300 and 600, gives an outline within 0.1 mm, and every corner',
-    async () => {
-      const answers = await lots(SCANS.filter((one) => !isCoarse(one)));
-      expect(answers).toHaveLength(48);
-      const worse = answers.filter((a) => a.said !== 'accepted' || !(errorOf(a) <= 0.1));
-      expect(worse.map(told)).toEqual([]);
-      expect(answers.filter((a) => a.judged!.missed.length > 0).map(told)).toEqual([]);
-    },
-    SLOW,
-  );
-
-  long(
-    'in coarser line art shows every corner, and is called unsure, for its sharp ones are some tenths of a millimetre off',
-    async () => {
-      const answers = await lots(SCANS.filter(isCoarse));
-      expect(answers).toHaveLength(12);
-      expect(answers.filter((a) => a.said !== 'unsure' || !(errorOf(a) <= 0.4)).map(told)).toEqual([]);
-      expect(answers.filter((a) => a.judged!.missed.length > 0).map(told)).toEqual([]);
-    },
-    SLOW,
-  );
-
-  const SOME = [SCANS[3]!];
-  test.each(SOME.map((one) => [`${one.medium} ${one.shape.name} ${one.about}`, one] as const))(
-    'of %s is taken, within 0.1 mm and with every corner',
-    async (_, one) => {
-      const answer = await answerTo(one);
-      expect(answer.said, told(answer)).toBe('accepted');
-      expect(errorOf(answer)).toBeLessThan(0.1);
-      expect(answer.judged!.missed).toEqual([]);
     },
     SLOW,
   );
