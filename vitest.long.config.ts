@@ -9,5 +9,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: HOUR,
     hookTimeout: HOUR,
+    // As in npm test: left to itself, one core of two would stand idle.
+    maxWorkers: '100%',
   },
 });
