@@ -69,7 +69,7 @@ describe.each(CASES)('%s, from the %s seam, %i mm and %i mm clear', (corners, fr
   });
 
   test('the card tells how they are sewn', () => {
-    expect(JSON.stringify(fillBlocks(plan, design))).toMatch(/Corner squares, crosshatch: /);
+    expect(JSON.stringify(fillBlocks(plan, design))).toMatch(/Corner squares, crosshatch, spacing 8 mm: /);
     expect(filling.messages).toEqual([]);
   });
 });
