@@ -1,6 +1,7 @@
 /** What the slow search (slow-search.ts) found over its grid of tilts, and the fast one once did not. */
 
 import { expect, test } from 'vitest';
+import type { Plan } from '../../src/plan/index.ts';
 import { depthsOf, fieldsOf } from '../../src/swag/index.ts';
 import { planOf, profile, search, spreadOfFit } from './fit-helpers.ts';
 import { CLEARANCE, partOf } from './random-parts.ts';
@@ -13,6 +14,13 @@ const STEP = Math.PI / 720;
 const part = (template: number, end: 0 | -1) =>
   partOf({ template, start: 0, end, side: 'inside', direction: 'heel-first' })!;
 
+/** The ground of a border whose swags leave from the outer seam, as the slow search takes it. */
+const groundOf = ({ layout }: Plan, corner: SlowGround['corner'], gap: number): SlowGround => {
+  if (layout.kind !== 'border') throw new Error('a border');
+  const field = fieldsOf(layout)[0]!;
+  return { lengths: field.runs.map((r) => r.length), corner, from: 'outer', room: field.room, gap };
+};
+
 test('a flat swag turns a corner although its neck was too narrow if it were flatter', () => {
   // Half swags 57 mm long between sides 52 mm deep: as little depth as can be had is asked for, so the corner is to be flat.
   const { shape } = part(0, 0);
@@ -21,15 +29,7 @@ test('a flat swag turns a corner although its neck was too narrow if it were fla
 layout: { border: { width: 53, inner: 400, from: outer, corners: turn } }
 swag: { from: 1, to: 1, side: inside, direction: heel-first, setting: crown-on-centre, gap: 8, repeats: [7, 7, 7, 7], depth: about 8.58 }`,
   );
-  if (plan.layout.kind !== 'border') throw new Error('a border');
-  const field = fieldsOf(plan.layout)[0]!;
-  const ground: SlowGround = {
-    lengths: field.runs.map((r) => r.length),
-    corner: 'turn',
-    from: 'outer',
-    room: field.room,
-    gap: 8,
-  };
+  const ground = groundOf(plan, 'turn', 8);
   const off = (depths: readonly number[]): number => Math.max(...depths.map((d) => Math.abs(d / 8.58 - 1)));
   const slow = slowLeast(slowWay(shape.path, CLEARANCE), ground, [7, 7, 7, 7], STEP, ({ depths }) =>
     off(depths),
@@ -46,15 +46,7 @@ layout: { border: { width: 120, inner: { top: 578, right: 578, bottom: 549, left
 swag: { gap: 0, repeats: [3, 3, 3, 3], from: 1, to: 2, side: inside, direction: heel-first }
 corner: { template: newel, from: 1, to: 1, side: inside, direction: heel-first }`,
   );
-  if (plan.layout.kind !== 'border') throw new Error('a border');
-  const field = fieldsOf(plan.layout)[0]!;
-  const ground: SlowGround = {
-    lengths: field.runs.map((r) => r.length),
-    corner: 'across',
-    from: 'outer',
-    room: field.room,
-    gap: 0,
-  };
+  const ground = groundOf(plan, 'across', 0);
   const [way, over] = [side, corner].map(({ shape }) => slowWay(shape.path, CLEARANCE));
   const slow = slowLeast(way!, ground, [3, 3, 3, 3], STEP, () => 0, over)!;
   const named = { ...plan, templates: ['newel'], swag: { ...plan.swag, templates: ['newel'] } };

@@ -1,7 +1,7 @@
 /** What GEOS makes of lines and areas: buffers, what they share, how large it is. A reference for channels. */
 
-import initGeos from 'geos-wasm';
 import type { Point } from '../../src/geometry/index.ts';
+import { geosByPoints } from '../support/geos.ts';
 
 /** Chords to a quarter turn: GEOS's circles are then within 1e-3 mm of round at an inch and less. */
 const QUARTER = 256;
@@ -15,25 +15,7 @@ export interface GeosFigures {
 }
 
 export const geosFigures = async (): Promise<GeosFigures> => {
-  const geos = await initGeos();
-  const { Module } = geos;
-  const sequenceOf = (points: readonly Point[]): number => {
-    const buffer = Module._malloc(16 * points.length);
-    new Float64Array(Module.HEAPF64.buffer, buffer, 2 * points.length).set(points.flatMap((p) => [p.x, p.y]));
-    const sequence = geos.GEOSCoordSeq_copyFromBuffer(buffer, points.length, 0, 0);
-    Module._free(buffer);
-    return sequence;
-  };
-  const lineOf = (points: readonly Point[]): number => geos.GEOSGeom_createLineString(sequenceOf(points));
-  const polygonOf = (ring: readonly Point[]): number =>
-    geos.GEOSGeom_createPolygon(geos.GEOSGeom_createLinearRing(sequenceOf([...ring, ring[0]!])), 0, 0);
-  const numberFrom = (ask: (pointer: number) => unknown): number => {
-    const pointer = Module._malloc(8);
-    ask(pointer);
-    const value = Module.getValue(pointer, 'double');
-    Module._free(pointer);
-    return value;
-  };
+  const { geos, pointOf, lineOf, polygonOf, numberFrom } = await geosByPoints();
   return {
     areaNear: (line, by, within) => {
       const near = geos.GEOSBuffer(lineOf(line), by, QUARTER);
@@ -44,7 +26,7 @@ export const geosFigures = async (): Promise<GeosFigures> => {
       const edge = geos.GEOSBoundary(geos.GEOSBuffer(lineOf(line), by, QUARTER));
       return Math.max(
         ...points.map((at) => {
-          const spot = geos.GEOSGeom_createPoint(sequenceOf([at]));
+          const spot = pointOf(at);
           return numberFrom((p) => geos.GEOSDistance(edge, spot, p));
         }),
       );
