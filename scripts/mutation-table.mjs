@@ -782,7 +782,7 @@ export const MUTATIONS = [
   },
   {
     name: 'sheet: a seam’s words far from it',
-    file: 'src/output/pdf/seam-words.ts',
+    file: 'src/pagination/seam-words.ts',
     from: '[line + BESIDE, line - BESIDE - SIZE]',
     to: '[line + 20 * BESIDE, line - 20 * BESIDE - SIZE]',
     test: 'tests/output/pdf/seam-words.test.ts',

@@ -38,6 +38,7 @@ import {
   UNMEASURED,
 } from './paper-edges.ts';
 import { rulesFor } from './rules.ts';
+import { seamWords } from './seam-words.ts';
 import { fewestSheets, type WindowShape } from './search.ts';
 import { type Rule, type SharedEdge, type SheetPlan, type Side, sheetLabel } from './sheet-plan.ts';
 import { type Axis, type Tiling, windowOf } from './tiling.ts';
@@ -127,7 +128,12 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
     check: { side: CHECK_SIDE, second: CHECK_SECOND },
     rows,
     columns,
-    sheets: sheets.map((sheet, i) => ({ ...sheet, check: checks[i]!.at, checkIsClear: checks[i]!.clear })),
+    sheets: sheets.map((sheet, i) => {
+      const { at, clear } = checks[i]!;
+      const check = { minX: at.x, minY: at.y, maxX: at.x + CHECK_SIDE, maxY: at.y + CHECK_SIDE };
+      const words = seamWords({ live: layout.live, check, sheet, ink });
+      return { ...sheet, check: at, checkIsClear: clear, words };
+    }),
     skipped: cells
       .filter((c) => !c.printed)
       .map(({ row, column, window }) => ({ label: sheetLabel(row, column), row, column, window })),

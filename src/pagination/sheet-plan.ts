@@ -60,6 +60,16 @@ export interface Sheet {
   readonly check: Point;
   /** Whether the check square stands clear of all ink. */
   readonly checkIsClear: boolean;
+  /** Beside lines that are laid on seams. */
+  readonly words: readonly SheetWords[];
+}
+
+/** Words on the paper, from where their base line begins; mm, and radians counterclockwise. */
+export interface SheetWords {
+  readonly text: string;
+  readonly at: Point;
+  readonly angle: number;
+  readonly size: number;
 }
 
 /** A place in the grid whose window holds no ink that other sheets do not show. */

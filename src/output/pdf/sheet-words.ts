@@ -17,7 +17,7 @@ const LABEL_SIZE = 12;
 /** Letters' height over the base line, as a share of the size. */
 const CAP = 0.73;
 /** A thin white rim keeps the words readable where a full sheet leaves the square no clear place. */
-const HALO = 0.35;
+export const HALO = 0.35;
 
 /** Which sheet this is, large, in the check square. */
 export const drawLabel = (content: PageContent, plan: SheetPlan, sheet: Sheet): void => {

@@ -17,8 +17,7 @@ import { drawBands, drawEdges, type Furniture, makeBareCross, makeFurniture } fr
 import { INK, TYPE } from './look.ts';
 import { drawMap, mapCaption, mapPlace } from './map.ts';
 import type { Correction, Form, PageContent } from './page-content.ts';
-import { drawSeamWords } from './seam-words.ts';
-import { drawLabel, makeWords } from './sheet-words.ts';
+import { drawLabel, HALO, makeWords } from './sheet-words.ts';
 import type { FontBytes, Typefaces } from './typeface.ts';
 
 export interface SheetsOptions {
@@ -126,21 +125,25 @@ const drawSheet = (
   const { width, height } = plan;
   const content = pdf.page({ width, height, label: sheet.label, correction });
   drawBands(content, sheet);
-  const shown = drawWindow(content, plan, sheet, ink);
+  drawWindow(content, plan, sheet, ink);
   content.form(furniture.frame, { x: plan.live.minX, y: plan.live.minY });
   drawEdges(content, sheet, furniture);
   content.form(furniture.square, sheet.check);
   content.form(words(sheet), sheet.check);
   drawLabel(content, plan, sheet);
-  drawSeamWords(content, plan, sheet, shown);
+  for (const words of sheet.words) content.text({ ...words, color: INK.text, halo: HALO });
 };
 
-/** What a sheet shows of the drawing; returns what that is. */
-const drawWindow = (content: PageContent, plan: SheetPlan, sheet: Sheet, ink: Ink): readonly InkedItem[] => {
-  const shown = ink.items.filter((item) => itemTouches(item, sheet.window));
-  content.clipped(plan.live, () => content.placed(sheet.place, () => drawLayers(content, shown)));
-  return shown;
-};
+/** What a sheet shows of the drawing. */
+const drawWindow = (content: PageContent, plan: SheetPlan, sheet: Sheet, ink: Ink): void =>
+  content.clipped(plan.live, () =>
+    content.placed(sheet.place, () =>
+      drawLayers(
+        content,
+        ink.items.filter((item) => itemTouches(item, sheet.window)),
+      ),
+    ),
+  );
 
 /** Above the live area, mm: in the paper's margin, where nothing is stitched. */
 const LABEL_UP = 1;

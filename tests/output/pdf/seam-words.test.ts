@@ -68,6 +68,9 @@ describe.each(['inner', 'outer'] as const)('a border whose swags leave from the 
           beside.some((line) => isNear(isLevel ? a.y : a.x, line)),
           `${sheet.label}: ${called}`,
         ).toBe(true);
+        // The plan of the sheets keeps 0.52 of the size, 2.5 mm, for each letter: the printed words take no more.
+        const letters = 'this line on the '.length + called.length;
+        expect(Math.hypot(b.x - a.x, b.y - a.y)).toBeLessThan(0.52 * 2.5 * letters);
         seen++;
       }
       // A sheet that shows enough of a line names it.

@@ -14,17 +14,18 @@ import {
   type Piece,
   type Point,
   pieceBox,
-} from '../../geometry/index.ts';
-import { type InkedItem, itemTouches, type Sheet, type SheetPlan } from '../../pagination/index.ts';
-import { INK, TYPE } from './look.ts';
-import type { PageContent } from './page-content.ts';
+} from '../geometry/index.ts';
+import { type Ink, type InkedItem, itemTouches } from './ink.ts';
+import type { Sheet, SheetWords } from './sheet-plan.ts';
 
 /** mm between the line and the letters, and clear of what the frame of a sheet has along its edges. */
 const BESIDE = 0.8;
 const CLEAR = 6;
 /** Places that are tried along a line are so far apart, mm. */
 const STEP = 6;
-const SIZE = TYPE.small;
+/** Of the letters, mm; and how wide one is of these few words at most, as a share of it (a plain sans serif: 0.50). */
+const SIZE = 2.5;
+const LETTER = 0.52;
 
 /** A place for the words: where they begin, which way they go (radians), and the box that they take. */
 interface Place {
@@ -33,20 +34,17 @@ interface Place {
   readonly box: Box;
 }
 
-export const drawSeamWords = (
-  content: PageContent,
-  plan: SheetPlan,
-  sheet: Sheet,
-  items: readonly InkedItem[],
-): void => {
-  const { live } = plan;
-  const side = plan.check.side;
-  const check = {
-    minX: sheet.check.x,
-    maxX: sheet.check.x + side,
-    minY: sheet.check.y,
-    maxY: sheet.check.y + side,
-  };
+/** Where a sheet's live area and its check square are, mm on paper, and what it shows. */
+interface Shown {
+  readonly live: Box;
+  readonly check: Box;
+  readonly sheet: Pick<Sheet, 'place' | 'edges' | 'window'>;
+  readonly ink: Ink;
+}
+
+/** One for each seam that the sheet shows, and that has room for words beside it. */
+export const seamWords = ({ live, check, sheet, ink }: Shown): readonly SheetWords[] => {
+  const items = ink.items.filter((item) => itemTouches(item, sheet.window));
   const room = {
     minX: live.minX + CLEAR,
     maxX: live.maxX - CLEAR,
@@ -62,9 +60,9 @@ export const drawSeamWords = (
     const pieces = item.path.pieces.map((piece) => movePiece(piece, sheet.place));
     byName.set(called, [...(byName.get(called) ?? []), ...pieces]);
   }
-  for (const [called, pieces] of byName) {
+  return [...byName].flatMap(([called, pieces]): readonly SheetWords[] => {
     const text = `this line on the ${called}`;
-    const width = content.width(text, SIZE);
+    const width = LETTER * SIZE * text.length;
     const others = items.filter(({ item }) => calledOf(item) !== called);
     const crossed = ({ box }: Place): number =>
       others.filter((item) => itemTouches(item, boxBack(box, back))).length;
@@ -72,11 +70,11 @@ export const drawSeamWords = (
       .flatMap((piece) => placesAlong(piece, width, room))
       .filter(({ box }) => isWithin(box, room) && !taken.some((other) => boxesTouch(other, box)));
     const found = leastOf(places, crossed);
-    if (!found) continue;
+    if (!found) return [];
     taken.push(found.box);
     const { at, angle } = found;
-    content.text({ text, at, size: SIZE, color: INK.text, angle, halo: 0.35 });
-  }
+    return [{ text, at, angle, size: SIZE }];
+  });
 };
 
 /** Of a line that is laid on a seam, what a person calls it. */
