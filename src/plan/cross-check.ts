@@ -78,6 +78,22 @@ export const idleKeys = (plan: Plan, document: SourceDocument, pathOf: PathOf): 
   ];
 };
 
+/** The template of all parts, where each part has its own: nobody looks for it, so what it is goes unsaid otherwise. */
+export const idleTemplate = (parts: readonly Plan[], document: SourceDocument): readonly Problem[] => {
+  const path = ['template'];
+  if (valueAt(document, path) === undefined) return [];
+  if (parts.some(({ part }) => !part || valueAt(document, ['parts', part.name, ...path]) === undefined))
+    return [];
+  return [
+    {
+      code: 'does-nothing',
+      place: placeOf(document, path),
+      key: keyName(path),
+      message: 'this changes nothing, because every part names a template of its own',
+    },
+  ];
+};
+
 const templates = (names: readonly string[], path: KeyPath): Found[] =>
   names.flatMap((name, i) =>
     names.indexOf(name) < i

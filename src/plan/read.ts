@@ -15,7 +15,7 @@ import {
   valueAt,
 } from '../document/index.ts';
 import { INCH_SIXTEENTH, type LengthStyle, MM_HALF, type Units } from '../length/index.ts';
-import { crossCheck, idleKeys, sidesApart } from './cross-check.ts';
+import { crossCheck, idleKeys, idleTemplate, sidesApart } from './cross-check.ts';
 import { innerSides } from './measured-sides.ts';
 import { overlaps, seamsApart } from './neighbours.ts';
 import { type PartReading, partIn } from './part-reading.ts';
@@ -113,6 +113,7 @@ export const readPlan = (text: string, fileName: string): PlanReading => {
     title: first.plan.part?.quilt ?? first.plan.title,
     parts: [first, ...others],
     notes: [
+      ...idleTemplate(plans, document),
       ...parts.flatMap(({ plan, pathOf }, i) => [...apart[i]!, ...idleKeys(plan, document, pathOf)]),
       ...seams.map(({ problem }) => problem),
     ],

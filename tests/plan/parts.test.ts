@@ -63,6 +63,16 @@ test('a key is looked for in its part, then in what all share', () => {
   expect(good(SAMPLER).parts[0].placeAt(['swag', 'from'])).toMatchObject({ line: 4 });
 });
 
+test('a template for all parts that none of them takes is told', () => {
+  const named = SAMPLER.replace(/(border|blocks):\n/g, '$1:\n    template: newel\n');
+  const unknown = named.replace('[baluster, finial]', 'nosuch');
+  expect(notes(unknown)).toEqual([
+    'quilt.yaml:2:11: template: this changes nothing, because every part names a template of its own',
+  ]);
+  expect(notes(named.replace('    template: newel\n', ''))).toEqual([]);
+  expect(notes(named.replace('template: [baluster, finial]\n', ''))).toEqual([]);
+});
+
 test('one place alone, the middle, and turned strips', () => {
   const strips = `template: finial
 parts:
