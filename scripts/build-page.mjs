@@ -24,15 +24,17 @@ const modules = [];
 
 /**
  * The page checks what it reads by schemas, and never writes one for editors: what zod has for that is left out, each of
- * its functions put in place by one that does nothing.
+ * its functions put in place by one that does nothing. So is what yaml has for kinds of values that no reader asks for.
  */
 const withoutSchemaWriting = {
   name: 'without-schema-writing',
   load(id) {
-    if (!/\bzod\/v4\/core\/(json-schema-processors|to-json-schema)\.js$/.test(id.replaceAll('\\', '/')))
-      return undefined;
-    const names = [...readFileSync(id, 'utf8').matchAll(/^export (?:const|function|class) (\w+)/gm)];
-    return names.map(([, name]) => `export const ${name} = () => undefined;`).join('\n');
+    if (!UNWRITTEN.test(id.replaceAll('\\', '/'))) return undefined;
+    const exported = /^export (?:(?:const|function|class) (\w+)|\{ (.*) \})/gm;
+    return [...readFileSync(id, 'utf8').matchAll(exported)]
+      .flatMap(([, one, listed]) => one ?? listed.split(', ').filter((name) => !name.includes(' ')))
+      .map((name) => `export const ${name} = () => undefined;`)
+      .join('\n');
   },
   // What our own schemas say for editors goes with it, and all that knows addresses and keys, which none of them asks for.
   transform(code, id) {
@@ -51,6 +53,10 @@ const withoutSchemaWriting = {
       );
   },
 };
+
+/** Of zod what writes schemas; of yaml the kinds of values that no reader here asks it for (`resolveKnownTags`). */
+const UNWRITTEN =
+  /\b(zod\/v4\/core\/(json-schema-processors|to-json-schema)|yaml\/browser\/dist\/schema\/(json\/schema|yaml-1\.1\/(binary|omap|pairs|schema|set|timestamp)))\.js$/;
 
 /** A text in quotes, or several that are put together. */
 const QUOTED = '(?:\'[^\'\\n]*\'|"[^"\\n]*"|`[^`]*`)';

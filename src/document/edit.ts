@@ -46,6 +46,7 @@ export const parseText = (text: string): Document.Parsed =>
   parseDocument(text, {
     version: '1.2',
     schema: 'core',
+    resolveKnownTags: false,
     merge: false,
     uniqueKeys: false,
     prettyErrors: false,

@@ -80,6 +80,8 @@ export const readDocument = (
     uniqueKeys: false,
     version: '1.2',
     schema: 'core',
+    // Sets, dates and other kinds of YAML 1.1 mean nothing here, and the page does without what reads them.
+    resolveKnownTags: false,
     merge: false,
   });
   const at = (offset: number): Place => {

@@ -168,6 +168,21 @@ describe('mistakes in writing', () => {
     expect(SYNTAX).toHaveLength(27);
   });
 
+  // The types of YAML 1.1 that its version 1.2 leaves out (yaml.org/type): none is a value of a plan.
+  test.each([
+    'a: !!set { b }\n',
+    'a: !!omap [ b: 1 ]\n',
+    'a: !!pairs [ b: 1 ]\n',
+    'a: !!binary aGVsbG8=\n',
+    'a: !!timestamp 2001-12-14\n',
+    '%YAML 1.1\n---\na: !!set { b }\n',
+  ])('kinds of values that YAML has given up have no meaning: %j', (text) => {
+    const line = text.startsWith('%') ? 3 : 1;
+    expect(complaints(text)).toEqual([
+      `f.yaml:${line}:4: a word that begins with ! has no meaning here; put the value in quotes`,
+    ]);
+  });
+
   test('every key that is written twice has its own line', () => {
     expect(complaints('a: 1\na: 2\nb: 1\nb: 3\n')).toHaveLength(2);
   });
