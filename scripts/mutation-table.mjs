@@ -611,8 +611,8 @@ export const MUTATIONS = [
   {
     name: 'jobs: layers that are left out come to the writer',
     file: 'src/jobs/picture.ts',
-    from: '{ title, summary, units, without, measured, pixels }',
-    to: '{ title, summary, units, without: [], measured, pixels }',
+    from: 'without: leftByWriter(without, transfer), measured',
+    to: 'without: [], measured',
     test: 'tests/jobs/picture.test.ts',
   },
   {
@@ -779,6 +779,20 @@ export const MUTATIONS = [
     from: "isNear ? 'seam' : 'far seam'",
     to: "isNear ? 'far seam' : 'seam'",
     test: 'tests/output/pdf/seam-words.test.ts',
+  },
+  {
+    name: 'cover: a roll’s pages come first',
+    file: 'src/output/pdf/cover.ts',
+    from: 'paper; all after it are for the roll.',
+    to: 'paper; all before it are for the roll.',
+    test: 'tests/cli/transfer.test.ts',
+  },
+  {
+    name: 'projector: half the square is said',
+    file: 'src/jobs/transfer.ts',
+    from: '`The square is ${lengthIn(square, units)} each way',
+    to: '`The square is ${lengthIn(square / 2, units)} each way',
+    test: 'tests/drawing/projected.test.ts',
   },
   {
     name: 'sheet: a seam’s words far from it',

@@ -12,6 +12,7 @@ const OPTIONS: Readonly<Record<string, string>> = {
   'holes-too-near': 'every',
   'bridges-too-near': 'every',
   'slot-too-wide': 'slot',
+  'no-such-roll': 'roll',
   'no-swags': 'spans',
 };
 

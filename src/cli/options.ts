@@ -18,6 +18,16 @@ export interface SheetOptions extends PaperOptions {
   readonly measured?: string;
 }
 
+export interface RollOptions {
+  readonly roll?: string;
+}
+
+export const addRoll = (command: Command): Command =>
+  command.option(
+    '--roll <width>',
+    'for a wide printer: pages as wide as its roll and as long as it takes, in place of sheets',
+  );
+
 export interface LayerOptions {
   readonly without?: readonly string[];
 }
@@ -68,12 +78,13 @@ export interface TransferOptions {
   readonly bridge?: string;
 }
 
-export const addTransfer = (command: Command): Command =>
+/** `more` is what a command has beside what goes onto cloth as lines. */
+export const addTransfer = (command: Command, more = ''): Command =>
   command
     .option(
       '--as <what>',
       'to get it onto cloth: clean, what is stitched and nothing else, in joined lines; pounce, holes along them; ' +
-        'stencil, the stitching and the channels as slots',
+        `stencil, the stitching and the channels as slots${more}`,
     )
     .option(
       '--every <length>',

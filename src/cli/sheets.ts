@@ -1,6 +1,7 @@
 /** From the options about paper to what sheets are laid out by. */
 
 import { quoted } from '../document/index.ts';
+import { isStitchedThrough, type Transfer } from '../jobs/transfer.ts';
 import type { Units } from '../length/index.ts';
 import {
   type LayOutOptions,
@@ -11,13 +12,17 @@ import {
 } from '../pagination/index.ts';
 import { readMeasured } from './measured.ts';
 import { type FourSides, readLengthOption, readSides, readWord } from './option-values.ts';
-import type { PaperOptions, SheetOptions } from './options.ts';
+import type { PaperOptions, RollOptions, SheetOptions } from './options.ts';
 import { wrongValue } from './wrong-use.ts';
 
 const ORIENTATIONS = ['auto', 'portrait', 'landscape'] as const;
 
+interface SheetsAsked extends LayOutOptions {
+  readonly paper: PaperId;
+}
+
 /** The options as pagination takes them; a bare length is in `units`. Throws wrong use. */
-export const readSheetOptions = (options: SheetOptions, units: Units, usual: PaperId): LayOutOptions => {
+export const readSheetOptions = (options: SheetOptions, units: Units, usual: PaperId): SheetsAsked => {
   const { paper, orientation, margin, overlap, measured } = options;
   return {
     paper: paper === undefined ? usual : readWord('--paper', paper, PAPER_IDS),
@@ -27,6 +32,25 @@ export const readSheetOptions = (options: SheetOptions, units: Units, usual: Pap
     measured: measured === undefined ? undefined : readMeasured(measured, units),
     units,
   };
+};
+
+/** The same where a roll may be asked for in place of sheets. Throws wrong use. */
+export const readSheetsOrRoll = (
+  options: SheetOptions & RollOptions,
+  transfer: Transfer | undefined,
+  units: Units,
+  usual: PaperId,
+): LayOutOptions => {
+  const { roll, paper, orientation } = options;
+  const sheets = readSheetOptions(options, units, usual);
+  if (roll === undefined) return sheets;
+  if (paper !== undefined || orientation !== undefined)
+    throw wrongValue('--roll', `it cannot go with ${paper === undefined ? '--orientation' : '--paper'}`);
+  if (isStitchedThrough(transfer))
+    throw wrongValue('--roll', 'what is stitched through holds nothing that tells its scale', {
+      hint: 'write one page with rules round it: swagwright draw PLAN -o clean.pdf --as clean',
+    });
+  return { ...sheets, paper: { roll: readLengthOption('--roll', roll, units, 'positive') } };
 };
 
 /** Throws a WrongUse where something is asked of paper and nothing goes on any. */

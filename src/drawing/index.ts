@@ -25,6 +25,7 @@ export {
   USUAL_SPACING,
 } from './open-fills.ts';
 export { LEAST_HOLES_APART, pounced } from './pounce.ts';
+export { type Grid, projected } from './projected.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';

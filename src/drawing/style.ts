@@ -41,6 +41,8 @@ export type StyledItem = StyledPath | StyledArea | StyledText;
 /** A drawing as it looks in one use: what writers write and pages are planned for. */
 export interface StyledDrawing {
   readonly title: string;
+  /** What it is drawn on, `#rrggbb`; white where it is not told. */
+  readonly ground?: string | undefined;
   readonly layers: Readonly<Record<LayerId, readonly StyledItem[]>>;
 }
 

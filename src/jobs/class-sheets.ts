@@ -6,14 +6,14 @@ import { formatLength } from '../length/index.ts';
 import { type Packet, type TapedDrawing, writeClass } from '../output/class/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
-import { type LayOutOptions, layOut } from '../pagination/index.ts';
+import { layOut } from '../pagination/index.ts';
 import { hasEnds, layoutKey, type Plan, readPlan, type Student } from '../plan/index.ts';
 import { designFromPlan } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 import { cardsFor } from './card.ts';
 import { drawnPart } from './drawn-part.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
-import { pageSetups } from './pages.ts';
+import { pageSetups, type SheetsWanted } from './pages.ts';
 import { type Part, shownOf, shownWords } from './part.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -36,7 +36,7 @@ export const classSheets = async (
   from: ClassPlan,
   students: readonly Student[],
   unread: readonly Problem[],
-  layout: Omit<LayOutOptions, 'units'>,
+  layout: SheetsWanted,
   means: Means,
 ): Promise<ClassSheets> => {
   const { plan, templates } = from;
@@ -117,7 +117,7 @@ const ofStudent = ({ key, ...problem }: Problem, { name, place }: Student): Prob
   ...(key !== undefined && { key: key.replace(/^layout\.\w+\./, '') }),
 });
 
-const packetFor = (part: Part, { name }: Student, layout: Omit<LayOutOptions, 'units'>): Packet => {
+const packetFor = (part: Part, { name }: Student, layout: SheetsWanted): Packet => {
   const { plan, design } = part;
   const { title, units, marks } = plan;
   if (!hasEnds(plan.layout)) throw new Error('A piece of a class is a strip');

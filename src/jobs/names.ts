@@ -9,6 +9,7 @@ export type FileKind =
   | 'clean'
   | 'pounce'
   | 'stencil'
+  | 'projector'
   | 'card'
   | 'audition'
   | 'frames'

@@ -7,9 +7,13 @@ import {
   type LayOutOptions,
   type Orientation,
   PAPERS,
+  type PaperId,
 } from '../pagination/index.ts';
 
-export type PagesWanted = Pick<LayOutOptions, 'paper' | 'orientation' | 'margins'>;
+/** Sheets and pages of one paper. Its units are the plan's. */
+export type SheetsWanted = Omit<LayOutOptions, 'units' | 'paper'> & { readonly paper: PaperId };
+
+export type PagesWanted = Pick<SheetsWanted, 'paper' | 'orientation' | 'margins'>;
 
 /** The pages that are left to choose from: both orientations where they are left open. */
 export const pageSetups = (

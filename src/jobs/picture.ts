@@ -3,11 +3,12 @@
 import { ProblemError } from '../document/index.ts';
 import { LAYERS, type LayerId } from '../drawing/index.ts';
 import { describeDesign } from '../output/mockup/index.ts';
+import { shownDrawing } from '../output/view/index.ts';
 import type { Writer, PictureWanted as WriterWanted } from '../output/writers/index.ts';
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
-import { leftOutBy, type Transfer, transferred, transferWords } from './transfer.ts';
+import { leftByWriter, leftOutBy, type Transfer, transferred, transferWords } from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
@@ -31,7 +32,7 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)], true);
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
-  const drawing = transferred(drawn.drawing, transfer, units);
+  const drawing = transferred(shownDrawing(drawn.drawing, { without }), transfer, units);
   if (LAYERS.every((id) => without.includes(id) || drawing.layers[id].length === 0))
     throw new ProblemError([
       {
@@ -42,7 +43,7 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
     ]);
   const { bytes, size } = await writer.write(
     drawing,
-    { title, summary, units, without, measured, pixels },
+    { title, summary, units, without: leftByWriter(without, transfer), measured, pixels },
     means,
   );
   return {

@@ -5,7 +5,7 @@ import { SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { writeQuiltSheets } from '../output/pdf/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
-import { layOut, type SheetPlan } from '../pagination/index.ts';
+import { layOut, manyOf, type SheetPlan } from '../pagination/index.ts';
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 import type { MockupWanted } from './mockup.ts';
@@ -69,13 +69,12 @@ export const quiltMockup = async (
       ...(await pdfMeans(means)),
     },
   );
-  const paper = laid[0]!.sheets.paper.name;
   return {
     bytes,
     words: [
       plural(parts.length, 'part'),
       ...transferWords(transfer, units),
-      `${plural(count, 'sheet')} of ${paper}; ${pages} pages with the cover and the maps`,
+      `${manyOf(laid[0]!.sheets.paper, count)}; ${pages} pages with the cover and the maps`,
     ].join(', '),
     notices: [
       ...laid.flatMap(({ part, notices }) => underName(part, notices)),

@@ -11,10 +11,11 @@ import {
   SHEET,
   styled,
 } from '../drawing/index.ts';
+import { shownDrawing } from '../output/view/index.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
-import { leftOutBy, transferred, transferWords } from './transfer.ts';
+import { leftByWriter, leftOutBy, transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -80,8 +81,8 @@ export const quiltPicture = async (
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(
-    transferred(styled(drawing, SHEET), transfer, units),
-    { title, summary, units, without, measured, pixels },
+    transferred(shownDrawing(styled(drawing, SHEET), { without }), transfer, units),
+    { title, summary, units, without: leftByWriter(without, transfer), measured, pixels },
     means,
   );
   const templates = parts.flatMap((part) => part.templates);

@@ -1,11 +1,10 @@
 /** A drawing as sheets at true size that tape together, with their cover; and how they are told of. */
 
-import { plural } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { CAUTIONS } from '../output/mockup/index.ts';
 import { writeSheetsCounted } from '../output/pdf/index.ts';
-import { type LayOutOptions, layOut, type SheetPlan } from '../pagination/index.ts';
+import { type LayOutOptions, layOut, type SheetPlan, sheetsWords } from '../pagination/index.ts';
 import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 
 export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections' | 'summary'> {
@@ -38,14 +37,4 @@ export const tapedSheets = async (
     words: `${sheetsWords(sheets)}; ${pages} pages with the cover`,
     corrections: correctionLines(sheets.measured),
   };
-};
-
-/** `6 sheets of Letter, landscape, in 2 rows and 3 columns`. */
-const sheetsWords = (plan: SheetPlan): string => {
-  const { length } = plan.sheets;
-  const sheets = `${plural(length, 'sheet')} of ${plan.paper.name}, ${plan.orientation}`;
-  if (length === 1) return sheets;
-  const { skipped, rows, columns } = plan;
-  const empty = skipped.length === 0 ? '' : `, ${plural(skipped.length, 'empty one')} left out`;
-  return `${sheets}, in ${plural(rows, 'row')} and ${plural(columns, 'column')}${empty}`;
 };

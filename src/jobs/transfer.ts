@@ -2,23 +2,27 @@
 
 import { ProblemError } from '../document/index.ts';
 import {
+  type Grid,
   type LayerId,
   LEAST_HOLES_APART,
   LEAST_LAND,
   leastBridgesApart,
   mirrored,
   pounced,
+  projected,
   quiltingAlone,
   type StyledDrawing,
   stencilled,
 } from '../drawing/index.ts';
 import { exactLength, INCH_SIXTYFOURTH, MM_PER_INCH, MM_TENTH, type Units } from '../length/index.ts';
+import { viewBox } from '../output/view/index.ts';
 
 /**
  * `clean` is what is stitched and nothing else, its lines joined; `pounce` the same as holes, which powder or ink goes
- * through; `stencil` the stitching and the channels as slots, with bridges between them.
+ * through; `stencil` the stitching and the channels as slots, with bridges between them; `projector` light lines on a dark
+ * ground, which shine onto the cloth.
  */
-export const TRANSFERS = ['clean', 'pounce', 'stencil'] as const;
+export const TRANSFERS = ['clean', 'pounce', 'stencil', 'projector'] as const;
 
 export interface Transfer {
   readonly kind: (typeof TRANSFERS)[number];
@@ -46,12 +50,20 @@ export const transferred = (
   units: Units,
 ): StyledDrawing => {
   if (transfer === undefined) return drawing;
-  const made = madeAs(quiltingAlone(drawing), transfer, units);
+  const made =
+    transfer.kind === 'projector'
+      ? projected(drawing, viewBox(drawing), gridIn(units))
+      : madeAs(quiltingAlone(drawing), transfer.kind, transfer, units);
   return transfer.mirrored ? mirrored(made) : made;
 };
 
-const madeAs = (alone: StyledDrawing, transfer: Transfer, units: Units): StyledDrawing => {
-  switch (transfer.kind) {
+const madeAs = (
+  alone: StyledDrawing,
+  kind: Exclude<Transfer['kind'], 'projector'>,
+  transfer: Transfer,
+  units: Units,
+): StyledDrawing => {
+  switch (kind) {
     case 'clean':
       return alone;
     case 'pounce': {
@@ -69,7 +81,7 @@ const madeAs = (alone: StyledDrawing, transfer: Transfer, units: Units): StyledD
     case 'stencil':
       return stencilOf(alone, stencilMeasures(transfer, units), units);
     default:
-      return transfer.kind satisfies never;
+      return kind satisfies never;
   }
 };
 
@@ -126,6 +138,12 @@ export const leftOutBy = (transfer: Transfer | undefined): readonly LayerId[] =>
 const lengthIn = (mm: number, units: Units): string =>
   exactLength(mm, units === 'in' ? INCH_SIXTYFOURTH : MM_TENTH);
 
+/** What the writer leaves out: a grid behind the lines is none of their layers, and what was left out is gone before. */
+export const leftByWriter = (
+  without: readonly LayerId[],
+  transfer: Transfer | undefined,
+): readonly LayerId[] => (transfer?.kind === 'projector' ? [] : without);
+
 /** Of what is asked, a few words each: `what is stitched and nothing else`, `mirrored, left for right`. */
 export const transferWords = (transfer: Transfer | undefined, units: Units): readonly string[] => {
   if (transfer === undefined) return [];
@@ -133,8 +151,25 @@ export const transferWords = (transfer: Transfer | undefined, units: Units): rea
     clean: 'what is stitched and nothing else',
     pounce: `as holes ${lengthIn(holesOf(transfer, units), units)} apart`,
     stencil: stencilWords(stencilMeasures(transfer, units), units),
+    projector: `for a projector, on a grid of ${lengthIn(gridIn(units).pitch, units)}`,
   };
   return [what[transfer.kind], ...(transfer.mirrored ? ['mirrored, left for right'] : [])];
+};
+
+/** Its measures are those that rulers and cutting mats have. */
+const gridIn = (units: Units): Grid => {
+  const [pitch, square] = units === 'in' ? [MM_PER_INCH, 4 * MM_PER_INCH] : [20, 100];
+  return {
+    pitch,
+    square,
+    words: [
+      `The square is ${lengthIn(square, units)} each way, the grid ${lengthIn(pitch, units)}.`,
+      'Zoom until a ruler agrees, then measure',
+      'the whole grid, both ways. Focus on the',
+      'middle of the square. Where cells are',
+      'not square, point it straight down.',
+    ],
+  };
 };
 
 const stencilWords = (measures: ReturnType<typeof stencilMeasures>, units: Units): string =>

@@ -18,6 +18,7 @@ import {
 import { PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
+import { manyOf, oneOf } from './how-many.ts';
 import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
 import { keepGrid, LEAST_OVERLAP } from './keep-grid.ts';
 import {
@@ -37,6 +38,7 @@ import {
   type PerEdge,
   UNMEASURED,
 } from './paper-edges.ts';
+import { coverFor, type Roll, rollPage } from './roll.ts';
 import { rulesFor } from './rules.ts';
 import { seamWords } from './seam-words.ts';
 import { fewestSheets, type WindowShape } from './search.ts';
@@ -44,7 +46,7 @@ import { type Rule, type SharedEdge, type SheetPlan, type Side, sheetLabel } fro
 import { type Axis, type Tiling, windowOf } from './tiling.ts';
 
 export interface LayOutOptions {
-  readonly paper: PaperId;
+  readonly paper: PaperId | Roll;
   readonly orientation?: 'auto' | Orientation | undefined;
   /** mm, at every side or per side as the sheet is read; sides left out have the default. */
   readonly margins?: number | Partial<Margins> | undefined;
@@ -79,7 +81,6 @@ interface Layout {
 
 /** Throws a ProblemError for margins, overlaps and sizes that no sheet can have. */
 export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPlan => {
-  const paper = PAPERS[options.paper];
   const margins = marginsFrom(options.margins);
   const overlap = options.overlap ?? DEFAULT_OVERLAP;
   const measured = options.measured ?? UNMEASURED;
@@ -90,7 +91,11 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   if (isEmptyBox(ink.box))
     check([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
 
-  const layouts = layoutsFor(paper, margins, overlap, options.orientation ?? 'auto');
+  const { paper, orientation, turns } =
+    typeof options.paper === 'string'
+      ? { paper: PAPERS[options.paper], orientation: options.orientation ?? 'auto', turns: [false, true] }
+      : rollPage(ink.box, options.paper, margins, overlap, measured, style);
+  const layouts = layoutsFor(paper, margins, overlap, orientation, turns);
   for (const { live } of layouts) check(liveProblems(live, paper, overlap, style));
 
   const most = options.mostSheets ?? MOST_SHEETS;
@@ -115,6 +120,7 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   const columns = Math.max(...cells.map((c) => c.column)) + 1;
   return {
     paper,
+    cover: coverFor(paper, style !== INCH_SIXTEENTH),
     orientation: layout.orientation,
     turned: layout.turned,
     width: layout.width,
@@ -193,9 +199,10 @@ const layoutsFor = (
   margins: Margins,
   overlap: number,
   asked: 'auto' | Orientation,
+  turns: readonly boolean[],
 ): Layout[] => {
   const layouts: Layout[] = [];
-  for (const turned of [false, true]) {
+  for (const turned of turns) {
     for (const orientation of ['portrait', 'landscape'] as const) {
       if (asked !== 'auto' && asked !== orientation) continue;
       const width = orientation === 'portrait' ? paper.width : paper.height;
@@ -397,7 +404,7 @@ const liveProblems = (live: Box, paper: Paper, overlap: number, style: LengthSty
   return [
     {
       code: 'no-room-on-paper',
-      message: `the margins and the overlap leave too little of a sheet of ${paper.name} to print on`,
+      message: `the margins and the overlap leave too little of ${oneOf(paper)} to print on`,
       found: [boxWidth(live), boxHeight(live)].map((mm) => lengthsApart(mm, least, style)[0]).join(' × '),
       expected: `at least ${formatLength(least, style)} each way`,
       hint: 'take smaller margins, a smaller overlap or a larger paper',
@@ -415,7 +422,7 @@ const sizeProblems = (ink: Ink, layouts: readonly Layout[], paper: Paper, most: 
 
 const tooMany = (paper: Paper, found: string, most: number): Problem => ({
   code: 'too-many-sheets',
-  message: `the drawing does not fit on ${most} sheets of ${paper.name}`,
+  message: `the drawing does not fit on ${manyOf(paper, most)}`,
   found,
   hint: 'print a part of it (one repeat, one side, a corner), take a larger paper, or write it as one page for a wide printer',
 });

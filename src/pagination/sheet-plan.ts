@@ -103,6 +103,8 @@ export interface Rule {
 
 export interface SheetPlan {
   readonly paper: Paper;
+  /** Of the pages that are read and not taped. */
+  readonly cover: Paper;
   readonly orientation: Orientation;
   /** Whether the drawing is turned a quarter turn clockwise on the sheets, so that a strip starts on sheet A1. */
   readonly turned: boolean;

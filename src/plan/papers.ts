@@ -25,7 +25,8 @@ export type PaperId = keyof typeof SIZES;
 export const PAPER_IDS = Object.keys(SIZES) as readonly PaperId[];
 
 export interface Paper {
-  readonly id: PaperId;
+  /** Pages of a roll have a width of their own, and are as long as it takes. */
+  readonly id: PaperId | 'roll';
   /** As it is printed on the sheets. */
   readonly name: string;
   /** The short side, mm. */

@@ -1,8 +1,10 @@
 /** How a design gets onto cloth, from the command line: what is made, what it is called, and what is refused. */
 
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
 import { expect, it } from 'vitest';
+import { openPages, readTexts } from '../output/pdf/read-back.ts';
 import { emptyFolder, run } from './run.ts';
 
 const PLAN =
@@ -43,6 +45,70 @@ it('a stencil has no fills, and as many slots in each kind of file', async () =>
   expect(dxf.match(/POLYLINE/g)!.length).toBe(slots);
   expect(svg).toContain('<g id="fill">\n  </g>');
   expect(readFileSync(join(folder, 's.pdf'), 'latin1')).toMatch(/^%PDF/);
+});
+
+it('a projector gets one picture: dark to its edges, at true size, and nothing round it', async () => {
+  const folder = folderWithPlan();
+  const ran = await run(folder, [
+    'draw',
+    'plan.yaml',
+    '--as',
+    'projector',
+    '--without',
+    'notes',
+    '-o',
+    'p.pdf',
+  ]);
+  expect(ran.lines.at(-1)).toBe(
+    'p.pdf: the whole strip, for a projector, on a grid of 1 in, one page at true size',
+  );
+  const page = await (await openPages(new Uint8Array(readFileSync(join(folder, 'p.pdf'))))).getPage(1);
+  const words = (await readTexts(page)).map(({ text }) => text);
+  expect(words).toContain('The square is 4 in each way, the grid 1 in.');
+  expect(words.join(' ')).not.toContain('Print');
+  await run(folder, ['draw', 'plan.yaml', '--as', 'projector', '-o', 'p.png', '--width', '200']);
+  const png = await loadImage(join(folder, 'p.png'));
+  const canvas = createCanvas(png.width, png.height);
+  const context = canvas.getContext('2d');
+  context.drawImage(png, 0, 0);
+  for (const [x, y] of [
+    [0, 0],
+    [png.width - 1, png.height - 1],
+  ] as const)
+    expect([...context.getImageData(x, y, 1, 1).data]).toEqual([5, 8, 12, 255]);
+  await run(folder, ['draw', 'plan.yaml', '--as', 'projector', '-o', 'p.svg']);
+  expect(readFileSync(join(folder, 'p.svg'), 'utf8')).toContain('style="background: #05080c"');
+});
+
+it('a roll takes one long page in place of sheets', async () => {
+  const folder = folderWithPlan();
+  const ran = await run(folder, ['mockup', 'plan.yaml', '--roll', '36', '--json']);
+  expect(ran.lines.at(-1)).toBe(
+    'plan-mockup.pdf: the whole strip, 1 page of a roll 36 in wide; 2 pages with the cover',
+  );
+  expect(JSON.parse(ran.out)).toMatchObject({ paper: 'roll', sheets: 1 });
+  const doc = await openPages(new Uint8Array(readFileSync(join(folder, 'plan-mockup.pdf'))));
+  const [cover, sheet] = await Promise.all([doc.getPage(1), doc.getPage(2)]);
+  expect(cover!.getViewport({ scale: 1 })).toMatchObject({ width: 612, height: 792 });
+  expect(sheet!.getViewport({ scale: 1 }).width).toBeCloseTo(36 * 72, 2);
+  const said = (await readTexts(cover!)).map(({ text }) => text).join(' ');
+  expect(said).toContain('This page is for a sheet of Letter paper; all after it are for the roll.');
+});
+
+it.each([
+  [['draw', '-o', 'p.dxf', '--as', 'projector'], /^--as: lines for a cutting machine cannot be shone/],
+  [['draw', '-o', 'p.pdf', '--as', 'projector', '--measured', '2,2'], /^--measured: a projector is set by/],
+  [['mockup', '--as', 'projector'], /^--as: a projector shows one picture, and no sheets; swagwright draw/],
+  [['mockup', '--roll', '36', '--paper', 'a4'], /^--roll: it cannot go with --paper$/],
+  [['mockup', '--roll', '36', '--orientation', 'portrait'], /^--roll: it cannot go with --orientation$/],
+  [['mockup', '--roll', '36', '--as', 'clean'], /^--roll: what is stitched through holds nothing that tells/],
+  [['mockup', '--roll', '3'], /^--roll: no roll of paper is so wide; found "3"; expected 8 in to 200 in$/],
+])('%s is refused, and nothing is written', async ([command, ...rest], said) => {
+  const folder = folderWithPlan();
+  const ran = await run(folder, [command!, 'plan.yaml', ...rest]);
+  expect(ran.code).toBe(2);
+  expect(ran.lines).toEqual([expect.stringMatching(said)]);
+  expect(readdirSync(folder)).toEqual(['plan.yaml']);
 });
 
 it.each([

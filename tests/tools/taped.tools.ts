@@ -21,6 +21,16 @@ describe.each(DESIGNS.filter(([, { part }]) => !TOO_LITTLE.includes(part?.name ?
   });
 });
 
+describe.each(DESIGNS.filter(([name]) => /raffle|wreath-frame/.test(name)))('%s', (_, plan) => {
+  it('on a roll of 12 in: its long pages are the one page', async () => {
+    const drawing = designDrawing(plan);
+    const taped = await tape(drawing, layOut(drawing, { paper: { roll: 304.8 } }));
+    expect(taped.sheets).toBeGreaterThan(1);
+    expect(taped.faults).toEqual([]);
+    expect(taped.hidden).toBeLessThan(0.2);
+  });
+});
+
 describe.each(DESIGNS.filter(([name]) => /raffle|wreath-frame/.test(name)))('%s, for cloth', (_, plan) => {
   it.each([false, true])('clean, mirrored %s: the bare sheets are the one page', async (mirrored) => {
     const drawing = transferred(designDrawing(plan), { kind: 'clean', mirrored }, 'in');

@@ -29,7 +29,7 @@ export const defineDraw: Define = (command, io) => {
   addPart(command);
   addShow(command, 'all');
   addWithout(command);
-  addTransfer(command);
+  addTransfer(command, '; projector, light lines and a grid on a dark ground');
   addJson(command)
     .addHelpText('after', HELP)
     .action(async (plan: string, options: DrawOptions) => {
@@ -45,4 +45,5 @@ Examples:
   swagwright draw raffle-quilt.yaml -o raffle.dxf
   swagwright draw raffle-quilt.yaml -o for-the-cutter.svg --as clean --without fill
   swagwright draw raffle-quilt.yaml -o pounce.svg --as pounce --every 3mm
+  swagwright draw raffle-quilt.yaml -o top.pdf --show top --as projector --without fill
   swagwright draw raffle-quilt.yaml -o stencil.dxf --as stencil --slot 1/16 --bridge 1/8 --every 2`;

@@ -1,7 +1,16 @@
 /** `mockup PLAN`: the design at true size, on sheets to tape together. */
 
 import type { Define } from '../define.ts';
-import { addJson, addOutput, addPart, addSheets, addShow, addTransfer, addWithout } from '../options.ts';
+import {
+  addJson,
+  addOutput,
+  addPart,
+  addRoll,
+  addSheets,
+  addShow,
+  addTransfer,
+  addWithout,
+} from '../options.ts';
 import type { MockupOptions } from './run-mockup.ts';
 
 export const defineMockup: Define = (command, io) => {
@@ -13,6 +22,7 @@ export const defineMockup: Define = (command, io) => {
     .argument('<plan>', 'the plan file (YAML)');
   addOutput(command, 'the PDF to write', "the plan's name and -mockup.pdf");
   addSheets(command);
+  addRoll(command);
   addPart(command);
   addShow(command, 'a strip whole, of a border one corner');
   addWithout(command);
@@ -30,6 +40,7 @@ Examples:
   swagwright mockup raffle-quilt.yaml
   swagwright mockup raffle-quilt.yaml --paper a4 --margin 10mm --without fill,template
   swagwright mockup raffle-quilt.yaml --as clean --mirrored
+  swagwright mockup raffle-quilt.yaml --show top --roll 36in
 
 Sheets of --as clean are for tear-away or wash-away stabiliser: they hold the stitching and small crosses
 to tape by, and the check square is on the cover.

@@ -39,6 +39,14 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
   const without = readWithout(options);
   const transferIn = readTransfer(options);
+  if (options.as === 'projector') {
+    if (ending === 'dxf')
+      throw wrongValue('--as', 'lines for a cutting machine cannot be shone', {
+        hint: 'write a PDF, PNG or SVG',
+      });
+    if (options.measured !== undefined)
+      throw wrongValue('--measured', 'a projector is set by the square and the grid that it shows');
+  }
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const transfer = transferIn(plan.units);

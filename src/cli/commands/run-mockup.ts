@@ -15,6 +15,7 @@ import type {
   LayerOptions,
   OutputOptions,
   PartOptions,
+  RollOptions,
   SheetOptions,
   ShowOptions,
   TransferOptions,
@@ -22,13 +23,15 @@ import type {
 import { checkOutputOption } from '../output-option.ts';
 import { designAsData, outwardReach } from '../report-design.ts';
 import { sayMade } from '../say-made.ts';
-import { readSheetOptions, sheetsAsData } from '../sheets.ts';
+import { readSheetsOrRoll, sheetsAsData } from '../sheets.ts';
 import { plannedQuilt } from '../steps.ts';
 import { readTransfer } from '../transfer.ts';
 import { openOutput } from '../write-set.ts';
+import { wrongValue } from '../wrong-use.ts';
 
 export type MockupOptions = OutputOptions &
   SheetOptions &
+  RollOptions &
   LayerOptions &
   PartOptions &
   ShowOptions &
@@ -38,10 +41,14 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   checkOutputOption(options, 'pdf');
   const without = readWithout(options);
   const transferIn = readTransfer(options);
+  if (options.as === 'projector')
+    throw wrongValue('--as', 'a projector shows one picture, and no sheets', {
+      hint: 'swagwright draw PLAN -o projector.pdf --as projector',
+    });
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const transfer = transferIn(plan.units);
-  const layout = readSheetOptions(options, plan.units, plan.paper);
+  const layout = readSheetsOrRoll(options, transfer, plan.units, plan.paper);
   const alone = parts.length === 1 ? name : undefined;
   const output = await openOutput(
     io,

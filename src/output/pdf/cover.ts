@@ -1,10 +1,9 @@
 /** The cover: what this is, the map of its sheets, and how to print, check, cut and tape them. */
 
-import { plural } from '../../document/index.ts';
 import type { LegendEntry } from '../../drawing/index.ts';
 import type { Box } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
-import { factorsFor, isCorrected, type Paper, type PerEdge, type SheetPlan } from '../../pagination/index.ts';
+import { factorsFor, isCorrected, type PerEdge, type SheetPlan } from '../../pagination/index.ts';
 import type { Pdf } from './document.ts';
 import { type Block, balancedColumns, drawFlow, setBlocks } from './flow.ts';
 import { makeSquare } from './furniture.ts';
@@ -31,8 +30,7 @@ export interface CoverPicture {
 }
 
 /** What is printed after the cover. */
-export interface Printed {
-  readonly paper: Paper;
+export interface Printed extends Pick<SheetPlan, 'paper' | 'cover'> {
   /** Such as `True size: 6 sheets of Letter`. */
   readonly words: readonly string[];
   /** What the printer was found to do. */
@@ -54,7 +52,7 @@ const GUTTER = 9;
 /** Returns how many pages it took. */
 export const drawCover = (pdf: Pdf, picture: CoverPicture, printed: Printed, words: CoverWords): number => {
   // Always upright: it is read, not taped.
-  const { width, height } = printed.paper;
+  const { width, height } = printed.cover;
   const { check } = printed;
   const area: Box = {
     minX: SIDE,
@@ -187,14 +185,6 @@ const drawHead = (content: PageContent, printed: Printed, words: CoverWords, are
   return y - 6;
 };
 
-/** `True size: 6 sheets of Letter, landscape, 2 rows by 3 columns`. */
-export const sheetsLine = (plan: SheetPlan): string => {
-  const { sheets, rows, columns, paper, orientation } = plan;
-  const grid = sheets.length === 1 ? '' : `, ${plural(rows, 'row')} by ${plural(columns, 'column')}`;
-  const skipped = plan.skipped.length > 0 ? ` (${plural(plan.skipped.length, 'empty one')} left out)` : '';
-  return `True size: ${plural(sheets.length, 'sheet')} of ${paper.name}, ${orientation}${grid}${skipped}`;
-};
-
 const drawCaption = (content: PageContent, { room, caption, captionTop }: CoverLayout): void => {
   caption.forEach((text, i) => {
     content.text({
@@ -225,16 +215,25 @@ const blocksFor = (printed: Printed, words: CoverWords): Block[] => [
 const points = (texts: readonly string[], mark?: string): Block[] =>
   texts.map((text, i) => ({ kind: 'point', text, mark: mark ?? `${i + 1}` }));
 
-const printing = ({ paper, check }: Printed): string[] => [
-  `Load ${paper.name} paper${paper.inTray ? '' : ', whichever you have: the pages fit both'}.${check ? ' Print this page first and check its square; then load what you stitch through, and print the rest in the same way.' : ''}`,
+const printing = (printed: Printed): string[] => [
+  loading(printed),
   'In the print window choose “actual size” or 100 %, not “fit” or “shrink”. Look each time: some viewers keep an old setting.',
   'Borderless off, one-sided.',
-  ...(check
+  ...(printed.check
     ? []
     : [
         'The thin frame must be whole on every sheet. Where a side is missing, the printer does not reach so far: ask for a wider margin there.',
       ]),
 ];
+
+const loading = ({ paper, cover, check }: Printed): string => {
+  if (paper.id === 'roll')
+    return `This page is for a sheet of ${cover.name} paper; all after it are for the roll. If a shop prints them, ask for pages as wide as the roll, and for no scaling.`;
+  const load = `Load ${paper.name} paper${paper.inTray ? '' : ', whichever you have: the pages fit both'}.`;
+  return check
+    ? `${load} Print this page first and check its square; then load what you stitch through, and print the rest in the same way.`
+    : load;
+};
 
 const checking = (units: Units, { measured, check }: Printed): string[] => [
   'Lay a ruler along two sides of the check square: 2 in to its sides, 50 mm to the ticks.',

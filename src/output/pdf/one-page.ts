@@ -7,6 +7,7 @@ import { numberApart, type Units } from '../../length/index.ts';
 import {
   edgesOf,
   factorsFor,
+  type Ink,
   inkOf,
   isCorrected,
   type Orientation,
@@ -39,11 +40,15 @@ const FOOT = 12.5;
 /** PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C); larger ones open wrong or not at all. */
 const MOST_POINTS = 14_400;
 
-/** Throws a ProblemError when there is nothing to print, or more than one page can hold. */
+/**
+ * A drawing on a ground of its own is shown and not printed: nothing goes round it.
+ * Throws a ProblemError when there is nothing to print, or more than one page can hold.
+ */
 export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptions): Promise<Uint8Array> => {
   const ink = inkOf(drawing, textWidthOf(typefacesOf(options.fonts)));
   if (isEmptyBox(ink.box))
     throw new ProblemError([{ code: 'nothing-to-print', message: 'the drawing holds nothing to print' }]);
+  if (drawing.ground !== undefined) return writeShown(ink, drawing.ground, options);
   const measured = options.measured ?? UNMEASURED;
   const inner = growBox(ink.box, PADDING);
   const framed = { ...inner, minY: inner.minY - FOOT };
@@ -79,6 +84,19 @@ export const writeOnePage = async (drawing: StyledDrawing, options: OnePageOptio
       size,
       color: INK.text,
     });
+  return pdf.finish();
+};
+
+/** On a ground: a little of it beyond the ink, and that is the page. */
+const writeShown = async (ink: Ink, ground: string, options: OnePageOptions): Promise<Uint8Array> => {
+  const shown = growBox(ink.box, PADDING);
+  const [width, height] = [boxWidth(shown), boxHeight(shown)];
+  const problems = sizeProblems(width, height);
+  if (problems.length > 0) throw new ProblemError(problems);
+  const pdf = await startPdf({ ...options, pickTray: false });
+  const content = pdf.page({ width, height, label: 'Drawing' });
+  content.box({ minX: 0, minY: 0, maxX: width, maxY: height }, { fill: ground });
+  content.placed(shift(-shown.minX, -shown.minY), () => drawLayers(content, ink.items));
   return pdf.finish();
 };
 

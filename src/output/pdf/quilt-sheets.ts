@@ -19,8 +19,8 @@ import {
   shift,
 } from '../../geometry/index.ts';
 import { formatLength, INCH_EIGHTH, MM_WHOLE, type Units } from '../../length/index.ts';
-import { type Ink, inkOf, numbered, type SheetPlan } from '../../pagination/index.ts';
-import { type CoverPicture, drawCover, sheetsLine } from './cover.ts';
+import { type Ink, inkOf, manyOf, numbered, type SheetPlan, sheetsWords } from '../../pagination/index.ts';
+import { type CoverPicture, drawCover } from './cover.ts';
 import { type Pdf, startPdf } from './document.ts';
 import { drawSmall } from './draw-item.ts';
 import { INK, LEADING, TYPE } from './look.ts';
@@ -47,7 +47,7 @@ export const writeQuiltSheets = async (
 ): Promise<SheetsPdf> => {
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
-  const { paper } = first.plan;
+  const { paper, cover } = first.plan;
   const pdf = await startPdf({ ...options, pickTray: paper.inTray });
   const laid = parts.map((part, i) => ({
     ...part,
@@ -61,8 +61,9 @@ export const writeQuiltSheets = async (
     quiltPicture(quilt, laid, options.units),
     {
       paper,
+      cover,
       words: [
-        `True size: ${plural(count, 'sheet')} of ${paper.name} for ${plural(laid.length, 'part')}, each with a map overleaf`,
+        `True size: ${manyOf(paper, count)} for ${plural(laid.length, 'part')}, each with a map overleaf`,
       ],
       measured: first.plan.measured,
       isTaped: laid.some(({ plan }) => plan.sheets.length > 1),
@@ -170,7 +171,7 @@ const SIDE = 17;
 const drawMaps = (pdf: Pdf, parts: readonly LaidPart[], units: Units): number => {
   const perPage = COLUMNS * ROWS;
   const pages = Math.ceil(parts.length / perPage);
-  const { width, height } = parts[0]!.plan.paper;
+  const { width, height } = parts[0]!.plan.cover;
   const cell = {
     width: (width - 2 * SIDE - (COLUMNS - 1) * GUTTER) / COLUMNS,
     height: (height - 2 * SIDE - (ROWS - 1) * GUTTER) / ROWS,
@@ -205,7 +206,7 @@ const drawPartMap = (content: PageContent, part: LaidPart, room: Box, units: Uni
     }
   };
   for (const words of part.summary) line(words);
-  line(sheetsLine(part.plan));
+  line(`True size: ${sheetsWords(part.plan)}`);
   const captionRoom = 2 * LEADING * TYPE.small;
   const { scale } = drawMap(content, part.ink, part.plan, { ...room, maxY: y - 3 - captionRoom });
   for (const words of mapCaption(part.plan, scale, units)) line(words);

@@ -9,8 +9,9 @@ import {
   itemTouches,
   type Sheet,
   type SheetPlan,
+  sheetsWords,
 } from '../../pagination/index.ts';
-import { drawCover, sheetsLine } from './cover.ts';
+import { drawCover } from './cover.ts';
 import { type Deflate, type Pdf, startPdf } from './document.ts';
 import { drawItem } from './draw-item.ts';
 import { drawBands, drawEdges, type Furniture, makeBareCross, makeFurniture } from './furniture.ts';
@@ -75,7 +76,8 @@ export const drawTaped = (
     },
     {
       paper: plan.paper,
-      words: [sheetsLine(plan)],
+      cover: plan.cover,
+      words: [`True size: ${sheetsWords(plan)}`],
       measured: plan.measured,
       isTaped: plan.sheets.length > 1,
       ...(options.bare && { check: plan.check }),

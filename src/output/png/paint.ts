@@ -11,14 +11,14 @@ import { shownLayers, type ViewOptions } from '../view/index.ts';
 import type { Canvas2D } from './canvas.ts';
 import type { Picture } from './picture-size.ts';
 
-/** Paints the whole picture, white first. The canvas must be `picture.width` by `picture.height` pixels. */
+/** Paints the whole picture, its ground first. The canvas must be `picture.width` by `picture.height` pixels. */
 export const paintDrawing = (
   canvas: Canvas2D,
   drawing: StyledDrawing,
   picture: Picture,
   options: ViewOptions = {},
 ): void => {
-  canvas.fillStyle = '#ffffff';
+  canvas.fillStyle = drawing.ground ?? '#ffffff';
   canvas.fillRect(0, 0, picture.width, picture.height);
   canvas.lineJoin = 'round';
   canvas.textBaseline = 'alphabetic';

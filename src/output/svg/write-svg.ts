@@ -44,7 +44,7 @@ export const writeSvg = (drawing: StyledDrawing, options: SvgOptions = {}): stri
       fill: 'none',
       'stroke-linejoin': 'round',
       // Black lines would be lost on a dark page; unlike a rectangle, this is nothing that a cutter would cut.
-      style: 'background: #ffffff',
+      style: `background: ${drawing.ground ?? '#ffffff'}`,
     }),
     element(1, 'title', {}, drawing.title),
     element(1, 'desc', {}, [options.description, UNITS].filter((x) => x !== undefined).join(' ')),
