@@ -1183,4 +1183,12 @@ export const MUTATIONS = [
     to: 'if (times > 2 &&',
     test: 'tests/cli/given-twice.test.ts',
   },
+  {
+    name: 'breaks left behind where a template is enlarged',
+    file: 'src/jobs/edited-template.ts',
+    from: 'at: at * size',
+    to: 'at',
+    test: 'tests/cli/set-right.test.ts',
+    only: 'template edit',
+  },
 ];

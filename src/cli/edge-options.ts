@@ -2,10 +2,11 @@
 
 import { MOST_TITLE, quoted } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
+import type { Units } from '../length/index.ts';
 import { titleOfFile } from '../template/index.ts';
 import type { EdgeChoice, PlaceOnOutline } from '../trace/index.ts';
 import type { EdgeOptions } from './add-edge.ts';
-import { readWord } from './option-values.ts';
+import { readPair, readWord } from './option-values.ts';
 import { wrongValue } from './wrong-use.ts';
 
 /** `toMm` takes coordinates as the person reads them to the outline's frame. */
@@ -18,6 +19,9 @@ export const readEdgeChoice = (options: EdgeOptions, toMm: (p: Point) => Point):
 export const readFileUnits = (options: EdgeOptions): 'mm' | 'in' =>
   options.units === undefined ? 'mm' : readWord('--units', options.units, ['mm', 'in'] as const);
 
+/** What a file is written in, as one says it. */
+export const UNIT_WORDS: Readonly<Record<Units, string>> = { in: 'inches', cm: 'cm', mm: 'mm' };
+
 const readPlace = (
   option: string,
   text: string | undefined,
@@ -26,8 +30,8 @@ const readPlace = (
   if (text === undefined) return undefined;
   const corner = /^\s*(\d{1,3})\s*$/.exec(text);
   if (corner) return { kind: 'corner', number: Number(corner[1]) };
-  const pair = /^\s*(-?\d{1,6}(?:\.\d{1,6})?)\s*,\s*(-?\d{1,6}(?:\.\d{1,6})?)\s*$/.exec(text);
-  if (pair) return { kind: 'point', point: toMm({ x: Number(pair[1]), y: Number(pair[2]) }) };
+  const point = readPair(text);
+  if (point) return { kind: 'point', point: toMm(point) };
   throw wrongValue(option, 'not a place', {
     found: quoted(text),
     expected: 'the number of a corner such as 3, or x,y such as 120,45',

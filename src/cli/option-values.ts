@@ -1,6 +1,7 @@
 /** What people write after an option, read into values; or wrong use, in one line that says what is right. */
 
 import { nearestOf, quoted } from '../document/index.ts';
+import type { Point } from '../geometry/index.ts';
 import { readLength, type Units } from '../length/index.ts';
 import { wrongValue } from './wrong-use.ts';
 
@@ -26,6 +27,14 @@ export const readLengthOption = (
   const reading = readLength(text, units, sign);
   if (reading.ok) return reading.mm;
   throw wrongValue(option, reading.reason, { found: reading.found, expected: reading.expected });
+};
+
+const PAIR = /^(-?\d{1,6}(?:\.\d{1,6})?)\s*,\s*(-?\d{1,6}(?:\.\d{1,6})?)$/;
+
+/** A place as x,y; undefined where it is no such pair. */
+export const readPair = (text: string): Point | undefined => {
+  const pair = PAIR.exec(text.trim());
+  return pair ? { x: Number(pair[1]), y: Number(pair[2]) } : undefined;
 };
 
 export interface FourSides {

@@ -33,3 +33,14 @@ const OTHER_KINDS = new Set([
 /** In small letters and without its point. */
 export const endingOf = (name: string): string | undefined =>
   /\.([a-z0-9]+)$/i.exec(name)?.[1]?.toLowerCase();
+
+/** What a template file may be called. Throws wrong use. */
+export const checkTemplateOutput = ({ output, json }: OutputOptions): void => {
+  if (output === '-' && json)
+    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
+      hint: 'give the file a name',
+    });
+  const ending = output === undefined ? undefined : endingOf(output);
+  if (ending !== undefined && !['yaml', 'yml'].includes(ending))
+    throw wrongValue('--output', 'a template file is YAML', { found: `the ending .${ending}` });
+};

@@ -5,16 +5,13 @@ import type { TemplateFile } from '../jobs/outline.ts';
 import { readTemplate } from '../template/index.ts';
 import { findNamedTemplate } from './find-template.ts';
 import type { Io } from './io.ts';
-import { readTextFile } from './read-file.ts';
+import { readTextFile, type TextFile } from './read-file.ts';
 
 /** Throws a ProblemError with all that is wrong with it. */
-export const readTemplateFile = async (
-  io: Io,
-  name: string,
-): Promise<TemplateFile & { readonly path: string }> => {
+export const readTemplateFile = async (io: Io, name: string): Promise<TemplateFile & TextFile> => {
   const source = await readTextFile(io, await findNamedTemplate(io, name));
   const reading = readTemplate(source.text, source.name);
   if (!reading.ok) throw new ProblemError(reading.problems);
   const { template, placeAt, units } = reading;
-  return { template, placeAt, units, path: source.path };
+  return { template, placeAt, units, ...source };
 };

@@ -39,6 +39,7 @@ export {
   pointAlong,
   polyline,
   reversePath,
+  scalePath,
   signedArea,
   slicePath,
   widestRadius,

@@ -3,6 +3,8 @@
 import { type Box, EMPTY_BOX, joinBoxes } from './box.ts';
 import { type Motion, mover } from './motion.ts';
 import {
+  arcOf,
+  line,
   movePieceBy,
   type Piece,
   pieceAt,
@@ -12,7 +14,7 @@ import {
   reversePiece,
   trimPiece,
 } from './piece.ts';
-import { cross, type Point } from './point.ts';
+import { cross, type Point, scale } from './point.ts';
 
 export interface Path {
   readonly pieces: readonly Piece[];
@@ -42,6 +44,19 @@ export const pathBox = (path: Path): Box =>
 export const movePath = (path: Path, m: Motion): Path => {
   const f = mover(m);
   return { pieces: path.pieces.map((p) => movePieceBy(p, m, f)), closed: path.closed };
+};
+
+/** Enlarged about the origin: a figure similar to itself, as a picture of another resolution shows it. */
+export const scalePath = (path: Path, factor: number): Path => {
+  const f = (p: Point): Point => scale(p, factor);
+  return {
+    pieces: path.pieces.map((p) =>
+      p.kind === 'line'
+        ? line(f(p.from), f(p.to))
+        : arcOf(f(p.center), p.radius * factor, p.start, p.sweep, f(p.from), f(p.to)),
+    ),
+    closed: path.closed,
+  };
 };
 
 export const reversePath = (path: Path): Path => ({

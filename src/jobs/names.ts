@@ -15,6 +15,7 @@ export type FileKind =
   | 'frames'
   | 'choices'
   | 'outline'
+  | 'edited'
   | 'solid'
   | 'gallery'
   | 'capture-sheet'

@@ -4,7 +4,6 @@ import { type Problem, plural, quoted, series } from '../document/index.ts';
 import {
   boxHeight,
   boxWidth,
-  distance,
   inverse,
   move,
   movePath,
@@ -31,6 +30,7 @@ import {
   type Traced,
   type WorkingEdge,
 } from '../trace/index.ts';
+import { breaksAlong, type NamedBreak } from './set-right.ts';
 
 export interface TracedTemplateWants {
   /** The picture's name, as its comment says it. */
@@ -49,7 +49,7 @@ export interface Said {
   /** Stretches of the outline that are set right. */
   readonly mends?: readonly Mend[] | undefined;
   /** Names at corners, and breaks on smooth stretches; undefined for the dots in the picture. */
-  readonly breaks?: readonly { readonly at: Point; readonly name: string }[] | undefined;
+  readonly breaks?: readonly NamedBreak[] | undefined;
   /** mm */
   readonly thickness?: number | undefined;
   /** Etched lines: square to the long axis, so far from the heel, and parallel to the edge, so far inside it. */
@@ -127,7 +127,9 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
   const text = writeTemplate({
     ...fixed,
     thickness: said.thickness,
-    breaks: said.breaks ? saidBreaks(said.breaks, traced, found) : breaksOf(traced, found),
+    breaks: said.breaks
+      ? breaksAlong(movePath(found.edge, inverse(found.motion)), outline.corners, said.breaks)
+      : breaksOf(traced, found),
     alignment,
     channelLines,
   });
@@ -169,30 +171,9 @@ const breaksOf = (traced: Traced, found: WorkingEdge): readonly { at: number; na
     .map(({ at }, i) => ({ at, name: `dot ${i + 1}` }));
 };
 
-/** A place so near to a corner (mm) is meant to be the corner. */
-const AT_CORNER = 2;
-
-const saidBreaks = (
-  said: NonNullable<Said['breaks']>,
-  { outline }: Traced,
-  found: WorkingEdge,
-): readonly { at: number; name: string }[] => {
-  const back = movePath(found.edge, inverse(found.motion));
-  const near = nearnessOf(back.pieces);
-  return said
-    .filter((b) => near.distance(b.at) <= FROM_EDGE)
-    .map(({ at, name }) => {
-      const corner = outline.corners.find((c) => distance(c.point, at) <= AT_CORNER);
-      return { at: alongNearest(back, corner?.point ?? at), name };
-    })
-    .sort((a, b) => a.at - b.at);
-};
-
-/** What is farther from the edge (mm) is a break of another part of the outline. */
-const FROM_EDGE = 6;
-
 /** Both systems, because a template's file may be in either and a ruler shows what it shows. */
-const both = (mm: number): string => `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
+export const both = (mm: number): string =>
+  `${formatLength(mm, MM_TENTH)} (${formatLength(mm, INCH_SIXTEENTH)})`;
 
 const wordsOf = (
   traced: Traced,

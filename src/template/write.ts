@@ -10,12 +10,12 @@ import {
   pieceLength,
   trimPiece,
 } from '../geometry/index.ts';
-import { MM_PER_INCH } from '../length/index.ts';
+import { MM_PER_INCH, type Units } from '../length/index.ts';
 import type { AlignmentLine } from './template.ts';
 
 export interface TemplateText {
   readonly title: string;
-  readonly units: 'mm' | 'in';
+  readonly units: Units;
   /** Of the acrylic, mm; undefined where nobody says. */
   readonly thickness?: number | undefined;
   /** A comment on top, a line each: where it came from, and how true it is. */
@@ -27,6 +27,7 @@ export interface TemplateText {
   /** Etched square to the long axis, and parallel to the edge (mm). */
   readonly alignment?: readonly AlignmentLine[];
   readonly channelLines?: readonly number[];
+  readonly rollsRoundCrown?: boolean;
   /** Decimals of the numbers. */
   readonly decimals: number;
 }
@@ -37,7 +38,7 @@ const APART = 0.5;
 export const writeTemplate = (wanted: TemplateText): string => {
   const { title, units, comments, thickness, edge, breaks, decimals } = wanted;
   const { alignment = [], channelLines = [] } = wanted;
-  const size = units === 'in' ? MM_PER_INCH : 1;
+  const size = { in: MM_PER_INCH, cm: 10, mm: 1 }[units];
   const number = (mm: number): string => {
     const text = (mm / size).toFixed(decimals).replace(/\.?0+$/, '');
     return text === '-0' ? '0' : text;
@@ -63,6 +64,7 @@ export const writeTemplate = (wanted: TemplateText): string => {
   if (alignment.length > 0) lines.push('alignment:');
   for (const a of alignment) lines.push(`  - { name: ${quotedTitle(a.name)}, at: ${number(a.at)} }`);
   if (channelLines.length > 0) lines.push(`channelLines: [${channelLines.map(number).join(', ')}]`);
+  if (wanted.rollsRoundCrown) lines.push('crownEnd: corner');
   return `${lines.join('\n')}\n`;
 };
 

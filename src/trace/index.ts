@@ -8,7 +8,7 @@ export { type Mend, mendOutline } from './mend.ts';
 export { BAND, greyOf, greysOf, type Picture, sizeProblem } from './picture.ts';
 export { DAMAGED, readPictureHead } from './picture-file.ts';
 export { type SvgOutline, svgOutline } from './svg-outline.ts';
-export { type Traced, tracePicture } from './trace-picture.ts';
+export { type Traced, type TraceResult, tracePicture } from './trace-picture.ts';
 export {
   alongNearest,
   cornersOf,

@@ -1,6 +1,6 @@
 /**
- * What a hand sets right in an outline that was traced: a stretch becomes a straight line, or is taken again through
- * points that she points at. The ends of the stretch are on the outline, and it is the shorter way between them.
+ * What a hand sets right in an outline: a stretch becomes a straight line, or is taken again through points that she
+ * points at. The ends of the stretch are on the outline; of a closed one it is the shorter way between them.
  */
 
 import type { Problem } from '../document/index.ts';
@@ -65,25 +65,43 @@ const TOO_SHORT: Problem = {
 
 const mendOnce = (outline: Outline, { from, to, through }: Mend): Outline | undefined => {
   const { path } = outline;
+  const cut = cutOut(path, alongNearest(path, from), alongNearest(path, to));
+  if (!cut) return undefined;
+  const { before, old, after } = cut;
+  const [first, last] = [old.pieces[0]!.from, old.pieces.at(-1)!.to];
+  const way = wayThrough(first, last, inOrder(old, through));
+  const rest = [...before.pieces, ...after.pieces];
+  const pieces = [...before.pieces, ...way, ...after.pieces];
+  const mended = path.closed ? closedPath(pieces) : openPath(pieces);
+  const isOnOld = (p: Point): boolean => nearnessOf(old.pieces).distance(p) < nearnessOf(rest).distance(p);
+  return {
+    ...outline,
+    path: mended,
+    corners: path.closed ? cornersIn(mended, before, outline.corners) : cornersOf(mended),
+    // What was seen to be off there is so no longer.
+    farthest: outline.farthest && isOnOld(outline.farthest) ? undefined : outline.farthest,
+  };
+};
+
+/** A path without a stretch between two lengths along it; of a closed one all the rest lies before the stretch. */
+const cutOut = (
+  path: Path,
+  a: number,
+  b: number,
+): { readonly before: Path; readonly old: Path; readonly after: Path } | undefined => {
   const whole = pathLength(path);
-  const [a, b] = [alongNearest(path, from), alongNearest(path, to)];
+  if (!path.closed) {
+    const [start, end] = [Math.min(a, b), Math.max(a, b)];
+    if (!(end - start >= SHORTEST)) return undefined;
+    const old = slicePath(path, start, end);
+    return { before: slicePath(path, 0, start), old, after: slicePath(path, end, whole) };
+  }
   const forward = (((b - a) % whole) + whole) % whole;
   const [start, length] = forward <= whole / 2 ? [a, forward] : [b, whole - forward];
   if (!(length >= SHORTEST)) return undefined;
   const twice = openPath([...path.pieces, ...path.pieces]);
-  const old = slicePath(twice, start, start + length);
-  const rest = slicePath(twice, start + length, start + whole);
-  const [first, last] = [old.pieces[0]!.from, old.pieces.at(-1)!.to];
-  const mended = closedPath([...rest.pieces, ...wayThrough(first, last, inOrder(old, through))]);
-  const isOnOld = (p: Point): boolean =>
-    nearnessOf(old.pieces).distance(p) < nearnessOf(rest.pieces).distance(p);
-  return {
-    ...outline,
-    path: mended,
-    corners: cornersIn(mended, rest, outline.corners),
-    // What was seen to be off there is so no longer.
-    farthest: outline.farthest && isOnOld(outline.farthest) ? undefined : outline.farthest,
-  };
+  const before = slicePath(twice, start + length, start + whole);
+  return { before, old: slicePath(twice, start, start + length), after: openPath([]) };
 };
 
 const inOrder = (old: Path, through: readonly Point[]): readonly Point[] =>

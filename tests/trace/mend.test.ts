@@ -1,7 +1,15 @@
 /** A stretch of a traced outline that is set right by hand, on shapes whose true outline is known in closed form. */
 
 import { describe, expect, test } from 'vitest';
-import { closedPath, line, nearnessOf, type Path, type Point, pathLength } from '../../src/geometry/index.ts';
+import {
+  closedPath,
+  line,
+  nearnessOf,
+  openPath,
+  type Path,
+  type Point,
+  pathLength,
+} from '../../src/geometry/index.ts';
 import { templateFromTrace } from '../../src/jobs/traced-template.ts';
 import { mendOutline, type Outline, type Traced } from '../../src/trace/index.ts';
 import { cornersOf } from '../../src/trace/working-edge.ts';
@@ -59,6 +67,23 @@ describe('a stretch that is made straight', () => {
     const outline = mended(begun, { x: 57, y: 30 }, { x: 70, y: 30 });
     expect(apart(outline.path, CLEAN)).toBeLessThan(1e-6);
     expect(outline.corners).toHaveLength(4);
+  });
+
+  test('of an edge that is open is what lies between its places, however long', () => {
+    const open = openPath(SMUDGED.pieces.slice(1, 6));
+    const made = mendOutline(outlineOf(open), [
+      { from: { x: 140, y: 30 }, to: { x: 10, y: 30 }, through: [] },
+    ]);
+    if (!made.ok) throw new Error(made.problem.message);
+    const { path, corners } = made.outline;
+    expect(path.closed).toBe(false);
+    // From (0, 30) to (150, 30), and no smudge.
+    expect([path.pieces[0]!.from, path.pieces.at(-1)!.to]).toEqual([
+      { x: 0, y: 30 },
+      { x: 150, y: 30 },
+    ]);
+    expect(pathLength(path)).toBeCloseTo(150, 9);
+    expect(corners).toHaveLength(0);
   });
 
   test('that would be a place is refused', () => {

@@ -7,15 +7,14 @@ import { sectionsOf, templateFromSvg } from '../../template/index.ts';
 import { levelWords, type MarkedCorner, type SvgOutline } from '../../trace/index.ts';
 import type { EdgeOptions } from '../add-edge.ts';
 import { defaultName } from '../default-name.ts';
-import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
+import { readEdgeChoice, readFileUnits, titleFrom, UNIT_WORDS } from '../edge-options.ts';
 import type { Io } from '../io.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption } from '../option-values.ts';
 import type { OutputOptions } from '../options.ts';
-import { endingOf } from '../output-option.ts';
+import { checkTemplateOutput } from '../output-option.ts';
 import { readTextFile } from '../read-file.ts';
 import { openOutput } from '../write-set.ts';
-import { wrongValue } from '../wrong-use.ts';
 
 export interface ImportOptions extends OutputOptions, EdgeOptions {
   readonly id?: string;
@@ -23,13 +22,7 @@ export interface ImportOptions extends OutputOptions, EdgeOptions {
 }
 
 export const runImport = async (io: Io, name: string, options: ImportOptions): Promise<void> => {
-  if (options.output === '-' && options.json)
-    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
-      hint: 'give the file a name',
-    });
-  const ending = options.output === undefined ? undefined : endingOf(options.output);
-  if (ending !== undefined && !['yaml', 'yml'].includes(ending))
-    throw wrongValue('--output', 'a template file is YAML', { found: `the ending .${ending}` });
+  checkTemplateOutput(options);
   const units = readFileUnits(options);
   const title = titleFrom(options, name);
   // As the drawing has it: y points down from its upper left corner.
@@ -74,7 +67,7 @@ export const runImport = async (io: Io, name: string, options: ImportOptions): P
       `${found.turnedOver ? ', turned over so that the foot runs on the left' : ''}`,
   );
   await say(io, levelWords(found));
-  await say(io, `${output.name}: the template, in ${units}`);
+  await say(io, `${output.name}: the template, in ${UNIT_WORDS[units]}`);
   if (options.json)
     await printJson(io, {
       units: 'mm and degrees',

@@ -2,31 +2,47 @@
 
 import { dirname, join } from 'node:path';
 import { ProblemError, quoted } from '../../document/index.ts';
-import { inverse, movePath, type Point, pathLength } from '../../geometry/index.ts';
-import { templateFromTrace } from '../../jobs/traced-template.ts';
+import { inverse, move, type Point, pathLength } from '../../geometry/index.ts';
+import { breakWords } from '../../jobs/break-words.ts';
+import { sizeWords } from '../../jobs/size-by-print.ts';
+import { traceSetRight } from '../../jobs/trace-set-right.ts';
+import type { TracedTemplate, TracedTemplateWants } from '../../jobs/traced-template.ts';
 import type { Units } from '../../length/index.ts';
-import { paintOverlay } from '../../output/overlay/index.ts';
-import { withMaker } from '../../output/png/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
 import { sectionsOf, type Template } from '../../template/index.ts';
-import { type Level, type LineSide, type Traced, tracePicture, type WorkingEdge } from '../../trace/index.ts';
+import {
+  type Level,
+  type LineSide,
+  type Traced,
+  type TraceResult,
+  tracePicture,
+  type WorkingEdge,
+} from '../../trace/index.ts';
 import type { EdgeOptions } from '../add-edge.ts';
+import type { SetRightOptions } from '../add-set-right.ts';
 import { defaultName } from '../default-name.ts';
-import { readEdgeChoice, readFileUnits, titleFrom } from '../edge-options.ts';
+import { readEdgeChoice, readFileUnits, titleFrom, UNIT_WORDS } from '../edge-options.ts';
 import type { Io } from '../io.ts';
-import { registerFonts } from '../load-canvas.ts';
 import { readMeasured } from '../measured.ts';
 import { printJson, say } from '../messages.ts';
 import { readLengthOption, readWord } from '../option-values.ts';
 import type { OutputOptions } from '../options.ts';
-import { endingOf } from '../output-option.ts';
-import { type PictureFile, readPicture } from '../read-picture.ts';
+import { checkTemplateOutput, endingOf } from '../output-option.ts';
+import { type EtchedOptions, readEtched } from '../read-etched.ts';
+import { readPicture } from '../read-picture.ts';
+import { readScale, type ScaleOptions } from '../read-scale.ts';
+import { readOff, readSetRight } from '../read-set-right.ts';
+import { overlayOf } from '../trace-overlay.ts';
 import { openOutputs, writeTogether } from '../write-set.ts';
 import { wrongValue } from '../wrong-use.ts';
 
-export interface TraceCommandOptions extends OutputOptions, EdgeOptions {
+export interface TraceCommandOptions
+  extends OutputOptions,
+    EdgeOptions,
+    SetRightOptions,
+    EtchedOptions,
+    ScaleOptions {
   readonly overlay?: string;
-  readonly dpi?: string;
   readonly line?: string;
   readonly tolerance?: string;
   readonly measured?: string;
@@ -48,7 +64,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const units = readFileUnits(options);
   const side = options.line === undefined ? 'middle' : readWord('--line', options.line, SIDES);
   const tolerance = readTolerance(options.tolerance ?? USUAL_TOLERANCE);
-  const dpi = options.dpi === undefined ? undefined : readDpi(options.dpi);
+  const given = readScale(options, units);
   const measured = options.measured === undefined ? UNMEASURED : readMeasured(options.measured, 'in');
   readEdgeChoice(options, (p) => p);
   const level = options.level === undefined ? undefined : readWord('--level', options.level, LEVELS);
@@ -57,6 +73,10 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       ? undefined
       : readLengthOption('--thickness', options.thickness, units, 'positive');
   const raised = options.camera === undefined ? undefined : readCamera(options.camera, units, thickness);
+  const places = { units, numbered: true };
+  readSetRight(options, { ...places, toMm: (p) => p });
+  readEtched(options, units, (p) => p);
+  const off = readOff(options.off, units);
   const title = titleFrom(options, name);
 
   const file = await readPicture(io, name);
@@ -68,25 +88,32 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     ],
     [file.path],
   );
-  const traced = tracePicture(file.picture, {
-    tolerance,
-    side,
-    pixelsPerMm: dpi ?? file.pixelsPerMm,
-    // The capture sheet is always upright.
-    sheetScale: { x: measured.short, y: measured.long },
-    raised,
-  });
-  if (!traced.ok) throw new ProblemError([{ ...traced.problem, place: { file: name } }]);
-  refuseIdle(options, traced.traced);
-  const made = templateFromTrace(traced.traced, {
+  const pixelsPerMm = given ?? file.pixelsPerMm;
+  const trace = (correction: number): TraceResult =>
+    tracePicture(file.picture, {
+      tolerance,
+      side,
+      pixelsPerMm: pixelsPerMm && pixelsPerMm / correction,
+      // The capture sheet is always upright.
+      sheetScale: { x: measured.short * correction, y: measured.long * correction },
+      raised,
+    });
+  const first = trace(1);
+  if (!first.ok) throw new ProblemError([{ ...first.problem, place: { file: name } }]);
+  refuseIdle(options, first.traced);
+  const wantsFor = ({ toMm }: Traced): TracedTemplateWants => ({
     picture: name,
     fileName: output.name,
     title,
     units,
-    choice: { ...readEdgeChoice(options, traced.traced.toMm), level },
-    said: { thickness },
+    choice: { ...readEdgeChoice(options, toMm), level },
+    said: { thickness, ...readEtched(options, units, toMm) },
   });
-  const picture = overlayOf(file, traced.traced, made.found);
+  const right = readSetRight(options, { ...places, toMm: first.traced.toMm });
+  const { traced, made, correction } = inFile(name, () =>
+    traceSetRight(trace, first.traced, wantsFor, { right, off }),
+  );
+  const picture = overlayOf(file, traced, { ...made, breaks: breaksShown(traced, made) });
   if (!made.ok) {
     // A picture of the numbered corners is what helps when the edge is not found.
     await overlay.write(picture);
@@ -100,8 +127,10 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     [overlay, picture],
   ]);
   for (const line of made.words) await say(io, line);
+  if (correction !== 1) await say(io, `set right by hand: ${sizeWords(correction)} than the picture says`);
+  for (const line of breakWords(template, right)) await say(io, line);
   for (const doubt of doubts) await say(io, doubt);
-  await say(io, `${output.name}: the template, in ${units}`);
+  await say(io, `${output.name}: the template, in ${UNIT_WORDS[units]}`);
   await say(
     io,
     `${overlay.name}: the outline over the picture; look whether the red line is the working edge`,
@@ -112,8 +141,26 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       file: output.name,
       overlay: overlay.name,
       doubts,
-      ...asData(traced.traced, found, template),
+      correction,
+      ...asData(traced, found, template),
     });
+};
+
+/** What is wrong with what is said of a file is said with its name. */
+const inFile = <T>(file: string, work: () => T): T => {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof ProblemError)) throw error;
+    throw new ProblemError(error.problems.map((problem) => ({ ...problem, place: { file } })));
+  }
+};
+
+/** Those that the template has, or the dots that mean some where it has none yet. */
+const breaksShown = ({ dots }: Traced, made: TracedTemplate): readonly Point[] => {
+  if (!made.ok) return dots.map((d) => d.middle);
+  const back = inverse(made.found.motion);
+  return made.template.breaks.filter((b) => b.kind === 'mark').map((b) => move(back, b.point));
 };
 
 /** The picture of what was found lies beside the template that was asked for, and is called after it. */
@@ -122,21 +169,16 @@ const overlayBeside = (scan: string, output: string | undefined): string =>
     ? defaultName(scan, 'outline', 'png')
     : join(dirname(output), defaultName(output, 'outline', 'png'));
 
-const checkOutputs = ({ output, overlay, json }: TraceCommandOptions): void => {
-  if (output === '-' && json)
-    throw wrongValue('--output', 'the file and --json cannot both go to stdout', {
-      hint: 'give the file a name',
-    });
-  const ending = output === undefined ? undefined : endingOf(output);
-  if (ending !== undefined && !['yaml', 'yml'].includes(ending))
-    throw wrongValue('--output', 'a template file is YAML', { found: `the ending .${ending}` });
+const checkOutputs = (options: TraceCommandOptions): void => {
+  const { overlay } = options;
+  checkTemplateOutput(options);
   if (overlay !== undefined && endingOf(overlay) !== 'png')
     throw wrongValue('--overlay', 'the overlay is a PNG file', { found: quoted(overlay) });
 };
 
 /** What does nothing for this picture was meant to do something. Throws wrong use. */
 const refuseIdle = (options: TraceCommandOptions, { source, kind }: Traced): void => {
-  const { line, dpi } = options;
+  const { line } = options;
   const idle = 'it does nothing here';
   for (const option of ['measured', 'camera'] as const)
     if (options[option] !== undefined && source === 'scan')
@@ -144,11 +186,12 @@ const refuseIdle = (options: TraceCommandOptions, { source, kind }: Traced): voi
         found: 'a scan, whose size its dots per inch say',
         expected: 'a photograph of the capture sheet',
       });
-  if (dpi !== undefined && source === 'capture-sheet')
-    throw wrongValue('--dpi', idle, {
-      found: 'a photograph of the capture sheet, whose marks say the size',
-      expected: 'a scan',
-    });
+  for (const option of ['dpi', 'marks'] as const)
+    if (options[option] !== undefined && source === 'capture-sheet')
+      throw wrongValue(`--${option}`, idle, {
+        found: 'a photograph of the capture sheet, whose marks say the size',
+        expected: 'a scan',
+      });
   if (line !== undefined && kind === 'solid')
     throw wrongValue('--line', idle, {
       found: 'a filled shape',
@@ -186,49 +229,6 @@ const readTolerance = (text: string): number => {
   });
 };
 
-/** 2400 is the finest that desktop scanners see. */
-const readDpi = (text: string): number => {
-  const value = /^\d{1,4}(\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
-  if (value >= 100 && value <= 2400) return value / 25.4;
-  throw wrongValue('--dpi', 'not a resolution that can be used', {
-    found: quoted(text),
-    expected: 'dots per inch, from 100 to 2400',
-  });
-};
-
-/** The overlay's longer side, pixels: sharp on any screen, small to send. */
-const OVERLAY_SIDE = 2400;
-
-const overlayOf = (file: PictureFile, traced: Traced, found: WorkingEdge | undefined): Uint8Array => {
-  const { width, height } = file.picture;
-  const scale = Math.min(1, OVERLAY_SIDE / Math.max(width, height));
-  registerFonts(file.canvas);
-  const canvas = file.canvas.createCanvas(Math.round(width * scale), Math.round(height * scale));
-  const context = canvas.getContext('2d');
-  context.fillStyle = '#ffffff';
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  // Paler, so that the lines stand out on it.
-  context.globalAlpha = 0.6;
-  context.drawImage(file.image, 0, 0, canvas.width, canvas.height);
-  context.globalAlpha = 1;
-  const toPixels = (p: Point): Point => {
-    const q = traced.toPixels(p);
-    return { x: q.x * scale, y: q.y * scale };
-  };
-  const back = found && inverse(found.motion);
-  paintOverlay(context, {
-    outline: traced.outline.path,
-    edge: found && back && movePath(found.edge, back),
-    corners: traced.outline.corners,
-    breaks: traced.dots.map((d) => d.middle),
-    toPixels,
-    pixelsPerMm: traced.pixelsPerMm * scale,
-    width: canvas.width,
-    height: canvas.height,
-  });
-  return withMaker(canvas.toBuffer('image/png'));
-};
-
 const asData = (traced: Traced, found: WorkingEdge, template: Template): object => ({
   found: traced.kind,
   source: traced.source,
@@ -243,5 +243,6 @@ const asData = (traced: Traced, found: WorkingEdge, template: Template): object 
   skew: (found.skew * 180) / Math.PI,
   turnedOver: found.turnedOver,
   sections: sectionsOf(template, pathLength(template.edge)).length,
+  breaks: template.breaks.map(({ name, at, kind }) => ({ name: name ?? null, at, kind })),
   pieces: template.edge.pieces.length,
 });

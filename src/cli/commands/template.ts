@@ -3,6 +3,7 @@
 import type { Define } from '../define.ts';
 import { addJson, addOutput, addSheets } from '../options.ts';
 import type { TemplateOptions } from './run-template.ts';
+import { defineEdit } from './template-edit.ts';
 import { defineGallery } from './template-gallery.ts';
 import { defineImport } from './template-import.ts';
 import { defineSheet } from './template-sheet.ts';
@@ -12,7 +13,7 @@ export const defineTemplate: Define = (command, io) => {
   // Without this, --paper after `sheet` would be taken for the option of `template` itself.
   command.enablePositionalOptions();
   command
-    .usage('[options] <file>\n       swagwright template trace|import|sheet|gallery ...')
+    .usage('[options] <file>\n       swagwright template trace|import|edit|sheet|gallery ...')
     .description(
       'Check a template file, and print its outline at true size to lay the acrylic on, with the line that ' +
         "the needle stitches round it and a spacer of the foot's size. Or get a template from a picture or a " +
@@ -33,6 +34,7 @@ export const defineTemplate: Define = (command, io) => {
     command.command(name).summary(summary).helpOption('-h, --help', 'print this help');
   defineTrace(named('trace', 'from a scan, or a photograph of the capture sheet, to a template file'), io);
   defineImport(named('import', 'from a path of an SVG drawing to a template file'), io);
+  defineEdit(named('edit', 'set right what the print of its outline shows to be wrong'), io);
   defineSheet(named('sheet', 'print the capture sheet, to photograph a template on'), io);
   defineGallery(named('gallery', 'a contact sheet of the swags that a template can make'), io);
 };
@@ -43,6 +45,7 @@ Examples:
   swagwright template templates/my-own.yaml --paper a4 --clearance 1/4
   swagwright template trace scan.png
   swagwright template import drawing.svg
+  swagwright template edit my-own.yaml --off "1/16 in longer" --in-place
   swagwright template sheet --paper a4
   swagwright template gallery baluster
 

@@ -1,5 +1,6 @@
 /** The breaks of a traced edge: where one section ends and the next begins, by name. */
 
+import { BREAK_KINDS } from '../../jobs/break-kinds.ts';
 import type { SaidBreak, TracedBreak, TracedOutline } from '../engine/messages.ts';
 import { type Line, lineThrough, placeAlong } from './along-line.ts';
 import { NameField } from './fields.tsx';
@@ -69,8 +70,6 @@ const roomiest = (outline: TracedOutline, edge: Line): { readonly at: Place; rea
   return { at: placeAlong(edge, along * pixelsPerMm), along };
 };
 
-const KINDS = { notch: 'a notch', corner: 'a corner', mark: 'on a smooth stretch' } as const;
-
 export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
   const { edge } = outline;
   if (!edge) return null;
@@ -97,7 +96,7 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
         {outline.breaks.map((b, i) => (
           <li key={indices[i]! < 0 ? `corner ${b.along.toFixed(1)}` : `said ${indices[i]}`}>
             <NameField
-              label={`Break ${i + 1}, ${KINDS[b.kind]}, ${inHers(b.along)} from the heel`}
+              label={`Break ${i + 1}, ${BREAK_KINDS[b.kind]}, ${inHers(b.along)} from the heel`}
               placeholder="no name"
               most={40}
               value={b.name ?? ''}

@@ -1,6 +1,7 @@
 /** How large a traced picture is, and what is done where its printed outline does not fit the acrylic. */
 
 import { useSignal } from '@preact/signals';
+import { type OffBy, sizeByPrint, sizeWords } from '../../jobs/size-by-print.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { loadFonts } from '../engine/hire.ts';
@@ -76,9 +77,6 @@ export const ScaleFields = ({
   );
 };
 
-/** A print that is off by more than this share was scaled, or the picture's own size is not what it says. */
-const MOST_OFF = 0.1;
-
 /** The outline on paper at its true size, and the way back where the acrylic does not fit it. */
 export const FitOfPrint = ({
   outline,
@@ -88,15 +86,12 @@ export const FitOfPrint = ({
   readonly template: OwnTemplate | undefined;
 }) => {
   const off = useSignal('');
-  const way = useSignal('longer');
+  const acrylic = useSignal<OffBy['acrylic']>('longer');
   const now = tracing.value;
   if (!now || !outline || !template) return null;
   const by = lengthSaid(off.value);
   const factor =
-    typeof by === 'number'
-      ? (outline.chord + (way.value === 'longer' ? by : -by)) / outline.chord
-      : undefined;
-  const isFar = factor !== undefined && !(Math.abs(factor - 1) <= MOST_OFF);
+    typeof by === 'number' ? sizeByPrint(outline.chord, { by, acrylic: acrylic.value }) : undefined;
   return (
     <fieldset class="trace-part">
       <legend>Does it fit?</legend>
@@ -116,16 +111,16 @@ export const FitOfPrint = ({
       />
       <Choice
         label="The acrylic is"
-        value={way.value}
+        value={acrylic.value}
         options={[
           ['longer', 'longer than its outline'],
           ['shorter', 'shorter than its outline'],
         ]}
         onChoose={(next) => {
-          way.value = next;
+          acrylic.value = next as OffBy['acrylic'];
         }}
       />
-      {isFar ? (
+      {factor === 'too-far' ? (
         <p class="wrong">
           That is more than a tenth. Look at how large the picture is, above, and whether the page was printed
           at 100 %.
@@ -133,18 +128,19 @@ export const FitOfPrint = ({
       ) : null}
       <button
         type="button"
-        disabled={factor === undefined || isFar}
+        disabled={typeof factor !== 'number'}
         onClick={() => {
-          say({ correction: now.correction * factor! });
+          if (typeof factor !== 'number') return;
+          say({ correction: now.correction * factor });
           off.value = '';
-          traceTold.value = `The outline is now ${percent(factor!)}. Print it once more.`;
+          traceTold.value = `The outline is now ${sizeWords(factor)}. Print it once more.`;
         }}
       >
         Put the size right
       </button>
       {now.correction === 1 ? null : (
         <p>
-          Set right by hand: {percent(now.correction)} than the picture says.{' '}
+          Set right by hand: {sizeWords(now.correction)} than the picture says.{' '}
           <button type="button" onClick={() => say({ correction: 1 })}>
             As the picture says
           </button>
@@ -153,9 +149,6 @@ export const FitOfPrint = ({
     </fieldset>
   );
 };
-
-const percent = (factor: number): string =>
-  `${(Math.abs(factor - 1) * 100).toFixed(2)} % ${factor > 1 ? 'larger' : 'smaller'}`;
 
 const printOutline = async ({ name, text }: OwnTemplate): Promise<void> => {
   const measured = factorsOf(rememberedMeasured().typed, unitsNow());
