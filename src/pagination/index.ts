@@ -3,7 +3,7 @@
 export { PAPER_IDS, PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 export { CHECK_SIDE } from './check-square.ts';
 export { manyOf, sheetsWords } from './how-many.ts';
-export { type Ink, type InkedItem, inkOf, itemTouches, type TextWidth } from './ink.ts';
+export { type Ink, type InkedItem, inkOf, itemTouches, shownIn, type TextWidth } from './ink.ts';
 export { type LayOutOptions, layOut } from './lay-out.ts';
 export {
   DEFAULT_MARGIN,

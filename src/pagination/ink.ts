@@ -18,6 +18,7 @@ import {
   isEmptyBox,
   joinBoxes,
   movePath,
+  openPath,
   type Path,
   type Piece,
   pathBox,
@@ -46,12 +47,22 @@ export interface AreaMark {
 
 type Mark = StrokeMark | AreaMark;
 
-export interface InkedItem {
-  readonly layer: LayerId;
-  readonly item: StyledItem;
+/** Some of an item's marks, one after another along it, and the box round them. */
+interface Run {
   readonly marks: readonly Mark[];
   readonly box: Box;
 }
+
+export interface InkedItem {
+  readonly layer: LayerId;
+  readonly item: StyledItem;
+  /** A fill that is one line may have a hundred thousand marks, of which a sheet shows few. */
+  readonly runs: readonly Run[];
+  readonly box: Box;
+}
+
+/** Marks in a run. */
+const AT_ONCE = 48;
 
 export interface Ink {
   /** In the order in which they are painted. */
@@ -79,16 +90,25 @@ export const inkOf = (drawing: StyledDrawing, textWidth: TextWidth = roughTextWi
   const items: InkedItem[] = [];
   for (const layer of LAYERS) {
     for (const item of drawing.layers[layer]) {
-      const marks = marksOf(item, textWidth);
-      const box = marks.reduce<Box>((b, m) => joinBoxes(b, m.box), EMPTY_BOX);
-      if (!isEmptyBox(box)) items.push({ layer, item, marks, box });
+      const runs = runsOf(marksOf(item, textWidth));
+      const box = boxOfAll(runs);
+      if (!isEmptyBox(box)) items.push({ layer, item, runs, box });
     }
   }
-  const box = items.reduce<Box>((b, i) => joinBoxes(b, i.box), EMPTY_BOX);
+  const box = boxOfAll(items);
   if (items.length > 0 && !(Number.isFinite(boxWidth(box)) && Number.isFinite(boxHeight(box))))
     throw new Error('A drawing holds a coordinate that is not a finite number.');
   return { items, box };
 };
+
+const boxOfAll = (all: readonly { readonly box: Box }[]): Box =>
+  all.reduce<Box>((box, one) => joinBoxes(box, one.box), EMPTY_BOX);
+
+const runsOf = (marks: readonly Mark[]): Run[] =>
+  Array.from({ length: Math.ceil(marks.length / AT_ONCE) }, (_, i) => {
+    const own = marks.slice(i * AT_ONCE, (i + 1) * AT_ONCE);
+    return { marks: own, box: boxOfAll(own) };
+  });
 
 const marksOf = (item: StyledItem, textWidth: TextWidth): Mark[] => {
   switch (item.kind) {
@@ -153,7 +173,28 @@ const markTouches = (mark: Mark, window: Box): boolean => {
 };
 
 export const itemTouches = (item: InkedItem, window: Box): boolean =>
-  boxesTouch(item.box, window) && item.marks.some((mark) => markTouches(mark, window));
+  boxesTouch(item.box, window) &&
+  item.runs.some((run) => boxesTouch(run.box, window) && run.marks.some((mark) => markTouches(mark, window)));
+
+/**
+ * What a window (mm) shows of an item, for a page that is clipped to it: of a long line the stretches that come near it.
+ * A dashed line stays whole, since its dashes are counted from where it starts.
+ */
+export const shownIn = (inked: InkedItem, window: Box): readonly StyledItem[] => {
+  const { item, runs } = inked;
+  if (item.kind !== 'path' || item.stroke.dash || runs.length < 3) return [item];
+  const { pieces } = item.path;
+  const near = runs.map(({ box }) => boxesTouch(box, window));
+  if (near.every(Boolean)) return [item];
+  const shown: StyledItem[] = [];
+  for (let from = near.indexOf(true); from >= 0; ) {
+    const end = near.indexOf(false, from);
+    const to = end < 0 ? near.length : end;
+    shown.push({ ...item, path: openPath(pieces.slice(from * AT_ONCE, to * AT_ONCE)) });
+    from = end < 0 ? -1 : near.indexOf(true, end);
+  }
+  return shown;
+};
 
 /** Whether a window (mm) of the drawing holds ink; ink that only touches the window's edge does not count. */
 export const holdsInk = (ink: Ink, window: Box): boolean =>

@@ -115,7 +115,7 @@ export const occupancyOf = (ink: Ink): Occupancy => {
   };
 
   for (const item of ink.items) {
-    for (const m of item.marks) {
+    for (const m of item.runs.flatMap(({ marks }) => marks)) {
       if (m.kind === 'stroke') stroke(m);
       else {
         for (const piece of m.outline) halveIn(m.box, (a, b, c, d) => pieceReaches(piece, 0, a, b, c, d));

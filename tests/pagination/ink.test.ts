@@ -1,8 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { arc, line, openPath, point, polyline } from '../../src/geometry/index.ts';
-import { inkOf } from '../../src/pagination/index.ts';
+import { inkOf, shownIn } from '../../src/pagination/index.ts';
 import { holdsInk } from '../../src/pagination/ink.ts';
 import { countInside, countTouched, occupancyOf } from '../../src/pagination/occupancy.ts';
+import { runs } from '../support/runs.ts';
 import { drawingOf, scatter, seeded, stroked } from './sample-drawings.ts';
 
 const black = { width: 2, color: '#000000' };
@@ -106,5 +108,85 @@ describe('the occupancy grid', () => {
     // π·50² = 7853.98; a circle of radius 50 crosses 8·50 unit cells at most, of which it covers half on average.
     expect(marked).toBeGreaterThan(7853);
     expect(marked).toBeLessThan(7854 + 400);
+  });
+});
+
+describe('what a window shows of a long line', () => {
+  /** A line that wanders up and down, and back over itself, as a fill does. */
+  const wander = (seed: number, count: number) => {
+    const random = seeded(seed);
+    const points = [point(0, 0)];
+    for (let i = 0; i < count; i++) {
+      const { x, y } = points.at(-1)!;
+      points.push(point(x + 8 * (random() - 0.45), y + 8 * (random() - 0.5)));
+    }
+    return polyline(points);
+  };
+
+  it('is every piece that comes into it, in stretches of the line as it was, and little else of it', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1e6 }),
+        fc.integer({ min: 300, max: 3000 }),
+        fc.double({ min: -20, max: 800, noNaN: true }),
+        fc.double({ min: -60, max: 60, noNaN: true }),
+        fc.double({ min: 1, max: 150, noNaN: true }),
+        (seed, count, x, y, size) => {
+          const path = wander(seed, count);
+          const at = window(x, y, x + size, y + size);
+          const [inked] = inkOf(
+            drawingOf('wander', { fill: [stroked(path, { width: 0.4, color: '#000000' })] }),
+          ).items;
+          const shown = shownIn(inked!, at).flatMap((item) =>
+            item.kind === 'path' ? [item.path.pieces] : [],
+          );
+          const all = shown.flat();
+          // In the order of the line, each once.
+          const places = all.map((piece) => path.pieces.indexOf(piece));
+          for (let i = 1; i < places.length; i++) expect(places[i]!).toBeGreaterThan(places[i - 1]!);
+          // Each piece of which a point lies in the window, looked at from place to place.
+          for (const piece of path.pieces) {
+            if (piece.kind !== 'line') throw new Error('a polyline');
+            for (let k = 0; k <= 20; k++) {
+              const px = piece.from.x + (k / 20) * (piece.to.x - piece.from.x);
+              const py = piece.from.y + (k / 20) * (piece.to.y - piece.from.y);
+              if (px > x && px < x + size && py > y && py < y + size) expect(all).toContain(piece);
+            }
+          }
+          // A stretch that does not begin or end with the line itself does so where the window shows nothing.
+          for (const stretch of shown)
+            for (const [end, isOwn] of [
+              [stretch[0]!.from, stretch[0] === path.pieces[0]],
+              [stretch.at(-1)!.to, stretch.at(-1) === path.pieces.at(-1)],
+            ] as const)
+              expect(
+                isOwn ||
+                  end.x < x - 0.1 ||
+                  end.x > x + size + 0.1 ||
+                  end.y < y - 0.1 ||
+                  end.y > y + size + 0.1,
+              ).toBe(true);
+        },
+      ),
+      runs(40, 61),
+    );
+  });
+
+  it('is next to nothing where the line is far away', () => {
+    const path = wander(7, 20_000);
+    const [inked] = inkOf(
+      drawingOf('wander', { fill: [stroked(path, { width: 0.4, color: '#000000' })] }),
+    ).items;
+    const { minX } = inked!.box;
+    const shown = shownIn(inked!, window(minX, -1e4, minX + 50, 1e4));
+    const pieces = shown.flatMap((item) => (item.kind === 'path' ? item.path.pieces : []));
+    expect(pieces.length).toBeLessThan(2000);
+  });
+
+  it('is all of a dashed line, whose dashes are counted from its start', () => {
+    const path = wander(7, 2000);
+    const dashed = stroked(path, { width: 0.4, color: '#000000', dash: [2, 1] });
+    const [inked] = inkOf(drawingOf('wander', { fill: [dashed] })).items;
+    expect(shownIn(inked!, window(0, 0, 10, 10))).toEqual([dashed]);
   });
 });

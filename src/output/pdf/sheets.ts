@@ -1,6 +1,7 @@
 /** The true-size sheets as one PDF: the cover with its map, then the sheets row by row. */
 
 import { LAYERS, legendOf, type StyledDrawing } from '../../drawing/index.ts';
+import type { Box } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import {
   type Ink,
@@ -10,6 +11,7 @@ import {
   type Sheet,
   type SheetPlan,
   sheetsWords,
+  shownIn,
 } from '../../pagination/index.ts';
 import { drawCover } from './cover.ts';
 import { type Deflate, type Pdf, startPdf } from './document.ts';
@@ -143,6 +145,7 @@ const drawWindow = (content: PageContent, plan: SheetPlan, sheet: Sheet, ink: In
       drawLayers(
         content,
         ink.items.filter((item) => itemTouches(item, sheet.window)),
+        sheet.window,
       ),
     ),
   );
@@ -166,13 +169,14 @@ const drawBareSheet = (
   content.text({ text: sheet.label, at, size: TYPE.small, color: INK.text, bold: true });
 };
 
-/** Items that are already in painting order, layer by layer. */
-export const drawLayers = (content: PageContent, items: readonly InkedItem[]): void => {
+/** Items that are already in painting order, layer by layer; where a page is clipped to a window, what that shows of them. */
+export const drawLayers = (content: PageContent, items: readonly InkedItem[], window?: Box): void => {
   for (const id of LAYERS) {
     const own = items.filter((item) => item.layer === id);
     if (own.length > 0)
       content.layer(id, () => {
-        for (const { item } of own) drawItem(content, item);
+        for (const inked of own)
+          for (const item of window ? shownIn(inked, window) : [inked.item]) drawItem(content, item);
       });
   }
 };
