@@ -18,6 +18,7 @@ import {
 } from '../output/audition/index.ts';
 import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
+import { layOut } from '../pagination/index.ts';
 import { closesRound, type Plan } from '../plan/index.ts';
 import { cornerSwag } from '../swag/index.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
@@ -113,10 +114,11 @@ const tapedFrame = async (
   means: Means,
 ): Promise<Audition> => {
   const { title, units } = plan;
+  const frame = shownDrawing(styled(drawing, SHEET), { without });
   const taped = await tapedSheets(
-    shownDrawing(styled(drawing, SHEET), { without }),
-    { title, summary: [`An empty frame to draw in, at true size: ${shown.scope.label}.`] },
-    { ...layout, units },
+    frame,
+    layOut(frame, { ...layout, units }),
+    { title, units, summary: [`An empty frame to draw in, at true size: ${shown.scope.label}.`] },
     means,
   );
   const { bytes, pages, sheets, corrections = [] } = taped;

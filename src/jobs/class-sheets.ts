@@ -3,7 +3,7 @@
 import { type Problem, ProblemError, plural, withValues } from '../document/index.ts';
 import { drawPlan, drawTemplate, SHEET, styled } from '../drawing/index.ts';
 import { formatLength } from '../length/index.ts';
-import { type Packet, type TapedDrawing, writeClass } from '../output/class/index.ts';
+import { type Packet, sheetsOf, type TapedDrawing, writeClass } from '../output/class/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
 import { layOut } from '../pagination/index.ts';
@@ -15,6 +15,7 @@ import { drawnPart } from './drawn-part.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { pageSetups, type SheetsWanted } from './pages.ts';
 import { type Part, shownOf, shownWords } from './part.ts';
+import { MOST_SHEETS_TOGETHER } from './taped-sheets.ts';
 import { unprintable } from './unprintable.ts';
 
 /** The plan of the class as it is written, with its templates; a strip, since a piece is told by its length and width. */
@@ -52,13 +53,28 @@ export const classSheets = async (
     ]);
   const packets: Packet[] = [];
   const failed: { readonly student: Student; readonly own: readonly Problem[] }[] = [];
-  for (const student of students)
+  let sheets = 0;
+  for (const student of students) {
     try {
-      packets.push(packetFor(partFor(from, student), student, layout));
+      const packet = packetFor(partFor(from, student), student, layout);
+      packets.push(packet);
+      sheets += sheetsOf(packet);
     } catch (error) {
       if (!(error instanceof ProblemError)) throw error;
       failed.push({ student, own: error.problems });
     }
+    // Told before the rest are laid out, which would take as long.
+    if (sheets > MOST_SHEETS_TOGETHER)
+      throw new ProblemError([
+        {
+          code: 'too-many-sheets',
+          message: 'the sheets of the class are too many for one file',
+          found: `${sheets} of the first ${plural(packets.length, 'student')}`,
+          expected: `at most ${MOST_SHEETS_TOGETHER} of all`,
+          hint: 'take shorter pieces, or fewer students at a time',
+        },
+      ]);
+  }
   const lineOf = ({ place }: Problem): number => place?.line ?? 0;
   const problems = [
     ...unread,
@@ -69,7 +85,7 @@ export const classSheets = async (
   const [setup] = pageSetups({ paper, margins }, ['portrait']);
   if (!setup) throw new Error('A card has one paper');
   const names = new Set(packets.map(({ name }) => name));
-  const { bytes, pages, sheets } = await writeClass(packets, {
+  const { bytes, pages } = await writeClass(packets, {
     title: plan.title,
     units: plan.units,
     cautions: CAUTIONS,

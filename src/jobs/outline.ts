@@ -3,7 +3,7 @@
 import { type KeyPath, type Place, ProblemError } from '../document/index.ts';
 import { type Drawing, drawSilhouette, drawTemplate, SHEET, styled } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
-import type { LayOutOptions, SheetPlan } from '../pagination/index.ts';
+import { type LayOutOptions, layOut, type SheetPlan } from '../pagination/index.ts';
 import { describeFault, type Stitching, stitchTemplate } from '../swag/index.ts';
 import type { Template } from '../template/index.ts';
 import type { Made, Means } from './made.ts';
@@ -45,8 +45,10 @@ export const outline = async (file: TemplateFile, wanted: OutlineWanted, means: 
   const { title } = template;
   const stitching = stitchingOf(file, wanted.clearance);
   const drawing = styled(wanted.solid ? solidOf(file) : drawTemplate(stitching, title), SHEET);
-  const words = { title, summary: describeTemplate(stitching) };
-  const taped = await tapedSheets(drawing, words, { ...wanted.layout, units: file.units }, means);
+  const { units } = file;
+  const sheets = layOut(drawing, { ...wanted.layout, units });
+  const words = { title, units, summary: describeTemplate(stitching) };
+  const taped = await tapedSheets(drawing, sheets, words, means);
   return { ...taped, notices: await unprintable('', [template], means), stitching };
 };
 

@@ -2,21 +2,18 @@
 
 import { ProblemError, plural } from '../document/index.ts';
 import { SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
-import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
+import { CAUTIONS } from '../output/mockup/index.ts';
 import { writeQuiltSheets } from '../output/pdf/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
-import { layOut, manyOf, type SheetPlan } from '../pagination/index.ts';
-import { drawnPart } from './drawn-part.ts';
+import { manyOf, type SheetPlan } from '../pagination/index.ts';
+import { laidPart, type MockupWanted } from './laid-part.ts';
 import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
-import type { MockupWanted } from './mockup.ts';
-import { type Part, type Shown, shownOf, shownWords } from './part.ts';
+import { type Part, type Shown, shownWords } from './part.ts';
 import { quiltDrawing } from './quilt-picture.ts';
-import { isStitchedThrough, leftOutBy, transferred, transferWords } from './transfer.ts';
+import { MOST_SHEETS_TOGETHER } from './taped-sheets.ts';
+import { isStitchedThrough, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
-
-/** Of all parts: more is no evening's taping, and takes more than a few seconds to write. */
-const MOST_QUILT_SHEETS = 1000;
 
 export interface QuiltMockup extends Made {
   readonly parts: readonly { readonly part: Part; readonly shown: Shown; readonly sheets: SheetPlan }[];
@@ -26,28 +23,23 @@ export interface QuiltMockup extends Made {
 export const quiltMockup = async (
   title: string,
   parts: readonly Part[],
-  { show, without = [], transfer, layout }: MockupWanted,
+  wanted: MockupWanted,
   means: Means,
 ): Promise<QuiltMockup> => {
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
   const { units } = first.plan;
-  const laid = parts.map((part) => {
-    const shown = shownOf(part.design, show ?? usualShow(part.design));
-    const { drawing, notices } = drawnPart(part, shown, [...without, ...leftOutBy(transfer)]);
-    const visible = transferred(shownDrawing(drawing, { without }), transfer, units);
-    const summary = describeDesign(shown.design, part.plan.marks.style, part.plan.channels);
-    return { part, shown, notices, summary, drawing: visible, sheets: layOut(visible, { ...layout, units }) };
-  });
+  const { transfer } = wanted;
+  const laid = parts.map((part) => laidPart(part, wanted));
   const count = laid.reduce((sum, { sheets }) => sum + sheets.sheets.length, 0);
-  if (count > MOST_QUILT_SHEETS)
+  if (count > MOST_SHEETS_TOGETHER)
     throw new ProblemError([
       {
         code: 'too-many-sheets',
         key: 'parts',
         message: 'the parts together take too many sheets',
         found: plural(count, 'sheet'),
-        expected: `at most ${MOST_QUILT_SHEETS}`,
+        expected: `at most ${MOST_SHEETS_TOGETHER}`,
         hint: 'print some parts alone, or show less of each',
       },
     ]);

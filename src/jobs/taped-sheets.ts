@@ -4,8 +4,11 @@ import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { CAUTIONS } from '../output/mockup/index.ts';
 import { writeSheetsCounted } from '../output/pdf/index.ts';
-import { type LayOutOptions, layOut, type SheetPlan, sheetsWords } from '../pagination/index.ts';
+import { type SheetPlan, sheetsWords } from '../pagination/index.ts';
 import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
+
+/** In one file, of all parts or students: more is no evening's taping, and takes long to lay out and to write. */
+export const MOST_SHEETS_TOGETHER = 1000;
 
 export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections' | 'summary'> {
   readonly sheets: SheetPlan;
@@ -13,18 +16,16 @@ export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections
   readonly pages: number;
 }
 
-/** `bare` is for what is stitched through. Throws a ProblemError where there is nothing to print, or where the sheets cannot hold it. */
+/** `bare` is for what is stitched through. */
 export const tapedSheets = async (
   drawing: StyledDrawing,
-  words: { readonly title: string; readonly summary: readonly string[] },
-  layout: LayOutOptions & { readonly units: Units },
+  sheets: SheetPlan,
+  words: { readonly title: string; readonly units: Units; readonly summary: readonly string[] },
   means: Means,
   bare = false,
 ): Promise<TapedSheets> => {
-  const sheets = layOut(drawing, layout);
   const { bytes, pages } = await writeSheetsCounted(drawing, sheets, {
     ...words,
-    units: layout.units,
     bare,
     cautions: CAUTIONS,
     ...(await pdfMeans(means)),

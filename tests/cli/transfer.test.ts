@@ -130,3 +130,17 @@ it.each([
   expect(ran.lines).toEqual([line]);
   expect(ran).toMatchObject({ code: 2, out: '', left: ['plan.yaml'] });
 });
+
+it('how many sheets it takes is told without writing any', async () => {
+  const folder = folderWithPlan();
+  const counted = await run(folder, ['mockup', 'plan.yaml', '--count', '--paper', 'a4']);
+  expect([counted.code, readdirSync(folder)]).toEqual([0, ['plan.yaml']]);
+  const [line] = counted.lines;
+  expect(line).toMatch(/^the whole strip, \d sheets of A4, (portrait|landscape), in 1 row and \d columns$/);
+  // As many as are then written.
+  const made = await run(folder, ['mockup', 'plan.yaml', '--paper', 'a4']);
+  expect(made.lines.at(-1)).toContain(`${line}; `);
+  expect((await run(folder, ['mockup', 'plan.yaml', '--count', '-o', 'x.pdf'])).lines).toEqual([
+    '--count: it writes nothing, and cannot go with --output',
+  ]);
+});

@@ -23,6 +23,7 @@ export const defineMockup: Define = (command, io) => {
   addOutput(command, 'the PDF to write', "the plan's name and -mockup.pdf");
   addSheets(command);
   addRoll(command);
+  command.option('--count', 'only say how many sheets it takes, and write nothing');
   addPart(command);
   addShow(command, 'a strip whole, of a border one corner');
   addWithout(command);

@@ -1,5 +1,6 @@
 /** What `mockup` does. */
 
+import { countSheets } from '../../jobs/laid-part.ts';
 import { type Mockup, mockup } from '../../jobs/mockup.ts';
 import type { Shown } from '../../jobs/part.ts';
 import { type QuiltMockup, quiltMockup } from '../../jobs/quilt-mockup.ts';
@@ -10,7 +11,7 @@ import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
 import { readWithout } from '../layers.ts';
 import { MEANS } from '../means.ts';
-import { printJson } from '../messages.ts';
+import { printJson, say } from '../messages.ts';
 import type {
   LayerOptions,
   OutputOptions,
@@ -35,10 +36,15 @@ export type MockupOptions = OutputOptions &
   LayerOptions &
   PartOptions &
   ShowOptions &
-  TransferOptions;
+  TransferOptions & { readonly count?: boolean };
 
 export const runMockup = async (io: Io, file: string, options: MockupOptions): Promise<void> => {
   checkOutputOption(options, 'pdf');
+  if (options.count && (options.output !== undefined || options.json))
+    throw wrongValue(
+      '--count',
+      `it writes nothing, and cannot go with ${options.json ? '--json' : '--output'}`,
+    );
   const without = readWithout(options);
   const transferIn = readTransfer(options);
   if (options.as === 'projector')
@@ -49,13 +55,17 @@ export const runMockup = async (io: Io, file: string, options: MockupOptions): P
   const { plan, name } = parts[0]!;
   const transfer = transferIn(plan.units);
   const layout = readSheetsOrRoll(options, transfer, plan.units, plan.paper);
+  const wanted = { show: options.show, without, transfer, layout };
+  if (options.count) {
+    for (const line of await asAsked(options, async () => countSheets(parts, wanted))) await say(io, line);
+    return;
+  }
   const alone = parts.length === 1 ? name : undefined;
   const output = await openOutput(
     io,
     { asked: options.output, usual: defaultName(file, transfer?.kind ?? 'mockup', 'pdf', alone) },
     inputs,
   );
-  const wanted = { show: options.show, without, transfer, layout };
   const made = await asAsked<Mockup | QuiltMockup>(options, () =>
     parts.length === 1 ? mockup(parts[0]!, wanted, MEANS) : quiltMockup(title, parts, wanted, MEANS),
   );

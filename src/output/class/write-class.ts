@@ -53,8 +53,6 @@ export interface ClassOptions {
 export interface ClassPdf {
   readonly bytes: Uint8Array;
   readonly pages: number;
-  /** Sheets to tape, and pages to read, of all students together. */
-  readonly sheets: number;
 }
 
 /** One student at least, and at most as many as a page has lines for. */
@@ -81,14 +79,14 @@ export const writeClass = async (packets: readonly Packet[], options: ClassOptio
   return {
     bytes: await pdf.finish(),
     pages: total,
-    sheets: packets.reduce((sum, packet) => sum + sheetsOf(packet), 0),
   };
 };
 
 /** So many students are sure to have room under the words of the first page. */
 const ROWS_ON_FIRST = 25;
 
-const sheetsOf = ({ mockup, practice }: Packet): number =>
+/** How many sheets a student tapes. */
+export const sheetsOf = ({ mockup, practice }: Packet): number =>
   [mockup, ...practice].reduce((sum, { plan }) => sum + plan.sheets.length, 0);
 
 /** Returns how many pages it takes. */
