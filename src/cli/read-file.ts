@@ -1,7 +1,7 @@
 /** Reads the text files that people write, and says in one line why one cannot be read. */
 
 import { resolve } from 'node:path';
-import { type Problem, ProblemError } from '../document/index.ts';
+import { type Problem, ProblemError, textOf } from '../document/index.ts';
 import { fileProblem, READING } from './file-problem.ts';
 import type { Io } from './io.ts';
 
@@ -34,7 +34,8 @@ export const readTextFile = async (io: Io, name: string, plainOnly = false): Pro
     const bytes = await readLimited(io, path, MOST_BYTES);
     if (bytes === undefined)
       refuse({ code: 'file-too-large', message: 'this file is too large', expected: 'at most 4 MB of text' });
-    return { name, path, text: decode(bytes!, refuse) };
+    const text = textOf(bytes!);
+    return { name, path, text: typeof text === 'string' ? text : refuse(text) };
   } catch (error) {
     const problem = fileProblem(error, name, READING);
     if (problem) throw new ProblemError([problem]);
@@ -73,31 +74,3 @@ const join = (chunks: readonly Uint8Array[], total: number): Uint8Array => {
   }
   return all;
 };
-
-const decode = (bytes: Uint8Array, refuse: (problem: Omit<Problem, 'place'>) => never): string => {
-  if (isUtf16(bytes))
-    refuse({ code: 'not-utf-8', message: 'this is text in UTF-16', hint: 'save it again as UTF-8' });
-  if (bytes.includes(0)) refuse({ code: 'not-text', message: 'this is not a text file' });
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    return refuse({
-      code: 'not-utf-8',
-      message: 'this is not text in UTF-8',
-      hint: 'save it again as UTF-8',
-    });
-  }
-};
-
-/** By the mark that it begins with, or by letters of plain English, of which every second byte is nothing. */
-const isUtf16 = (bytes: Uint8Array): boolean => {
-  const mark = `${bytes[0]},${bytes[1]}`;
-  if (mark === '255,254' || mark === '254,255') return true;
-  const first = bytes.subarray(0, LOOKED_AT);
-  const zeros = [0, 1].map((odd) => first.filter((byte, i) => byte === 0 && i % 2 === odd).length);
-  return Math.min(...zeros) === 0 && Math.max(...zeros) > LEAST_ZEROS * first.length;
-};
-
-/** Bytes at the beginning, and the share of them that are nothing in such a text. */
-const LOOKED_AT = 200;
-const LEAST_ZEROS = 0.4;

@@ -13,6 +13,7 @@ export {
   withValues,
   writtenInLine,
 } from './edit.ts';
+export { fingerprint } from './fingerprint.ts';
 export {
   baseName,
   lengthOf,
@@ -35,3 +36,4 @@ export {
   type SourceDocument,
   valueAt,
 } from './read.ts';
+export { textOf } from './text-of.ts';

@@ -3,9 +3,9 @@
 import { addPart } from './ui/later.tsx';
 import { openPoints, startPoints } from './ui/points.tsx';
 import { TemplateView } from './ui/template-view.tsx';
-import { beginTracing, goOnWith, startTracing } from './ui/tracing.ts';
+import { beginTracing, forget, goOnWith, startTracing } from './ui/tracing.ts';
 import './styles/trace.css';
 
 startTracing();
 startPoints();
-addPart('trace', { View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith });
+addPart('trace', { View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith, forget });

@@ -14,9 +14,9 @@ import {
   type PDFRef,
   PrintScaling,
 } from 'pdf-lib';
+import { fingerprint } from '../../document/index.ts';
 import { LAYERS } from '../../drawing/index.ts';
 import type { Box, Point } from '../../geometry/index.ts';
-import { fingerprint } from './fingerprint.ts';
 import { type Font, fontOf } from './font.ts';
 import { addBookmarks, addPageLabels, layerGroups } from './navigation.ts';
 import { pointsOf } from './numbers.ts';

@@ -105,14 +105,21 @@ export const listAt = (from: PlanSource, path: KeyPath): readonly string[] => {
   return isScalar(node) && node.value !== null ? [scalarText(node)] : [];
 };
 
+/** The keys under which the plan names templates: for all, for a part, a corner, a row, or one kind of two. */
+export const templatePlaces = (text: string): readonly KeyPath[] => {
+  const within = (value: unknown, path: KeyPath): readonly KeyPath[] =>
+    typeof value !== 'object' || value === null
+      ? []
+      : Object.entries(value).flatMap(([key, held]) => {
+          const at = [...path, Array.isArray(value) ? Number(key) : key];
+          return key === 'template' ? [at] : within(held, at);
+        });
+  return within(read(text).toJS({ maxAliasCount: -1 }), []);
+};
+
 /** Every template that the plan names, for all its parts and for any. */
 export const templatesOf = (text: string): readonly string[] => [
-  ...new Set(
-    [[], ...partsOf(text).map((part) => ['parts', part])].flatMap((at) => [
-      ...listAt(text, [...at, 'template']),
-      ...listAt(text, [...at, 'corner', 'template']),
-    ]),
-  ),
+  ...new Set(templatePlaces(text).flatMap((at) => listAt(text, at))),
 ];
 
 /** What stands at a key, as it can be put back; undefined where nothing does. */

@@ -1,7 +1,7 @@
 /** Her own templates: added, renamed, doubled and removed; and all of them as one file, for another device or a class. */
 
 import type { OwnTemplate } from '../engine/messages.ts';
-import { listAt, partsOf, textAt, type Written, withValues } from './plan-text.ts';
+import { type KeyPath, listAt, templatePlaces, textAt, type Written, withValues } from './plan-text.ts';
 import { MOST_OWN, MOST_TEXT, type State } from './state.ts';
 
 /** With a template more, or in place of the one of its name; `full` where the shelf holds no more. */
@@ -22,6 +22,23 @@ export const freeName = (own: readonly OwnTemplate[], name: string): string => {
   }
 };
 
+/**
+ * A state that comes from outside, with the templates that it brings beside those that are there: one that is there
+ * already is not added again, and one of another's name comes under a free one, by which its plan knows it then.
+ */
+export const beside = (there: readonly OwnTemplate[], brought: State): State => {
+  const names = new Map<string, string>();
+  let own = there;
+  for (const t of brought.own) {
+    const alike = own.filter(({ text }) => text === t.text);
+    const same = alike.find(({ name }) => name === t.name) ?? alike[0];
+    const name = same?.name ?? freeName(own, t.name);
+    names.set(t.name, name);
+    if (!same) own = [...own, { name, text: t.text }];
+  }
+  return { ...brought, plan: withNames(brought.plan, names), own };
+};
+
 /** What a template is called is written in it; its file keeps its name, by which plans know it. */
 export const renamed = (state: State, name: string, title: string): State => ({
   ...state,
@@ -37,22 +54,36 @@ export const doubled = (state: State, name: string): State | 'full' => {
 };
 
 /** Off the shelf, and out of the plan; a plan without any other template goes on with the first one that comes along. */
-export const withoutOwn = (state: State, name: string): State => {
-  const places = [['template'], ...partsOf(state.plan).map((part) => ['parts', part, 'template'])];
-  const changes = places.flatMap((path): [readonly string[], Written][] => {
-    const listed = listAt(state.plan, path);
+export const withoutOwn = (state: State, name: string): State => ({
+  ...state,
+  plan: withTemplates(state.plan, (listed, path) => {
     const left = listed.filter((t) => t !== name);
-    if (left.length === listed.length) return [];
-    return [[path, left.length > 1 ? left : (left[0] ?? FIRST)]];
-  });
-  return {
-    ...state,
-    plan: withValues(state.plan, changes),
-    own: state.own.filter((t) => t.name !== name),
-  };
-};
+    // A corner or a row without one of its own has that of all.
+    const [of] = path[0] === 'parts' ? path.slice(2) : path;
+    return left.length > 1 ? left : (left[0] ?? (of === 'corner' || of === 'rows' ? undefined : FIRST));
+  }),
+  own: state.own.filter((t) => t.name !== name),
+});
 
 const FIRST = 'baluster';
+
+/** The plan with other templates wherever it names some. */
+const withTemplates = (plan: string, others: (listed: readonly string[], path: KeyPath) => Written): string =>
+  withValues(
+    plan,
+    templatePlaces(plan).flatMap((path): [KeyPath, Written][] => {
+      const listed = listAt(plan, path);
+      const now = others(listed, path);
+      return [now ?? []].flat().join('\n') === listed.join('\n') ? [] : [[path, now]];
+    }),
+  );
+
+/** The plan with templates under the names that they have now. */
+export const withNames = (plan: string, moved: ReadonlyMap<string, string>): string =>
+  withTemplates(plan, (listed) => {
+    const now = listed.map((name) => moved.get(name) ?? name);
+    return now.length > 1 ? now : now[0];
+  });
 
 /** All of them as a file; what it is stands first in it. */
 export const shelfText = (own: readonly OwnTemplate[]): string =>
@@ -69,7 +100,8 @@ export const shelfFrom = (text: string): readonly OwnTemplate[] | undefined => {
   if (typeof value !== 'object' || value === null) return undefined;
   const { templates } = value as { readonly templates?: unknown };
   if (!Array.isArray(templates)) return undefined;
-  return templates.slice(0, MOST_OWN).flatMap((entry: unknown): OwnTemplate[] => {
+  // Two windows may have filled one shelf with more than one may; what has no room here is said.
+  return templates.slice(0, 2 * MOST_OWN).flatMap((entry: unknown): OwnTemplate[] => {
     const { name, text: held } = (entry ?? {}) as { readonly name?: unknown; readonly text?: unknown };
     return typeof name === 'string' && typeof held === 'string' && held.length <= MOST_TEXT
       ? [{ name, text: held }]

@@ -6,6 +6,7 @@ import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
+import { unkept } from './keeping.ts';
 import { Later } from './later.tsx';
 import { Measure } from './measure.tsx';
 import { awaited, troubles } from './pairs.ts';
@@ -136,8 +137,18 @@ const Title = () => (
 const Notices = () => {
   const names = [...new Set(busy.value)];
   return (
-    <section class={`notices${notice.value?.isWrong ? ' stays' : ''}`} aria-label="Messages">
+    <section
+      class={`notices${notice.value?.isWrong || unkept.value.length > 0 ? ' stays' : ''}`}
+      aria-label="Messages"
+    >
       <Said at="head" />
+      <div class="said">
+        <div role="status" class={unkept.value.length > 0 ? 'notice wrong' : ''}>
+          {unkept.value.map((words) => (
+            <p key={words}>{words}</p>
+          ))}
+        </div>
+      </div>
       {names.length > 0 ? (
         <div class="working">
           <span>Working out {names.join(' and ')} …</span>

@@ -1,7 +1,7 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
-import { series } from '../../document/index.ts';
+import { describeProblem, series, textOf } from '../../document/index.ts';
 import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { NO_START } from '../engine/client.ts';
@@ -16,6 +16,7 @@ import { unitsNow } from './fields.tsx';
 import { wantPart } from './later.tsx';
 import {
   addOwn,
+  aside,
   complain,
   during,
   edit,
@@ -55,7 +56,8 @@ const takeFile = async (file: File): Promise<void> => {
   }
   const isTooLarge = (): void => complain(`${file.name} is too large to be a plan or a template.`);
   if (file.size > (MOST_OWN + 1) * MOST_BYTES) return isTooLarge();
-  const text = (await file.text()).replace(/^\uFEFF/, '');
+  const text = await read(file);
+  if (text === undefined) return;
   const shelf = shelfFrom(text);
   if (shelf) {
     await takeShelf(file.name, shelf);
@@ -66,6 +68,14 @@ const takeFile = async (file: File): Promise<void> => {
   if (/^\s*["']?(layout|parts)["']?\s*:/m.test(text))
     await openFrom({ plan: text, own: state.value.own, taken: undefined }, file.name, file.name);
   else await takeTemplate(file.name, text);
+};
+
+/** The file's text; what is none is said as the commands say it. */
+const read = async (file: File): Promise<string | undefined> => {
+  const text = textOf(new Uint8Array(await file.arrayBuffer()));
+  if (typeof text === 'string') return text;
+  complain(describeProblem({ ...text, place: { file: file.name } }));
+  return undefined;
 };
 
 const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
@@ -93,10 +103,12 @@ const takeDrawing = async (file: File): Promise<void> => {
     complain(`${file.name} is too large to be the drawing of a template.`);
     return;
   }
+  const svg = await read(file);
+  if (svg === undefined) return;
   const question = {
     kind: 'drawing',
     fileName: file.name,
-    svg: (await file.text()).replace(/^\uFEFF/, ''),
+    svg,
     units: unitsNow(),
   } as const;
   const made = await during('the template', thorough.ask(question));
@@ -143,7 +155,8 @@ const SHELF_FILE = 'my-templates.json';
 /** Puts a template on the shelf, ticked, if it can be read. */
 export const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
   const name = readOwnName(fileName);
-  const checked = await during('the template', quick.ask({ kind: 'shelf', own: [{ name, text }] }));
+  // The shelf itself may be asked for meanwhile, for what another window has put there.
+  const checked = await during('the template', aside.ask({ kind: 'shelf', own: [{ name, text }] }));
   if (checked.kind === 'stopped') return undefined;
   const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === name) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);

@@ -16,6 +16,8 @@ interface LaterParts {
     readonly points: () => void;
     /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
     readonly goOn: (key: string, title?: string) => Promise<void>;
+    /** Lets a kept picture go. */
+    readonly forget: (key: string) => void;
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };

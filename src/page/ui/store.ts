@@ -28,31 +28,13 @@ import {
   type Written,
   withValues,
 } from '../plan/plan-text.ts';
-import { withOwn } from '../plan/shelf.ts';
-import {
-  FIRST_STATE,
-  isPlanSized,
-  MOST_OWN,
-  type State,
-  stateFrom,
-  stateText,
-  withTaken,
-} from '../plan/state.ts';
+import { beside, withOwn } from '../plan/shelf.ts';
+import { isPlanSized, MOST_OWN, type State, withTaken } from '../plan/state.ts';
+import { followed } from '../plan/their-changes.ts';
+import { keptState } from './keep.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
-const STORE_KEY = 'swagwright.plan';
-
-/** A browser may forbid its store; then the page works on, and forgets. */
-const stored = (): State | undefined => {
-  try {
-    const found = stateFrom(localStorage.getItem(STORE_KEY) ?? '');
-    return found && isPlanSized(found.plan) ? found : undefined;
-  } catch {
-    return undefined;
-  }
-};
-
-const history = signal<History<State>>(beginning(stored() ?? FIRST_STATE));
+const history = signal<History<State>>(beginning(keptState));
 export const state = computed(() => history.value.now);
 /** The names of the plan's parts, none where it is one design, and the one that is open. */
 export const partNames = computed(() => partsOf(state.value.plan));
@@ -62,7 +44,7 @@ export const canRedo = computed(() => history.value.future.length > 0);
 
 export const quick: Client = startClient(() => hire('quick'));
 /** The same for what may come a little later, so that it never stands in a dragging hand's way. */
-const aside: Client = startClient(() => hire('quick'));
+export const aside: Client = startClient(() => hire('quick'));
 /** And for the other parts of a quilt, which may be forty. It starts when there are any. */
 const round: Client = startClient(() => hire('quick'));
 export const thorough: Client = startClient(() => hire('thorough'));
@@ -206,6 +188,13 @@ export const replaceState = (next: State): void => {
 /** A change of the plan or of the shelf, one step to take back; `about` gathers what belongs together into one. */
 export const changeState = (next: State, about?: string): void => commit(next, about);
 
+/** What other windows did to the shelf: no step of this one, but where it changes the design that is open. Whether it does. */
+export const followShelf = (own: readonly OwnTemplate[], moved: ReadonlyMap<string, string>): boolean => {
+  const before = history.peek();
+  history.value = followed(before, own, moved);
+  return history.peek().past.length > before.past.length;
+};
+
 /** Whether there was room for it. */
 export const addOwn = (file: OwnTemplate): boolean => {
   const next = withOwn(state.value, file);
@@ -330,15 +319,7 @@ const unitsNow = computed(() => {
 /** Starts the page's work; called once. */
 export const start = (): void => {
   partNow.subscribe(clearShown);
-  effect(() => {
-    const now = state.value;
-    try {
-      localStorage.setItem(STORE_KEY, stateText(now));
-    } catch {
-      // A full or forbidden store: the page goes on without it.
-    }
-    void follow(now);
-  });
+  effect(() => void follow(state.value));
   effect(() => {
     const asked = { kind: 'shelf', own: ownNow.value, units: unitsNow.value } as const;
     void quick.ask(asked).then((answered) => {
@@ -420,18 +401,27 @@ export const wantFills = (): void => {
   });
 };
 
-/** Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. */
-export const openFrom = async (next: State, from: string, fileName?: string): Promise<boolean> => {
-  if (!isPlanSized(next.plan)) {
+/**
+ * Takes a plan that comes from outside only if it can be read: what is wrong with it is said, and nothing changes. Her
+ * own templates stay on the shelf, and those that it brings come beside them.
+ */
+export const openFrom = async (brought: State, from: string, fileName?: string): Promise<boolean> => {
+  if (!isPlanSized(brought.plan)) {
     complain(
       `The plan in ${from} is too long for this page, and cannot be used. Your own plan is as it was.`,
     );
     return false;
   }
-  const answered = await during('the plan', quick.ask({ kind: 'check', input: next }));
+  const answered = await during('the plan', quick.ask({ kind: 'check', input: brought }));
   if (answered.kind === 'stopped') return false;
   if (answered.kind === 'problems') {
     complain(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
+    return false;
+  }
+  const { own } = state.value;
+  const next = beside(own, brought);
+  if (next.own.length > Math.max(MOST_OWN, own.length)) {
+    complain(FULL);
     return false;
   }
   // As with the commands, a plan without a title is called by its file.

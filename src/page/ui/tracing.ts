@@ -132,7 +132,8 @@ const throwAway = (): void => {
   if (key !== undefined) forget(key);
 };
 
-const forget = (key: string): void => {
+/** Lets a kept picture go. */
+export const forget = (key: string): void => {
   changeKept((kept) => kept.filter((k) => k.key !== key));
   void dropPicture(key).catch(() => {});
 };

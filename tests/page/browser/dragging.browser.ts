@@ -25,7 +25,7 @@ const takeDraggable = async (page: Page): Promise<void> => {
 };
 
 const keyOf = (page: Page): Promise<string | undefined> =>
-  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).taken as string | undefined);
+  page.evaluate(() => JSON.parse(sessionStorage.getItem('swagwright.window')!).taken as string | undefined);
 
 describe('dragging', () => {
   const DRAGS = [

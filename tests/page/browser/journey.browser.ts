@@ -197,7 +197,7 @@ describe('the whole way by keyboard', () => {
     const sheets = await byEnter(page, 'True-size sheets');
     const pdf = await bytesOf(sheets);
     const plan = await page.evaluate(
-      () => JSON.parse(localStorage.getItem('swagwright.plan')!).plan as string,
+      () => JSON.parse(sessionStorage.getItem('swagwright.window')!).plan as string,
     );
     await expectSameAsCommand(plan, ['mockup', '--measured', '1.98,2'], pdf);
     await context.close();

@@ -8,7 +8,7 @@ import { forAllTests, idle, settled } from './harness.ts';
 const ours = forAllTests();
 
 const planOf = async (page: Page): Promise<{ readonly corner?: unknown; readonly swag?: unknown }> =>
-  parse(await page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).plan as string));
+  parse(await page.evaluate(() => JSON.parse(sessionStorage.getItem('swagwright.window')!).plan as string));
 
 test('a corner is made of its own template and part, live, and is made as on the sides again', async () => {
   const { context, page, faults } = await ours.visit();

@@ -17,7 +17,7 @@ const NAMES = ['wreath', 'corner blocks', 'inner border', 'outer border'];
 
 /** What the page keeps of its plan. */
 const kept = (page: Page): Promise<{ plan: string; part?: string }> =>
-  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan') ?? '{}'));
+  page.evaluate(() => JSON.parse(sessionStorage.getItem('swagwright.window') ?? '{}'));
 
 const pressed = (page: Page) => page.locator('.parts button[aria-pressed="true"]').textContent();
 

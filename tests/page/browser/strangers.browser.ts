@@ -34,7 +34,7 @@ const KILOMETRE = FIRST_PLAN.replace('top: 60 1/8', 'top: 1000000 mm');
 const stateOf = (plan: string, own: State['own'] = []): State => ({ plan, own, taken: undefined });
 
 const planKept = (page: Page): Promise<string> =>
-  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).plan as string);
+  page.evaluate(() => JSON.parse(sessionStorage.getItem('swagwright.window')!).plan as string);
 
 const ran = (page: Page): Promise<boolean> => page.evaluate(() => 'ran' in window);
 
@@ -162,7 +162,10 @@ describe('hostile plans', () => {
     await drop(page, 'long.yaml', long);
     await told(page, /long\.yaml is too long/);
     expect(await planKept(page)).toBe(FIRST_PLAN);
-    await page.evaluate((plan) => localStorage.setItem('swagwright.plan', JSON.stringify({ plan })), long);
+    await page.evaluate(
+      (plan) => sessionStorage.setItem('swagwright.window', JSON.stringify({ plan })),
+      long,
+    );
     await page.reload();
     await settled(page);
     expect(await planKept(page)).toBe(FIRST_PLAN);

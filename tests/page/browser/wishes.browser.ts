@@ -11,7 +11,7 @@ const ours = forAllTests();
 const how = (page: Page, label: string) => page.getByLabel(`${label}: how it is meant`, { exact: true });
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 const planOf = (page: Page): Promise<string> =>
-  page.evaluate(() => JSON.parse(localStorage.getItem('swagwright.plan')!).plan as string);
+  page.evaluate(() => JSON.parse(sessionStorage.getItem('swagwright.window')!).plan as string);
 const verdict = async (page: Page): Promise<string> =>
   ((await page.locator('.verdict').textContent()) ?? '').replace(/\s+/g, ' ');
 

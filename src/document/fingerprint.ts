@@ -1,11 +1,11 @@
-/** A file's identifier made from what is in it, so that the same input gives the same bytes. */
+/** An identifier made from what is in a thing, so that the same thing always has the same one. */
 
 /**
  * 128 bits from four FNV-1a hashes of 32 bits with different starts (Fowler, Noll, Vo; prime 16777619). It names
- * a file; it protects nothing.
+ * a file or a template; it protects nothing.
  */
 export const fingerprint = (texts: readonly string[]): string => {
-  // Four variables, not a list: this goes over every letter of every page.
+  // Four variables, not a list: this goes over every letter of every printed page.
   let [a, b, c, d] = [0x811c9dc5, 0x01000193, 0x9e3779b9, 0x7f4a7c15];
   for (const text of texts) {
     // Two letters at a time; one step more than the text is long, so that where one ends and the next begins counts.
