@@ -24,6 +24,7 @@ const line = (i: number, a: Answer): string => {
     `${a.seconds.toFixed(1)} s`,
     a.said.padEnd(8),
     judged ? `${mm(judged.error)} mm at ${places([judged.at]).padEnd(8)}` : '',
+    mm(judged?.inset),
     mm(a.expected),
     judged && judged.missed.length > 0 ? `corners missed ${places(judged.missed)}` : '',
     judged && judged.added.length > 0 ? `corners added ${places(judged.added)}` : '',
@@ -36,7 +37,9 @@ const share = (of: readonly Answer[], ok: (a: Answer) => boolean): string =>
 
 for (const [name, cases] of Object.entries(ALL)) {
   if (wanted !== undefined && wanted !== name) continue;
-  console.log(`\n${name}: shape, medium, picture, processor time, said, error and where, expected error`);
+  console.log(
+    `\n${name}: shape, medium, picture, processor time, said, error and where, inset, expected error`,
+  );
   const answers: Answer[] = [];
   for (const [i, one] of cases.entries()) {
     if (only !== undefined && !only.split(',').includes(String(i + 1))) continue;

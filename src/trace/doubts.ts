@@ -55,7 +55,12 @@ export const raisedDoubt = (
   return `unsure: ${lay} its upper edge is nearer to the camera than the sheet, and from ${USUAL_HEIGHT} mm looks ${((100 * high) / (USUAL_HEIGHT - high)).toFixed(1)} % too large: say how high the camera was, or draw round the acrylic and photograph the line`;
 };
 
-/** Line art coarser than this (mm a pixel) does not show every edge to a tenth of a millimetre. */
+/**
+ * Line art coarser than this (mm a pixel) does not show every edge to a tenth of a millimetre. What is ink the scanner
+ * decides at a grey of its own, within the pixel or so by which it blurs: that moves the whole outline in or out by up
+ * to half a pixel, a sharp corner by several times as much, and no trace of it is left in two greys. So what tells is
+ * how large a pixel is; how rough the outline is tells nothing of it.
+ */
 const COARSE = 0.1;
 
 export const lineArtDoubt = ({

@@ -74,10 +74,27 @@ const toStretch = (p: Place, a: Place, b: Place): number => {
   return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 };
 
+/** What a ring holds, mm² (the shoelace formula). */
+const areaOf = (ring: readonly Place[]): number =>
+  Math.abs(
+    ring.reduce((sum, a, i) => {
+      const b = ring[(i + 1) % ring.length]!;
+      return sum + a.x * b.y - b.x * a.y;
+    }, 0) / 2,
+  );
+
+const roundOf = (ring: readonly Place[]): number =>
+  ring.reduce((sum, a, i) => {
+    const b = ring[(i + 1) % ring.length]!;
+    return sum + Math.hypot(b.x - a.x, b.y - a.y);
+  }, 0);
+
 export interface Judged {
   /** The farthest that either outline lies from the other, mm, and where, in the shape's frame. */
   readonly error: number;
   readonly at: Place;
+  /** How far the traced outline lies inside the true one as a whole: what it holds less, by its length, mm. */
+  readonly inset: number;
   /** True corners that no corner of the trace lies within `CORNER` of, and traced ones that are none. */
   readonly missed: readonly Place[];
   readonly added: readonly Place[];
@@ -103,6 +120,7 @@ export const judged = (
   return {
     error: worse.far,
     at: worse.at,
+    inset: (areaOf(truth) - areaOf(traced)) / roundOf(truth),
     missed: lacks(shape.corners, found),
     added: lacks(found, shape.corners),
   };
