@@ -12,6 +12,8 @@ export interface Corner {
   readonly point: Point;
   /** Radians, positive to the left. */
   readonly turn: number;
+  /** How far on either side of it the outline cannot be believed, mm. */
+  readonly gap: number;
 }
 
 export interface CornerOptions {
@@ -60,7 +62,8 @@ const APART = 1.2;
 const APART_GAPS = 3;
 const APART_STEPS = 24;
 
-export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner[] => {
+/** `room` is how many times as far apart as usual the same corner may be seen from two places. */
+export const findCorners = (ring: Ring, options: CornerOptions, room = 1): readonly Corner[] => {
   const whole = ringLength(ring);
   const count = Math.ceil(whole / STEP);
   const step = whole / count;
@@ -84,7 +87,7 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
       least < LEAST_TURN ? turnOf(before, met.before, after, met.after) : turnOf(before, 0, after, 0);
     if (!(Math.abs(turn) >= least)) return;
     const at = place + ahead;
-    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn });
+    found.push({ at: ((at % whole) + whole) % whole, point: met.point, turn, gap: options.gap });
   };
   for (let i = 0; i < count; i++) {
     const at = i * step;
@@ -96,7 +99,7 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
     if (Math.abs(turnOf(before, 0, after, 0)) >= LEAST_TURN) meeting(at, before, after, LEAST_TURN);
     else if (flatBefore || flatAfter) meeting(at, before, after, LEAST_TURN_OF_FLAT);
   }
-  const same = Math.max(SAME, SAME_STEPS * options.steps);
+  const same = room * Math.max(SAME, SAME_STEPS * options.steps);
   const best: Corner[] = [];
   // A corner is seen alike from every place within the gap of it. An arm that just reaches over it points
   // somewhere else from each place, so the corner is where most of them agree.
@@ -113,10 +116,39 @@ export const findCorners = (ring: Ring, options: CornerOptions): readonly Corner
       const d = Math.abs(b.at - c.at);
       return Math.min(d, whole - d) < apart;
     });
-    if (!near) best.push({ at: c.at, point: c.point, turn: c.turn });
+    if (!near) best.push(c);
   }
   return best.sort((a, b) => a.at - b.at);
 };
+
+/**
+ * A corner so sharp that more than the gap is lost of it, near a place where no outline without it serves: seen from
+ * farther away. What rounds a corner off, a pen or a lens, reaches the farther along it the sharper it is.
+ */
+export const sharpCornerNear = (
+  ring: Ring,
+  place: Point,
+  options: CornerOptions,
+  others: readonly Corner[],
+): Corner | undefined => {
+  for (const wider of WIDER) {
+    const gap = wider * options.gap;
+    const far = (p: Point): number => Math.hypot(p.x - place.x, p.y - place.y);
+    const sharp = findCorners(ring, { ...options, gap }, SHARP_ROOM)
+      .filter(({ turn, point }) => Math.abs(turn) >= SHARP && far(point) <= 2 * gap)
+      .filter(({ point: p }) => others.every((o) => Math.hypot(p.x - o.point.x, p.y - o.point.y) > 2 * gap))
+      .sort((a, b) => far(a.point) - far(b.point));
+    if (sharp[0]) return sharp[0];
+  }
+  return undefined;
+};
+
+/** Times the gap. */
+const WIDER = [1.5, 2, 2.5];
+/** What turns by less (radians) may be a tight curve, which a wide gap would cut off. */
+const SHARP = (90 * Math.PI) / 180;
+/** Two sides that are a little off cross twice as far off where they make 60° (one over the sine of half of it). */
+const SHARP_ROOM = 2;
 
 /** Places nearer than this (mm, and in steps) are the same corner, seen from two places. */
 const SAME = 0.12;

@@ -2,7 +2,7 @@
 
 import { distance, flatten, type Path, type Point, pieceDirection, turnBetween } from '../geometry/index.ts';
 import type { Capture } from './capture-marks.ts';
-import type { Outline } from './fit-outline.ts';
+import { DEVIANT, type Outline } from './fit-outline.ts';
 import type { Level, WorkingEdge } from './working-edge.ts';
 
 /** A photograph by which an outline may be off by more than this (mm) is not measured. */
@@ -73,9 +73,6 @@ export const lineArtDoubt = ({
   lineArt && 1 / pixelsPerMm > COARSE
     ? `unsure: line art of ${Math.round(pixelsPerMm * 25.4)} dots per inch leaves the outline some tenths of a millimetre off at sharp corners: scan in grey, or at 300 dots per inch`
     : undefined;
-
-/** Lines and arcs stay within half of this (mm) of what a picture shows, unless a corner was taken for a tight curve. */
-const DEVIANT = 0.15;
 
 /** A place where the outline leaves the picture: a corner that was not found, most often. */
 export const outlineDoubt = (

@@ -16,7 +16,7 @@ import {
   reversePiece,
   riseThrough,
 } from '../geometry/index.ts';
-import { type Corner, findCorners, type Ring, ringLength, ringOf } from './corners.ts';
+import { type Corner, findCorners, type Ring, ringLength, ringOf, sharpCornerNear } from './corners.ts';
 
 export interface Outline {
   /** Closed. */
@@ -55,9 +55,26 @@ const STEP = 0.2;
 /** How far a ring without corners is followed beyond its own end, so that the two ends meet smoothly (mm). */
 const OVERLAP = 8;
 
+/** Lines and arcs stay within half of this (mm) of what a picture shows, unless a corner was taken for a tight curve. */
+export const DEVIANT = 0.15;
+/** Corners that are looked for again, one after the other. */
+const MOST_SHARP = 6;
+
 export const fitOutline = (points: readonly Point[], options: FitOptions): Outline => {
   const ring = ringOf(points);
-  const corners = findCorners(ring, options);
+  const corners = [...findCorners(ring, options)];
+  let fitted = fitBetween(ring, corners, options);
+  for (let i = 0; i < MOST_SHARP && fitted.farthest && fitted.deviation > DEVIANT; i++) {
+    const sharp = sharpCornerNear(ring, fitted.farthest, options, corners);
+    if (!sharp) break;
+    corners.push(sharp);
+    corners.sort((a, b) => a.at - b.at);
+    fitted = fitBetween(ring, corners, options);
+  }
+  return fitted;
+};
+
+const fitBetween = (ring: Ring, corners: readonly Corner[], options: FitOptions): Outline => {
   const pieces: Piece[] = [];
   const joints: OutlineCorner[] = [];
   let length = 0;
@@ -94,11 +111,11 @@ export const fitOutline = (points: readonly Point[], options: FitOptions): Outli
 const fitRun = (ring: Ring, from: Corner, to: Corner, options: FitOptions, believed: Point[]): Piece[] => {
   const whole = ringLength(ring);
   const length = to.at > from.at ? to.at - from.at : to.at - from.at + whole;
-  const inner = between(ring, from.at + options.gap, from.at + length - options.gap);
+  const inner = between(ring, from.at + from.gap, from.at + length - to.gap);
   for (const p of inner) believed.push(p);
   // Points on top of a corner would bend the curve on its first step.
   const clear = inner.filter(
-    (p) => distance(p, from.point) > options.gap / 2 && distance(p, to.point) > options.gap / 2,
+    (p) => distance(p, from.point) > from.gap / 2 && distance(p, to.point) > to.gap / 2,
   );
   if (clear.length < 3) return [line(from.point, to.point)];
   const fair = fairCurve([from.point, ...clear, to.point], {

@@ -19,7 +19,7 @@ describe('a photograph of the capture sheet', () => {
       for (const medium of ['card', 'pencil', 'acrylic'])
         expect(answers.some((a) => a.one.medium === medium && a.said === 'accepted')).toBe(true);
       expect(answers.filter((a) => a.said === 'accepted').length).toBeGreaterThanOrEqual(48);
-      expect(answers.filter((a) => errorOf(a) <= 0.3).length).toBeGreaterThanOrEqual(54);
+      expect(answers.filter((a) => errorOf(a) <= 0.3).length).toBeGreaterThanOrEqual(55);
       const worse = answers.filter((a) => a.said === 'accepted' && !(errorOf(a) <= 0.6));
       expect(worse.map(told)).toEqual([]);
       // Of the processor, for twelve million pixels.
@@ -29,7 +29,7 @@ describe('a photograph of the capture sheet', () => {
     SLOW,
   );
 
-  // One in every run of the tests, where the whole table is left to the long ones.
+  // Two in every run of the tests, where the whole table is left to the long ones.
   test(
     'of acrylic is taken, within 0.3 mm; where nobody says how high the camera was, it is said to be too large',
     async () => {
@@ -46,6 +46,17 @@ describe('a photograph of the capture sheet', () => {
       expect(asked.said).toBe('unsure');
       expect(asked.words).toMatch(/^unsure: inside the line it is darker/);
       expect(errorOf(asked)).toBeGreaterThan(1);
+    },
+    SLOW,
+  );
+
+  test(
+    'shows a cusp of 47° whose point the pencil and the lens have closed',
+    async () => {
+      const answer = await answerTo(PHOTOS[7]!);
+      expect(answer.said, told(answer)).toBe('accepted');
+      expect(answer.judged!.missed).toEqual([]);
+      expect(errorOf(answer)).toBeLessThan(0.3);
     },
     SLOW,
   );
