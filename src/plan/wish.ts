@@ -142,7 +142,8 @@ const readWith = (written: string | number, quantity: Quantity): WishReading<Wis
   if (String(written).length > MOST_CHARACTERS) return refused('not-a-wish', 'too long to be read');
   const text = plainWish(String(written)).replace(quantity.nouns, '').trim();
   if (text === '') return refused('not-a-wish', 'nothing is written');
-  const named = quantity.named?.[text];
+  // A plain object answers to words that nobody gave it, such as “constructor”.
+  const named = quantity.named && Object.hasOwn(quantity.named, text) ? quantity.named[text] : undefined;
   const form = formOf(named ?? text, (part) => typeof quantity.read(part) === 'number');
   if ('reason' in form) {
     const { reason, ...hint } = form;

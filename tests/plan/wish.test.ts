@@ -228,6 +228,11 @@ describe('bad words give one clear line', () => {
     expect(lines).toEqual([line]);
   });
 
+  test.each(['constructor', '__proto__', 'tostring', 'valueof'])('“%s” is no name of anything', (text) => {
+    for (const reading of [readWishOf('span', text, 'in'), readShareWish(text), readRepeatsWish(text)])
+      expect(reading.ok).toBe(false);
+  });
+
   test('no text makes it throw', () => {
     fc.assert(
       fc.property(
