@@ -29,8 +29,8 @@ Examples:
   swagwright template edit corbel.yaml --break "shoulder=3 1/4 in" --rename "dot 1=collar"
   swagwright template edit corbel.yaml --stretch "collar to shoulder straight" -o corbel-2.yaml
 
-A PLACE is a length along the edge from the heel (such as 3 1/4 in or 82 mm), x,y as in the file, heel, crown, or a
-break's name. Bare lengths are in the template file's own units. Lengths are those of the edge before anything is
-set right. Sizes are set right by what lies between heel and crown end; etched lines stay where the file says.
-Corners are breaks by themselves, and cannot be taken out but by their stretch. The edge is written as steps, and of
-the comments those on top are kept.`;
+A PLACE is a length along the edge from the heel (such as 3 1/4 in or 82 mm), x,y as in the file, heel,
+crown, or a break's name. Bare lengths are in the template file's own units. Lengths are those of the edge
+before anything is set right. Sizes are set right by what lies between heel and crown end; etched lines stay
+where the file says. Corners are breaks by themselves, and cannot be taken out but by their stretch. The
+edge is written as steps, and of the comments those on top are kept.`;
