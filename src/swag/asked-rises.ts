@@ -82,21 +82,23 @@ const narrowed = (
 
 /**
  * How wide (mm) swags whose rises lie in some windows may be at most, to be as asked; undefined where nothing of that is
- * asked. What is asked about counts only where a gap is asked for, too: else the least gap is what suits.
+ * asked. What is asked about counts only where a gap is asked for, too: else the least gap is what suits. `inPrint`
+ * takes a figure for all that is printed as it.
  */
 export const widestAsked = (
   { chord }: Shape,
   windows: readonly Window[],
   wishes: Wishes | undefined,
+  inPrint = false,
 ): number | undefined => {
   if (!wishes || windows.length === 0) return undefined;
   const sizes = wishes.asked.filter(({ key }) => key === 'span' || key === 'depth' || key === 'use');
   const binding = wishes.ranges === 'bind' && sizes.some((one) => !onlyRanks(one));
   const hasGap = wishes.asked.some(({ key }) => key === 'gap');
-  const widest = sizes.flatMap(({ key, wish }) => {
+  const widest = sizes.flatMap(({ key, wish, play }) => {
     if (isAbout(wish) ? !hasGap : typeof wish !== 'number') return [];
-    // Given in figures it is just that, and not what is still printed as that.
-    const of = (sense: 1 | -1): number => (isAbout(wish) ? wish.about * (1 + sense * UNSEEN) : Number(wish));
+    const of = (sense: 1 | -1): number =>
+      isAbout(wish) ? wish.about * (1 + sense * UNSEEN) : Number(wish) + (inPrint ? sense * play : 0);
     if (key === 'span') return [of(1)];
     return key === 'depth' && of(-1) < chord ? [2 * Math.sqrt(chord * chord - of(-1) ** 2)] : [];
   });

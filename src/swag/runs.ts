@@ -143,7 +143,8 @@ const sizesByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: n
   const { chord } = shape;
   // A gap that is given in figures is not widened, and may be as wide as a swag.
   const widestSpan = rules.widestGap === undefined ? undefined : widestAsked(shape, windows, rules.wishes);
-  const own: SeatRules = { ...rules, widestSpan };
+  const widestPrinted = widestSpan && widestAsked(shape, windows, rules.wishes, true);
+  const own: SeatRules = { ...rules, widestSpan, widestPrinted };
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
   const sizeIn = (share: number): Size | undefined => {
     let gap = gapAsked(share, 1, 1, fixed, own);

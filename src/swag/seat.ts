@@ -82,6 +82,8 @@ export interface SeatRules {
   readonly widestGap?: number | undefined;
   /** How wide (mm) swags are at most where a wider gap can keep them so; undefined where that is not asked. */
   readonly widestSpan?: number | undefined;
+  /** Where those are still as asked in print (mm), so that no gap is made wider for them. */
+  readonly widestPrinted?: number | undefined;
 }
 
 /** Of `rest` mm for some swags and some gaps, the least gap (mm) that leaves no swag wider than is asked. */
@@ -90,11 +92,12 @@ export const gapAsked = (
   swags: number,
   gaps: number,
   least: number,
-  { widestSpan, widestGap }: Pick<SeatRules, 'widestSpan' | 'widestGap'>,
-): number =>
-  widestSpan === undefined || widestGap === undefined
-    ? least
-    : Math.max(least, Math.min(widestGap, (rest - swags * widestSpan) / gaps));
+  { widestSpan, widestGap, widestPrinted }: Pick<SeatRules, 'widestSpan' | 'widestGap' | 'widestPrinted'>,
+): number => {
+  if (widestSpan === undefined || widestGap === undefined) return least;
+  if (widestPrinted !== undefined && rest - gaps * least <= swags * widestPrinted) return least;
+  return Math.max(least, Math.min(widestGap, (rest - swags * widestSpan) / gaps));
+};
 
 /**
  * Neighbours that bulge towards each other across a gap keep this much cloth between their stitching (mm).
@@ -110,17 +113,21 @@ export const seat = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
 
 const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> => {
   const { shape } = way;
-  let gap = gapAsked(share, 1, 1, rules.gap === 'auto' ? 0 : rules.gap, rules);
+  const least = rules.gap === 'auto' ? 0 : rules.gap;
+  const asked = gapAsked(share, 1, 1, least, rules);
+  let gap = asked;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;
     if (!(halfSpan > 0)) return misses({ kind: 'no-length', by: -2 * halfSpan });
     if (!(halfSpan <= shape.chord)) return misses({ kind: 'too-short', by: 2 * (halfSpan - shape.chord) });
-    if (rules.widestSpan !== undefined && gap >= 2 * halfSpan)
-      return misses({ kind: 'too-wide-gap', by: gap - 2 * halfSpan });
     const bulge = bulgeAt(shape, riseFor(shape, halfSpan));
     const wanted = gapFor({ bulge }, rules.gap);
-    if (wanted <= gap + FIT_NOISE)
+    if (wanted <= gap + FIT_NOISE) {
+      // Made wider for what is asked, a gap as wide as a swag is none; a bulge may need one.
+      if (gap === asked && asked > least && gap >= 2 * halfSpan)
+        return misses({ kind: 'too-wide-gap', by: gap - 2 * halfSpan });
       return check(straightSeat(way, shape, crownPose(shape, halfSpan)!, gap), rules);
+    }
     if (rules.gap !== 'auto') return misses({ kind: 'bulges', by: wanted - gap, bulge });
     // A wider gap makes a steeper tilt, and that never a smaller bulge: from below this finds the least gap.
     gap = wanted;
