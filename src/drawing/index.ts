@@ -1,5 +1,6 @@
 /** The neutral picture: named layers of paths, areas and texts in mm at true size. */
 
+export { squaresFilled, squaresShown } from './corner-fills.ts';
 export { type DrawOptions, drawDesign } from './draw-design.ts';
 export { drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
 export { drawQuilt, type QuiltPart, quiltPlaces } from './draw-quilt.ts';

@@ -20,7 +20,7 @@ import { PAGE_TOO_SMALL, type WrittenPictures } from '../output/contact-sheet/in
 import { shownDrawing } from '../output/view/index.ts';
 import { layOut } from '../pagination/index.ts';
 import { closesRound, type Plan } from '../plan/index.ts';
-import { cornerSwag } from '../swag/index.ts';
+import { cornerSquares, cornerSwag } from '../swag/index.ts';
 import { type Made, type Means, pdfMeans } from './made.ts';
 import { type PagesWanted, pageSetups } from './pages.ts';
 import { type Part, refuseUnknownFills, type Shown, shownOf } from './part.ts';
@@ -57,7 +57,7 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
   refuseUnknownFills(part);
   const { plan, design: whole, templates } = part;
   const { region, empty, reduction, without = [] } = wanted;
-  if (region === 'corner' && !cornerSwag(whole)) throw nothingToFill(plan, region);
+  if (region === 'corner' && !cornerSwag(whole) && !cornerSquares(whole)) throw nothingToFill(plan, region);
   const shown = shownOf(whole, wanted.show ?? (region === 'corner' ? 'corner' : 'repeat'));
   const { design, scope } = shown;
   const base = drawPlan(design, plan, scope, { ghosts: false, withFills: false });
@@ -157,6 +157,10 @@ const allTrials = (
   return asked.flatMap((a) => a.make());
 };
 
+/** Where a region is that has to do with corners. */
+export const CORNERS_TO_FILL =
+  'only a border has corners to fill: a swag that turns or goes across them, or, with corners half or open, the square that is free';
+
 const nothingToFill = (plan: Plan, region: TrialRegion | undefined): ProblemError => {
   const { outward, inward } = plan.channels;
   const hints: Readonly<Record<TrialRegion, string | undefined>> = {
@@ -169,7 +173,7 @@ const nothingToFill = (plan: Plan, region: TrialRegion | undefined): ProblemErro
       outward.length + inward.length === 0
         ? 'give the plan channels, such as channels: { outward: [1/4] }'
         : undefined,
-    corner: 'only a border whose corners turn has swags there, and what is shown must hold one',
+    corner: `${CORNERS_TO_FILL}; and what is shown must hold one`,
   };
   const hint = region && hints[region];
   return new ProblemError([

@@ -91,6 +91,20 @@ describe('audition', () => {
     expect(fills).toMatchObject([{ fill: 'lines', region: 'corner' }]);
   });
 
+  test('the square that is free at a corner', async () => {
+    const folder = await folderWith(BORDER.replace('corners: turn', 'corners: half'));
+    const asked = ['--region', 'corner', '--fills', 'lines,stipple', '--json'];
+    const ran = await run(folder, ['audition', 'strip.yaml', ...asked]);
+    expect(ran.code).toBe(0);
+    const { shows, fills } = JSON.parse(ran.out);
+    expect(shows).toContain('corner');
+    expect(fills).toMatchObject([
+      { fill: 'lines', region: 'corner' },
+      { fill: 'stipple', region: 'corner' },
+    ]);
+    for (const { stitchedPerSwag } of fills) expect(stitchedPerSwag).toBeGreaterThan(100);
+  });
+
   test('true size, when it is asked for and the paper holds it', async () => {
     const folder = await folderWith(STRIP);
     const ran = await run(folder, [
@@ -152,7 +166,7 @@ describe('mistakes', () => {
       STRIP,
       ['--region', 'corner'],
       1,
-      'there is nothing to fill: inside the corners; only a border whose corners turn has swags there, and --show must hold one',
+      'there is nothing to fill: inside the corners; only a border has corners to fill: a swag that turns or goes across them, or, with corners half or open, the square that is free; and --show must hold one',
     ],
     [
       'template: finial\nlayout:\n  frame: { count: 8, around: 9, clearance: 1/2 }\n',

@@ -13,7 +13,7 @@ export const defineAudition: Define = (command, io) => {
     .argument('<plan>', 'the plan file (YAML)');
   addOutput(command, 'the PDF to write', "the plan's name and -audition.pdf, or -frames.pdf with --empty");
   command
-    .option('--region <region>', 'swag, background, channel or corner (default: each that the plan has)')
+    .option('--region <region>', 'swag, background, channel or corner (default: each but corner)')
     .option(
       '--fills <names>',
       'the fills to try; several with commas (default: all that suit the region)',

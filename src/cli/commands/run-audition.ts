@@ -3,7 +3,7 @@
 import type { Problem } from '../../document/index.ts';
 import type { LayerId } from '../../drawing/index.ts';
 import { FILLS, type Fill } from '../../fill/index.ts';
-import { type Audition, audition } from '../../jobs/audition.ts';
+import { type Audition, audition, CORNERS_TO_FILL } from '../../jobs/audition.ts';
 import { refuseUnknownFills } from '../../jobs/part.ts';
 import { INCH_SIXTYFOURTH as FINEST, formatLength } from '../../length/index.ts';
 import {
@@ -170,7 +170,7 @@ const saidOf =
     if (problem.code === 'nothing-to-fill' && region === 'corner')
       return {
         ...problem,
-        hint: 'only a border whose corners turn has swags there, and --show must hold one',
+        hint: `${CORNERS_TO_FILL}; and --show must hold one`,
       };
     if (problem.code === 'frame-too-large')
       return {

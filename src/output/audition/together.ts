@@ -12,7 +12,7 @@ import {
 } from '../../drawing/index.ts';
 import { fillNamed } from '../../fill/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import type { Design, Placed } from '../../swag/index.ts';
+import { cornerSwag, type Design, type Placed } from '../../swag/index.ts';
 import { hasRegion, type Trial, type TrialRegion, trialsFor } from './trials.ts';
 
 /** Fills of several regions of what is shown. */
@@ -93,10 +93,10 @@ export const setsOf = (design: Design, scope: Scope, plan: Plan, made: readonly 
   const own: Shown = { byHalf: filling.byHalf, open: openShown(filling.open, design, scope.halves) };
   const has = (kind: 'swag' | 'background'): boolean =>
     kind === 'background'
-      ? own.open.length > 0
+      ? own.open.some((filled) => filled.kind === 'background')
       : [...own.byHalf.values()].some((filled) => filled.some((f) => f.region.kind === kind));
   const around = (region: TrialRegion): Shown => {
-    const tried = region === 'corner' ? 'swag' : region;
+    const tried = region === 'corner' && cornerSwag(design) ? 'swag' : region;
     const others = (['swag', 'background'] as const)
       .filter((kind) => kind !== tried && !has(kind))
       .map((kind) => trial(kind, BESIDE[kind], DENSITIES.open * USUAL_SPACING));
@@ -156,7 +156,7 @@ const wordsOf = ({ fills }: Plan): Pick<Together, 'inside' | 'channels' | 'backg
 
 const without = ({ byHalf, open }: Shown, kind: TrialRegion): Shown => ({
   byHalf: new Map([...byHalf].map(([half, filled]) => [half, filled.filter((f) => f.region.kind !== kind)])),
-  open: kind === 'background' ? [] : open,
+  open: open.filter((filled) => filled.kind !== (kind === 'corner' ? 'corner square' : kind)),
 });
 
 const merged = (parts: readonly (Shown | undefined)[]): Shown => {

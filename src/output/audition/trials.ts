@@ -11,6 +11,8 @@ import {
   openShown,
   type Scope,
   spacingFor,
+  squaresFilled,
+  squaresShown,
   tooFineFor,
   USUAL_SEED,
   USUAL_SPACING,
@@ -21,8 +23,10 @@ import type { Fill as FillChoice, Plan } from '../../plan/index.ts';
 import {
   type Alike,
   alikeRepeats,
+  cornerSquares,
   cornerSwag,
   type Design,
+  type OpenArea,
   openAreaOf,
   type Placed,
   regionsOf,
@@ -32,7 +36,7 @@ import {
 } from '../../swag/index.ts';
 
 export const TRIAL_REGIONS = ['swag', 'background', 'channel', 'corner'] as const;
-/** Inside the swags; between them and the far margin; in every channel's band; inside the corners' swags. */
+/** Inside the swags; between them and the far margin; in every channel's band; inside the corners' swags, or the squares that are free there. */
 export type TrialRegion = (typeof TRIAL_REGIONS)[number];
 
 export interface Trial {
@@ -80,7 +84,8 @@ const isTried = (region: SwagRegion, wanted: TrialRegion): boolean =>
 export const hasRegion = (design: Design, scope: Scope, plan: Plan, wanted: TrialRegion): boolean =>
   trialRepeats(design, scope, wanted).some(({ cell, ends }) =>
     regionsOf(cell, design, plan.channels, ends).some((r) => isTried(r, wanted) && !isEmptyRegion(r.region)),
-  );
+  ) ||
+  (wanted === 'corner' && squaresShown(design, scope.halves).length > 0);
 
 /** Bands take what is meant for bands, and everything else what is meant for areas. */
 export const suitsRegion = (fill: Fill, region: TrialRegion): boolean =>
@@ -116,30 +121,40 @@ export const trialsAsked = (
   const areaFor = remembered(
     (isPlanned) => row && openAreaOf(row, plan.channels, isPlanned ? undefined : here),
   );
+  const squares = region === 'corner' ? cornerSquares(wholeOf(design)) : undefined;
   const chosen = fills ?? FILLS.filter((f) => suitsRegion(f, region));
   const inside = repeats.flatMap((r) => r.regions);
   const wanted = chosen.flatMap((fill) =>
     (spacings.length > 0 ? spacings : [undefined]).map((spacing) => {
-      const own = plannedChoice(plan, fill, region);
+      const own = plannedChoice(plan, fill, squares ? 'square' : region);
       const choice: FillChoice = { ...(own ?? { kind: fill.name }), ...(spacing ? { spacing } : {}) };
       const planned = own !== undefined && spacing === undefined;
       const area = areaFor(planned);
-      const regions = (area ? [area] : inside).map(({ region: of }) => of);
+      const regions = (area ? [area] : squares ? [squares] : inside).map(({ region: of }) => of);
       const usual = inside[0] ? spacingFor(inside[0]) : USUAL_SPACING;
       const asked = { path: [], fill, spacing: choice.spacing ?? usual, regions };
       return { fill, choice, planned, area, tooFine: tooFineFor(asked, plan) };
     }),
   );
+  /** What fills the background, or all corner squares, whatever of it is shown. */
+  const wholeWith = (
+    fill: Fill,
+    choice: FillChoice,
+    area: OpenArea | undefined,
+  ): ReturnType<typeof squaresFilled> => {
+    if (squares) return squaresFilled({ fill, squares, choice, spacing: choice.spacing ?? USUAL_SPACING });
+    if (!area) return { open: [], messages: [] };
+    const { messages, ...made } = fillOpenArea(fill, area, choice);
+    return { open: [{ kind: 'background', row: row!.row, fill: fill.name, ...made }], messages };
+  };
   let lines = 0;
   const trialOf = ({ fill, choice, planned, area, tooFine }: (typeof wanted)[number]): Trial => {
     const byHalf = new Map<Placed, readonly Filled[]>();
     const messages = new Set<string>();
     if (tooFine) messages.add(`${tooFine.message}, ${tooFine.expected}`);
-    const whole = area && !tooFine ? fillOpenArea(fill, area, choice) : undefined;
+    const whole = tooFine ? undefined : wholeWith(fill, choice, area);
     for (const message of whole?.messages ?? []) messages.add(message);
-    const open = whole
-      ? openShown([{ kind: 'background', row: row!.row, fill: fill.name, ...whole }], design, scope.halves)
-      : [];
+    const open = openShown(whole?.open ?? [], design, scope.halves);
     for (const repeat of tooFine ? [] : repeats) {
       const filled = repeat.regions.map((r) => {
         const one = fillRegion(fill, r, repeat, design, plan.channels, choice);
@@ -150,7 +165,7 @@ export const trialsAsked = (
     }
     lines += fillLinesOf({ byHalf, open });
     if (lines > MOST_FILL_LINES) throw new ProblemError([TOO_MANY_LINES]);
-    const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? open.flatMap((f) => f.paths);
+    const shown = [...byHalf.values()][0]?.flatMap((f) => f.paths) ?? open[0]?.paths ?? [];
     return {
       fill,
       region,
@@ -187,12 +202,17 @@ const TOO_MANY_LINES: Problem = {
   hint: 'take a wider spacing, or show one repeat',
 };
 
-/** How the plan asks for this fill in this region, if it does. */
-const plannedChoice = ({ fills }: Plan, fill: Fill, region: TrialRegion): FillChoice | undefined => {
+/** How the plan asks for this fill in this region, if it does. A free corner square has a fill of its own, or none. */
+const plannedChoice = (
+  { fills }: Plan,
+  fill: Fill,
+  region: TrialRegion | 'square',
+): FillChoice | undefined => {
   const asked = {
     swag: [fills.swag],
     background: [fills.background],
     corner: [fills.corner ?? fills.swag],
+    square: [fills.corner],
     channel: fills.channels,
   }[region];
   return asked.find((choice) => choice !== undefined && fillNamed(choice.kind) === fill);

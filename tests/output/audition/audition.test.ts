@@ -16,7 +16,7 @@ import { captionOf } from '../../../src/output/audition/write-audition.ts';
 import { pageSetup } from '../../../src/output/pdf/index.ts';
 import { evenMargins, PAPERS, type PaperId } from '../../../src/pagination/index.ts';
 import { designOf } from '../../../src/swag/index.ts';
-import { planOf, profile, search } from '../../swag/fit-helpers.ts';
+import { planOf, pointsAlong, profile, search } from '../../swag/fit-helpers.ts';
 import {
   deflate,
   FONTS,
@@ -144,6 +144,64 @@ describe('what is tried', () => {
     expect(hasRegion(design, scope, plan, 'channel')).toBe(true);
     expect(hasRegion(design, scope, plan, 'corner')).toBe(false);
     expect(hasRegion(design, scope, made().plan, 'channel')).toBe(false);
+  });
+});
+
+describe.each(['half', 'open'])('the square that corners: %s leaves free', (corners) => {
+  // Where it lies is worked out by hand: 150 mm wide round 900 by 700, the lower left inner corner the origin.
+  const border = (fills: string) => {
+    const plan = planOf(
+      `units: mm\nlayout: { border: { width: 150, inner: { top: 900, right: 700, bottom: 900, left: 700 }, margin: { inner: 12, outer: 20 }, corners: ${corners} } }\nfills: ${fills}`,
+    );
+    const best = search(plan, [profile('newel')]).results[0]!;
+    const design = designOf(best.field, best.fit);
+    const scopeAt = (what: string) => {
+      const scoped = scopeOf(design, what);
+      if (!scoped.ok) throw new Error(what);
+      return scoped.scope;
+    };
+    return { plan, design, scopeAt };
+  };
+  const hatch = FILLS.filter(({ name }) => name === 'crosshatch');
+
+  test('is tried where it is shown, and from margin to margin', () => {
+    const { plan, design, scopeAt } = border('{}');
+    expect(hasRegion(design, scopeAt('repeat'), plan, 'corner')).toBe(false);
+    expect(hasRegion(design, scopeAt('corner'), plan, 'corner')).toBe(true);
+    const asked = { region: 'corner', fills: hatch, spacings: [8] } as const;
+    const [tried] = trialsFor(design, scopeAt('corner top right'), plan, asked);
+    const points = tried!.open.flatMap(({ paths }) => paths.flatMap((path) => pointsAlong(path, 5)));
+    expect(Math.min(...points.map(({ x }) => x))).toBeCloseTo(912, 1);
+    expect(Math.max(...points.map(({ x }) => x))).toBeCloseTo(1030, 1);
+    expect(Math.min(...points.map(({ y }) => y))).toBeCloseTo(712, 1);
+    expect(Math.max(...points.map(({ y }) => y))).toBeCloseTo(830, 1);
+    const [all] = trialsFor(design, scopeAt('all'), plan, asked);
+    expect(all!.open).toHaveLength(4);
+    expect(all!.length).toBeCloseTo(tried!.length, 6);
+  });
+
+  test('is the plan’s where its own fill is tried, and not where the swags’ is', () => {
+    const planned = (fills: string): boolean => {
+      const { plan, design, scopeAt } = border(fills);
+      const [one] = trialsFor(design, scopeAt('corner'), plan, {
+        region: 'corner',
+        fills: hatch,
+        spacings: [],
+      });
+      return one!.planned;
+    };
+    expect(planned('{ corner: crosshatch }')).toBe(true);
+    expect(planned('{ swag: crosshatch }')).toBe(false);
+  });
+
+  test('keeps its own fill behind what is tried beside it, and leaves it out of its own', () => {
+    const { plan, design, scopeAt } = border('{ corner: crosshatch }');
+    const { around, plansFills } = setsOf(design, scopeAt('corner'), plan, []);
+    const kinds = (region: 'corner' | 'background'): readonly string[] =>
+      around(region).open.map(({ kind }) => kind);
+    expect(kinds('background')).toEqual(['corner square']);
+    expect(kinds('corner')).toEqual(['background']);
+    expect(plansFills).toBe(false);
   });
 });
 
