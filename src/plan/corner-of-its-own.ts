@@ -42,12 +42,14 @@ export const cornerOfItsOwn = ({ swag, corner, layout, rows }: Plan): readonly F
   if (rows.length > 0)
     found.push({
       path,
-      message: 'a corner with a swag of its own has one row',
+      message:
+        'a corner with a swag of its own has one row, because a second row is fitted only to corners that are made as the sides are',
       found: 'a second row under rows',
       expected: 'either corner or rows',
     });
   return found;
 };
 
-/** Only so both can be as deep: what a fixed tilt leaves of a side is a gap, and no corner makes up for it. */
-const ON_CENTRE = 'where the corner has a swag of its own, all are set with their crowns on the centre line';
+/** What a fixed tilt leaves of a side is a gap, and no corner makes up for it. */
+const ON_CENTRE =
+  'where the corner has a swag of its own, all are set with their crowns on the centre line, because only so both can be as deep';

@@ -13,7 +13,8 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
     return [
       {
         path: own,
-        message: 'a round frame has one kind of swag',
+        message:
+          'a round frame has one kind of swag, because it closes where all take the same share of the circle',
         expected: 'a strip, a border or a frame round a block',
       },
     ];
@@ -29,7 +30,8 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
   if (rows.length > 0)
     found.push({
       path: own,
-      message: 'kinds that take turns stand in one row',
+      message:
+        'kinds that take turns stand in one row, because a second row has one kind, and their marks are of two widths',
       found: 'a second row under rows',
       expected: 'either alternate or rows',
     });
@@ -43,7 +45,7 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
   if (corners === 'turn' || corners === 'across')
     found.push({
       path: own,
-      message: 'kinds that take turns end beside a corner, and do not go round it',
+      message: 'kinds that take turns end beside a corner, because a swag over it would be of neither kind',
       found: `corners: ${corners}`,
       expected: 'corners: meet, open or half',
     });
@@ -62,8 +64,8 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
   return found;
 };
 
-/** Only so a swag takes the width that its share of the side leaves it. */
-const ON_CENTRE = 'kinds that take turns are set with their crowns on the centre line';
+const ON_CENTRE =
+  'kinds that take turns are set with their crowns on the centre line, because only so each takes the width that its share of the side leaves it';
 
 const mayBe = (wish: NonNullable<Plan['swag']['repeats']>[number], corners: CornerTreatment): boolean => {
   const isEven = corners === 'half';

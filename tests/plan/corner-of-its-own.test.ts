@@ -69,15 +69,15 @@ const MISTAKES: readonly (readonly [rest: string, line: string, layout?: string]
   ],
   [
     'corner: {}\nrows: [{ at: 1 }]',
-    'plan.yaml:3:9: corner: a corner with a swag of its own has one row; found a second row under rows; expected either corner or rows',
+    'plan.yaml:3:9: corner: a corner with a swag of its own has one row, because a second row is fitted only to corners that are made as the sides are; found a second row under rows; expected either corner or rows',
   ],
   [
     'corner: { setting: flat-on-guide }',
-    'plan.yaml:3:9: corner: where the corner has a swag of its own, all are set with their crowns on the centre line; found setting: flat-on-guide; expected setting: crown-on-centre',
+    'plan.yaml:3:9: corner: where the corner has a swag of its own, all are set with their crowns on the centre line, because only so both can be as deep; found setting: flat-on-guide; expected setting: crown-on-centre',
   ],
   [
     'swag: { flat: 1 }\ncorner: { from: 2 }',
-    'plan.yaml:3:7: swag: where the corner has a swag of its own, all are set with their crowns on the centre line; found flat: 1; expected setting: crown-on-centre',
+    'plan.yaml:3:7: swag: where the corner has a swag of its own, all are set with their crowns on the centre line, because only so both can be as deep; found flat: 1; expected setting: crown-on-centre',
   ],
   [
     'corner: { from: 3, to: 2 }',

@@ -58,17 +58,17 @@ const MISTAKES: readonly (readonly [rest: string, line: string, layout?: string]
   ],
   [
     `swag: { ${TWO} }`,
-    'plan.yaml:3:20: swag.alternate: a round frame has one kind of swag; expected a strip, a border or a frame round a block',
+    'plan.yaml:3:20: swag.alternate: a round frame has one kind of swag, because it closes where all take the same share of the circle; expected a strip, a border or a frame round a block',
     ROUND,
   ],
   [
     `swag: { ${TWO} }`,
-    'plan.yaml:3:20: swag.alternate: kinds that take turns end beside a corner, and do not go round it; found corners: turn; expected corners: meet, open or half',
+    'plan.yaml:3:20: swag.alternate: kinds that take turns end beside a corner, because a swag over it would be of neither kind; found corners: turn; expected corners: meet, open or half',
     border('turn'),
   ],
   [
     `swag: { ${TWO} }\nrows: [{}]`,
-    'plan.yaml:3:20: swag.alternate: kinds that take turns stand in one row; found a second row under rows; expected either alternate or rows',
+    'plan.yaml:3:20: swag.alternate: kinds that take turns stand in one row, because a second row has one kind, and their marks are of two widths; found a second row under rows; expected either alternate or rows',
   ],
   [
     `swag: { ${TWO} }\nchannels: { outward: [1/4] }`,
@@ -93,11 +93,11 @@ const MISTAKES: readonly (readonly [rest: string, line: string, layout?: string]
   ],
   [
     `swag: { setting: flat-on-guide, ${TWO} }`,
-    'plan.yaml:3:7: swag: kinds that take turns are set with their crowns on the centre line; found setting: flat-on-guide; expected setting: crown-on-centre',
+    'plan.yaml:3:7: swag: kinds that take turns are set with their crowns on the centre line, because only so each takes the width that its share of the side leaves it; found setting: flat-on-guide; expected setting: crown-on-centre',
   ],
   [
     'swag: { alternate: [{ laid: along }, {}] }',
-    'plan.yaml:3:21: swag.alternate.1: kinds that take turns are set with their crowns on the centre line; found laid: along; expected setting: crown-on-centre',
+    'plan.yaml:3:21: swag.alternate.1: kinds that take turns are set with their crowns on the centre line, because only so each takes the width that its share of the side leaves it; found laid: along; expected setting: crown-on-centre',
   ],
   [
     'swag: { alternate: [{}, { from: crown }] }',
