@@ -101,7 +101,7 @@ describe('wrong use', () => {
     ],
     [
       ['draw', 'plan.yaml', '--as', 'clena'],
-      '--as: not known; found "clena"; expected one of clean, pounce, stencil; did you mean "clean"?',
+      '--as: not known; found "clena"; expected one of clean, pounce, stencil, projector; did you mean "clean"?',
     ],
     [
       ['mockup', 'plan.yaml', '--mirrored'],
