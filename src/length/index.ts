@@ -17,5 +17,13 @@ export {
   roundLength,
   stepOf,
 } from './print.ts';
-export { type AllowedSign, MM_PER_INCH, pointInstead, readLength, UNITS, type Units } from './read.ts';
+export {
+  type AllowedSign,
+  MM_PER,
+  MM_PER_INCH,
+  pointInstead,
+  readLength,
+  UNITS,
+  type Units,
+} from './read.ts';
 export { wordsOf } from './words.ts';

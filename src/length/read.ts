@@ -15,6 +15,7 @@ export const UNITS: readonly Units[] = ['in', 'cm', 'mm'];
 
 /** Exactly, by the definition of the inch (international yard and pound agreement, 1959). */
 export const MM_PER_INCH = 25.4;
+export const MM_PER: Readonly<Record<Units, number>> = { in: MM_PER_INCH, cm: 10, mm: 1 };
 
 /** Longer texts are refused unread: `12 345 5/64 inches` has 18 characters. */
 export const MOST_LENGTH_CHARACTERS = 40;

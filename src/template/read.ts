@@ -30,6 +30,7 @@ import {
   formatLength,
   INCH_SIXTEENTH,
   lengthsApart,
+  MM_PER,
   MM_PER_INCH,
   MM_TENTH,
   type Units,
@@ -139,7 +140,7 @@ const readEdge = (file: TemplateFile): EdgeReading => {
   if (Array.isArray(edge)) return edgeFromSteps(edge.map(stepOf));
   if (edge.points) return edgeFromPoints(edge.points, edge.tolerance, file.units);
   const unit = edge.unit ?? file.units;
-  return edgeFromSvg(edge.svg ?? '', { in: MM_PER_INCH, cm: 10, mm: 1 }[unit]);
+  return edgeFromSvg(edge.svg ?? '', MM_PER[unit]);
 };
 
 type FileStep = Extract<TemplateFile['edge'], readonly unknown[]>[number];

@@ -10,7 +10,7 @@ import {
   pieceLength,
   trimPiece,
 } from '../geometry/index.ts';
-import { MM_PER_INCH, type Units } from '../length/index.ts';
+import { MM_PER, type Units } from '../length/index.ts';
 import type { AlignmentLine } from './template.ts';
 
 export interface TemplateText {
@@ -38,7 +38,7 @@ const APART = 0.5;
 export const writeTemplate = (wanted: TemplateText): string => {
   const { title, units, comments, thickness, edge, breaks, decimals } = wanted;
   const { alignment = [], channelLines = [] } = wanted;
-  const size = { in: MM_PER_INCH, cm: 10, mm: 1 }[units];
+  const size = MM_PER[units];
   const number = (mm: number): string => {
     const text = (mm / size).toFixed(decimals).replace(/\.?0+$/, '');
     return text === '-0' ? '0' : text;

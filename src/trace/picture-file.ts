@@ -7,6 +7,7 @@
  */
 
 import type { Problem } from '../document/index.ts';
+import { MM_PER_INCH } from '../length/index.ts';
 import { sizeProblem } from './picture.ts';
 
 interface PictureHead {
@@ -52,7 +53,6 @@ export const DAMAGED: Problem = {
 const MOST_PARTS = 200_000;
 
 const MM_PER_METRE = 1000;
-const MM_PER_INCH = 25.4;
 
 const pngHead = (bytes: Uint8Array): PictureHead | 'damaged' => {
   const view = viewOf(bytes);

@@ -6,7 +6,7 @@ import { breakWords } from '../../jobs/break-words.ts';
 import { editTemplate, hasCommentsWithin } from '../../jobs/edited-template.ts';
 import { sizeWords } from '../../jobs/size-by-print.ts';
 import { both } from '../../jobs/traced-template.ts';
-import { MM_PER_INCH } from '../../length/index.ts';
+import { MM_PER } from '../../length/index.ts';
 import { sectionsOf } from '../../template/index.ts';
 import type { SetRightOptions } from '../add-set-right.ts';
 import { defaultName } from '../default-name.ts';
@@ -32,7 +32,7 @@ export const runEdit = async (io: Io, name: string, options: EditOptions): Promi
     throw wrongValue('--in-place', 'this template comes with swagwright, and stays as it is', {
       hint: 'leave --in-place out',
     });
-  const size = { in: MM_PER_INCH, cm: 10, mm: 1 }[units];
+  const size = MM_PER[units];
   const right = readSetRight(options, {
     units,
     numbered: false,

@@ -3,6 +3,7 @@
 import type { Problem } from '../../document/index.ts';
 import type { StyledDrawing } from '../../drawing/index.ts';
 import { type Box, boxHeight, boxWidth } from '../../geometry/index.ts';
+import { MM_PER_INCH } from '../../length/index.ts';
 import { type ViewOptions, viewBox } from '../view/index.ts';
 
 export interface PictureOptions extends ViewOptions {
@@ -27,7 +28,6 @@ export type PictureResult =
   | { readonly ok: true; readonly picture: Picture }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-const MM_PER_INCH = 25.4;
 const DEFAULT_DOTS_PER_INCH = 150;
 /** More pixels than this on a side are a nuisance to open and to send; who wants them asks for them. */
 const USUAL_LONGEST_SIDE = 6000;

@@ -5,7 +5,7 @@ import {
   INCH_SIXTEENTH,
   INCH_SIXTYFOURTH,
   type LengthStyle,
-  MM_PER_INCH,
+  MM_PER,
   MM_TENTH,
   readLength,
   type Units,
@@ -21,8 +21,6 @@ const ROUNDED: Readonly<Record<Units, LengthStyle>> = {
 /** Decimals that are still read at a glance. */
 const MOST_DECIMALS: Readonly<Record<Units, number>> = { in: 4, cm: 2, mm: 1 };
 
-const MM: Readonly<Record<Units, number>> = { in: MM_PER_INCH, cm: 10, mm: 1 };
-
 const mmOf = (text: string, units: Units): number | undefined => {
   const read = readLength(text, units, 'any');
   return read.ok ? read.mm : undefined;
@@ -36,7 +34,7 @@ const bare = (mm: number, style: LengthStyle): string => formatLength(mm, style)
  */
 export const exactly = (mm: number, units: Units): string | undefined => {
   // A 64th of an inch has seven decimals in cm.
-  const decimal = (mm / MM[units]).toFixed(units === 'in' ? 4 : 7).replace(/\.?0+$/, '');
+  const decimal = (mm / MM_PER[units]).toFixed(units === 'in' ? 4 : 7).replace(/\.?0+$/, '');
   const tries = units === 'in' ? [bare(mm, INCH_SIXTYFOURTH), decimal] : [decimal];
   return tries.find((text) => mmOf(text, units) === mm);
 };

@@ -2,7 +2,7 @@
 
 import { isMap, isScalar, isSeq, type Pair } from 'yaml';
 import { keyText, nodeAt, parseText, writtenInLine } from '../../document/index.ts';
-import { readLength, type Units } from '../../length/index.ts';
+import { MM_PER, readLength, type Units } from '../../length/index.ts';
 import {
   groupAt,
   keysAt,
@@ -61,7 +61,7 @@ export const withPart = (text: string, name: string, units: Units, below: number
   const parts = partsOf(text);
   const whole = parts.length > 0 ? text : asParts(text, keysAt(text, ['layout'])[0] ?? 'first part');
   const { length, width, apart } = FIRST_STRIP[units];
-  const down = Math.ceil(below / MM[units] + apart + width / 2);
+  const down = Math.ceil(below / MM_PER[units] + apart + width / 2);
   const part: Written = { at: [0, -down], layout: { strip: { length, width } } };
   return withValues(whole, [[['parts', name], part]]);
 };
@@ -73,7 +73,6 @@ const FIRST_STRIP: Readonly<
   cm: { length: 90, width: 12, apart: 2 },
   mm: { length: 900, width: 120, apart: 20 },
 };
-const MM: Readonly<Record<Units, number>> = { in: 25.4, cm: 10, mm: 1 };
 
 export const withoutPart = (text: string, name: string): string =>
   withValues(text, [[['parts', name], undefined]]);
