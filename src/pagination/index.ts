@@ -22,5 +22,6 @@ export {
   scaledWords,
   UNMEASURED,
 } from './paper-edges.ts';
+export { LONGEST_PAGE } from './roll.ts';
 export { rulesFor } from './rules.ts';
 export type { Rule, SharedEdge, Sheet, SheetPlan, Side } from './sheet-plan.ts';

@@ -20,8 +20,11 @@ export interface RollPage {
   readonly turns: readonly [boolean];
 }
 
-/** PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C). */
-const LONGEST = 200 * MM_PER_INCH;
+/**
+ * PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C); larger ones open wrong or not at all. In mm,
+ * each way.
+ */
+export const LONGEST_PAGE = 200 * MM_PER_INCH;
 /** Narrower than this is a ribbon, and wider than this no printer takes, mm. */
 const NARROWEST = 8 * MM_PER_INCH;
 /** White between the drawing and a page's frame at the ends of the roll, mm: clear of the frame's ticks and numbers. */
@@ -42,7 +45,7 @@ export const rollPage = (
   measured: PerEdge,
   style: LengthStyle,
 ): RollPage => {
-  if (!(roll >= NARROWEST && roll <= LONGEST)) throw new ProblemError([rollProblem(roll, style)]);
+  if (!(roll >= NARROWEST && roll <= LONGEST_PAGE)) throw new ProblemError([rollProblem(roll, style)]);
   // What a printer prints too short needs longer paper in the file.
   const least = Math.min(1, measured.short, measured.long);
   const ways = [false, true].map((turned) => {
@@ -57,8 +60,8 @@ export const rollPage = (
         3 * overlap + NOT_JUST,
       ) / least;
     const white = margins.top + margins.bottom;
-    const after = pagesFor(needed, LONGEST - white, overlap);
-    const length = Math.min(LONGEST, white + overlap + (needed - overlap) / after);
+    const after = pagesFor(needed, LONGEST_PAGE - white, overlap);
+    const length = Math.min(LONGEST_PAGE, white + overlap + (needed - overlap) / after);
     return { turned, length, pages: beside * after };
   });
   const { turned, length } = ways.reduce((a, b) => (isBetter(b, a) ? b : a));
@@ -86,12 +89,12 @@ const pagesFor = (length: number, window: number, overlap: number): number =>
     : Math.max(1, Math.ceil((length - overlap) / (window - overlap) - 1e-9));
 
 const rollProblem = (roll: number, style: LengthStyle) => {
-  const limit = roll < NARROWEST ? NARROWEST : LONGEST;
+  const limit = roll < NARROWEST ? NARROWEST : LONGEST_PAGE;
   return {
     code: 'no-such-roll',
     message: 'no roll of paper is so wide',
     found: Number.isFinite(roll) ? lengthsApart(roll, limit, style)[0] : String(roll),
-    expected: `${formatLength(NARROWEST, style)} to ${formatLength(LONGEST, style)}`,
+    expected: `${formatLength(NARROWEST, style)} to ${formatLength(LONGEST_PAGE, style)}`,
   };
 };
 

@@ -10,6 +10,7 @@ import {
   type Ink,
   inkOf,
   isCorrected,
+  LONGEST_PAGE,
   type Orientation,
   type PerEdge,
   rulesFor,
@@ -18,7 +19,6 @@ import {
 import { type Deflate, startPdf } from './document.ts';
 import { drawRule } from './furniture.ts';
 import { FRAME, INK, LEADING, TYPE } from './look.ts';
-import { POINTS_PER_MM } from './numbers.ts';
 import { correctedFor } from './sheet-words.ts';
 import { drawLayers, textWidthOf } from './sheets.ts';
 import { type FontBytes, fitText, typefacesOf } from './typeface.ts';
@@ -36,9 +36,6 @@ const MARGIN = 12.7;
 const PADDING = 6;
 /** Below the ink, for the page's words, mm. */
 const FOOT = 12.5;
-
-/** PDF pages end at 14,400 units of 1/72 in, 200 in (ISO 32000-1, Annex C); larger ones open wrong or not at all. */
-const MOST_POINTS = 14_400;
 
 /**
  * A drawing on a ground of its own is shown and not printed: nothing goes round it.
@@ -115,13 +112,12 @@ const pageFor = (wide: number, high: number, measured: PerEdge) => {
 const LONGER = 1;
 
 const sizeProblems = (width: number, height: number): Problem[] => {
-  const longest = Math.max(width, height);
-  if (longest * POINTS_PER_MM <= MOST_POINTS) return [];
+  if (Math.max(width, height) <= LONGEST_PAGE) return [];
   return [
     {
       code: 'page-too-large',
       message: 'the drawing is too large for one page of a PDF',
-      found: `${[width, height].map((mm) => numberApart(mm, MOST_POINTS / POINTS_PER_MM, 0)).join(' × ')} mm`,
+      found: `${[width, height].map((mm) => numberApart(mm, LONGEST_PAGE, 0)).join(' × ')} mm`,
       expected: 'at most 200 in (5080 mm) each way',
       hint: 'print true-size sheets instead, or a part of it (one repeat, one side, a corner)',
     },
