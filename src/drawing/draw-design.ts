@@ -24,7 +24,7 @@ import { wayMarks } from './way-marks.ts';
 export interface DrawOptions {
   readonly title: string;
   /** Size of labels, mm. */
-  readonly labelSize?: number;
+  readonly labelSize?: number | undefined;
   /** Half the length of a start or stop mark, mm. */
   readonly tick?: number;
   /** The channels of each cell, or of each half where they are known so closely. */

@@ -2,7 +2,7 @@
 
 export { squaresFilled, squaresShown } from './corner-fills.ts';
 export { type DrawOptions, drawDesign } from './draw-design.ts';
-export { drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
+export { type DrawPlanOptions, drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
 export { drawQuilt, type QuiltPart, quiltPlaces } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
 export { type Drawing, type Facts, type Item, LAYERS, type LayerId, type TextItem } from './drawing.ts';
@@ -26,7 +26,7 @@ export {
   USUAL_SPACING,
 } from './open-fills.ts';
 export { LEAST_HOLES_APART, pounced } from './pounce.ts';
-export { type Grid, projected } from './projected.ts';
+export { type Grid, PROJECTED_WORDS, projected } from './projected.ts';
 export { type Scope, scopeOf, wholeScope } from './scope.ts';
 export { SHEET } from './sheet-style.ts';
 export { drawSilhouette } from './silhouette.ts';

@@ -75,9 +75,8 @@ const COLORS: Readonly<Record<LineRole, string>> = {
   spacerCross: LIGHT.stitch,
 };
 
-/** The size of the words beside the square, and the least of all others, which must leave each other room; mm. */
-const WORDS = 8 * PIXEL;
-const LEAST_WORDS = 6 * PIXEL;
+/** The size of words, mm. Labels must be this large when they are laid, so that they leave each other room. */
+export const PROJECTED_WORDS = 8 * PIXEL;
 /** A letter's width, as a share of the size: with room to spare (a plain sans serif: about 0.55). */
 const LETTER = 0.65;
 
@@ -90,7 +89,9 @@ export const projected = (drawing: StyledDrawing, box: Box, grid: Grid): StyledD
   // Whole cells round the drawing, and below it room for the square.
   const below = Math.ceil((square + pitch) / pitch);
   const longest = Math.max(0, ...grid.words.map((text) => text.length));
-  const across = Math.ceil(Math.max(boxWidth(box), square + pitch + (LETTER * longest + 1) * WORDS) / pitch);
+  const across = Math.ceil(
+    Math.max(boxWidth(box), square + pitch + (LETTER * longest + 1) * PROJECTED_WORDS) / pitch,
+  );
   const up = Math.ceil(boxHeight(box) / pitch) + below;
   const from = { x: box.minX, y: box.minY - below * pitch };
   const at = (i: number, j: number): Point => ({ x: from.x + i * pitch, y: from.y + j * pitch });
@@ -122,7 +123,7 @@ const lit = (item: StyledItem): StyledItem => {
     case 'area':
       return { ...item, color: LIGHT.cloth };
     case 'text':
-      return { ...item, color: LIGHT.words, size: Math.max(item.size, LEAST_WORDS) };
+      return { ...item, color: LIGHT.words };
     default:
       return item satisfies never;
   }
@@ -173,8 +174,8 @@ const wordsAt = ({ x, y }: Point, { square, words }: Grid): StyledItem[] =>
   words.map((text, i) => ({
     kind: 'text',
     text,
-    at: { x: x + square + WORDS, y: y + square - (i + 1) * 1.3 * WORDS },
-    size: WORDS,
+    at: { x: x + square + PROJECTED_WORDS, y: y + square - (i + 1) * 1.3 * PROJECTED_WORDS },
+    size: PROJECTED_WORDS,
     align: 'start',
     angle: 0,
     color: LIGHT.words,

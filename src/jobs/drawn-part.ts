@@ -1,7 +1,14 @@
 /** The picture of a part as it looks on paper, and what a person should know about it. */
 
 import { ProblemError } from '../document/index.ts';
-import { drawPlan, type LayerId, SHEET, type StyledDrawing, styled } from '../drawing/index.ts';
+import {
+  type DrawPlanOptions,
+  drawPlan,
+  type LayerId,
+  SHEET,
+  type StyledDrawing,
+  styled,
+} from '../drawing/index.ts';
 import type { Part, Shown } from './part.ts';
 
 export interface DrawnPart {
@@ -10,14 +17,14 @@ export interface DrawnPart {
   readonly notices: readonly string[];
 }
 
-/** `asWhole` is for a picture that is looked at in one piece. Throws a ProblemError with all that is wrong with the plan's fills. */
+/** Throws a ProblemError with all that is wrong with the plan's fills. */
 export const drawnPart = (
   { plan, placed }: Part,
   { design, scope }: Shown,
   without: readonly LayerId[],
-  asWhole = false,
+  look: Pick<DrawPlanOptions, 'asWhole' | 'labelSize'> = {},
 ): DrawnPart => {
-  const drawn = drawPlan(design, plan, scope, { withFills: !without.includes('fill'), asWhole });
+  const drawn = drawPlan(design, plan, scope, { ...look, withFills: !without.includes('fill') });
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems.map(placed));
   return { drawing: styled(drawn.drawing, SHEET), notices: drawn.messages };
 };

@@ -8,7 +8,14 @@ import type { Writer, PictureWanted as WriterWanted } from '../output/writers/in
 import { drawnPart } from './drawn-part.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, type Shown, shownOf } from './part.ts';
-import { leftByWriter, leftOutBy, type Transfer, transferred, transferWords } from './transfer.ts';
+import {
+  labelSizeFor,
+  leftByWriter,
+  leftOutBy,
+  type Transfer,
+  transferred,
+  transferWords,
+} from './transfer.ts';
 import { unprintable } from './unprintable.ts';
 
 export interface PictureWanted extends Pick<WriterWanted, 'measured' | 'pixels'> {
@@ -29,7 +36,10 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
   const { plan, design, templates } = part;
   const { writer, show = 'all', without = [], transfer, measured, pixels } = wanted;
   const shown = shownOf(design, show);
-  const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)], true);
+  const drawn = drawnPart(part, shown, [...without, ...leftOutBy(transfer)], {
+    asWhole: true,
+    labelSize: labelSizeFor(transfer),
+  });
   const { title, units } = plan;
   const summary = describeDesign(shown.design, plan.marks.style, plan.channels);
   const drawing = transferred(shownDrawing(drawn.drawing, { without }), transfer, units);

@@ -15,7 +15,7 @@ import { shownDrawing } from '../output/view/index.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
-import { leftByWriter, leftOutBy, transferred, transferWords } from './transfer.ts';
+import { labelSizeFor, leftByWriter, leftOutBy, transferred, transferWords } from './transfer.ts';
 import { designsOf, underName } from './under-name.ts';
 import { unprintable } from './unprintable.ts';
 
@@ -39,10 +39,11 @@ export const quiltDrawing = (
   title: string,
   parts: readonly Part[],
   without: readonly LayerId[],
+  labelSize?: number,
 ): QuiltDrawing => {
   const drawn = parts.map((part) => {
     const { plan, design } = part;
-    const options = { withFills: !without.includes('fill'), ghosts: false };
+    const options = { withFills: !without.includes('fill'), ghosts: false, labelSize };
     return { part, ...drawPlan(design, plan, shownOf(design, 'all').scope, options) };
   });
   const problems = drawn.flatMap((each) => each.problems.map(each.part.placed));
@@ -77,7 +78,12 @@ export const quiltPicture = async (
 ): Promise<Made<string | Uint8Array>> => {
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
-  const { drawing, notices } = quiltDrawing(title, parts, [...without, ...leftOutBy(transfer)]);
+  const { drawing, notices } = quiltDrawing(
+    title,
+    parts,
+    [...without, ...leftOutBy(transfer)],
+    labelSizeFor(transfer),
+  );
   const summary = designsOf(parts);
   const { units } = first.plan;
   const { bytes, size } = await writer.write(

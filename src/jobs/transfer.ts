@@ -8,6 +8,7 @@ import {
   LEAST_LAND,
   leastBridgesApart,
   mirrored,
+  PROJECTED_WORDS,
   pounced,
   projected,
   quiltingAlone,
@@ -137,6 +138,10 @@ export const leftOutBy = (transfer: Transfer | undefined): readonly LayerId[] =>
 
 const lengthIn = (mm: number, units: Units): string =>
   exactLength(mm, units === 'in' ? INCH_SIXTYFOURTH : MM_TENTH);
+
+/** How large labels are laid for it, mm; undefined for what is usual. */
+export const labelSizeFor = (transfer: Transfer | undefined): number | undefined =>
+  transfer?.kind === 'projector' ? PROJECTED_WORDS : undefined;
 
 /** What the writer leaves out: a grid behind the lines is none of their layers, and what was left out is gone before. */
 export const leftByWriter = (

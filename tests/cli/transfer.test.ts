@@ -63,7 +63,13 @@ it('a projector gets one picture: dark to its edges, at true size, and nothing r
     'p.pdf: the whole strip, for a projector, on a grid of 1 in, one page at true size',
   );
   const page = await (await openPages(new Uint8Array(readFileSync(join(folder, 'p.pdf'))))).getPage(1);
-  const words = (await readTexts(page)).map(({ text }) => text);
+  const texts = await readTexts(page);
+  const words = texts.map(({ text }) => text);
+  // Large enough to be read, and apart: where two swags meet, one stops left of the mark and the next starts right of it.
+  const [stop] = texts.filter(({ text }) => text === 'stop').sort((a, b) => a.from.x - b.from.x);
+  const next = texts.filter(({ text }) => text === 'start').find(({ from }) => from.x > stop!.from.x);
+  expect(stop!.size).toBeGreaterThanOrEqual(6 - 1e-6);
+  expect(next!.from.x).toBeGreaterThan(stop!.to.x + 1);
   expect(words).toContain('The square is 4 in each way, the grid 1 in.');
   expect(words.join(' ')).not.toContain('Print');
   await run(folder, ['draw', 'plan.yaml', '--as', 'projector', '-o', 'p.png', '--width', '200']);
