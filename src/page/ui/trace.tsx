@@ -50,7 +50,7 @@ export const TraceView = () => {
     const name = isOwn ? now.keptAs : freeName(state.value.own, readOwnName(template.name));
     const card = await takeTemplate(name, template.text);
     if (!card) return;
-    keepAs(name);
+    await keepAs(name);
     announce(
       `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
     );

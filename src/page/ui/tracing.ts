@@ -138,14 +138,18 @@ export const forget = (key: string): void => {
   void dropPicture(key).catch(() => {});
 };
 
-/** The picture is from now on that of a template on the shelf. */
-export const keepAs = (name: string): void => {
+/**
+ * The picture is from now on that of a template on the shelf. Its old name goes only when it is kept under the new one:
+ * a window that is closed in between must not lose it.
+ */
+export const keepAs = async (name: string): Promise<void> => {
   const now = tracing.peek();
   if (!now) return;
   const before = now.keptAs;
   waiting = { ...now, keptAs: name };
+  const keeping = keepNow();
   putAway();
-  if (before !== name) forget(before);
+  if ((await keeping) && before !== name) forget(before);
 };
 
 /** Changes what is said. `about` gathers what belongs together, such as dragging one end, into one step. */
@@ -161,31 +165,30 @@ const REST = 500;
 /** Pictures in work that are kept: the newest. */
 const MOST_IN_WORK = 5;
 
-const keepNow = (): void => {
+/** Whether there was one, and it is kept. */
+const keepNow = async (): Promise<boolean> => {
   clearTimeout(rest);
   const now = waiting;
   waiting = undefined;
-  if (!now) return;
+  if (!now) return false;
   const { key: _, keptAs, ...value } = now;
-  const keep = async (): Promise<void> => {
-    try {
-      await keepPicture(keptAs, value);
-    } catch {
-      // Without a store, or room in it, it is there as long as it is open.
-      return;
-    }
-    let old: readonly string[] = [];
-    changeKept((kept) => {
-      const next = [...kept.filter((k) => k.key !== keptAs), { key: keptAs, called: now.fileName }];
-      old = next
-        .filter(isInWork)
-        .slice(0, -MOST_IN_WORK)
-        .map((k) => k.key);
-      return next.filter((k) => !old.includes(k.key));
-    });
-    for (const one of old) void dropPicture(one).catch(() => {});
-  };
-  void keep();
+  try {
+    await keepPicture(keptAs, value);
+  } catch {
+    // Without a store, or room in it, it is there as long as it is open.
+    return false;
+  }
+  let old: readonly string[] = [];
+  changeKept((kept) => {
+    const next = [...kept.filter((k) => k.key !== keptAs), { key: keptAs, called: now.fileName }];
+    old = next
+      .filter(isInWork)
+      .slice(0, -MOST_IN_WORK)
+      .map((k) => k.key);
+    return next.filter((k) => !old.includes(k.key));
+  });
+  for (const one of old) void dropPicture(one).catch(() => {});
+  return true;
 };
 
 /** Pixels per mm as she says; undefined where she leaves it to the file, `wrong` where it cannot be read. */

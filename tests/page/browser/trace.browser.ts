@@ -125,6 +125,25 @@ describe('a picture that is given to the page', () => {
     await context.close();
   });
 
+  test('is not lost by a window that closes before the store has taken it for the template’s', async () => {
+    const { page, context } = await visit(ours.browser(), ours.url());
+    await give(page, 'my newel.png', scan);
+    await panel(page).getByRole('button', { name: 'Put it on the shelf' }).waitFor({ timeout: 60_000 });
+    const kept = () => page.evaluate(() => localStorage.getItem('swagwright.pictures') ?? '');
+    await expect.poll(kept, { timeout: 30_000 }).toContain('my newel.png');
+    // A disk so slow that its store does not answer any more.
+    await page.evaluate(() => {
+      IDBFactory.prototype.open = () => Object.create(IDBOpenDBRequest.prototype);
+    });
+    await panel(page).getByRole('button', { name: 'Put it on the shelf' }).click();
+    await panel(page).waitFor({ state: 'detached' });
+    await page.reload();
+    await settled(page);
+    await page.getByRole('button', { name: 'Go on with my newel.png' }).click();
+    await panel(page).getByRole('button', { name: 'Put it on the shelf' }).waitFor({ timeout: 60_000 });
+    await context.close();
+  });
+
   test('without a size asks how large it is, and takes the scanner’s or two marks', async () => {
     const { page, context } = await ours.visit();
     await settled(page);
