@@ -107,7 +107,8 @@ describe('a picture that is given to the page', () => {
       .toBe('activated');
     await give(page, 'my newel.png', scan);
     await panel(page).getByRole('button', { name: 'Put it on the shelf' }).click({ timeout: 60_000 });
-    await told(page, /“My newel” is on the shelf, and ticked/);
+    // Said when its picture is kept as this template's, and not before.
+    await told(page, /“My newel” is on the shelf, and ticked\. Print its outline/);
     await own.close();
     await page.reload();
     await settled(page);
