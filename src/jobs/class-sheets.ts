@@ -3,7 +3,8 @@
 import { type Problem, ProblemError, plural, withValues } from '../document/index.ts';
 import { drawPlan, drawTemplate, SHEET, styled } from '../drawing/index.ts';
 import { formatLength } from '../length/index.ts';
-import { type Packet, sheetsOf, type TapedDrawing, writeClass } from '../output/class/index.ts';
+import type { CardTable } from '../output/card/index.ts';
+import { type Packet, sheetsOf, studentTable, type TapedDrawing, writeClass } from '../output/class/index.ts';
 import { CAUTIONS, describeDesign, usualShow } from '../output/mockup/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
 import { layOut } from '../pagination/index.ts';
@@ -26,9 +27,37 @@ export interface ClassPlan {
   readonly templates: readonly Template[];
 }
 
+/** What a plan with parts is told. */
+export const PARTS_IN_CLASS: Problem = {
+  code: 'parts-in-class',
+  message: 'a class sews one design, and this plan has parts',
+  hint: 'make a plan of the strip alone',
+};
+
 export interface ClassSheets extends Made {
   readonly students: number;
   /** Of the students for whom nothing could be made. */
+  readonly problems: readonly Problem[];
+}
+
+/** A class laid out, before any of it is written. */
+interface LaidClass {
+  readonly from: ClassPlan;
+  readonly packets: readonly Packet[];
+  /** To tape, of all students. */
+  readonly sheets: number;
+  readonly problems: readonly Problem[];
+  readonly layout: SheetsWanted;
+  /** Who is not in it. */
+  readonly missing: readonly string[];
+}
+
+export interface CountedClass {
+  /** `3 students, 29 sheets to tape` */
+  readonly words: string;
+  /** Who sews what, and how many sheets that takes. */
+  readonly table: CardTable;
+  /** Of the students for whom nothing can be made. */
   readonly problems: readonly Problem[];
 }
 
@@ -39,8 +68,30 @@ export const classSheets = async (
   unread: readonly Problem[],
   layout: SheetsWanted,
   means: Means,
-): Promise<ClassSheets> => {
-  const { plan, templates } = from;
+): Promise<ClassSheets> => writeLaid(layClass(from, students, unread, layout), means);
+
+/** How many sheets it takes, before they are made. Throws as `classSheets` does. */
+export const countClass = (
+  from: ClassPlan,
+  students: readonly Student[],
+  unread: readonly Problem[],
+  layout: SheetsWanted,
+): CountedClass => {
+  const { packets, sheets, problems } = layClass(from, students, unread, layout);
+  return {
+    words: `${plural(packets.length, 'student')}, ${plural(sheets, 'sheet')} to tape`,
+    table: studentTable(packets),
+    problems,
+  };
+};
+
+const layClass = (
+  from: ClassPlan,
+  students: readonly Student[],
+  unread: readonly Problem[],
+  layout: SheetsWanted,
+): LaidClass => {
+  const { plan } = from;
   if (!hasEnds(plan.layout))
     throw new ProblemError([
       {
@@ -81,22 +132,31 @@ export const classSheets = async (
     ...failed.flatMap(({ student, own }) => own.map((problem) => ofStudent(problem, student))),
   ].sort((a, b) => lineOf(a) - lineOf(b));
   if (packets.length === 0) throw new ProblemError(isOfAll(failed) ? failed[0]!.own : problems);
+  const names = new Set(packets.map(({ name }) => name));
+  const missing = students.map(({ name }) => name).filter((name) => !names.has(name));
+  return { from, packets, sheets, problems, layout, missing };
+};
+
+const writeLaid = async (
+  { from: { plan, templates }, packets, sheets, problems, layout, missing }: LaidClass,
+  means: Means,
+): Promise<ClassSheets> => {
   const { paper, margins } = layout;
   const [setup] = pageSetups({ paper, margins }, ['portrait']);
   if (!setup) throw new Error('A card has one paper');
-  const names = new Set(packets.map(({ name }) => name));
   const { bytes, pages } = await writeClass(packets, {
     title: plan.title,
     units: plan.units,
     cautions: CAUTIONS,
     setup,
-    missing: students.map(({ name }) => name).filter((name) => !names.has(name)),
+    missing,
     ...(await pdfMeans(means)),
   });
+  const letters = [plan.title, ...packets.map(({ name }) => name)].join('');
   return {
     bytes,
     words: `${plural(packets.length, 'student')}, ${plural(pages, 'page')}, ${plural(sheets, 'sheet')} of them to tape`,
-    notices: await unprintable([plan.title, ...names].join(''), templates, means),
+    notices: await unprintable(letters, templates, means),
     students: packets.length,
     problems,
   };

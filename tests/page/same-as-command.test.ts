@@ -149,6 +149,68 @@ describe('what is printed', () => {
     await expectSamePages(ours.bytes, file('out.pdf'));
   });
 
+  const TABLE = 'name,length,width\nAda,36,5\nBerit,1/16,5\nCarmen,,5\nDunja,42,6\n';
+
+  test('a class, and what is told of who is not in it', async () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'plan.yaml'), STRIP);
+    writeFileSync(join(folder, 'class.csv'), TABLE);
+    const { code, err } = await run(folder, ['class', 'plan.yaml', 'class.csv', '-o', 'out.pdf']);
+    expect(code).toBe(1);
+    const input = inputOf(STRIP);
+    const ours = await ask({ kind: 'class', input, table: TABLE, choices, fonts: FONTS });
+    await expectSamePages(ours.bytes, new Uint8Array(readFileSync(join(folder, 'out.pdf'))));
+    expect(ours.name).toBe('practice-class.pdf');
+    expect(err).toContain(`out.pdf: ${ours.words}\n`);
+    const { words, troubles } = await ask({ kind: 'class-count', input, table: TABLE, choices });
+    // 2 students, 27 pages, 18 sheets of them to tape
+    expect(words).toBe(ours.words.replace(/ \d+ pages,| of them/g, ''));
+    expect(troubles.map(({ where }) => where)).toEqual(['Line 3', 'Line 4']);
+    for (const { text, where } of troubles)
+      expect(err).toContain(`class.csv:${where!.slice('Line '.length)}: ${text}\n`);
+  });
+
+  test('a class of which a fit was taken sews that fit, with as many swags as each piece takes', async () => {
+    const free = STRIP.replace('swag: { repeats: 3 }\n', '').replace('baluster', '[ baluster, finial ]');
+    const cards = await ask({ kind: 'fits', input: inputOf(free), from: 0, count: 20 });
+    const isFinial = cards[0]!.caption.join(' ').includes('Finial');
+    const other = cards.find(({ caption }) => caption.join(' ').includes(isFinial ? 'Baluster' : 'Finial'))!;
+    const table = 'name,length\nAda,36\nBerit,72\n';
+    const rowsOf = async (input: ReturnType<typeof inputOf>) =>
+      (await ask({ kind: 'class-count', input, table, choices })).table.rows;
+    const taken = await rowsOf(inputOf(free, other.key));
+    const [ada, berit] = taken.map((row) => Number(/^\d+/.exec(row[2]!)?.[0]));
+    expect(berit!).toBeGreaterThan(ada!);
+    const decided = await ask({ kind: 'decided', input: inputOf(free, other.key) });
+    if (decided === undefined) throw new Error('nothing is decided');
+    // Hers of 36 in is the very one that was taken.
+    const alone = await ask({
+      kind: 'class-count',
+      input: inputOf(decided),
+      table: 'name,length\nAda,36\n',
+      choices,
+    });
+    expect(alone.table.rows).toEqual(taken.slice(0, 1));
+    expect(await rowsOf(inputOf(free))).not.toEqual(taken);
+  });
+
+  test.each([
+    [
+      'a border',
+      FIRST_PLAN,
+      'A class sews strips: each piece is told by its length and width. It is border, and it should be a strip.',
+    ],
+    [
+      'a plan with parts',
+      `template: baluster\nparts: { inner: { layout: { strip: { length: 36, width: 6 } } } }\n`,
+      'A class sews one design, and this plan has parts; make a plan of the strip alone',
+    ],
+  ])('%s is no class’s', async (_, plan, words) => {
+    await expect(ask({ kind: 'class-count', input: inputOf(plan), table: TABLE, choices })).rejects.toThrow(
+      words,
+    );
+  });
+
   test('the comparison sees a difference', async () => {
     const { file } = await command(
       withValue(STRIP, ['layout', 'strip', 'width'], '5 1/64'),

@@ -1,7 +1,7 @@
 /** What `class` does. */
 
 import { ProblemError } from '../../document/index.ts';
-import { classSheets } from '../../jobs/class-sheets.ts';
+import { classSheets, PARTS_IN_CLASS } from '../../jobs/class-sheets.ts';
 import { readStudents } from '../../plan/index.ts';
 import { defaultName } from '../default-name.ts';
 import type { Io } from '../io.ts';
@@ -22,14 +22,7 @@ export const runClass = async (io: Io, file: string, table: string, options: Cla
   const { parts, inputs } = await readQuiltFiles(io, file, undefined);
   const [first, ...others] = parts;
   if (!first || others.length > 0 || first.name !== undefined)
-    throw new ProblemError([
-      {
-        code: 'parts-in-class',
-        message: 'a class sews one design, and this plan has parts',
-        place: { file, line: 1 },
-        hint: 'make a plan of the strip alone',
-      },
-    ]);
+    throw new ProblemError([{ ...PARTS_IN_CLASS, place: { file, line: 1 } }]);
   const { plan, text, templates, placed } = first;
   const source = await readTextFile(io, table);
   const { students, problems } = readStudents(source.text, table);

@@ -1,3 +1,3 @@
 /** What a class needs on paper, as one file. */
 
-export { type Packet, sheetsOf, type TapedDrawing, writeClass } from './write-class.ts';
+export { type Packet, sheetsOf, studentTable, type TapedDrawing, writeClass } from './write-class.ts';

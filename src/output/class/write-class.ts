@@ -89,6 +89,25 @@ const ROWS_ON_FIRST = 25;
 export const sheetsOf = ({ mockup, practice }: Packet): number =>
   [mockup, ...practice].reduce((sum, { plan }) => sum + plan.sheets.length, 0);
 
+/** Who sews what, and how many sheets she tapes; `pages` tells where each one's are. */
+export const studentTable = (packets: readonly Packet[], pages?: readonly string[]): CardTable => {
+  const right = (head: string): CardTable['columns'][number] => ({ head, align: 'right' });
+  const heads = ['piece', 'swags', 'sheets', ...(pages ? ['pages'] : [])];
+  return {
+    kind: 'table',
+    name: 'Students',
+    columns: [{ head: 'student' }, ...heads.map(right)],
+    rows: packets.map((packet, i) => [
+      packet.name,
+      packet.piece,
+      packet.swags,
+      String(sheetsOf(packet)),
+      ...(pages ? [pages[i]!] : []),
+    ]),
+    isWide: true,
+  };
+};
+
 /** Returns how many pages it takes. */
 const drawPacket = (pdf: Pdf, { name, mockup, card, practice }: Packet, options: ClassOptions): number => {
   const { units, cautions, setup } = options;
@@ -116,13 +135,11 @@ const teacherCard = (
   { title, missing, fronts, total }: ClassOptions & { readonly fronts: number; readonly total: number },
 ): CardOf => {
   let from = fronts + 1;
-  const rows = packets.map((packet, i): readonly string[] => {
+  const pages = counts.map((count) => {
     const first = from;
-    from += counts[i]!;
-    return [packet.name, packet.piece, packet.swags, String(sheetsOf(packet)), `${first}–${from - 1}`];
+    from += count;
+    return `${first}–${from - 1}`;
   });
-  const right = (head: string): CardTable['columns'][number] => ({ head, align: 'right' });
-  const columns = [{ head: 'student' }, ...['piece', 'swags', 'sheets', 'pages'].map(right)];
   return {
     called: 'the teacher’s page',
     card: {
@@ -137,7 +154,7 @@ const teacherCard = (
           id: 'marks',
           row: undefined,
           heading: 'Who sews what',
-          blocks: [{ kind: 'table', name: 'Students', columns, rows, isWide: true }],
+          blocks: [studentTable(packets, pages)],
         },
       ],
       marks: [],

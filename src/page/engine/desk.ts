@@ -139,6 +139,12 @@ export const checked = (input: Input): string => {
   return title;
 };
 
+/** The open part with its templates, and nothing searched. Throws a ProblemError with all that is wrong with them. */
+export const readOpen = (input: Input): ReadPart => {
+  const { open, title } = readQuilt(input);
+  return withTemplates(open, title, input.own, atItsField);
+};
+
 export const readOwn = ({ name, text }: OwnTemplate): ReturnType<typeof readTemplate> =>
   readTemplate(text, fileOf(name));
 

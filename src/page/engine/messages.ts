@@ -5,7 +5,7 @@
 
 import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
-import type { CardSection } from '../../output/card/index.ts';
+import type { CardSection, CardTable } from '../../output/card/index.ts';
 import type { PaperId, PerEdge } from '../../pagination/index.ts';
 import type { Level, LineSide, Mend } from '../../trace/index.ts';
 
@@ -252,6 +252,16 @@ export interface Printed {
   readonly notices: readonly string[];
 }
 
+/** What a class will be, before it is made. */
+export interface ClassCount {
+  /** `3 students, 29 sheets to tape` */
+  readonly words: string;
+  /** Who sews what, and how many sheets that takes. */
+  readonly table: CardTable;
+  /** Whose pieces cannot be made, a line each. */
+  readonly troubles: readonly Trouble[];
+}
+
 export interface Fonts {
   readonly regular: Uint8Array;
   readonly bold: Uint8Array;
@@ -387,6 +397,20 @@ export type Question =
       readonly choices: PaperChoices;
       readonly fonts: Fonts;
     }
+  /** A class: `table` is its text as it was pasted. */
+  | {
+      readonly kind: 'class-count';
+      readonly input: Input;
+      readonly table: string;
+      readonly choices: PaperChoices;
+    }
+  | {
+      readonly kind: 'class';
+      readonly input: Input;
+      readonly table: string;
+      readonly choices: PaperChoices;
+      readonly fonts: Fonts;
+    }
   | {
       readonly kind: 'outline';
       /** As plans say it. */
@@ -413,6 +437,8 @@ export interface Answers {
   readonly trace: TraceAnswer;
   readonly 'capture-sheet': Printed;
   readonly print: Printed;
+  readonly 'class-count': ClassCount;
+  readonly class: Printed;
   readonly outline: Printed;
 }
 

@@ -30,7 +30,7 @@ import { findTemplate } from './profiles.ts';
 /** zlib's own usual level; inflated, the pages are the same at any. */
 const deflate = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 6 });
 
-const meansWith = (fonts: Fonts): Means => ({ deflate, fonts: async () => fonts });
+export const meansWith = (fonts: Fonts): Means => ({ deflate, fonts: async () => fonts });
 
 /** Empty frames on one page: enough to try three ideas on, each large enough for a pencil. */
 const EMPTY_FRAMES = 3;
@@ -103,7 +103,7 @@ export const print = async (
   return printed({ called: calledAfter(fit.title), part: fit.name, kind }, await make(fit, choices, means));
 };
 
-const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed => ({
+export const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed => ({
   name: proposedName(naming),
   bytes,
   words,

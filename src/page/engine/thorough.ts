@@ -1,5 +1,6 @@
 /** The answers that take their time: fills and PDF, with all that they need. */
 
+import { classCount, printClass } from './class.ts';
 import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
@@ -15,5 +16,7 @@ export const THOROUGH: Answering = {
   'capture-sheet': ({ paper, fonts }) => printCaptureSheet(paper, fonts),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
+  'class-count': ({ input, table, choices }) => classCount(input, table, choices),
+  class: ({ input, table, choices, fonts }) => printClass(input, table, choices, fonts),
   outline: ({ name, own, choices, fonts }) => printOutline(name, own, choices, fonts),
 };

@@ -319,17 +319,19 @@ export const Panel = ({
 
 export const Troubles = ({
   list,
+  most = MOST_TOLD,
 }: {
   readonly list: readonly { text: string; where: string | undefined }[];
+  readonly most?: number;
 }) => (
   <ul class="troubles">
-    {list.slice(0, MOST_TOLD).map((t) => (
+    {list.slice(0, most).map((t) => (
       <li key={t.where + t.text}>
         {t.where === undefined ? '' : `${t.where}: `}
         {t.text}
       </li>
     ))}
-    {list.length > MOST_TOLD ? <li>and {list.length - MOST_TOLD} more</li> : null}
+    {list.length > most ? <li>and {list.length - most} more</li> : null}
   </ul>
 );
 

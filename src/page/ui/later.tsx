@@ -4,8 +4,10 @@
  */
 
 import { signal } from '@preact/signals';
-import type { ComponentType } from 'preact';
+import type { ComponentProps, ComponentType } from 'preact';
+import type { Outcome } from '../engine/client.ts';
 import { loadScript, loadStyle } from '../engine/hire.ts';
+import type { Fonts, PaperChoices, Printed } from '../engine/messages.ts';
 
 /** What each script adds, by its name. */
 interface LaterParts {
@@ -21,6 +23,16 @@ interface LaterParts {
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };
+  /** A class from a pasted table. */
+  readonly class: { readonly View: ComponentType<ClassPaper>; readonly open: () => void };
+}
+
+/** How what is made of a class goes on paper. */
+export interface ClassPaper {
+  /** Undefined where a measurement cannot be used. */
+  readonly choices: PaperChoices | undefined;
+  /** Makes pages and hands them over, as all others are. */
+  readonly give: (ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>) => Promise<void>;
 }
 
 type Name = keyof LaterParts;
@@ -45,7 +57,10 @@ export const wantPart = async <N extends Name>(name: N): Promise<LaterParts[N]> 
 };
 
 /** What a script shows, once it is there. */
-export const Later = ({ name }: { readonly name: Name }) => {
-  const View = parts.value[name]?.View;
-  return View ? <View /> : null;
+export const Later = <N extends Name>({
+  name,
+  ...props
+}: { readonly name: N } & ComponentProps<LaterParts[N]['View']>) => {
+  const View = parts.value[name]?.View as ComponentType<object> | undefined;
+  return View ? <View {...props} /> : null;
 };

@@ -178,11 +178,21 @@ export const Paper = () => {
         {button('frames', 'Empty swags', 'to draw your own quilting in')}
         {button('contact', 'What fits, in pictures', 'the best dozen side by side')}
         <li>
-          <button type="button" disabled={!isReady || !swag.value} onClick={() => void openTrueSize()}>
+          <button
+            type="button"
+            disabled={!isReady || !swag.value}
+            onClick={() => void openLater('glass', 'the screen')}
+          >
             True size on the screen
           </button>
           <Later name="glass" />
           <span class="about">lay the acrylic on the glass of a tablet</span>
+        </li>
+        <li>
+          <button type="button" disabled={!isReady} onClick={() => void openLater('class', 'the table')}>
+            A class
+          </button>
+          <span class="about">a strip for each student, from a table of theirs</span>
         </li>
       </ul>
       {partNames.value.length === 0 ? null : (
@@ -202,6 +212,11 @@ export const Paper = () => {
           </ul>
         </>
       )}
+      <Later
+        name="class"
+        give={give}
+        choices={measured === 'wrong' ? undefined : { paper, measured, show: undefined }}
+      />
       <Said at="paper" />
       <div class="outlines">
         <p>A template of yours comes onto the shelf from a photograph of this sheet with its line on it:</p>
@@ -223,8 +238,8 @@ export const Paper = () => {
   );
 };
 
-const openTrueSize = async (): Promise<void> => {
-  const part = await during('the screen', wantPart('glass')).catch(() => complain(NO_START.text));
+const openLater = async (name: 'glass' | 'class', what: string): Promise<void> => {
+  const part = await during(what, wantPart(name)).catch(() => complain(NO_START.text));
   part?.open();
 };
 

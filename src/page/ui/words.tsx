@@ -67,7 +67,7 @@ const Blocks = ({ blocks }: { readonly blocks: readonly CardBlock[] }) => {
   );
 };
 
-const Table = ({ table: { title, columns, rows } }: { readonly table: CardTable }) => (
+export const Table = ({ table: { title, columns, rows } }: { readonly table: CardTable }) => (
   // A wide table scrolls by itself, also by keyboard, and the page does not.
   // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
   <section class="table" tabIndex={0} aria-label={title ?? 'Table'}>

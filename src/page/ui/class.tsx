@@ -1,0 +1,147 @@
+/** A class from a table that she pastes: who cannot be served, how many sheets it takes, and the one file. */
+
+import { signal } from '@preact/signals';
+import { useEffect, useId, useRef } from 'preact/hooks';
+import type { Outcome } from '../engine/client.ts';
+import type { ClassCount } from '../engine/messages.ts';
+import { takenIn } from '../plan/state.ts';
+import { Troubles } from './fields.tsx';
+import type { ClassPaper } from './later.tsx';
+import { during, isOld, state, thorough } from './store.ts';
+import { Table } from './words.tsx';
+
+/** Names of people: kept while this window is open, and not after. */
+const KEY = 'swagwright.class';
+
+const stored = (): string => {
+  try {
+    return sessionStorage.getItem(KEY) ?? '';
+  } catch {
+    return '';
+  }
+};
+
+const keep = (text: string): void => {
+  try {
+    sessionStorage.setItem(KEY, text);
+  } catch {
+    // Without a store it is there as long as the page is.
+  }
+};
+
+const table = signal(stored());
+/** How often it was opened; 0 while it is put away. */
+const opened = signal(0);
+let times = 0;
+
+export const openClass = (): void => {
+  opened.value = ++times;
+};
+
+interface Counted {
+  /** All that it was counted for. */
+  readonly of: string;
+  readonly outcome: Outcome<ClassCount>;
+}
+
+const counted = signal<Counted | undefined>(undefined);
+
+/** While she types no class is laid out (ms). */
+const PAUSE = 400;
+
+export const ClassView = ({ choices, give }: ClassPaper) => {
+  const id = useId();
+  const place = useRef<HTMLElement>(null);
+  const now = opened.value;
+  const input = state.value;
+  const text = table.value;
+  const isReady = now > 0 && text.trim() !== '' && choices !== undefined && !isOld.value;
+  const asked = JSON.stringify([input, text, choices]);
+  useEffect(() => {
+    if (now === 0) return;
+    place.current?.scrollIntoView({ block: 'nearest' });
+    place.current?.querySelector('textarea')?.focus();
+  }, [now]);
+  useEffect(() => {
+    if (!isReady || counted.peek()?.of === asked) return undefined;
+    const count = async (): Promise<void> => {
+      const outcome = await during(
+        'the class',
+        thorough.ask({ kind: 'class-count', input, table: text, choices }),
+      );
+      if (outcome.kind !== 'stopped') counted.value = { of: asked, outcome };
+    };
+    const timer = setTimeout(() => void count(), PAUSE);
+    return () => clearTimeout(timer);
+  }, [isReady, asked]);
+  if (now === 0) return null;
+  const { outcome } = counted.value?.of === asked && isReady ? counted.value : { outcome: undefined };
+  const answer = outcome?.kind === 'answer' ? outcome.answer : undefined;
+  const troubles = outcome?.kind === 'problems' ? outcome.problems : (answer?.troubles ?? []);
+  return (
+    <section ref={place} class="class" aria-labelledby={`${id}-title`}>
+      <div class="panel-head">
+        <h3 id={`${id}-title`}>A class</h3>
+        <button
+          type="button"
+          onClick={() => {
+            opened.value = 0;
+          }}
+        >
+          Put the table away
+        </button>
+      </div>
+      <p class="lead">
+        {takenIn(input) === undefined
+          ? 'Each piece gets what fits it best. Take one of what fits, and all are set alike.'
+          : 'All are set like the one that you took. How many swags there are is each piece’s own.'}
+      </p>
+      <div class="field">
+        <label for={id}>The table of students: name, length and width of each piece</label>
+        <textarea
+          id={id}
+          rows={8}
+          autocomplete="off"
+          spellcheck={false}
+          placeholder={'name,length,width\nAda,36,5\nBerit,30 1/2,'}
+          value={text}
+          aria-describedby={`${id}-more`}
+          onInput={(event) => {
+            table.value = event.currentTarget.value;
+            keep(table.value);
+          }}
+          // In a field the browser's own undo is meant.
+          onKeyDown={(event) => event.stopPropagation()}
+        />
+        <p class="hint" id={`${id}-more`}>
+          Paste it from a spreadsheet. Its first line names its columns: name,length,width. A piece without a
+          width is as wide as the plan’s strip.
+        </p>
+      </div>
+      <div role="status">
+        {answer ? <p>{answer.words}.</p> : null}
+        {troubles.length > 0 ? (
+          <>
+            <p class="wrong">
+              {answer ? 'These cannot be made; the others are.' : 'The class cannot be made.'}
+            </p>
+            <Troubles list={troubles} most={troubles.length} />
+          </>
+        ) : null}
+      </div>
+      {answer ? <Table table={answer.table} /> : null}
+      <div class="steps">
+        <button
+          type="button"
+          class="main"
+          disabled={!isReady || outcome?.kind === 'problems'}
+          onClick={() =>
+            void give((choices, fonts) => thorough.ask({ kind: 'class', input, table: text, choices, fonts }))
+          }
+        >
+          Sheets for the class
+        </button>
+      </div>
+    </section>
+  );
+};
