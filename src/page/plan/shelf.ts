@@ -13,7 +13,7 @@ export const withOwn = (state: State, file: OwnTemplate): State | 'full' => {
 };
 
 /** A name that no template of hers has: `./newel.yaml`, `./newel-2.yaml`. */
-export const freeName = (own: readonly OwnTemplate[], name: string): string => {
+export const freeName = (own: readonly Pick<OwnTemplate, 'name'>[], name: string): string => {
   const [, stem = name, ending = ''] = /^(.*?)(\.[a-z]+)?$/i.exec(name) ?? [];
   const taken = new Set(own.map((t) => t.name));
   for (let n = 1; ; n++) {

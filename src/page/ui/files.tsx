@@ -13,6 +13,7 @@ import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
+import { keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
 import {
   addOwn,
@@ -131,7 +132,7 @@ const takeShelf = async (fileName: string, templates: readonly OwnTemplate[]): P
     !state.value.own.some((t) => t.name === name && t.text === text);
   const titles: string[] = [];
   for (const { name, text } of brought.filter(isNew)) {
-    const card = await takeTemplate(freeName(state.value.own, name), text);
+    const card = await takeTemplate(name, text, 'beside');
     // What is in the way of one is said, and in the way of the next ones too.
     if (!card) return;
     titles.push(`“${card.title}”`);
@@ -152,18 +153,31 @@ export const saveShelf = (): void => {
 
 const SHELF_FILE = 'my-templates.json';
 
-/** Puts a template on the shelf, ticked, if it can be read. */
-export const takeTemplate = async (fileName: string, text: string): Promise<ShelfCard | undefined> => {
-  const name = readOwnName(fileName);
+/**
+ * Puts a template on the shelf, ticked, if it can be read: in place of the one of its name, or beside it under a name
+ * that is free, also of pictures.
+ */
+export const takeTemplate = async (
+  fileName: string,
+  text: string,
+  where: 'in-place' | 'beside' = 'in-place',
+  beforeItIs?: (name: string) => void,
+): Promise<ShelfCard | undefined> => {
+  const called = readOwnName(fileName);
   // The shelf itself may be asked for meanwhile, for what another window has put there.
-  const checked = await during('the template', aside.ask({ kind: 'shelf', own: [{ name, text }] }));
+  const asked = { kind: 'shelf', own: [{ name: called, text }] } as const;
+  const checked = await during('the template', aside.ask(asked));
   if (checked.kind === 'stopped') return undefined;
-  const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === name) : undefined;
+  const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === called) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
   if (!card?.picture) {
     complain(`${fileName} cannot be used as a template.`, problems);
     return undefined;
   }
+  const { own } = state.value;
+  const taken = [...own, ...keptPictures.value.flatMap(({ of }) => (of === undefined ? [] : { name: of }))];
+  const name = where === 'beside' ? freeName(taken, called) : called;
+  beforeItIs?.(name);
   if (!addOwn({ name, text })) return undefined;
   const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);

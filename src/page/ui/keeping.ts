@@ -4,14 +4,14 @@ import { computed, effect, signal } from '@preact/signals';
 import { series } from '../../document/index.ts';
 import { templatesOf, textAt } from '../plan/plan-text.ts';
 import { forgetOld, isPutAside, isUnread, keepPlan, meet, onceAlone, planText, SHELF } from './keep.ts';
-import { isInWork, keptPictures } from './kept-pictures.ts';
+import { followNames, keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
 import { complain, followShelf, say, state } from './store.ts';
 
 /** What this browser cannot keep at present, and how it is not lost: said as long as it is so, whatever else is said. */
 export const unkept = signal<readonly string[]>([]);
 
-const tell = (what: string, isKept: boolean, button: string): boolean => {
+export const tell = (what: string, isKept: boolean, button: string): boolean => {
   const words = `This browser has no room for ${what}, or is set to keep nothing. What you change is here until you close this window: “${button}” puts it with your downloads.`;
   const before = unkept.peek();
   if (before.includes(words) === isKept)
@@ -23,6 +23,7 @@ const tell = (what: string, isKept: boolean, button: string): boolean => {
 const meetOthers = (written?: string | null): boolean => {
   const before = state.peek();
   const { own, moved, doubled, isKept } = meet(before.own, written ?? '');
+  followNames(moved);
   if (own !== before.own) {
     const used = templatesOf(before.plan);
     const names = new Set(own.map((t) => t.name));
@@ -69,7 +70,7 @@ export const startKeeping = (): void => {
 /** Pictures of templates that are on no shelf any longer: she could take that back only in the visit in which she did it. */
 const dropPictures = async (names: readonly string[]): Promise<void> => {
   if (isPutAside) return;
-  const left = keptPictures.peek().filter((kept) => !isInWork(kept) && !names.includes(kept.key));
+  const left = keptPictures.peek().filter(({ of }) => of !== undefined && !names.includes(of));
   if (left.length === 0) return;
   // Where it cannot be loaded they stay until the next start.
   const part = await wantPart('trace').catch(() => undefined);

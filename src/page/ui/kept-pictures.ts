@@ -6,21 +6,29 @@
 import { signal } from '@preact/signals';
 
 export interface KeptPicture {
-  /** The template's name on the shelf, or one of its own while it is in work. */
+  /** By which the store has it: each its own, whatever its template is called. */
   readonly key: string;
   /** The picture's file. */
   readonly called: string;
+  /** The template's name on the shelf; none while it is in work. */
+  readonly of?: string;
+  /** Whether she has said anything of it. */
+  readonly isSaid?: boolean;
 }
 
 const KEY = 'swagwright.pictures';
+const IN_WORK = 'work ';
 
 const stored = (): readonly KeptPicture[] => {
   try {
     const found: unknown = JSON.parse(localStorage.getItem(KEY) ?? '[]');
     if (!Array.isArray(found)) return [];
-    return found.filter(
-      (k: Partial<KeptPicture> | null) => typeof k?.key === 'string' && typeof k.called === 'string',
-    );
+    return found
+      .filter((k: Partial<KeptPicture> | null) => typeof k?.key === 'string' && typeof k.called === 'string')
+      .map(
+        // A page of before kept the picture of a template under its name.
+        (k: KeptPicture) => (k.of === undefined && !k.key.startsWith(IN_WORK) ? { ...k, of: k.key } : k),
+      );
   } catch {
     return [];
   }
@@ -43,11 +51,53 @@ addEventListener('storage', ({ key }) => {
   if (key === KEY) keptPictures.value = stored();
 });
 
-const IN_WORK = 'work ';
-
-/** One that no kept picture has. */
-export const workKey = (): string => {
-  const taken = new Set(stored().map((k) => k.key));
-  for (let n = 1; ; n++) if (!taken.has(`${IN_WORK}${n}`)) return `${IN_WORK}${n}`;
+/** One that no picture has, in this window or in another. */
+export const newKey = (): string => {
+  const drawn = crypto.getRandomValues(new Uint32Array(3));
+  return IN_WORK + [...drawn].map((n) => n.toString(36)).join('');
 };
-export const isInWork = ({ key }: KeptPicture): boolean => key.startsWith(IN_WORK);
+
+export const isInWork = ({ of }: KeptPicture): boolean => of === undefined;
+
+/** The picture of a template on the shelf. */
+export const pictureOf = (name: string): KeptPicture | undefined =>
+  keptPictures.value.find(({ of }) => of === name);
+
+/** What this window has put on the shelf, by key, and what it is called there. */
+const given = new Map<string, string>();
+
+/** The picture is from now on that of a template on the shelf; of none, where there was no room for that. */
+export const giveTo = (key: string, name: string | undefined): void => {
+  if (name === undefined) given.delete(key);
+  else given.set(key, name);
+  changeKept((kept) =>
+    kept.map((k) => {
+      if (k.key !== key) return k;
+      const { of: _, ...rest } = k;
+      return name === undefined ? rest : { ...rest, of: name };
+    }),
+  );
+};
+
+/** Templates of this window that have made room for another window's take their pictures along. */
+export const followNames = (moved: ReadonlyMap<string, string>): void => {
+  for (const [key, name] of given) if (moved.has(name)) giveTo(key, moved.get(name));
+};
+
+/** Pictures of which nothing is said that are kept: the newest. */
+const MOST_UNSAID = 5;
+
+/** Writes down that the browser has a picture. Returns the keys of those that it need not keep any longer. */
+export const noteKept = (key: string, called: string, isSaid: boolean): readonly string[] => {
+  let old: readonly string[] = [];
+  changeKept((kept) => {
+    const before = kept.find((k) => k.key === key);
+    const of = given.get(key);
+    const after = { ...before, key, called, ...(isSaid && { isSaid }), ...(of !== undefined && { of }) };
+    const next = [...kept.filter((k) => k !== before), after];
+    const unsaid = next.filter((k) => isInWork(k) && !k.isSaid);
+    old = unsaid.slice(0, -MOST_UNSAID).map((k) => k.key);
+    return next.filter((k) => !old.includes(k.key));
+  });
+  return old;
+};

@@ -6,12 +6,13 @@ import { doubled, renamed, withoutOwn } from '../plan/shelf.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
 import { openKept } from './files.tsx';
-import { keptPictures } from './kept-pictures.ts';
+import { pictureOf } from './kept-pictures.ts';
 import { changeState, complain, FULL, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {
   const file = state.value.own.find((t) => t.name === name);
   if (!file) return null;
+  const picture = pictureOf(name);
   return (
     <details class="own">
       <summary>Rename, save or remove {title}</summary>
@@ -26,8 +27,8 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
         <button type="button" onClick={() => saveAs(name.replace(/^\.\//, ''), 'text/yaml', file.text)}>
           Save its file
         </button>
-        {keptPictures.value.some((k) => k.key === name) ? (
-          <button type="button" onClick={() => void openKept(name, textAt(file.text, ['title']))}>
+        {picture ? (
+          <button type="button" onClick={() => void openKept(picture.key, textAt(file.text, ['title']))}>
             Set it right over its picture
           </button>
         ) : null}

@@ -3,7 +3,7 @@
 const NAME = 'swagwright';
 const TABLE = 'pictures';
 
-const opened = (): Promise<IDBDatabase> =>
+const open = (): Promise<IDBDatabase> =>
   new Promise((resolve, reject) => {
     const request = indexedDB.open(NAME, 1);
     request.onupgradeneeded = () => request.result.createObjectStore(TABLE);
@@ -11,21 +11,35 @@ const opened = (): Promise<IDBDatabase> =>
     request.onerror = () => reject(request.error);
   });
 
+let opened: Promise<IDBDatabase> | undefined;
+
+/** It stays open: what a window writes while it closes is written only if nothing has to be waited for. */
+const base = (): Promise<IDBDatabase> => {
+  if (opened) return opened;
+  opened = open();
+  const close = (): void => {
+    opened = undefined;
+  };
+  opened.then((found) => {
+    found.onclose = close;
+    found.onversionchange = () => {
+      found.close();
+      close();
+    };
+  }, close);
+  return opened;
+};
+
 const within = async <T>(
   mode: IDBTransactionMode,
   work: (table: IDBObjectStore) => IDBRequest<T>,
 ): Promise<T> => {
-  const base = await opened();
-  try {
-    return await new Promise((resolve, reject) => {
-      const transaction = base.transaction(TABLE, mode);
-      const request = work(transaction.objectStore(TABLE));
-      transaction.oncomplete = () => resolve(request.result);
-      transaction.onabort = () => reject(transaction.error);
-    });
-  } finally {
-    base.close();
-  }
+  const transaction = (await base()).transaction(TABLE, mode);
+  const request = work(transaction.objectStore(TABLE));
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve(request.result);
+    transaction.onabort = () => reject(transaction.error);
+  });
 };
 
 /** Rejects where the browser forbids its store, or has no room. */

@@ -7,14 +7,12 @@ import { hire } from '../engine/hire.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { beginning, changed, redone, undone } from '../plan/history.ts';
 import { MOST_POINTS, pointAt, pointsIn, templateOfPoints, withPoint } from '../plan/point-text.ts';
-import { freeName } from '../plan/shelf.ts';
-import { readOwnName } from './browser.ts';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import { inHers } from './her-lengths.ts';
 import { Knob } from './knob.tsx';
 import { Inks } from './picture.tsx';
-import { say, state } from './store.ts';
+import { say } from './store.ts';
 
 const KEY = 'swagwright.points';
 
@@ -86,8 +84,7 @@ export const PointsView = () => {
   const units = unitsNow();
   const keep = async (): Promise<void> => {
     const called = title.trim() || 'My template';
-    const name = freeName(state.value.own, readOwnName(called));
-    const kept = await takeTemplate(name, templateOfPoints(called, points, units));
+    const kept = await takeTemplate(called, templateOfPoints(called, points, units), 'beside');
     if (!kept) return;
     batch(() => {
       isOpen.value = false;

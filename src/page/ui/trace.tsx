@@ -3,12 +3,12 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Level } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
-import { freeName } from '../plan/shelf.ts';
-import { readOwnName, saveAs } from './browser.ts';
+import { saveAs } from './browser.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
+import { giveTo, keptPictures } from './kept-pictures.ts';
 import type { Place } from './pointer.ts';
-import { say as announce, state } from './store.ts';
+import { say as announce } from './store.ts';
 import { stretch, tool } from './tapping.ts';
 import { BreakList } from './trace-breaks.tsx';
 import { Acrylic } from './trace-lines.tsx';
@@ -18,7 +18,7 @@ import { Pictured } from './traced-picture.tsx';
 import {
   canStepBack,
   canStepOn,
-  keepAs,
+  keepAndPutAway,
   lengthSaid,
   putAway,
   say,
@@ -46,11 +46,19 @@ export const TraceView = () => {
   const keep = async (): Promise<void> => {
     if (!template) return;
     // One that came from the shelf goes back to its place.
-    const isOwn = state.value.own.some((t) => t.name === now.keptAs);
-    const name = isOwn ? now.keptAs : freeName(state.value.own, readOwnName(template.name));
-    const card = await takeTemplate(name, template.text);
-    if (!card) return;
-    await keepAs(name);
+    const of = keptPictures.value.find((k) => k.key === now.keptAs)?.of;
+    const card = await takeTemplate(
+      of ?? template.name,
+      template.text,
+      of === undefined ? 'beside' : 'in-place',
+      // Before it is on the shelf: there it may have to make room for another window's, and the picture with it.
+      (name) => giveTo(now.keptAs, name),
+    );
+    if (!card) {
+      giveTo(now.keptAs, of);
+      return;
+    }
+    await keepAndPutAway();
     announce(
       `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
     );

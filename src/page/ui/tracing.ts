@@ -7,11 +7,13 @@ import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { SaidBreak, TraceAnswer, TraceInput } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
+import { textAt } from '../plan/plan-text.ts';
 import { unitsNow } from './fields.tsx';
-import { changeKept, isInWork, workKey } from './kept-pictures.ts';
+import { tell } from './keeping.ts';
+import { changeKept, newKey, noteKept } from './kept-pictures.ts';
 import { dropPicture, keepPicture, keptPicture } from './picture-store.ts';
 import type { Place } from './pointer.ts';
-import { complain, during } from './store.ts';
+import { say as announce, complain, during, state } from './store.ts';
 
 /** How large the picture is: as its file or the sheet in it says, or as she says. */
 export type Scale =
@@ -42,7 +44,7 @@ interface Said extends Pick<TraceInput, 'line' | 'heel' | 'crown' | 'foot' | 'ti
 }
 
 interface Tracing extends Said, Pick<TraceInput, 'file' | 'fileName' | 'key' | 'ofFile'> {
-  /** Where the browser keeps it: as a picture in work, or under its template's name. */
+  /** By which the browser keeps it. */
   readonly keptAs: string;
 }
 
@@ -71,6 +73,11 @@ export const shownPicture = signal<string | undefined>(undefined);
 /** For screen readers: what the last step came to. */
 export const traceTold = signal('');
 
+const isStepped = (): boolean => {
+  const { past = [], future = [] } = steps.value ?? {};
+  return past.length + future.length > 0;
+};
+
 export const canStepBack = computed(() => (steps.value?.past.length ?? 0) > 0);
 export const canStepOn = computed(() => (steps.value?.future.length ?? 0) > 0);
 export const stepBack = (): void => {
@@ -87,33 +94,94 @@ let pictures = 0;
 
 /** Begins with a picture; one that was in work before stays kept. */
 export const beginTracing = (file: File): void => {
+  open({ ...NOTHING_SAID, file, fileName: file.name, key: ++pictures, ofFile: undefined, keptAs: newKey() });
+};
+
+/** `held` where the browser has it, and this window alone has it open. */
+const open = (now: Tracing, held?: () => Promise<unknown>): void => {
   putAway();
-  const keptAs = workKey();
-  steps.value = beginning({
-    ...NOTHING_SAID,
-    file,
-    fileName: file.name,
-    key: ++pictures,
-    ofFile: undefined,
-    keptAs,
+  isAsKept = copies.has(now.key);
+  steps.value = beginning(now);
+  free = held;
+  if (held) return;
+  void hold(now.keptAs).then((own) => {
+    if (tracing.peek()?.keptAs === now.keptAs) free = own;
+    else void own?.();
   });
 };
 
-/** Goes on with a kept picture. Throws where the browser has it no longer. */
-export const goOnWith = async (key: string, title?: string): Promise<void> => {
+/**
+ * Goes on with a kept picture. Where another window has it open, what is said here is kept by itself: neither window
+ * writes over the other's. Throws where the browser has it no longer.
+ */
+export const goOnWith = (key: string, title?: string): Promise<void> => {
+  opening = opening.catch(() => {}).then(() => goOn(key, title));
+  return opening;
+};
+
+let opening: Promise<void> = Promise.resolve();
+
+const goOn = async (key: string, title: string | undefined): Promise<void> => {
   if (tracing.peek()?.keptAs === key) return;
+  putAway();
+  await left;
+  const held = await hold(key);
   const found = (await keptPicture(key)) as Partial<Tracing> | undefined;
   if (!(found?.file instanceof Blob)) {
+    void held?.();
     changeKept((kept) => kept.filter((k) => k.key !== key));
     throw new Error('The picture is gone');
   }
-  putAway();
   const said = { ...NOTHING_SAID, ...found } as Tracing;
-  steps.value = beginning({ ...said, title: title ?? said.title, key: ++pictures, keptAs: key });
+  const now = { ...said, title: title ?? said.title, key: ++pictures, keptAs: key };
+  copies.set(now.key, { file: now.file, ofFile: now.ofFile });
+  if (held) {
+    open(now, held);
+    return;
+  }
+  open({ ...now, keptAs: newKey(), ...(title !== undefined && { title: freeTitle(title) }) });
+  announce(
+    'This picture is open in another window too. What you say of it here is kept by itself, and becomes a template of its own.',
+  );
 };
 
+const freeTitle = (title: string): string => {
+  const taken = state.peek().own.map(({ text }) => textAt(text, ['title']));
+  for (let n = 2; ; n++) if (!taken.includes(`${title} ${n}`)) return `${title} ${n}`;
+};
+
+/** Whether it is as the browser has it, as long as there is no step. */
+let isAsKept = false;
+
+/** Lets other windows have the picture that this one has open. */
+let free: (() => Promise<unknown>) | undefined;
+/** Settles when what was open last is kept, and free for others. */
+let left: Promise<unknown> = Promise.resolve();
+
+/**
+ * Has the picture for this window alone, until what comes back is called; undefined where another window has it, or
+ * where the browser cannot tell.
+ */
+const hold = (key: string): Promise<(() => Promise<unknown>) | undefined> =>
+  new Promise((answer) => {
+    const locks: LockManager | undefined = navigator.locks;
+    if (!locks) return answer(undefined);
+    const until = locks.request(`swagwright picture ${key}`, { ifAvailable: true }, (lock) => {
+      if (lock === null) return answer(undefined);
+      return new Promise<void>((done) => {
+        answer(() => {
+          done();
+          return until;
+        });
+      });
+    });
+    until.catch(() => answer(undefined));
+  });
+
 export const putAway = (): void => {
-  keepNow();
+  const held = free;
+  free = undefined;
+  left = keepNow().then(() => held?.());
   tracer.stop();
   if (shownPicture.value) URL.revokeObjectURL(shownPicture.value);
   batch(() => {
@@ -138,18 +206,13 @@ export const forget = (key: string): void => {
   void dropPicture(key).catch(() => {});
 };
 
-/**
- * The picture is from now on that of a template on the shelf. Its old name goes only when it is kept under the new one:
- * a window that is closed in between must not lose it.
- */
-export const keepAs = async (name: string): Promise<void> => {
+/** Its template is on the shelf: the picture is kept as it is now, and put away. */
+export const keepAndPutAway = async (): Promise<void> => {
   const now = tracing.peek();
   if (!now) return;
-  const before = now.keptAs;
-  waiting = { ...now, keptAs: name };
-  const keeping = keepNow();
+  waiting = { ...now, ...copies.get(now.key) };
   putAway();
-  if ((await keeping) && before !== name) forget(before);
+  await left;
 };
 
 /** Changes what is said. `about` gathers what belongs together, such as dragging one end, into one step. */
@@ -162,33 +225,23 @@ let waiting: Tracing | undefined;
 let rest: ReturnType<typeof setTimeout> | undefined;
 /** ms */
 const REST = 500;
-/** Pictures in work that are kept: the newest. */
-const MOST_IN_WORK = 5;
 
-/** Whether there was one, and it is kept. */
-const keepNow = async (): Promise<boolean> => {
+const keepNow = async (): Promise<void> => {
   clearTimeout(rest);
   const now = waiting;
   waiting = undefined;
-  if (!now) return false;
+  if (!now) return;
   const { key: _, keptAs, ...value } = now;
+  const isSaid = isStepped();
   try {
     await keepPicture(keptAs, value);
   } catch {
-    // Without a store, or room in it, it is there as long as it is open.
-    return false;
+    tell('the picture of your template', false, 'Save its file');
+    return;
   }
-  let old: readonly string[] = [];
-  changeKept((kept) => {
-    const next = [...kept.filter((k) => k.key !== keptAs), { key: keptAs, called: now.fileName }];
-    old = next
-      .filter(isInWork)
-      .slice(0, -MOST_IN_WORK)
-      .map((k) => k.key);
-    return next.filter((k) => !old.includes(k.key));
-  });
+  tell('the picture of your template', true, 'Save its file');
+  const old = noteKept(keptAs, now.fileName, isSaid);
   for (const one of old) void dropPicture(one).catch(() => {});
-  return true;
 };
 
 /** Pixels per mm as she says; undefined where she leaves it to the file, `wrong` where it cannot be read. */
@@ -274,7 +327,9 @@ export const startTracing = (): void => {
       const { answer } = answered;
       batch(() => {
         if (answer.shown) shownPicture.value = URL.createObjectURL(answer.shown);
-        if (answer.kept) copies.set(now.key, { file: answer.kept, ofFile: answer.pixelsPerMm });
+        // One that comes from the store stays as it is: no copy of a copy.
+        if (answer.kept && !copies.has(now.key))
+          copies.set(now.key, { file: answer.kept, ofFile: answer.pixelsPerMm });
         traced.value = answer;
       });
     });
@@ -282,7 +337,7 @@ export const startTracing = (): void => {
   effect(() => {
     const now = tracing.value;
     const copy = now && traced.value && copies.get(now.key);
-    if (!now || !copy) return;
+    if (!now || !copy || (isAsKept && !isStepped())) return;
     waiting = { ...now, ...copy };
     clearTimeout(rest);
     rest = setTimeout(keepNow, REST);

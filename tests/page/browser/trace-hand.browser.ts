@@ -2,48 +2,15 @@
 
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { createCanvas } from '@napi-rs/canvas';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { nearnessOf } from '../../../src/geometry/index.ts';
-import { withPhysicalSize } from '../../../src/output/png/index.ts';
 import { readTemplate, type Template } from '../../../src/template/index.ts';
 import { overflow, violations } from './axe.ts';
+import { bracket, button, give, panel } from './bracket.ts';
 import { focused, forAllTests, idle, PICTURES, told } from './harness.ts';
 
-/** Pixels per mm of the scan. */
-const FINE = 8;
-
 const ours = forAllTests();
-
-/** A bracket 150 mm by 50 mm: a flat of 70 mm with a smudge 4 mm wide and 3 mm high on it, then an arc. */
-const scan = (): Uint8Array => {
-  const canvas = createCanvas(180 * FINE, 80 * FINE);
-  const context = canvas.getContext('2d');
-  context.fillStyle = '#f2f2f2';
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  context.setTransform(FINE, 0, 0, FINE, 15 * FINE, 65 * FINE);
-  context.beginPath();
-  context.moveTo(0, 0);
-  context.lineTo(0, -30);
-  context.lineTo(70, -30);
-  // From (70, 30) to (150, 30), 20 mm high: the circle of radius 50 about (110, 0).
-  context.arc(110, 0, 50, -Math.PI + Math.asin(30 / 50), -Math.asin(30 / 50));
-  context.lineTo(150, 0);
-  context.closePath();
-  context.fillStyle = '#303030';
-  context.fill();
-  context.fillRect(38, -33, 4, 4);
-  return withPhysicalSize(canvas.toBuffer('image/png'), FINE);
-};
-
-const give = async (page: Page, name: string, bytes: Uint8Array): Promise<void> => {
-  const files = [{ name, mimeType: 'image/png', buffer: Buffer.from(bytes) }];
-  await page.locator('input[type=file]').first().setInputFiles(files);
-};
-
-const panel = (page: Page) => page.locator('#trace');
-const button = (page: Page, name: string | RegExp) => panel(page).getByRole('button', { name });
 
 const saved = async (page: Page): Promise<Template> => {
   const [download] = await Promise.all([
@@ -63,7 +30,7 @@ const onScreen = async (page: Page, x: number, y: number): Promise<readonly [num
 
 const begin = async (page: Page): Promise<void> => {
   await page.locator('#templates').waitFor({ timeout: 60_000 });
-  await give(page, 'bracket.png', scan());
+  await give(page, 'bracket.png', bracket());
   await panel(page).waitFor({ timeout: 60_000 });
   await idle(page);
 };
@@ -144,7 +111,7 @@ test('breaks, a stretch, the acrylic: by hand and by keys, announced, taken back
   expect((await saved(page)).channelLines).toEqual([]);
   await button(page, 'Do it again').click();
   await idle(page);
-  await give(page, 'half.png', scan().slice(0, 900));
+  await give(page, 'half.png', bracket().slice(0, 900));
   await told(page, /half\.png cannot be traced/);
   await page.getByRole('button', { name: 'Go on with bracket.png' }).click();
   await panel(page).waitFor({ timeout: 60_000 });

@@ -12,6 +12,7 @@ import { run } from '../../cli/run.ts';
 import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
+import { give, panel } from './bracket.ts';
 import { BUILT, forAllTests, idle, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
 
 const DPI = 300;
@@ -44,13 +45,6 @@ const edgeIn = (text: string): Path => {
   if (!reading.ok) throw new Error(reading.problems.map((p) => p.message).join('; '));
   return reading.template.edge;
 };
-
-const give = async (page: Page, name: string, bytes: Uint8Array, mimeType = 'image/png'): Promise<void> => {
-  const files = [{ name, mimeType, buffer: Buffer.from(bytes) }];
-  await page.locator('input[type=file]').first().setInputFiles(files);
-};
-
-const panel = (page: Page) => page.locator('#trace');
 
 const savedEdge = async (page: Page): Promise<Path> => {
   const [download] = await Promise.all([
@@ -126,7 +120,7 @@ describe('a picture that is given to the page', () => {
     await context.close();
   });
 
-  test('is not lost by a window that closes before the store has taken it for the template’s', async () => {
+  test('is not lost by a window that closes before the store has answered', async () => {
     const { page, context } = await visit(ours.browser(), ours.url());
     await give(page, 'my newel.png', scan);
     await panel(page).getByRole('button', { name: 'Put it on the shelf' }).waitFor({ timeout: 60_000 });
@@ -140,7 +134,8 @@ describe('a picture that is given to the page', () => {
     await panel(page).waitFor({ state: 'detached' });
     await page.reload();
     await settled(page);
-    await page.getByRole('button', { name: 'Go on with my newel.png' }).click();
+    await page.getByText('Rename, save or remove My newel').click();
+    await page.locator('.own').getByRole('button', { name: 'Set it right over its picture' }).click();
     await panel(page).getByRole('button', { name: 'Put it on the shelf' }).waitFor({ timeout: 60_000 });
     await context.close();
   });
