@@ -141,18 +141,23 @@ export const turnsByCrown = (
   );
   // Wider ones may be more as they are asked for.
   const given = mayMakeRoom || widestGap !== undefined ? undefined : fixed;
-  const roomy: Ground = { ...anyBulge, gap: leastGap };
-  const laidAt = (corner: Corner, gap: number): Kept | undefined => {
+  // What makes the depths most alike with swags no wider than asked leaves gaps, and may cost more than what fits
+  // without; so both are looked for.
+  const touching =
+    widestGap === undefined ? [] : [{ ...noBulge, widestSpan: undefined, widestGap: undefined }];
+  const grounds: readonly Ground[] = [...touching, noBulge];
+  const laidAt = (corner: Corner, gap: number, ground: Ground): Kept | undefined => {
+    const { widestSpan, widestGap } = ground;
     const laid = layTurn({ way, over, field }, { ...rules, gap, widestSpan, widestGap }, corner);
     const score = laid.ok ? wishedScore(laid.value, field, outward, wishes) : undefined;
     return laid.ok && score ? { fit: laid.value, cost: score.cost } : undefined;
   };
   // Only from the outer seam may what is most alike lean over the same cloth, or run beside its neighbour's so closely
   // that both are one thick line; others may still keep apart.
-  const laidApart = (repeats: readonly number[]): Kept | undefined => {
+  const laidApart = (repeats: readonly number[], ground: Ground): Kept | undefined => {
     if (field.from === 'inner') return undefined;
-    const corner = bestOf(repeats, { ...noBulge, keepsApart: true });
-    return corner && laidAt(corner, fixed);
+    const corner = bestOf(repeats, { ...ground, keepsApart: true });
+    return corner && laidAt(corner, fixed, ground);
   };
   const deepest = Math.max(shape.chord, over.shape.chord);
   const promising = promisingCounts(anyBulge, counts, Math.max(widestBulge, widestGap ?? 0));
@@ -170,23 +175,28 @@ export const turnsByCrown = (
     }));
     for (const { repeats, missed, least } of told.sort((a, b) => a.missed - b.missed || a.least - b.least)) {
       if (missed > missWithin(beaten(best))) break;
-      let plain: Corner | undefined;
-      if (least <= beaten(best)) {
-        // Depths that differ cost so much in any case: none is larger than the chord.
-        const left = beaten(best) - rest;
-        const within = { spread: spreadWithin(left, deepest) + FIT_NOISE, missed: missWithin(left) };
-        plain = bestOf(repeats, noBulge, within);
-        if (plain && mayBeat(plain, within)) best = cheaper(best, laidAt(plain, fixed) ?? laidApart(repeats));
+      const broken = least + brokenCost(swags(repeats));
+      for (const ground of grounds) {
+        let plain: Corner | undefined;
+        if ((ground === grounds[0] ? least : broken) <= beaten(best)) {
+          // Depths that differ cost so much in any case: none is larger than the chord.
+          const left = beaten(best) - rest;
+          const within = { spread: spreadWithin(left, deepest) + FIT_NOISE, missed: missWithin(left) };
+          plain = bestOf(repeats, ground, within);
+          if (plain && mayBeat(plain, within))
+            best = cheaper(best, laidAt(plain, fixed, ground) ?? laidApart(repeats, ground));
+        }
+        if (!mayMakeRoom || broken > beaten(roomiest)) continue;
+        const roomy: Ground = { ...ground, windows, gap: leastGap };
+        const first = bestOf(repeats, roomy);
+        const spread = spreadWithin(beaten(roomiest), deepest) + FIT_NOISE;
+        if (!first || first.spread > spread || gapWanted(first, roomy) <= 0) continue;
+        // A gap is only worth it where it beats what fits without.
+        const without = plain ?? bestOf(repeats, ground);
+        if (without && first.blame >= without.blame) continue;
+        const made = withRoom(first, roomy);
+        if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap, ground));
       }
-      if (!mayMakeRoom || least + brokenCost(swags(repeats)) > beaten(roomiest)) continue;
-      const first = bestOf(repeats, roomy);
-      const spread = spreadWithin(beaten(roomiest), deepest) + FIT_NOISE;
-      if (!first || first.spread > spread || gapWanted(first, roomy) <= 0) continue;
-      // A gap is only worth it where it beats what fits without.
-      const without = plain ?? bestOf(repeats, noBulge);
-      if (without && first.blame >= without.blame) continue;
-      const made = withRoom(first, roomy);
-      if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap));
     }
     return { fits: [best, roomiest].flatMap((kept) => kept?.fit ?? []), tried: vectors.length };
   };

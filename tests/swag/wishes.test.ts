@@ -218,6 +218,33 @@ describe('a range binds', () => {
     );
   });
 
+  test.each([
+    [
+      2,
+      'width: 17/4, inner: { top: 300/16, right: 305/16, bottom: 300/16, left: 305/16 }',
+      'span: at least 9',
+    ],
+    [
+      0,
+      'width: 15/4, inner: { top: 300/16, right: 663/16, bottom: 291/16, left: 672/16 }',
+      'use: 60 % to 70 %',
+    ],
+  ])(
+    'turned corners that touch are not lost to ones that differ less with gaps: %i, %s',
+    (template, sizes, asked) => {
+      const border = `border: { margin: 1/4, from: inner, corners: turn, ${sizes} }`;
+      const found = (swag: string) =>
+        search(planOf(`layout: { ${border} }\nswag: { ${swag} }`), one(template)).results;
+      const free = found('').filter((ranked) =>
+        asked.startsWith('span')
+          ? spans(ranked).every((span) => span >= 9 * INCH)
+          : uses(ranked).every((use) => use >= 0.6 && use <= 0.7),
+      );
+      expect(free[0]!.score.gap).toBe(0);
+      expect(found(asked)[0]!.score.cost).toBeCloseTo(free[0]!.score.cost, 4);
+    },
+  );
+
   test('of some sides only, and the others are free', () => {
     const plan = planOf(
       'layout: { border: { width: 6, inner: { top: 60, right: 72, bottom: 60, left: 72 }, margin: 1/2 } }\nswag: { repeats: { top: 5, right: 7 } }',
