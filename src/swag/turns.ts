@@ -35,7 +35,7 @@ import { promisingCounts } from './turns-counts.ts';
 import type { Corner, Ground, TurnWindows } from './turns-ground.ts';
 import { gapAtRise, gapWanted, withRoom } from './turns-room.ts';
 import { turnsByTilt } from './turns-tilted.ts';
-import { missedByCounts } from './turns-wished.ts';
+import { missedByCounts, missedByGaps } from './turns-wished.ts';
 import { clip, riseBelow } from './windows.ts';
 import { wishedScore } from './wished.ts';
 import { missWithin } from './wishes.ts';
@@ -143,8 +143,8 @@ export const turnsByCrown = (
   const given = mayMakeRoom || widestGap !== undefined ? undefined : fixed;
   // What makes the depths most alike with swags no wider than asked leaves gaps, and may cost more than what fits
   // without; so both are looked for.
-  const touching =
-    widestGap === undefined ? [] : [{ ...noBulge, widestSpan: undefined, widestGap: undefined }];
+  const mayTouch = widestGap !== undefined && asked !== undefined && missedByGaps([fixed], asked) === 0;
+  const touching = mayTouch ? [{ ...noBulge, widestSpan: undefined, widestGap: undefined }] : [];
   const grounds: readonly Ground[] = [...touching, noBulge];
   const laidAt = (corner: Corner, gap: number, ground: Ground): Kept | undefined => {
     const { widestSpan, widestGap } = ground;
