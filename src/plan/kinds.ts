@@ -6,7 +6,7 @@ import type { CornerTreatment, Plan } from './plan.ts';
 
 /** A side begins and ends with the first kind: with a whole swag, or with half of one beside a free corner square. */
 export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Found[] => {
-  const { alternate, repeats } = swag;
+  const { alternate, repeats, gap } = swag;
   if (!alternate) return [];
   const own = ['swag', 'alternate'];
   if (closesRound(layout))
@@ -34,6 +34,14 @@ export const kindsInTurn = ({ swag, layout, rows, channels }: Plan): readonly Fo
         'kinds that take turns stand in one row, because a second row has one kind, and their marks are of two widths',
       found: 'a second row under rows',
       expected: 'either alternate or rows',
+    });
+  if (gap === 'auto')
+    found.push({
+      path: ['swag', 'gap'],
+      message:
+        'kinds that take turns have the gap that is given and touch without one, because how wide both are depends on it',
+      found: 'auto',
+      expected: '0, or a length',
     });
   if (channels.outward.length > 0)
     found.push({

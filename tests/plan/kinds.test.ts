@@ -75,6 +75,10 @@ const MISTAKES: readonly (readonly [rest: string, line: string, layout?: string]
     'plan.yaml:4:22: channels.outward: beyond two kinds that take turns no channels are laid yet; expected inward channels, or swags of one kind',
   ],
   [
+    `swag: { gap: auto, ${TWO} }`,
+    'plan.yaml:3:14: swag.gap: kinds that take turns have the gap that is given and touch without one, because how wide both are depends on it; found auto; expected 0, or a length',
+  ],
+  [
     `swag: { repeats: 4, ${TWO} }`,
     'plan.yaml:3:18: swag.repeats: a side that begins and ends with the same of two kinds has an odd number of swags; found 4; expected an odd number, 3 at least',
   ],
@@ -121,14 +125,15 @@ test.each(MISTAKES.map(([rest, line, layout = STRIP]) => ({ rest, line, layout }
   },
 );
 
-const FINE: readonly (readonly [repeats: string, layout: string])[] = [
+const FINE: readonly (readonly [words: string, layout: string])[] = [
   ['repeats: 5', border('meet')],
   ['repeats: odd', border('open')],
   ['repeats: 6', border('half')],
   ['repeats: 6', border('auto')],
   ['repeats: 5 to 9', border('meet')],
+  ['gap: about 1/2', border('meet')],
 ];
 
-test.each(FINE)('%s is nothing to complain of', (repeats, layout) => {
-  expect(reading(`swag: { ${repeats}, ${TWO} }`, layout).ok).toBe(true);
+test.each(FINE)('%s is nothing to complain of', (words, layout) => {
+  expect(reading(`swag: { ${words}, ${TWO} }`, layout).ok).toBe(true);
 });
