@@ -6,9 +6,13 @@
 import { isAbout } from '../plan/index.ts';
 import { ASKED_NOISE, type Asked, boundsOf, onlyRanks, UNSEEN, type Wishes, type WishKey } from './asked.ts';
 import type { Field } from './field.ts';
+import { withoutFlat } from './flat.ts';
 import { useOf } from './score.ts';
+import type { SeatRules } from './seat.ts';
 import type { Shape } from './shape.ts';
 import { clip, lowerThan, type Window, without } from './windows.ts';
+
+type Rules = Pick<SeatRules, 'mayBeFlat' | 'wishes'>;
 
 /** Of some rises those that sides may have. */
 export const askedOfSides = (
@@ -16,8 +20,8 @@ export const askedOfSides = (
   shape: Shape,
   field: Field,
   outward: number,
-  wishes: Wishes | undefined,
-): readonly Window[] => asked(windows, shape, field, outward, wishes, ['span', 'depth', 'use']);
+  rules: Rules,
+): readonly Window[] => asked(windows, shape, field, outward, rules, ['span', 'depth', 'use']);
 
 /** Of some rises those that corners may have; round a corner the span is told along two sides. */
 export const askedOfCorners = (
@@ -25,9 +29,9 @@ export const askedOfCorners = (
   shape: Shape,
   field: Field,
   outward: number,
-  wishes: Wishes | undefined,
+  rules: Rules,
 ): readonly Window[] =>
-  asked(windows, shape, field, outward, wishes, [
+  asked(windows, shape, field, outward, rules, [
     'depth',
     'use',
     ...(field.corners === 'across' ? (['span'] as const) : []),
@@ -38,13 +42,15 @@ const asked = (
   shape: Shape,
   field: Field,
   outward: number,
-  wishes: Wishes | undefined,
+  rules: Rules,
   keys: readonly WishKey[],
 ): readonly Window[] => {
-  if (wishes?.ranges !== 'bind') return windows;
+  const { wishes } = rules;
+  const drapes = withoutFlat(windows, rules);
+  if (wishes?.ranges !== 'bind') return drapes;
   return wishes.asked
     .filter((one) => keys.includes(one.key) && !onlyRanks(one))
-    .reduce((left, one) => narrowed(left, one, shape, field, outward), windows);
+    .reduce((left, one) => narrowed(left, one, shape, field, outward), drapes);
 };
 
 const narrowed = (

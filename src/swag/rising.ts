@@ -32,7 +32,7 @@ const keepingGap = (way: Way, limits: Limits, field: CorneredField, { gap }: Sea
 export const risingOnSides = (way: Way, field: CorneredField, rules: SeatRules, outward: number): Rising => {
   const { shape } = way;
   const limits = limitsOf(shape, rules.room);
-  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
+  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules);
   return { way, limits, windows, highest: keepingGap(way, limits, field, rules) };
 };
 
@@ -53,7 +53,7 @@ export const risingOverCorners = (
   return {
     way,
     limits,
-    windows: askedOfCorners(windows, shape, field, outward, rules.wishes),
+    windows: askedOfCorners(windows, shape, field, outward, rules),
     highest: known?.highest ?? keepingGap(way, limits, field, rules),
   };
 };

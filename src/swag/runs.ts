@@ -12,6 +12,7 @@ import { besideNeighbour, partedAt } from './beside.ts';
 import { anchorOf, bestChoices, type Choice, type Counts, countsBetween, lopsidedPair } from './counts.ts';
 import type { Field } from './field.ts';
 import { ALIKE, type Fit, HALVES, type SideFit, WITHOUT_SWAG } from './fit.ts';
+import { isLeftOut } from './flat.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt, reachAt } from './pose.ts';
@@ -134,7 +135,7 @@ const NONE: Sizes = { sizeIn: () => undefined, least: Number.POSITIVE_INFINITY, 
 const sizesByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: number): Sizes => {
   const limits = limitsOf(shape, rules.room);
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
-  let windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules.wishes);
+  let windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, rules);
   const upright = uprightRise(limits);
   if (rules.gap !== 'auto') windows = clip(windows, 0, riseOfBulge(shape, limits, bulgeFor(fixed)));
   const line = partedAt(field);
@@ -178,8 +179,11 @@ const sizesByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Size
   const halfSpan = shape.chord * Math.cos(shape.chordAngle + tilt);
   const depth = shape.chord * Math.sin(shape.chordAngle + tilt);
   const fixed = rules.gap === 'auto' ? 0 : rules.gap;
-  const serves = (f: { depth: number; top: number; dip: number }): boolean =>
-    f.depth > FIT_NOISE && f.dip <= FIT_NOISE && f.top <= rules.room + FIT_NOISE;
+  const serves = (f: { depth: number; top: number; dip: number }, span: number): boolean =>
+    f.depth > FIT_NOISE &&
+    f.dip <= FIT_NOISE &&
+    f.top <= rules.room + FIT_NOISE &&
+    !isLeftOut({ depth: f.depth, span }, rules);
   const c = Math.cos(tilt);
   const s = Math.sin(tilt);
   const ends = {
@@ -188,7 +192,8 @@ const sizesByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Size
     bulge: shape.support(-c, s),
     right: shape.support(c, -s),
   };
-  const wholeServes = serves({ ...ends, depth }) && ends.right <= halfSpan + FIT_NOISE && halfSpan > 0;
+  const wholeServes =
+    serves({ ...ends, depth }, 2 * halfSpan) && ends.right <= halfSpan + FIT_NOISE && halfSpan > 0;
   const narrowest = Math.max(fixed, gapFor(ends, rules.gap));
   if (!wholeServes && !way.mayStopSooner) return NONE;
   const whole: Size = { depth, span: 2 * halfSpan, top: ends.top };
@@ -199,7 +204,7 @@ const sizesByTilt = (way: Way, tilt: number, laid: Path, rules: SeatRules): Size
     let gap = fixed;
     for (let round = 0; round < 3; round++) {
       const f = follow((share - gap) / 2);
-      if (!f || !serves(f)) return undefined;
+      if (!f || !serves(f, share - gap)) return undefined;
       const wanted = gapFor(f, rules.gap);
       if (wanted <= gap + FIT_NOISE) return { depth: f.depth, span: share - gap, top: f.top };
       if (rules.gap !== 'auto') return undefined;

@@ -11,6 +11,7 @@ import type { FurtherRow } from '../plan/index.ts';
 import type { Answer } from './answers.ts';
 import type { CorneredField, Field } from './field.ts';
 import { cornerSwag, type Fit } from './fit.ts';
+import { hasLeftOut, isLeftOut, withoutFlat } from './flat.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
@@ -41,19 +42,19 @@ interface BeyondFound {
   readonly tried: number;
 }
 
-/** `gap` is what the plan says of it, and `outward` how far (mm) channels reach beyond the row. */
+/** `gap` is what the plan says of it, `outward` how far (mm) channels reach beyond the row; nothing is asked of its depth. */
 export const searchBeyond = (
   firsts: readonly Ranked[],
   ways: readonly Way[],
   row: FurtherRow,
-  { gap, outward }: { readonly gap: SeatRules['gap']; readonly outward: number },
+  { gap, outward, mayBeFlat }: Pick<SeatRules, 'gap' | 'mayBeFlat'> & { readonly outward: number },
 ): BeyondFound => {
   const grounds = new Map<Field, Ground>();
   const groundOf = (field: Field): Ground => {
     const known = grounds.get(field);
     if (known) return known;
     const beyond = fieldBeyond(field, row.at);
-    const rules = { room: beyond.room - outward, gap, at: row.at, apart: row.apart };
+    const rules = { room: beyond.room - outward, gap, at: row.at, apart: row.apart, mayBeFlat };
     const ground = {
       field,
       beyond,
@@ -125,7 +126,7 @@ const candidateOf = (way: Way, field: Field, rules: SeatRules, costing: Costing)
 
 /** With its crown on the centre line. */
 const risen = (way: Way, rules: SeatRules): ((halfSpan: number) => Lying | undefined) => {
-  const windows = windowsOf(limitsOf(way.shape, rules.room), Math.PI / 2);
+  const windows = withoutFlat(windowsOf(limitsOf(way.shape, rules.room), Math.PI / 2), rules);
   return (h) => risenIn(way, windows, h);
 };
 
@@ -135,7 +136,7 @@ const risenIn = ({ shape }: Way, windows: readonly Window[], h: number): Lying |
 const risenAtCorner = (way: Way, field: CorneredField, rules: SeatRules): Candidate['onCorner'] => {
   const { shape } = way;
   const all = windowsOf(limitsOf(shape, rules.room), field.mitre);
-  const windows = withRoomForNecks(all, shape, field.mitre);
+  const windows = withoutFlat(withRoomForNecks(all, shape, field.mitre), rules);
   return (reach) => cornerHalfSpans(shape.chord, reach, field).flatMap((h) => risenIn(way, windows, h) ?? []);
 };
 
@@ -152,6 +153,7 @@ const followed = (
   return (h) => {
     const f = mayStopSooner || Math.abs(h - whole) < SAME_SPAN ? follow(h) : undefined;
     if (!f || !(f.depth > 0) || f.dip > FIT_NOISE || f.top > rules.room + FIT_NOISE) return undefined;
+    if (isLeftOut({ depth: f.depth, span: 2 * h }, rules)) return undefined;
     return { ...f, tilt, halfSpan: h };
   };
 };
@@ -258,7 +260,7 @@ const bestBeyond = (first: Ranked, ground: Ground): Ranked | undefined => {
       continue;
     }
     const laid = rowBeyond(one.candidate.way, fit, ground.beyond, ground.rules);
-    if (!laid.ok) continue;
+    if (!laid.ok || hasLeftOut(laid.value, ground.rules)) continue;
     const both = withBeyond(first, laid.value, ground);
     if (!best || both.score.cost < best.score.cost) best = both;
   }

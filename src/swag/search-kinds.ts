@@ -149,8 +149,8 @@ const FEWEST = 2;
 /** The spans (mm) at which a way keeps to its cell and to what is asked; of the first kind, which stands at the ends, to those. */
 const spansOfKind = ({ shape }: Way, kind: number, { field, rules, outward }: Ground): readonly Window[] => {
   const limits = limitsOf(shape, rules.room);
-  const wishes = rules.wishes && ofKind(rules.wishes, kind);
-  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, wishes);
+  const own = { ...rules, wishes: rules.wishes && ofKind(rules.wishes, kind) };
+  const windows = askedOfSides(windowsOf(limits, Math.PI / 2), shape, field, outward, own);
   const upright = rules.gap > 0 ? riseOfBulge(shape, limits, bulgeFor(rules.gap)) : uprightRise(limits);
   const line = partedAt(field);
   const ends = kind === 0 && line !== undefined && rules.gap === 0 ? riseBelow(limits, line) : upright;

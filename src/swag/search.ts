@@ -10,6 +10,7 @@ import { widestSpanAsked } from './asked-rises.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
 import { type Fit, HALVES } from './fit.ts';
+import { hasLeftOut } from './flat.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
@@ -18,6 +19,7 @@ import type { Score } from './score.ts';
 import { type RowMiss, searchBeyond } from './search-beyond.ts';
 import { fitKinds } from './search-kinds.ts';
 import { fitOwnCorners } from './search-own-corners.ts';
+import type { SeatRules } from './seat.ts';
 import type { Way } from './setting.ts';
 import type { Stitching } from './stitching.ts';
 import { byEvenness, tiedOf } from './ties.ts';
@@ -46,7 +48,8 @@ export interface Search {
 
 /**
  * Searches all templates. What misses a range is left out, or else ranks by how far off it is. Where there are rows beyond
- * the first, or a second kind, `others` holds for each of them what it is searched among.
+ * the first, or a second kind, `others` holds for each of them what it is searched among. Swags that are all but flat come
+ * where they are asked for, or nothing else is to be had.
  */
 export const searchFits = (
   plan: Plan,
@@ -54,22 +57,37 @@ export const searchFits = (
   ranges: Wishes['ranges'] = 'bind',
   others: readonly (readonly Stitching[])[] = [],
 ): Search => {
+  const wishes = wishesOf(plan, ranges);
+  const drapes = searchWith(plan, stitchings, others, { wishes });
+  return drapes.results.length > 0
+    ? drapes
+    : searchWith(plan, stitchings, others, { wishes, mayBeFlat: true });
+};
+
+/** What is asked of swags whatever the band. */
+type Asking = Pick<SeatRules, 'wishes' | 'mayBeFlat'>;
+
+const searchWith = (
+  plan: Plan,
+  stitchings: readonly Stitching[],
+  others: readonly (readonly Stitching[])[],
+  asking: Asking,
+): Search => {
   const outward = outwardOf(plan);
   const results: Ranked[] = [];
   const missed: (() => readonly Miss[])[] = [];
   let tried = 0;
-  const wishes = wishesOf(plan, ranges);
   const { alternate } = plan.swag;
-  if (plan.corner) return searchCorners(plan, plan.corner, [stitchings, others[0] ?? stitchings], wishes);
-  if (alternate) return searchKinds(plan, alternate, [stitchings, others[0] ?? stitchings], wishes);
-  const grounds = groundsOf(plan, wishes);
+  if (plan.corner) return searchCorners(plan, plan.corner, [stitchings, others[0] ?? stitchings], asking);
+  if (alternate) return searchKinds(plan, alternate, [stitchings, others[0] ?? stitchings], asking);
+  const grounds = groundsOf(plan, asking);
   for (const stitching of stitchings) {
     const ways = waysOf(stitching, plan);
     for (const ground of grounds)
       for (const way of ways) {
         const found = ground(way);
         tried += found.tried;
-        for (const { field, fit } of found.fits) results.push(...rankedOf([fit], field, outward, wishes));
+        for (const { field, fit } of found.fits) results.push(...rankedOf([fit], field, outward, asking));
         if (results.length === 0) missed.push(found.misses);
       }
   }
@@ -80,7 +98,7 @@ export const searchFits = (
     tried,
   };
   const [row] = plan.rows;
-  return row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0]) : first;
+  return row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0], asking) : first;
 };
 
 /** Of two kinds that take turns each is searched among its own. */
@@ -88,7 +106,7 @@ const searchKinds = (
   plan: Plan,
   alternate: NonNullable<Plan['swag']['alternate']>,
   stitchings: readonly [readonly Stitching[], readonly Stitching[]],
-  wishes: Wishes | undefined,
+  asking: Asking,
 ): Search => {
   const { layout } = plan;
   if (closesRound(layout)) return { results: [], misses: [], tried: 0 };
@@ -97,12 +115,12 @@ const searchKinds = (
   const results: Ranked[] = [];
   let tried = 0;
   for (const field of fieldsOf(layout).filter(({ corners }) => corners !== 'turn' && corners !== 'across'))
-    for (const gap of gapsToTry(plan, wishes)) {
-      const rules = { room: field.room - outward, gap: gap === 'auto' ? 0 : gap, wishes };
-      const counts = countsOf(plan, field, wishes);
+    for (const gap of gapsToTry(plan, asking)) {
+      const rules = { room: field.room - outward, gap: gap === 'auto' ? 0 : gap, ...asking };
+      const counts = countsOf(plan, field, asking);
       const found = fitKinds([ways[0]!, ways[1]!], field, rules, counts, outward);
       tried += found.tried;
-      results.push(...rankedOf(found.fits, field, outward, wishes));
+      results.push(...rankedOf(found.fits, field, outward, asking));
     }
   return { results: withoutRepeats(inOrder(results)), misses: [], tried };
 };
@@ -112,7 +130,7 @@ const searchCorners = (
   plan: Plan,
   corner: HowMade,
   stitchings: readonly [readonly Stitching[], readonly Stitching[]],
-  wishes: Wishes | undefined,
+  asking: Asking,
 ): Search => {
   const { layout, swag } = plan;
   if (closesRound(layout)) return { results: [], misses: [], tried: 0 };
@@ -123,26 +141,23 @@ const searchCorners = (
   });
   const grounds = fieldsOf(layout).flatMap((field) =>
     field.corners === 'turn' || field.corners === 'across'
-      ? gapsToTry(plan, wishes).map((gap) => ({
+      ? gapsToTry(plan, asking).map((gap) => ({
           field,
-          rules: { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) },
-          counts: countsOf(plan, field, wishes),
+          rules: { room: field.room - outward, gap, ...asking, widestGap: widestGapOf(plan) },
+          counts: countsOf(plan, field, asking),
         }))
       : [],
   );
   const { found, tried } = fitOwnCorners([sides!, corners!], grounds, outward);
-  const results = found.flatMap(({ field, fit }) => rankedOf([fit], field, outward, wishes));
+  const results = found.flatMap(({ field, fit }) => rankedOf([fit], field, outward, asking));
   return { results: withoutRepeats(inOrder(results)), misses: [], tried };
 };
 
-/** What some fits score and answer; without those that miss a range that binds. */
-const rankedOf = (
-  fits: readonly Fit[],
-  field: Field,
-  outward: number,
-  wishes: Wishes | undefined,
-): readonly Ranked[] =>
+/** What some fits score and answer; without those that miss a range that binds, or are left out for being all but flat. */
+const rankedOf = (fits: readonly Fit[], field: Field, outward: number, asking: Asking): readonly Ranked[] =>
   fits.flatMap((fit) => {
+    if (hasLeftOut(fit, asking)) return [];
+    const { wishes } = asking;
     const score = wishedScore(fit, field, outward, wishes);
     const answers = wishes ? answersOf(fit, { wishes, field, outward }) : [];
     return score ? [{ field, fit, score, answers }] : [];
@@ -157,9 +172,10 @@ const withRow = (
   plan: Plan,
   row: FurtherRow,
   stitchings: readonly Stitching[],
+  { mayBeFlat }: Asking,
 ): Search => {
   const ways = stitchings.flatMap((stitching) => waysOf(stitching, row));
-  const rules = { gap: givenGap(plan), outward: reach(plan.channels.outward) };
+  const rules = { gap: givenGap(plan), outward: reach(plan.channels.outward), mayBeFlat };
   const found = searchBeyond(firsts, ways, row, rules);
   const results = found.results.toSorted((a, b) => a.score.cost - b.score.cost);
   return { results, misses: [], rowMiss: found.miss, tried: tried + found.tried };
@@ -172,14 +188,14 @@ type Ground = (way: Way) => {
   readonly tried: number;
 };
 
-const groundsOf = (plan: Plan, wishes: Wishes | undefined): readonly Ground[] =>
-  gapsToTry(plan, wishes).flatMap((gap) => groundsWith(plan, gap, wishes));
+const groundsOf = (plan: Plan, asking: Asking): readonly Ground[] =>
+  gapsToTry(plan, asking).flatMap((gap) => groundsWith(plan, gap, asking));
 
-const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefined): readonly Ground[] => {
+const groundsWith = (plan: Plan, gap: number | 'auto', asking: Asking): readonly Ground[] => {
   const { layout, channels } = plan;
   const outward = outwardOf(plan);
   if (closesRound(layout)) {
-    const gaps = { gap, widestSpan: widestSpanAsked(wishes), widestGap: widestGapOf(plan) };
+    const gaps = { gap, widestSpan: widestSpanAsked(asking.wishes), widestGap: widestGapOf(plan) };
     const rings = ringsOf(layout, outward, reach(channels.inward), gaps);
     return [(way) => fitRings(way, rings)];
   }
@@ -189,8 +205,8 @@ const groundsWith = (plan: Plan, gap: number | 'auto', wishes: Wishes | undefine
   return fields
     .filter(({ corners }) => !halved || corners !== 'half')
     .map((field): Ground => {
-      const rules = { room: field.room - outward, gap, wishes, widestGap: widestGapOf(plan) };
-      const counts = countsOf(plan, field, wishes);
+      const rules = { room: field.room - outward, gap, ...asking, widestGap: widestGapOf(plan) };
+      const counts = countsOf(plan, field, asking);
       return (way) => {
         const { fits, tried } =
           field.corners === 'turn' || field.corners === 'across'
@@ -222,7 +238,7 @@ const withHalves = (results: readonly Ranked[], halved: Field | undefined): read
  * The gaps with which designs are looked for: the one that is given, else the least that serves, and of a wish the ends
  * of its range, or what is asked about.
  */
-const gapsToTry = ({ swag: { gap } }: Plan, wishes: Wishes | undefined): readonly (number | 'auto')[] => {
+const gapsToTry = ({ swag: { gap } }: Plan, { wishes }: Asking): readonly (number | 'auto')[] => {
   if (gap === undefined || gap === 'auto') return ['auto'];
   if (typeof gap === 'number') return wishes?.ranges === 'rank' ? [gap, 'auto'] : [gap];
   if (isAbout(gap)) return [gap.about, 'auto'];
@@ -237,7 +253,7 @@ const widestGapOf = ({ swag: { gap } }: Plan): number | undefined => {
   return most ?? Number.POSITIVE_INFINITY;
 };
 
-const countsOf = (plan: Plan, field: Field, wishes: Wishes | undefined): readonly Counts[] =>
+const countsOf = (plan: Plan, field: Field, { wishes }: Asking): readonly Counts[] =>
   field.runs.map((_, i) => {
     const given = plan.swag.repeats;
     const wish = given && (given.length === 1 ? given[0] : given[i]);

@@ -78,6 +78,8 @@ export interface SeatRules {
   readonly gap: number | 'auto';
   /** What else the plan asks of its swags. */
   readonly wishes?: Wishes | undefined;
+  /** Whether swags that are all but flat are laid whatever is asked. */
+  readonly mayBeFlat?: boolean | undefined;
   /** How wide a gap (mm) may be made so that swags are as asked; undefined where it is given in figures. */
   readonly widestGap?: number | undefined;
   /** How wide (mm) swags are at most where a wider gap can keep them so; undefined where that is not asked. */

@@ -91,8 +91,12 @@ export const WEIGHTS = {
   },
 } as const satisfies Readonly<Record<string, Weight>>;
 
-/** A drape is wider than deep; outside these bounds of depth over span it looks like a ripple or ever more like a spike. */
-export const DRAPE = { flattest: 0.12, steepest: 0.58, spike: 0.8 };
+/**
+ * A drape is wider than deep; outside these bounds of depth over span it looks like a ripple or ever more like a spike.
+ * Flatter than `line`, one deep to twenty-five wide, an eye takes it for the line that it starts on (common practice, no
+ * source): that is no swag, and none is laid unless it is asked for or nothing else is to be had (flat.ts).
+ */
+export const DRAPE = { line: 0.04, flattest: 0.12, steepest: 0.58, spike: 0.8 };
 
 /** A difference of these shares in depth, and in span, is about where an eye sees it along a border. */
 export const SEEN = { depth: 0.05, span: 0.1 };

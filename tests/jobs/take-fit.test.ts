@@ -71,6 +71,10 @@ layout: { border: { width: 16, inner: [90], margin: { inner: 1, outer: 1.2 }, fr
 layout: { border: { width: 5, inner: 40, margin: 3/8, corners: open } }
 swag: { repeats: auto, gap: 1/8 }
 `,
+  'a border that asks for what is all but flat': `template: newel
+layout: { border: { width: 5, inner: 40, corners: turn } }
+swag: { depth: at most 1/4 }
+`,
   'a border with two rows': `template: baluster
 layout: { border: { width: 8, inner: 60, margin: 1/4, corners: meet } }
 rows:

@@ -29,7 +29,7 @@ test('a flat swag turns a corner although its neck was too narrow if it were fla
 layout: { border: { width: 53, inner: 400, from: outer, corners: turn } }
 swag: { from: 1, to: 1, side: inside, direction: heel-first, setting: crown-on-centre, gap: 8, repeats: [7, 7, 7, 7], depth: about 8.58 }`,
   );
-  const ground = groundOf(plan, 'turn', 8);
+  const ground = { ...groundOf(plan, 'turn', 8), asksDepth: true };
   const off = (depths: readonly number[]): number => Math.max(...depths.map((d) => Math.abs(d / 8.58 - 1)));
   const slow = slowLeast(slowWay(shape.path, CLEARANCE), ground, [7, 7, 7, 7], STEP, ({ depths }) =>
     off(depths),

@@ -14,7 +14,7 @@ import {
 } from '../../src/swag/index.ts';
 import { PROFILES } from './fit-helpers.ts';
 import { type AnyPart, CLEARANCE, crownOnCentre, partOf } from './random-parts.ts';
-import { isSafe, slowWay } from './slow-search.ts';
+import { ALL_BUT_FLAT, isSafe, slowWay } from './slow-search.ts';
 
 /** Radians between tilts of the first kind: an eighth of a degree. */
 const STEP = Math.PI / 1440;
@@ -51,8 +51,12 @@ swag: { gap: ${q.gap}, repeats: [${counts}], alternate: [{ template: ${first.tem
   const [field] = fieldsOf(plan.layout);
   const searched = searchPlan(plan, PROFILES);
   if (!searched.ok) throw new Error(JSON.stringify(searched.problems));
-  const slow = slowest(first.shape, second.shape, field!, counts, q.gap);
-  return { found: searched.search.results[0]?.score.cost, slow };
+  const slow = (flattest: number) => slowest(first.shape, second.shape, field!, counts, q.gap, flattest);
+  // Where the grid has only what is all but flat, anything that is found is as good: between its tilts there may be more.
+  return {
+    found: searched.search.results[0]?.score.cost,
+    slow: slow(ALL_BUT_FLAT) ?? (slow(0) && Number.POSITIVE_INFINITY),
+  };
 };
 
 /** The least that two kinds cost over the grid; undefined where no tilt of it is valid on all sides. */
@@ -62,6 +66,7 @@ const slowest = (
   field: Field,
   counts: readonly number[],
   gap: number,
+  flattest: number,
 ): number | undefined => {
   const ways = [first, second].map((shape) => ({ shape, slow: slowWay(shape.path, CLEARANCE) })) as [
     Laid,
@@ -71,7 +76,7 @@ const slowest = (
   const seated = (k: 0 | 1, span: number): Seat | undefined => {
     const { shape, slow } = ways[k];
     const pose = span > 0 ? crownPose(shape, span / 2) : undefined;
-    if (!pose) return undefined;
+    if (!pose || pose.depth < flattest * span) return undefined;
     const rise = Math.atan2(pose.depth, pose.halfSpan);
     const key = `${k} ${rise.toFixed(6)}`;
     const ground = { lengths: [], corner: 'none', from: field.from, room: field.room, gap } as const;

@@ -148,10 +148,12 @@ const beyond = (figures: readonly number[], about: number): number =>
 /** What is asked, in shares of the span that is likely and of the chord, in words and as the grid goes by it. */
 const asks = fc.oneof(
   fc.double({ min: 0.8, max: 1.25, noNaN: true }).map((k) => ({
+    asksDepth: false,
     words: (_: number, span: number) => `, span: about ${(k * span).toFixed(3)} mm`,
     missed: (_: number, span: number) => (f: SlowFigures) => beyond(f.spans, Number((k * span).toFixed(3))),
   })),
   fc.double({ min: 0.15, max: 0.8, noNaN: true }).map((k) => ({
+    asksDepth: true,
     words: (chord: number) => `, depth: about ${(k * chord).toFixed(3)} mm`,
     missed: (chord: number) => (f: SlowFigures) => beyond(f.depths, Number((k * chord).toFixed(3))),
   })),
@@ -160,12 +162,14 @@ const asks = fc.oneof(
     .map(([k, w]) => {
       const ends = (chord: number) => [k, k + w].map((share) => Number((share * chord).toFixed(3)));
       return {
+        asksDepth: true,
         words: (chord: number) => `, depth: ${ends(chord)[0]} mm to ${ends(chord)[1]} mm`,
         missed: (chord: number) => (f: SlowFigures) =>
           f.depths.every((d) => d >= ends(chord)[0]! && d <= ends(chord)[1]!) ? 0 : undefined,
       };
     }),
   fc.integer({ min: 30, max: 85 }).map((percent) => ({
+    asksDepth: true,
     words: () => `, use: at least ${percent}%`,
     missed: () => (f: SlowFigures) => (f.uses.every((use) => use >= percent / 100) ? 0 : undefined),
   })),
@@ -177,12 +181,12 @@ long(
     let valid = 0;
     let missing = 0;
     fc.assert(
-      fc.property(question, asks, (q, { words, missed }) => {
+      fc.property(question, asks, (q, { asksDepth, words, missed }) => {
         const made = caseOf(q, words);
         if (!made) return;
         const { plan, template, ground, counts, way, chord, spans } = made;
         const miss = missed(chord, spans);
-        const slow = slowLeast(way, ground, counts, STEP, miss);
+        const slow = slowLeast(way, { ...ground, asksDepth }, counts, STEP, miss);
         if (!slow) return;
         valid++;
         const fast = search(plan, [template]).results.map((ranked) => {

@@ -26,7 +26,12 @@ export interface SlowGround {
   /** mm that stitching may reach from the start line. */
   readonly room: number;
   readonly gap: number;
+  /** Whether the plan says how deep its swags are, or how far they reach: then they may be all but flat. */
+  readonly asksDepth?: boolean;
 }
+
+/** The program lays no swag flatter than this, depth over span, that nobody asked for, unless it finds nothing else. */
+export const ALL_BUT_FLAT = 0.04;
 
 /** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
 const slowPoints = (path: Path): Point[] => {
@@ -176,9 +181,15 @@ export const slowSpread = (
   step: number,
 ): number | undefined => slowLeast(way, ground, counts, step, () => 0)?.spread;
 
+interface SlowFound {
+  readonly missed: number;
+  readonly spread: number;
+}
+
 /**
  * Of the tilts of a grid with the least of what is missed, the least spread of depths. What is missed of a pose is for
- * the caller to say: undefined leaves it out. The corner's swag may be made in a way of its own.
+ * the caller to say: undefined leaves it out. The corner's swag may be made in a way of its own. Where the grid has only
+ * what is all but flat and not asked for, anything that is found is as good: between its tilts there may be more.
  */
 export const slowLeast = (
   way: SlowWay,
@@ -187,7 +198,23 @@ export const slowLeast = (
   step: number,
   missed: (figures: SlowFigures) => number | undefined,
   over = way,
-): { readonly missed: number; readonly spread: number } | undefined => {
+): SlowFound | undefined => {
+  const of = (flattest: number) => leastOverGrid(way, ground, counts, step, missed, over, flattest);
+  if (ground.asksDepth) return of(0);
+  return of(ALL_BUT_FLAT) ?? (of(0) && ANY);
+};
+
+const ANY: SlowFound = { missed: Number.POSITIVE_INFINITY, spread: Number.POSITIVE_INFINITY };
+
+const leastOverGrid = (
+  way: SlowWay,
+  ground: SlowGround,
+  counts: readonly number[],
+  step: number,
+  missed: (figures: SlowFigures) => number | undefined,
+  over: SlowWay,
+  flattest: number,
+): SlowFound | undefined => {
   const end = way.points.at(-1)!;
   const chord = Math.hypot(end.x, end.y);
   const crown = over.points.at(-1)!;
@@ -206,6 +233,7 @@ export const slowLeast = (
     for (let i = 0; i < counts.length; i++) {
       const h = ((ground.lengths[i]! - 2 * a) / counts[i]! - ground.gap) / 2;
       if (!(h > 0 && h < chord)) return undefined;
+      if (Math.sqrt(chord * chord - h * h) < flattest * 2 * h) return undefined;
       const rise = Math.acos(h / chord);
       if (!isSafeOnSide(rise)) return undefined;
       if (ground.corner === 'across' && passesMitre(way, rise, a + ground.gap / 2)) return undefined;
@@ -215,7 +243,7 @@ export const slowLeast = (
     }
     return { spans, depths, uses };
   };
-  let best: { readonly missed: number; readonly spread: number } | undefined;
+  let best: SlowFound | undefined;
   const look = (figures: SlowFigures): void => {
     const miss = missed(figures);
     if (miss === undefined) return;
@@ -230,6 +258,7 @@ export const slowLeast = (
   for (let rise = step; rise < Math.PI / 2; rise += step) {
     const h = ofCorner * Math.cos(rise);
     const d = ofCorner * Math.sin(rise);
+    if (d < flattest * 2 * h) continue;
     const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
     const figures = sidesAt(start + ground.gap / 2);
