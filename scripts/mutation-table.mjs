@@ -802,6 +802,22 @@ export const MUTATIONS = [
     test: 'tests/output/pdf/seam-words.test.ts',
   },
   {
+    name: 'audition: what a square takes is called a corner’s',
+    file: 'src/output/audition/write-audition.ts',
+    from: "'per corner square' : 'per corner'",
+    to: "'per corner' : 'per corner square'",
+    test: 'tests/output/audition/audition.test.ts',
+    only: 'is tried where it is shown',
+  },
+  {
+    name: 'audition: what is shown of the background is called a swag’s',
+    file: 'src/output/audition/write-audition.ts',
+    from: "return 'as shown';",
+    to: "return 'per swag';",
+    test: 'tests/output/audition/audition.test.ts',
+    only: 'is tried where it is shown',
+  },
+  {
     name: 'class: pages one too far on',
     file: 'src/output/class/write-class.ts',
     from: 'let from = fronts + 1;',

@@ -136,8 +136,7 @@ const featherFill = (
     const own = parts.length === 1 ? context : axis ? { axis } : undefined;
     const made = featherIn(part, spacing, own, double);
     if (!made) empty++;
-    if (made && made.share < 1)
-      messages.add('the area is narrow, so the plumes are smaller than the spacing asks for');
+    if (made && made.share < 1) messages.add('the area is narrow, so the plumes are smaller');
     return made ? completed(part, made, spacing, axisOf(part, own), double) : [];
   });
   if (empty > 0)

@@ -50,7 +50,7 @@ export interface Trial {
   readonly byHalf: ReadonlyMap<Placed, readonly Filled[]>;
   /** What of the background's fill is shown, where that is what is tried. */
   readonly open: readonly OpenFilled[];
-  /** mm of stitching in the first swag that is shown, and in how many lines. */
+  /** mm of stitching in the first swag, corner or corner square that is shown, or in all that is shown of the background; and in how many lines. */
   readonly length: number;
   readonly lines: number;
   readonly messages: readonly string[];

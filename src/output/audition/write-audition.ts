@@ -139,7 +139,7 @@ export const writeAudition = async (
   );
   const section: PictureSection = {
     title,
-    summary: `Fills to choose from: ${scope.label}. Stitching is that of one swag’s fill.`,
+    summary: `Fills to choose from: ${scope.label}.`,
     label: 'Fills',
     pictures: [...together, ...tried],
   };
@@ -228,13 +228,20 @@ export const captionOf = (trial: Trial, style: LengthStyle, units: Units): reado
     apart,
     seed === USUAL_SEED ? '' : `seed ${seed}`,
     lines === 1 ? 'one line' : `${lines} lines`,
-    `about ${about(trial.length, units)} of stitching`,
+    `about ${about(trial.length, units)} ${measuredOf(trial)}`,
   ];
   return [
     trial.planned ? `${name}, as in the plan` : name,
     facts.filter((fact) => fact !== '').join(', '),
     ...notes.slice(0, 1),
   ];
+};
+
+/** What its length is that of: a region's, where there are several alike, and else of all that is shown. */
+const measuredOf = ({ region, open }: Trial): string => {
+  if (region === 'background') return 'as shown';
+  if (region !== 'corner') return 'per swag';
+  return open.length > 0 ? 'per corner square' : 'per corner';
 };
 
 /** To the whole inch or centimetre: nobody chooses by less. */

@@ -178,6 +178,13 @@ describe.each(['half', 'open'])('the square that corners: %s leaves free', (corn
     const [all] = trialsFor(design, scopeAt('all'), plan, asked);
     expect(all!.open).toHaveLength(4);
     expect(all!.length).toBeCloseTo(tried!.length, 6);
+    // A square of 118 mm by lines 8 mm apart, in two directions, and the ways from line to line.
+    expect(tried!.length).toBeGreaterThan((2 * 118 * 118) / 8 - 2 * 118);
+    expect(tried!.length).toBeLessThan((2 * 118 * 118) / 8 + 4 * 118);
+    const { style } = plan.marks;
+    expect(captionOf(all!, style, 'mm')[1]).toMatch(/, about \d+ cm per corner square$/);
+    const [behind] = trialsFor(design, scopeAt('corner'), plan, { ...asked, region: 'background' });
+    expect(captionOf(behind!, style, 'mm')[1]).toMatch(/, about \d+ cm as shown$/);
   });
 
   test('is the plan’s where its own fill is tried, and not where the swags’ is', () => {
@@ -206,6 +213,33 @@ describe.each(['half', 'open'])('the square that corners: %s leaves free', (corn
 });
 
 describe('the sheets', () => {
+  test.each(['swag', 'background', 'channel', 'corner'] as const)(
+    'of a corner say what each length is that of, and no line of them is cut off: %s',
+    async (region) => {
+      const plan = planOf(
+        'layout: { border: { width: 6, inner: { top: 60 1/8, right: 72, bottom: 60, left: 72 1/4 }, margin: 1/2, corners: turn } }\nchannels: { outward: [1/4], inward: [1/4] }',
+      );
+      const best = search(plan, [profile('baluster')]).results[0]!;
+      const design = designOf(best.field, best.fit);
+      const scoped = scopeOf(design, 'corner bottom right');
+      if (!scoped.ok) throw new Error('a corner can be shown');
+      const { scope } = scoped;
+      const fills = FILLS.filter(({ name }) => ['feather', 'lines', 'pearls'].includes(name));
+      const trials = trialsFor(design, scope, plan, { region, fills, spacings: [] });
+      const sets = setsOf(design, scope, plan, trials);
+      const { options } = made();
+      const written = (await writeAudition(design, scope, trials, sets, options))!;
+      const doc = await openPages(written.bytes);
+      const texts = (await readTexts(await doc.getPage(1))).map(({ text }) => text.trim());
+      expect(texts).toContain('Fills to choose from: the bottom right corner with a repeat on each side.');
+      expect(texts.filter((text) => text.endsWith('…'))).toEqual([]);
+      const per = { swag: 'per swag', background: 'as shown', channel: 'per swag', corner: 'per corner' }[
+        region
+      ];
+      expect(texts.filter((text) => text.endsWith(` in ${per}`))).toHaveLength(trials.length);
+    },
+  );
+
   test.each(['letter', 'a4', 'legal', 'tabloid', 'a3', 'letter-a4'] as const)(
     'show the frame and the fills at the stated scale, on %s',
     async (paper) => {
