@@ -132,7 +132,7 @@ const fromTheFirst = {
 
 /** What of it later scripts take, by module. */
 const taken = new Map();
-for (const name of ['trace', 'glass', 'class']) {
+for (const name of ['trace', 'glass', 'class', 'fills']) {
   const { script, style, held } = await bundle(`${name}-part.ts`, [fromTheFirst], {
     propertyReadSideEffects: false,
   });

@@ -145,6 +145,9 @@ const put = (text: string, doc: Document.Parsed, path: KeyPath, value: Said): st
       i++;
       continue;
     }
+    // An entry of a list that is to be another.
+    if (isNode(entry) && entry.range && i + 2 === path.length)
+      return replacedEntry(text, entry, writtenInLine(value, json));
     const keyEnd = (pair.key as Node).range![1];
     // A key in brackets that has no colon.
     if (!old?.range) return spliced(text, [{ from: keyEnd, to: keyEnd, text: `: ${inLine(i + 1)}` }]);
@@ -190,6 +193,15 @@ const replaced = (text: string, old: Node, value: string, key: Node): string => 
   return spliced(text, [
     { from: colon, to: end, text: ` ${value}${text.slice(colon, from).trimEnd()}${comments}` },
   ]);
+};
+
+/** The same for an entry of a list. */
+const replacedEntry = (text: string, old: Node, value: string): string => {
+  if (!isCollection(old) || old.flow) return replaced(text, old, value, old);
+  const from = old.range![0];
+  const to = lineEnd(text, contentEnd(old));
+  const indent = `${eolOf(text)}${' '.repeat(columnOf(text, from))}`;
+  return spliced(text, [{ from, to, text: [value, ...commentsIn(text, from, to)].join(indent) }]);
 };
 
 const commentsIn = (text: string, from: number, to: number): readonly string[] => {

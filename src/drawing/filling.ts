@@ -182,7 +182,10 @@ const bandSpine = (
 
 /** mm, where none is asked for. */
 export const spacingFor = (region: SwagRegion): number =>
-  region.kind === 'channel' ? BAND_SHARE * region.width : USUAL_SPACING;
+  region.kind === 'channel' ? bandSpacing(region.width) : USUAL_SPACING;
+
+/** The same for a band (mm). */
+export const bandSpacing = (width: number): number => BAND_SHARE * width;
 
 const asksForFills = ({ fills }: Plan): boolean =>
   Boolean(fills.swag ?? fills.background ?? fills.corner ?? fills.between) || fills.channels.length > 0;

@@ -7,6 +7,7 @@ export { drawQuilt, type QuiltPart, quiltPlaces } from './draw-quilt.ts';
 export { drawTemplate } from './draw-template.ts';
 export { type Drawing, type Facts, type Item, LAYERS, type LayerId, type TextItem } from './drawing.ts';
 export {
+  bandSpacing,
   type Filled,
   fillDesign,
   fillLengths,

@@ -17,6 +17,7 @@ export const crosshatch: Fill = checked({
   sewn: 'sew one direction line after line, each back beside the one before, then the other direction; between two lines the needle travels along the edge',
   crowd: 0.2,
   takes: ['angle'],
+  usualAngle: DIAGONAL,
   fill: (region, options, context) => {
     if (context?.sides) {
       const first = options.angle ?? DIAGONAL;

@@ -83,6 +83,8 @@ export interface Fill {
   readonly finest?: number;
   /** What a plan may say of it besides the spacing; anything else would change nothing. */
   readonly takes: readonly ('angle' | 'seed')[];
+  /** The angle (radians) where none is asked for, of a fill that takes one. */
+  readonly usualAngle?: number;
   readonly fill: (region: Region, options: FillOptions, context?: FillContext) => FillResult;
 }
 

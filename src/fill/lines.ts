@@ -17,6 +17,7 @@ export const lines: Fill = checked({
   sewn: 'sew line after line, each back beside the one before; between two lines the needle travels along the edge',
   crowd: 0.1,
   takes: ['angle'],
+  usualAngle: UPRIGHT,
   fill: (region, options, context) => {
     if (context?.sides) {
       const paths = linesOnSides(region, context.sides, [options.angle ?? UPRIGHT], options.spacing);

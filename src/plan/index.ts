@@ -1,7 +1,7 @@
 /** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
 
 export { closesRound, hasCorners, hasEnds, layoutKey, liesRoundBlock } from './layout-kinds.ts';
-export { FEWEST_IN_FRAME, LIMITS, MOST_IN_FRAME } from './limits.ts';
+export { FEWEST_IN_FRAME, LARGEST_SEED, LIMITS, MOST_IN_FRAME } from './limits.ts';
 export { inWidth } from './measured-sides.ts';
 export { overlaps } from './neighbours.ts';
 export { PAPER_IDS, PAPERS, type Paper, type PaperId } from './papers.ts';

@@ -30,6 +30,11 @@ const BY_HAND: readonly (readonly [text: string, ...change: Change, after: strin
   ],
   ['g: {\n  b: 2, # two\n}\n', ['g', 'c'], 3, 'g: {\n  b: 2, # two\n  c: 3,\n}\n'],
   ['t: [a, b]  # which\n', ['t'], 'b', 't: b  # which\n'],
+  ['t: [a, b]  # which\n', ['t', 1], { c: 2 }, 't: [a, { c: 2 }]  # which\n'],
+  ['t: [a, { c: 2 }]\n', ['t', 1], 'b', 't: [a, b]\n'],
+  ['t:\n- a # one\n- b # two\nz: 1\n', ['t', 0], 'c', 't:\n- c # one\n- b # two\nz: 1\n'],
+  ['t:\n  - c: 1 # one\n    d: 2\n  - b\n', ['t', 0], 'a', 't:\n  - a\n    # one\n  - b\n'],
+  ['{"t": ["a", "b"]}', ['t', 0], { c: 2 }, '{"t": [{ "c": 2 }, "b"]}'],
   [
     't:\n- a # one\n# between\n- b # two\n\nz: 1\n',
     ['t'],

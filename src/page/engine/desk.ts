@@ -9,6 +9,7 @@ import type { Part } from '../../jobs/part.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import {
   choicesOf,
+  type Design,
   designFromPlan,
   designOf,
   type Kind,
@@ -74,7 +75,7 @@ const keysOf = (results: readonly Ranked[]): readonly string[] => {
 };
 
 /** One thing is kept: the last. Questions come in bunches about one plan. */
-const keepLast = <K, V>(make: (key: K) => V, textOf: (key: K) => string): ((key: K) => V) => {
+export const keepLast = <K, V>(make: (key: K) => V, textOf: (key: K) => string): ((key: K) => V) => {
   let known: { readonly text: string; readonly value: V } | undefined;
   return (key) => {
     const text = textOf(key);
@@ -111,6 +112,13 @@ export const readQuilt = keepLast(
   },
   ({ plan, part }) => JSON.stringify([plan, part]),
 );
+
+/** What a search is made from. */
+interface Searched {
+  readonly plan: Plan;
+  readonly title: string;
+  readonly own: Input['own'];
+}
 
 /** What of an input the search depends on. */
 const searchedText = ({ plan, own, part }: Input): string => JSON.stringify([plan, own, part]);
@@ -168,10 +176,16 @@ const workOut = (plan: Plan, title: string, own: Input['own'], placed: Part['pla
   return { ...read, results, keys: keysOf(results) };
 };
 
+/** What fits has nothing to do with what is quilted into it: while a fill's figures move, one search serves all moves. */
+const withAnyFills = keepLast(
+  ({ plan, title, own }: Searched): Worked => workOut(plan, title, own, atItsField),
+  ({ plan, title, own }) => JSON.stringify([{ ...plan, fills: undefined }, title, own]),
+);
+
 /** Of the open part. Throws a ProblemError where the plan cannot be read or nothing fits it. */
 export const workedOut = keepLast((input: Input): Worked => {
   const { open, title } = readQuilt(input);
-  return workOut(open, title, input.own, atItsField);
+  return { ...withAnyFills({ plan: open, title, own: input.own }), plan: open };
 }, searchedText);
 
 /** Of a fit that is no longer there, the best made in the same way is nearest, then the best with the same template. */
@@ -192,8 +206,13 @@ const choose = (worked: Worked, taken: string | undefined, placed: Part['placed'
   const index = indexOf(taken, worked.keys);
   const ranked = worked.results[index]!;
   const key = worked.keys[index]!;
-  return { ...worked, ranked, key, index, design: designOf(ranked.field, ranked.fit), placed };
+  const design = designsKept.get(ranked) ?? designOf(ranked.field, ranked.fit);
+  designsKept.set(ranked, design);
+  return { ...worked, ranked, key, index, design, placed };
 };
+
+/** A fit has one design, whatever is quilted into it. */
+const designsKept = new WeakMap<Ranked, Design>();
 
 /** Kept with the very results that they are made of: those of the same plan that are searched again are others. */
 const kindsKept = new WeakMap<readonly Ranked[], readonly Kind[]>();
@@ -208,8 +227,7 @@ export const kindsFound = (input: Input): readonly Kind[] => {
 
 /** What fits whatever its size: while a slider moves, the same search serves all its moves. */
 const ofAnySize = keepLast(
-  ({ plan, title, own }: { readonly plan: Plan; readonly title: string; readonly own: Input['own'] }) =>
-    workOut(plan, title, own, atItsField),
+  ({ plan, title, own }: Searched): Worked => workOut(plan, title, own, atItsField),
   ({ plan, own }) => JSON.stringify([plan, own]),
 );
 

@@ -232,6 +232,10 @@ export interface FillFacts {
   readonly name: string;
   readonly about: string;
   readonly suits: 'area' | 'band';
+  /** What a plan may say of it besides the spacing. */
+  readonly takes: readonly ('angle' | 'seed')[];
+  /** Degrees, where a plan says none; undefined for a fill that takes none. */
+  readonly usualAngle: number | undefined;
 }
 
 export interface PaperChoices {

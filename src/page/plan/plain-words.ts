@@ -36,6 +36,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
   [/^swag\.repeats$/, 'number of swags on a side'],
   [/^channels\.points$/, 'choice of how channels go round points'],
   [/^channels\.(outward|inward)(\.\d+)?$/, 'width of a channel'],
+  [/^fills\..+\.(spacing|angle|seed)$/, '$1 of a fill'],
 ];
 
 /** What a key's field is called; undefined for a key that has no field. */

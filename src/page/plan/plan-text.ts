@@ -85,7 +85,7 @@ export const withValues = (text: string, changes: readonly Change[]): string =>
   );
 
 /** `72` is written as a number, `60 1/8` as the text that it is. */
-const plainValue = (value: string | number): string | number =>
+export const plainValue = (value: string | number): string | number =>
   typeof value === 'string' && /^-?(0|[1-9]\d{0,8})(\.\d{1,6})?$/.test(value.trim())
     ? Number(value)
     : typeof value === 'string'
@@ -97,6 +97,10 @@ export const textAt = (from: PlanSource, path: KeyPath): string | undefined => {
   const { node } = nodeIn(from, path);
   return isScalar(node) && node.value !== null ? scalarText(node) : undefined;
 };
+
+/** A fill's name, whether it stands alone or with its figures; undefined where none is. */
+export const fillKind = (from: PlanSource, path: KeyPath): string | undefined =>
+  textAt(from, path) ?? textAt(from, [...path, 'kind']);
 
 /** The entries of a list, or the one that stands there instead of a list. */
 export const listAt = (from: PlanSource, path: KeyPath): readonly string[] => {

@@ -12,7 +12,8 @@ import { edit, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 import { cannotRead, canRead, unreadAt } from './unread.ts';
 
-const keyName = (path: KeyPath): string =>
+/** A key as problems name it. */
+export const keyName = (path: KeyPath): string =>
   path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.');
 
 export const unitsNow = (): Units => (textAt(state.value, ['units']) as Units | undefined) ?? 'in';

@@ -23,6 +23,8 @@ interface LaterParts {
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };
+  /** The figures of the fills. */
+  readonly fills: { readonly View: ComponentType };
   /** A class from a pasted table. */
   readonly class: { readonly View: ComponentType<ClassPaper>; readonly open: () => void };
 }

@@ -1,15 +1,18 @@
 /** Channels and fills, switched on and off. */
 
 import { useSignal } from '@preact/signals';
-import { useEffect, useId } from 'preact/hooks';
+import { useEffect, useId, useRef } from 'preact/hooks';
 import { series } from '../../document/index.ts';
+import { NO_START } from '../engine/client.ts';
+import type { PlanFacts } from '../engine/messages.ts';
 import { readWidths, SEVERAL } from '../plan/channel-widths.ts';
 import { USUAL_WIDTH } from '../plan/first-figures.ts';
 import { shownLength } from '../plan/her-units.ts';
-import { listAt, textAt, type Written } from '../plan/plan-text.ts';
+import { fillKind, listAt, textAt, type Written } from '../plan/plan-text.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
+import { Later, wantPart } from './later.tsx';
 import { troubles } from './pairs.ts';
-import { edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
+import { complain, edit, fillList, fills, look, shown, state, wantFills } from './store.ts';
 import { unbroken } from './unbroken.ts';
 import { cannotRead, canRead, unreadAt } from './unread.ts';
 
@@ -125,13 +128,18 @@ const linesWords = (lines: readonly string[]): string =>
 const asWritten = (text: string): string | number => (/^\d+(\.\d+)?$/.test(text) ? Number(text) : text);
 
 const Fills = () => {
-  const facts = look.value?.facts;
+  // While the plan cannot be read, what was known of it stays: nothing folds up under her hand.
+  const known = useRef<PlanFacts | undefined>(undefined);
+  known.current = look.value?.facts ?? known.current;
+  const facts = known.current;
   const bands = (facts?.outward.length ?? 0) + (facts?.inward.length ?? 0);
   return (
     <details
       open={facts?.hasFills ?? false}
       onToggle={(event) => {
-        if (event.currentTarget.open) wantFills();
+        if (!event.currentTarget.open) return;
+        wantFills();
+        void wantPart('fills').catch(() => complain(NO_START.text));
       }}
     >
       <summary>Fills: feathers, pebbles, stippling …</summary>
@@ -145,6 +153,7 @@ const Fills = () => {
         ) : null}
         {bands > 0 ? <BandChoice bands={bands} /> : null}
       </div>
+      <Later name="fills" />
       {fills.value?.messages.map((message) => (
         <p key={message} class="hint">
           {message}
@@ -159,9 +168,8 @@ const Fills = () => {
   );
 };
 
-/** A fill's name, whether it stands alone or with its spacing. */
-const kindAt = (path: readonly (string | number)[]): string =>
-  textAt(state.value, path) ?? textAt(state.value, [...path, 'kind']) ?? '';
+/** A fill's name, whether it stands alone or with its figures. */
+const kindAt = (path: readonly (string | number)[]): string => fillKind(state.value, path) ?? '';
 
 const optionsFor = (
   suits: 'area' | 'band',

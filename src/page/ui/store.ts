@@ -48,6 +48,8 @@ export const aside: Client = startClient(() => hire('quick'));
 /** And for the other parts of a quilt, which may be forty. It starts when there are any. */
 const round: Client = startClient(() => hire('quick'));
 export const thorough: Client = startClient(() => hire('thorough'));
+/** The same for fills alone: while their figures move, they wait for nothing else. */
+const filler: Client = startClient(() => hire('thorough'));
 
 /** Fits that are shown at first, and added by each “more”. */
 export const SOME_FITS = 8;
@@ -97,8 +99,9 @@ export const complain = (
   notice.value = { text, troubles, isWrong: true, at };
 };
 
-/** What a slider has come to last. */
+/** What a slider has come to last; and one of a fill's. */
 let moved: State | undefined;
+let slid: State | undefined;
 
 const commit = (next: State, about?: string): void => {
   // What went well was said of what stood here before; what is in the way stays until she puts it away.
@@ -112,14 +115,21 @@ const ABOUT_THIS_FIT: readonly unknown[] = ['swag', 'channels', 'at', 'turn'];
 /**
  * Changes keys of the plan. `about` gathers what belongs together, such as typing in one field, into one step.
  * While figures are typed, what she took stays what she took, whatever is shown for a figure that is half typed;
- * where she has taken nothing, the best is shown.
+ * where she has taken nothing, the best is shown. While a slider of a fill moves, nothing but the fills follows it,
+ * until it is let go.
  */
-export const edit = (changes: readonly (readonly [KeyPath, Written])[], about?: string): void => {
+export const edit = (
+  changes: readonly (readonly [KeyPath, Written])[],
+  about?: string,
+  isSliding = false,
+): void => {
   const now = state.value;
   const keeps = changes.every(([path]) => ABOUT_THIS_FIT.includes(path[0]));
   const kept = keeps && shown.value ? withTaken(now, shown.value.key) : now;
   const placed = changes.map(([path, value]) => [pathIn(now, path), value] as const);
-  commit({ ...kept, plan: withValues(now.plan, placed) }, about);
+  const next = { ...kept, plan: withValues(now.plan, placed) };
+  if (isSliding) slid = next;
+  commit(next, about);
 };
 
 /**
@@ -234,6 +244,7 @@ export const stopWork = (): void => {
   aside.stop();
   round.stop();
   thorough.stop();
+  filler.stop();
   say('Stopped. The picture shows what was worked out before.');
 };
 
@@ -243,8 +254,12 @@ let isFirst = false;
 let isAsked = false;
 let hasGoneOn = false;
 
-const follow = async (now: State): Promise<void> => {
+/** All that follows a change, what a slider of a fill has come to when it is let go. */
+export const letGo = (): void => void follow(state.peek(), true);
+
+const follow = async (now: State, isLetGo = false): Promise<void> => {
   if (now === moved) return followMove(now);
+  if (now === slid && !isLetGo) return followSlide(now);
   const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
   if (state.value !== now) return;
   isFirst = false;
@@ -274,6 +289,39 @@ const followMove = async (now: State): Promise<void> => {
   showLook(now, answered);
 };
 
+/** The fills that are shown or being made: of what they are, and when they are there. */
+let made: { readonly input: State; readonly side: string; readonly there: Promise<void> } | undefined;
+
+const noFills = (): void => {
+  made = undefined;
+  fills.value = undefined;
+};
+
+/** While a slider moves, the answer before stays until the next one comes, and each that comes is shown. */
+const fill = (input: State): Promise<void> => {
+  const name = side.peek();
+  if (made?.input === input && made.side === name) return made.there;
+  const there = filler.ask({ kind: 'fills', input, side: name }).then((answered) => {
+    const now = state.peek();
+    if (answered.kind === 'answer' && (now === input || now === slid)) fills.value = answered.answer;
+    if (answered.kind === 'problems') complain('The fills could not be made.', answered.problems);
+    if (answered.kind !== 'answer' && made?.there === there) made = undefined;
+  });
+  made = { input, side: name, there };
+  return there;
+};
+
+let isSlideAsked = false;
+
+/** It asks anew when it has its answer: were each move to overtake the one before, none would be answered. */
+const followSlide = async (now: State): Promise<void> => {
+  if (isSlideAsked) return;
+  isSlideAsked = true;
+  await fill(now);
+  isSlideAsked = false;
+  if (slid && slid !== now && state.peek() === slid) return followSlide(slid);
+};
+
 const showLook = (now: State, answered: Outcome<LookAnswer>): void => {
   if (answered.kind === 'stopped') return;
   if (answered.kind === 'problems') {
@@ -288,7 +336,7 @@ const showLook = (now: State, answered: Outcome<LookAnswer>): void => {
     look.value = answer;
     lookFor.value = now;
     if (answer.chosen) shown.value = answer.chosen;
-    if (answer.problems.length > 0 || !answer.facts?.hasFills) fills.value = undefined;
+    if (answer.problems.length > 0 || !answer.facts?.hasFills) noFills();
     const { chosen } = answer;
     const names = chosen ? [...chosen.sides.map((s) => s.name), ...(chosen.corner ? ['corner'] : [])] : [];
     if (chosen && !names.includes(side.value)) side.value = names[0]!;
@@ -302,7 +350,7 @@ const clearShown = (): void =>
     lookFor.value = undefined;
     shown.value = undefined;
     swag.value = undefined;
-    fills.value = undefined;
+    noFills();
     fitCards.value = [];
     wantedFits.value = SOME_FITS;
     cardWords.value = [];
@@ -335,11 +383,7 @@ export const start = (): void => {
     void client.ask({ kind: 'swag', input, side: name }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) swag.value = answered.answer;
     });
-    if (look.value.facts?.hasFills)
-      void during('the fills', thorough.ask({ kind: 'fills', input, side: name })).then((answered) => {
-        if (answered.kind === 'answer' && state.peek() === input) fills.value = answered.answer;
-        if (answered.kind === 'problems') complain('The fills could not be made.', answered.problems);
-      });
+    if (look.value.facts?.hasFills) void during('the fills', fill(input));
   });
   effect(() => {
     if (!look.value?.chosen || isFirst) return;
@@ -396,7 +440,7 @@ const followOthers = (): void => {
 /** The names of fills, and with them the part of the program that makes them. */
 export const wantFills = (): void => {
   if (fillList.value.length > 0) return;
-  void during('the fills', thorough.ask({ kind: 'fill-list' })).then((answered) => {
+  void during('the fills', filler.ask({ kind: 'fill-list' })).then((answered) => {
     if (answered.kind === 'answer') fillList.value = answered.answer;
   });
 };

@@ -222,6 +222,7 @@ describe('how much is loaded', () => {
     expect(names).not.toContain('trace.js');
     expect(names).not.toContain('glass.js');
     expect(names).not.toContain('class.js');
+    expect(names).not.toContain('fills.js');
     expect(size).toBeLessThanOrEqual(250_000);
     expect(statSync(join(BUILT, 'thorough.js')).size).toBeGreaterThan(250_000);
     await context.close();
