@@ -6,7 +6,7 @@ export type { Outline } from './fit-outline.ts';
 export type { LineSide } from './line-middle.ts';
 export { type Mend, mendOutline } from './mend.ts';
 export { BAND, greyOf, greysOf, type Picture, sizeProblem } from './picture.ts';
-export { DAMAGED, readPictureHead } from './picture-file.ts';
+export { DAMAGED, OTHER_FORMAT, readPictureHead } from './picture-file.ts';
 export { type SvgOutline, svgOutline } from './svg-outline.ts';
 export { type Traced, type TraceResult, tracePicture } from './trace-picture.ts';
 export {

@@ -38,10 +38,15 @@ export const readPictureHead = (bytes: Uint8Array): HeadResult => {
 
 const refuse = (problem: Problem): HeadResult => ({ ok: false, problem });
 
+/** What becomes of a file in a format that is not read here. */
+export const OTHER_FORMAT =
+  'save it as JPEG or PNG; on a telephone set the camera to JPEG (“most compatible”), or send the picture to yourself, which often makes it one';
+
 const NOT_A_PICTURE: Problem = {
   code: 'not-a-picture',
   message: 'this is no picture that can be read',
   expected: 'a PNG or JPEG file',
+  hint: OTHER_FORMAT,
 };
 export const DAMAGED: Problem = {
   code: 'damaged-picture',

@@ -98,8 +98,9 @@ const TWO: Problem = {
   expected: 'one template in each picture',
   hint: 'cut the picture so that it shows one',
 };
-const OPEN_LINE: Problem = {
+export const OPEN_LINE: Problem = {
   code: 'open-line',
   message: 'the line round the template is not closed, or it is crossed by others',
   expected: 'one closed line, or one filled shape',
+  hint: 'close it with the pencil, and take the picture again',
 };

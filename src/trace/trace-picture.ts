@@ -17,8 +17,9 @@ import { contourFrom, ringArea } from './contour.ts';
 import { betterPhoto, MOST_EXPECTED } from './doubts.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
+import { type OpenLine, openLine } from './open-line.ts';
 import { isLineArt, type Picture, softened } from './picture.ts';
-import { findShape } from './shape.ts';
+import { findShape, OPEN_LINE } from './shape.ts';
 import { evenlyLit, type Tone, toneOf } from './tone.ts';
 import { alongNearest } from './working-edge.ts';
 
@@ -191,6 +192,8 @@ const traceShape = (
   const outer = seen?.map(toMm);
   const inner = shape.inner && ringFrom(shape.inner);
   if (!outer || (shape.inner && !inner)) return refuse(RAGGED);
+  const open = shape.inner ? undefined : openLine(outer);
+  if (open) return refuse(notClosed(open, view.toPixels));
   let points: readonly Point[] = outer;
   let lineWidth: number | undefined;
   if (inner) {
@@ -299,6 +302,14 @@ const notTrusted = (capture: Capture): Problem => ({
   expected: `an outline ${MOST_EXPECTED} mm off at most`,
   hint: betterPhoto(capture),
 });
+
+const notClosed = ({ gap, wide }: OpenLine, toPixels: Traced['toPixels']): Problem => {
+  const { x, y } = toPixels(gap);
+  return {
+    ...OPEN_LINE,
+    found: `a gap of ${wide.toFixed(1)} mm near ${Math.round(x)},${Math.round(y)} in the picture`,
+  };
+};
 
 const BLANK: Problem = {
   code: 'blank-picture',

@@ -90,6 +90,21 @@ describe('a picture that is no template gets one clear line', () => {
       }),
     ],
     [
+      'a line all round but for a gap of 8 1/2 mm',
+      'the line round the template is not closed, or it is crossed by others; found a gap of 8.',
+      picture((c, mm) => {
+        c.lineWidth = mm;
+        c.beginPath();
+        c.moveTo(48 * mm, 20 * mm);
+        c.lineTo(20 * mm, 20 * mm);
+        c.lineTo(20 * mm, 60 * mm);
+        c.lineTo(100 * mm, 60 * mm);
+        c.lineTo(100 * mm, 20 * mm);
+        c.lineTo(56.5 * mm, 20 * mm);
+        c.stroke();
+      }),
+    ],
+    [
       'grass',
       'there is no template in this picture',
       picture((c, mm) => {

@@ -4,7 +4,7 @@
  */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
-import { BAND, DAMAGED, greysOf, readPictureHead, sizeProblem } from '../../trace/index.ts';
+import { BAND, DAMAGED, greysOf, OTHER_FORMAT, readPictureHead, sizeProblem } from '../../trace/index.ts';
 import type { DecodedPicture } from './trace.ts';
 
 /** Far more than a camera's picture; larger files are not even read. */
@@ -49,7 +49,7 @@ const TOO_LARGE: Problem = {
 const UNKNOWN: Problem = {
   code: 'not-a-picture',
   message: 'this browser cannot read it as a picture',
-  hint: 'save it as JPEG or PNG; on a telephone set the camera to JPEG (“most compatible”), or send the picture to yourself, which often makes it one',
+  hint: OTHER_FORMAT,
 };
 
 const canvasOf = (width: number, height: number): [OffscreenCanvas, OffscreenCanvasRenderingContext2D] => {

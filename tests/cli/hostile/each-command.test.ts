@@ -352,16 +352,14 @@ describe('template import', () => {
   });
 });
 
+const NO_PICTURE =
+  'p.png: this is no picture that can be read; expected a PNG or JPEG file; save it as JPEG or PNG; on a telephone set the camera to JPEG (“most compatible”), or send the picture to yourself, which often makes it one';
 const DAMAGED = 'p.png: the picture is damaged, or not all of it is there; scan or save it again';
 
 describe('template trace', () => {
   const whole = png({ width: 200, height: 100 });
   it.each([
-    [
-      'nothing in it',
-      new Uint8Array(0),
-      'p.png: this is no picture that can be read; expected a PNG or JPEG file',
-    ],
+    ['nothing in it', new Uint8Array(0), NO_PICTURE],
     ['half of it gone', whole.subarray(0, whole.length / 2), DAMAGED],
     ['a checksum that is wrong', whole.map((b, i) => (i === 60 ? b ^ 1 : b)), DAMAGED],
     ['3 bits to the pixel, which ends some decoders', png({ width: 200, height: 100, bits: 3 }), DAMAGED],
@@ -386,7 +384,7 @@ describe('template trace', () => {
       whole,
       'p.png: the picture is blank, or nothing in it stands out from its ground; expected a dark shape or line on light ground, or the other way round',
     ],
-    ['another kind', svg(), 'p.png: this is no picture that can be read; expected a PNG or JPEG file'],
+    ['another kind', svg(), NO_PICTURE],
   ])('of a picture with %s', async (_, picture, line) => {
     await refuses({ argv: ['template', 'trace', 'p.png'], files: { 'p.png': picture }, lines: [line] });
   });
