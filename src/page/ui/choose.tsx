@@ -27,6 +27,7 @@ export const Templates = () => {
       aside={
         <div class="steps">
           <FileButton label="Add your template …" />
+          <FileButton label="Photograph it …" camera />
           <button type="button" onClick={() => void openPoints()}>
             Type its points …
           </button>

@@ -185,12 +185,18 @@ export const takeTemplate = async (
   return card;
 };
 
-/** A button for those who cannot or will not drop a file. */
-export const FileButton = ({ label }: { readonly label: string }) => {
+/** A button for those who cannot or will not drop a file, or, of a device with a camera, to take a picture. */
+export const FileButton = ({
+  label,
+  camera = false,
+}: {
+  readonly label: string;
+  readonly camera?: boolean;
+}) => {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" onClick={() => input.current?.click()}>
+      <button type="button" class={camera ? 'camera' : undefined} onClick={() => input.current?.click()}>
         {label}
       </button>
       <input
@@ -199,7 +205,8 @@ export const FileButton = ({ label }: { readonly label: string }) => {
         type="file"
         tabIndex={-1}
         aria-hidden="true"
-        accept=".yaml,.yml,.json,.svg,text/yaml,application/json,image/*"
+        accept={camera ? 'image/*' : '.yaml,.yml,.json,.svg,text/yaml,application/json,image/*'}
+        capture={camera ? 'environment' : undefined}
         onChange={(event) => {
           const { files } = event.currentTarget;
           void takeFiles([...(files ?? [])]);

@@ -239,12 +239,15 @@ export const during = async <T>(what: string, work: Promise<T>): Promise<T> => {
   }
 };
 
+const clients: Client[] = [quick, aside, round, thorough, filler];
+
+/** What comes with a later part of the page can be called off as well. */
+export const alsoStop = (client: Client): void => {
+  clients.push(client);
+};
+
 export const stopWork = (): void => {
-  quick.stop();
-  aside.stop();
-  round.stop();
-  thorough.stop();
-  filler.stop();
+  for (const client of clients) client.stop();
   say('Stopped. The picture shows what was worked out before.');
 };
 

@@ -13,7 +13,7 @@ import { tell } from './keeping.ts';
 import { changeKept, newKey, noteKept } from './kept-pictures.ts';
 import { dropPicture, keepPicture, keptPicture } from './picture-store.ts';
 import type { Place } from './pointer.ts';
-import { say as announce, complain, during, state } from './store.ts';
+import { alsoStop, say as announce, complain, during, state } from './store.ts';
 
 /** How large the picture is: as its file or the sheet in it says, or as she says. */
 export type Scale =
@@ -305,6 +305,7 @@ const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput =>
 
 /** Follows what she says; called once. */
 export const startTracing = (): void => {
+  alsoStop(tracer);
   effect(() => {
     const now = tracing.value;
     if (!now) return;
