@@ -1,10 +1,10 @@
 /**
- * The cloth that a part takes on its quilt: a rectangle or a disc, less what lies inside a border or a frame. For
- * telling whether parts lie on one another before anything is searched for.
+ * The cloth that a part takes on its quilt: a rectangle or a disc, less what lies inside a border or a frame, and less the
+ * corner squares that a border leaves free. For telling whether parts lie on one another before anything is searched for.
  */
 
 import { dot, type Point, polar, subtract } from '../geometry/index.ts';
-import type { Layout, Plan } from './plan.ts';
+import type { Border, Layout, Plan } from './plan.ts';
 
 /** All points at most `radius` (mm) from the hull of `corners`: a rectangle has radius 0, a disc one corner. */
 interface Shape {
@@ -14,8 +14,8 @@ interface Shape {
 
 export interface Ground {
   readonly outer: Shape;
-  /** What a border or a frame lies round, where other parts may lie. */
-  readonly hole: Shape | undefined;
+  /** Where other parts may lie: what a border or a frame lies round, and each corner square that is free. */
+  readonly holes: readonly Shape[];
   /** Its middle, and how far (mm) it reaches from there at the most. */
   readonly at: Point;
   readonly reach: number;
@@ -25,35 +25,56 @@ export interface Ground {
  * The grounds of a part's copies, on the quilt, its middle at the origin. `across` is how wide a round frame comes out,
  * mm: without it, and without a limit, only what is kept clear is known to be taken.
  */
-export const groundsOf = ({ layout, part }: Plan, across?: number): readonly Ground[] => {
-  const { outer, hole } = shapesOf(layout, across);
+export const groundsOf = ({ layout, part, fills }: Plan, across?: number): readonly Ground[] => {
+  const { outer, holes } = shapesOf(layout, across, fills.corner !== undefined);
   const turn = part?.turn ?? 0;
   return (part?.places ?? [{ x: 0, y: 0 }]).map((at) => ({
     outer: laid(outer, at, turn),
-    hole: hole && laid(hole, at, turn),
+    holes: holes.map((hole) => laid(hole, at, turn)),
     at,
     reach: Math.max(...outer.corners.map((p) => Math.hypot(p.x, p.y))) + outer.radius,
   }));
 };
 
-const shapesOf = (layout: Layout, across: number | undefined): Pick<Ground, 'outer' | 'hole'> => {
+const shapesOf = (
+  layout: Layout,
+  across: number | undefined,
+  fillsCorners: boolean,
+): Pick<Ground, 'outer' | 'holes'> => {
   switch (layout.kind) {
     case 'strip':
-      return { outer: rectangle(layout.length, layout.width), hole: undefined };
+      return { outer: rectangle(layout.length, layout.width), holes: [] };
     case 'border': {
       const { top, right, bottom, left } = layout.inner;
       const wide = Math.max(top, bottom);
       const high = Math.max(left, right);
       const outer = rectangle(wide + 2 * layout.width, high + 2 * layout.width);
-      return { outer, hole: rectangle(wide, high) };
+      return {
+        outer,
+        holes: [rectangle(wide, high), ...(fillsCorners ? [] : freeSquares(layout, wide, high))],
+      };
     }
     case 'frame': {
       const { around, clearance, within } = layout;
-      return { outer: disc((within ?? across ?? around + 2 * clearance) / 2), hole: disc(around / 2) };
+      return { outer: disc((within ?? across ?? around + 2 * clearance) / 2), holes: [disc(around / 2)] };
     }
     default:
       return layout satisfies never;
   }
+};
+
+/** Beside whose ends swags stop or begin with a half, less the margins; a border that leaves that to the search has none yet. */
+const freeSquares = ({ corners, width, margin }: Border, wide: number, high: number): readonly Shape[] => {
+  if (corners !== 'open' && corners !== 'half') return [];
+  const size = width - margin.inner - margin.outer;
+  if (!(size > 0)) return [];
+  const [x, y] = [wide / 2, high / 2].map((half) => half + margin.inner + size / 2) as [number, number];
+  return [
+    { x, y },
+    { x: -x, y },
+    { x: -x, y: -y },
+    { x, y: -y },
+  ].map((at) => laid(rectangle(size, size), at, 0));
 };
 
 const rectangle = (width: number, height: number): Shape => {
@@ -89,8 +110,8 @@ export const overlapOf = (a: Ground, b: Ground): number => {
 const overlapOfNear = (a: Ground, b: Ground): number =>
   Math.min(
     -apart(a.outer, b.outer),
-    b.hole ? -roomIn(a.outer, b.hole) : Infinity,
-    a.hole ? -roomIn(b.outer, a.hole) : Infinity,
+    ...b.holes.map((hole) => -roomIn(a.outer, hole)),
+    ...a.holes.map((hole) => -roomIn(b.outer, hole)),
   );
 
 /**

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import * as z from 'zod';
 import { describeProblem } from '../../src/document/index.ts';
 import { type PlanReading, planJsonSchema, readPlan } from '../../src/plan/index.ts';
@@ -346,4 +346,43 @@ test('the schema for editors knows both ways to write a plan', () => {
   );
   expect(check.safeParse({ template: 'finial', parts: { sash: { layot: layout } } }).success).toBe(false);
   expect(check.safeParse({ template: 'finial' }).success).toBe(false);
+});
+
+describe('a wreath in each corner square of a border', () => {
+  // Beside sides of 48 in the squares are 8 in wide, and the margins leave 7 in about a middle 24 + 4 in off.
+  const quilt = (border: string, wreath = 'within: 7', at = 28, more = ''): string => `template: baluster
+parts:
+  border:
+    layout: { border: { width: 8, inner: 48, margin: 1/2${border} } }
+${more}  wreaths:
+    at: [[${at}, 28], [28, -28], [-28, -28], [-28, 28]]
+    layout: { frame: { around: 3, ${wreath} } }
+`;
+  const overlap = (inches: string, line = 7): string =>
+    `quilt.yaml:${line}:13: parts.wreaths.layout: the part "wreaths" lies on the part "border" (line 4); found ${inches} in of overlap; ` +
+    'expected parts beside or inside one another; say where each part lies with at: right and up from the middle of the quilt; a frame takes all the room that within gives it';
+
+  test.each([', corners: half', ', corners: open', ', from: outer, corners: open'])(
+    'lies there where the squares are free%s',
+    (border) => {
+      expect(mistakes(quilt(border))).toEqual([]);
+    },
+  );
+
+  test('keeps within the margins', () => {
+    expect(mistakes(quilt(', corners: half', 'within: 7 1/4'))).toEqual([overlap('1/8')]);
+    expect(mistakes(quilt(', corners: half', 'within: 6', 29))).toEqual([overlap('1/2')]);
+  });
+
+  test('lies on the border where a swag goes over the corner, sides meet, or it is not said', () => {
+    for (const border of [', corners: turn', ', corners: meet', ''])
+      expect(mistakes(quilt(border))).toEqual([overlap('7 1/2')]);
+  });
+
+  test('lies on what fills the square', () => {
+    const filled = quilt(', corners: half', 'within: 7', 28, '    fills: { corner: crosshatch }\n');
+    expect(mistakes(filled)).toEqual([overlap('7 1/2', 8)]);
+    const beside = quilt(', corners: half', 'within: 7', 28, '    fills: { background: crosshatch }\n');
+    expect(mistakes(beside)).toEqual([]);
+  });
 });
