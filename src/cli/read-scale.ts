@@ -3,6 +3,7 @@
 import { quoted } from '../document/index.ts';
 import { distance } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
+import type { Marks } from '../trace/index.ts';
 import { readLengthOption, readPair } from './option-values.ts';
 import { wrongValue } from './wrong-use.ts';
 
@@ -11,12 +12,18 @@ export interface ScaleOptions {
   readonly marks?: string;
 }
 
-/** Pixels per mm; undefined where neither is given. Throws wrong use. */
-export const readScale = ({ dpi, marks }: ScaleOptions, units: Units): number | undefined => {
+interface ReadScale {
+  readonly pixelsPerMm: number;
+  /** Those that told it, in pixels. */
+  readonly marks?: Marks;
+}
+
+/** Undefined where neither is given. Throws wrong use. */
+export const readScale = ({ dpi, marks }: ScaleOptions, units: Units): ReadScale | undefined => {
   if (dpi !== undefined && marks !== undefined)
     throw wrongValue('--marks', 'it cannot go with --dpi', { expected: 'one of them' });
   if (marks !== undefined) return readMarks(marks, units);
-  return dpi === undefined ? undefined : readDpi(dpi);
+  return dpi === undefined ? undefined : { pixelsPerMm: readDpi(dpi) };
 };
 
 /** 2400 is the finest that desktop scanners see. */
@@ -29,7 +36,7 @@ const readDpi = (text: string): number => {
   });
 };
 
-const readMarks = (text: string, units: Units): number => {
+const readMarks = (text: string, units: Units): ReadScale => {
   const said = /^\s*(\S+)\s+to\s+(\S+)\s+is\s+(.+)$/i.exec(text);
   const [a, b] = [readPair(said?.[1] ?? ''), readPair(said?.[2] ?? '')];
   if (!said || !a || !b || !(distance(a, b) > 0))
@@ -37,5 +44,6 @@ const readMarks = (text: string, units: Units): number => {
       found: quoted(text),
       expected: 'such as "120,340 to 1890,352 is 6 in", in the picture\'s pixels',
     });
-  return distance(a, b) / readLengthOption('--marks', said[3]!, units, 'positive');
+  const apart = readLengthOption('--marks', said[3]!, units, 'positive');
+  return { pixelsPerMm: distance(a, b) / apart, marks: [a, b] };
 };

@@ -22,12 +22,14 @@ import {
   levelWords,
   lineArtDoubt,
   type Mend,
+  marksDoubt,
   mendOutline,
   type Outline,
   outlineDoubt,
   photoDoubt,
   raisedDoubt,
   type Traced,
+  touchedDoubt,
   type WorkingEdge,
 } from '../trace/index.ts';
 import { breaksAlong, type NamedBreak } from './set-right.ts';
@@ -96,7 +98,9 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
   const isSaid = choice.heel !== undefined || choice.crown !== undefined;
   const doubts = [
     photoDoubt(traced.capture),
+    marksDoubt(traced),
     lineArtDoubt(traced),
+    touchedDoubt(traced),
     raisedDoubt(traced, said.thickness),
     outlineDoubt(outline, traced.toPixels),
     ...endDoubts(outline.path, found, isSaid),
@@ -192,11 +196,12 @@ const wordsOf = (
       : `a drawn line ${formatLength(traced.lineWidth ?? 0, MM_TENTH)} wide`;
   const from =
     traced.source === 'scan'
-      ? `a scan of ${Math.round(traced.pixelsPerMm * 25.4)} dots per inch`
+      ? `${traced.byMarks ? 'a picture' : 'a scan'} of ${Math.round(traced.pixelsPerMm * 25.4)} dots per inch${traced.byMarks ? ' by its two marks' : ''}`
       : `a photograph of the capture sheet, its marks ${(traced.capture?.misfit ?? 0).toFixed(2)} mm off at most; expect ${(traced.capture?.expected ?? 0).toFixed(1)} mm`;
   return [
     `found ${what} with ${plural(outline.corners.length, 'corner')} in ${from}`,
     ...leftOutWords(traced),
+    ...rimWords(traced),
     ...(traced.lowered > 0
       ? [`taken for the upper edge of the acrylic, and made ${(100 * traced.lowered).toFixed(1)} % smaller`]
       : []),
@@ -208,6 +213,14 @@ const wordsOf = (
     ...(found.turnedOver ? ['turned over, so that the foot runs on the left'] : []),
   ];
 };
+
+/** Why the side of a line was taken that nobody asked for. */
+const rimWords = ({ kind, side, hasBody, isLight, touched }: Traced): readonly string[] =>
+  kind === 'line' && side === 'outer' && !touched && (hasBody || isLight)
+    ? [
+        `the line looks like the rim of acrylic, for ${isLight ? 'it is light on dark ground' : 'what it encloses is darker than the paper'}: its outer side was taken`,
+      ]
+    : [];
 
 const leftOutWords = ({ leftOut }: Traced): readonly string[] => {
   if (leftOut.length === 0) return [];

@@ -22,6 +22,17 @@ export const photoDoubt = (capture: Capture | undefined): string | undefined =>
     ? `unsure: the outline may be ${capture.expected.toFixed(1)} mm off in this photograph; for a better one ${betterPhoto(capture)}`
     : undefined;
 
+/** Two marks tell nothing of the camera's tilt: by 10° what is higher in the picture is smaller by some hundredths. */
+export const marksDoubt = ({ byMarks }: { readonly byMarks: boolean }): string | undefined =>
+  byMarks
+    ? 'unsure: two marks tell the size along one line only, so in a photograph that was not taken from straight above and from far away the outline is off elsewhere: print it and lay the template on it, or use the sheet for photographs'
+    : undefined;
+
+export const touchedDoubt = ({ touched }: { readonly touched: Point | undefined }): string | undefined =>
+  touched
+    ? `unsure: other lines touch the line round the template, as near ${Math.round(touched.x)},${Math.round(touched.y)} in the picture, so its outer side was taken: look at it there`
+    : undefined;
+
 /** By what share the outline of acrylic is too large, seen from so near (mm) as a hand holds a camera. */
 const USUAL_HEIGHT = 400;
 

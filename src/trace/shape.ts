@@ -29,11 +29,18 @@ const SECOND_SHARE = 0.25;
 /** Pieces of a broken line. */
 const MOST_LINES = 5;
 
-/** `mmPerPixel` is about right for the whole picture; `considered` leaves out what is not to be looked at. */
+/** What is filled by so much of what a line round it holds is the body of acrylic, and the line its rim. */
+const BODY_SHARE = 0.7;
+
+/**
+ * `mmPerPixel` is about right for the whole picture; `considered` leaves out what is not to be looked at. What `isRuler`
+ * is no template where there is anything else.
+ */
 export const findShape = (
   blobs: readonly Blob[],
   mmPerPixel: number,
   considered: (blob: Blob) => boolean,
+  isRuler: (blob: Blob) => boolean,
 ): ShapeResult => {
   const enclosed = blobs.map((b) => b.area);
   // A blob stands behind the one round it, so that one pass from the last adds everything up.
@@ -42,10 +49,13 @@ export const findShape = (
     if (around >= 0) enclosed[around]! += enclosed[i]!;
   }
   const square = mmPerPixel * mmPerPixel;
-  const large = blobs.flatMap((blob, index) => {
+  const all = blobs.flatMap((blob, index) => {
     const isLarge = sideOf(blob) * mmPerPixel >= SHORTEST && enclosed[index]! * square >= LEAST_AREA;
     return blob.inked && isLarge && considered(blob) ? [{ blob, index, size: enclosed[index]! }] : [];
   });
+  const rulers = all.filter(({ blob }) => blob.around >= 0 && isRuler(blob));
+  const others = all.filter((one) => !rulers.includes(one));
+  const large = others.some(({ blob }) => blob.around >= 0) ? others : all;
   const solid = large.filter(({ blob, size }) => blob.area >= SOLID_SHARE * size);
   // A solid patch beside a much larger drawn outline is a shadow or a label.
   const whole = large.filter(({ blob }) => blob.around >= 0);
@@ -62,13 +72,20 @@ export const findShape = (
   }
   if (second && second.size >= SECOND_SHARE * first.size) return refuse(TWO);
   const inside = blobs.filter((b) => b.around === first.index);
-  const isWithin = (blob: Blob): boolean => {
-    for (let at = blob.around; at >= 0; at = blobs[at]!.around) if (at === first.index) return true;
+  const isWithin = (blob: Blob, index: number): boolean => {
+    for (let at = blob.around; at >= 0; at = blobs[at]!.around) if (at === index) return true;
     return false;
   };
-  const leftOut = whole.map((c) => c.blob).filter((b) => b !== first.blob && !isWithin(b));
+  const rim =
+    kind === 'solid'
+      ? whole.find(({ index, size }) => isWithin(first.blob, index) && first.size >= BODY_SHARE * size)
+      : undefined;
+  const outer = rim ?? first;
+  const leftOut = whole
+    .map((c) => c.blob)
+    .filter((b) => b !== outer.blob && !isWithin(b, outer.index) && !rulers.some((r) => r.blob === b));
   if (kind === 'solid')
-    return { ok: true, shape: { kind, outer: first.blob, inner: undefined, inside, leftOut } };
+    return { ok: true, shape: { kind, outer: outer.blob, inner: undefined, inside, leftOut } };
   const inner = inside.reduce((a, b) => (b.area > a.area ? b : a), inside[0]!);
   if (!inner || !(inner.area >= SOLID_SHARE * first.size)) return refuse(OPEN_LINE);
   const innerIndex = blobs.indexOf(inner);
@@ -102,5 +119,5 @@ export const OPEN_LINE: Problem = {
   code: 'open-line',
   message: 'the line round the template is not closed, or it is crossed by others',
   expected: 'one closed line, or one filled shape',
-  hint: 'close it with the pencil, and take the picture again',
+  hint: 'close it with the pencil, and take the picture again; where the lines are etched, draw round the template on paper and take a picture of that',
 };

@@ -1,7 +1,7 @@
 /** From a picture to a template's outline in mm: one call for scans and for photographs of the capture sheet. */
 
 import type { Problem } from '../document/index.ts';
-import { distance, type Path, type Point, pointAlong } from '../geometry/index.ts';
+import { containsPoint, distance, type Path, type Point, pointAlong, polyline } from '../geometry/index.ts';
 import { numberApart } from '../length/index.ts';
 import { type Blob, blobsOf } from './blobs.ts';
 import { enclosesBody } from './body.ts';
@@ -26,15 +26,19 @@ import { alongNearest } from './working-edge.ts';
 export interface TraceOptions {
   /** mm that the outline may lie from the smoothed picture. */
   readonly tolerance: number;
-  /** Which side of a drawn line. */
-  readonly side: LineSide;
+  /** Which side of a drawn line; undefined for its middle, and the outer side where it looks like the rim of acrylic. */
+  readonly side: LineSide | undefined;
   /** The picture's resolution, pixels per mm; undefined where only a capture sheet can tell it. */
   readonly pixelsPerMm: number | undefined;
+  /** Two marks of a ruler in the picture that told it, in pixels. */
+  readonly marks?: Marks | undefined;
   /** What lengths on the capture sheet measure over what they should, along its width and its height. */
   readonly sheetScale: { readonly x: number; readonly y: number };
   /** Of acrylic that lies on the sheet itself: how thick it is, and how high over the sheet the lens was (mm). */
   readonly raised?: { readonly thickness: number; readonly height: number } | undefined;
 }
+
+export type Marks = readonly [Point, Point];
 
 export interface Traced {
   readonly kind: 'solid' | 'line';
@@ -42,13 +46,21 @@ export interface Traced {
   readonly leftOut: readonly Point[];
   /** The width of a drawn line, mm. */
   readonly lineWidth: number | undefined;
+  /** Which side of it was taken. */
+  readonly side: LineSide | undefined;
+  /** Where other lines touch it, in pixels, so that it has neither a middle nor an inner side. */
+  readonly touched: Point | undefined;
   readonly source: 'scan' | 'capture-sheet';
+  /** Whether two marks told its size. */
+  readonly byMarks: boolean;
   /** How well the capture sheet's marks agree; undefined for a scan. */
   readonly capture: Capture | undefined;
   /** The share by which the outline was made smaller, because the edge that is seen lies over the sheet; 0 for none. */
   readonly lowered: number;
   /** Whether what a drawn line encloses is darker than the paper: then it is the rim of acrylic. */
   readonly hasBody: boolean;
+  /** Whether a drawn line is light on dark ground, as the rim of acrylic is. */
+  readonly isLight: boolean;
   /** A scan of two greys and none between. */
   readonly lineArt: boolean;
   /** In mm, y up, clockwise. */
@@ -178,7 +190,10 @@ const traceShape = (
   options: TraceOptions,
   seenAs: View,
 ): TraceResult => {
-  const chosen = findShape(blobs, 1 / seenAs.pixelsPerMm, seenAs.considered);
+  const { marks } = options;
+  const isRuler = ({ startX, startY }: Blob): boolean =>
+    marks !== undefined && holds(contourFrom(picture, tone, startX, startY) ?? [], marks);
+  const chosen = findShape(blobs, 1 / seenAs.pixelsPerMm, seenAs.considered, isRuler);
   if (!chosen.ok) return refuse(chosen.problem);
   const { shape } = chosen;
   const isRaised = seenAs.source === 'capture-sheet' && options.raised;
@@ -194,17 +209,19 @@ const traceShape = (
   if (!outer || (shape.inner && !inner)) return refuse(RAGGED);
   const open = shape.inner ? undefined : openLine(outer);
   if (open) return refuse(notClosed(open, view.toPixels));
-  let points: readonly Point[] = outer;
-  let lineWidth: number | undefined;
-  if (inner) {
-    const middle = lineMiddle(outer, inner);
-    lineWidth = middle.width;
-    if (options.side === 'middle') points = middle.points;
-    else if (options.side === 'inner') points = inner;
-  }
+  const isLine = shape.kind === 'line';
+  const middle = inner && lineMiddle(outer, inner);
+  const lineWidth = middle?.width;
+  const hasBody =
+    isLine && seen !== undefined && enclosesBody(picture, seen, lineWidth ?? 0, seenAs.pixelsPerMm);
+  const isLight = isLine && !tone.dark;
+  // Nobody draws round a template in light on dark, or in a line that what it encloses shines through.
+  const wanted = options.side ?? (hasBody || isLight ? 'outer' : 'middle');
+  const parted = wanted === 'outer' ? undefined : middle?.parted;
+  const side = parted ? 'outer' : wanted;
+  const points = !middle || side === 'outer' ? outer : side === 'inner' ? inner : middle.points;
   const clockwise = ringArea(points) <= 0 ? points : [...points].reverse();
   const pixel = 1 / pixelsPerMm;
-  const isLine = shape.kind === 'line';
   const outline = fitOutline(clockwise, {
     tolerance: options.tolerance,
     gap: Math.max(LEAST_GAP, BLURRED[view.source] * pixel) + (isLine ? (lineWidth ?? 0) / 2 : 0),
@@ -230,9 +247,12 @@ const traceShape = (
       source,
       capture,
       lowered,
-      hasBody:
-        isLine && seen !== undefined && enclosesBody(picture, seen, lineWidth ?? 0, seenAs.pixelsPerMm),
+      side: middle && side,
+      touched: parted && view.toPixels(parted),
+      hasBody,
+      isLight,
       lineArt,
+      byMarks: source === 'scan' && options.marks !== undefined,
       outline,
       dots: dotsIn(shape.inside, outline.path, outline.corners, view),
       pixelsPerMm,
@@ -240,6 +260,12 @@ const traceShape = (
       toMm,
     },
   };
+};
+
+/** Whether marks lie on it: then it is the ruler. */
+const holds = (ring: readonly Point[], marks: Marks): boolean => {
+  const region = { loops: [polyline(ring, true)] };
+  return marks.every((mark) => containsPoint(region, mark));
 };
 
 /**
@@ -335,5 +361,5 @@ const RAGGED: Problem = {
 const NO_RESOLUTION: Problem = {
   code: 'no-resolution',
   message: 'the picture does not say how large it is',
-  hint: 'give what the scanner was set to, such as --dpi 300; a photograph needs the capture sheet',
+  hint: 'give what the scanner was set to, such as --dpi 300; a photograph needs the capture sheet, or a ruler in it and --marks',
 };

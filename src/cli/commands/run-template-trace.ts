@@ -62,7 +62,7 @@ const MOST_TOLERANCE = 1;
 export const runTrace = async (io: Io, name: string, options: TraceCommandOptions): Promise<void> => {
   checkOutputs(options);
   const units = readFileUnits(options);
-  const side = options.line === undefined ? 'middle' : readWord('--line', options.line, SIDES);
+  const side = options.line === undefined ? undefined : readWord('--line', options.line, SIDES);
   const tolerance = readTolerance(options.tolerance ?? USUAL_TOLERANCE);
   const given = readScale(options, units);
   const measured = options.measured === undefined ? UNMEASURED : readMeasured(options.measured, 'in');
@@ -88,12 +88,13 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     ],
     [file.path],
   );
-  const pixelsPerMm = given ?? file.pixelsPerMm;
+  const pixelsPerMm = given?.pixelsPerMm ?? file.pixelsPerMm;
   const trace = (correction: number): TraceResult =>
     tracePicture(file.picture, {
       tolerance,
       side,
       pixelsPerMm: pixelsPerMm && pixelsPerMm / correction,
+      marks: given?.marks,
       // The capture sheet is always upright.
       sheetScale: { x: measured.short * correction, y: measured.long * correction },
       raised,

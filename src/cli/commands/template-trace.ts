@@ -25,7 +25,10 @@ export const defineTrace: Define = (command, io) => {
       '--marks <way>',
       'two marks of a ruler in the picture, and how far apart: "120,340 to 1890,352 is 6 in"',
     )
-    .option('--line <side>', 'of a drawn line take the middle, or its inner or outer side (default: middle)')
+    .option(
+      '--line <side>',
+      'of a drawn line take the middle, or its inner or outer side (default: middle; outer of what looks like the rim of acrylic)',
+    )
     .option('--thickness <length>', "the acrylic's thickness: the template file then says it")
     .option(
       '--camera <length>',

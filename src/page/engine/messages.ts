@@ -7,7 +7,7 @@ import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection, CardTable } from '../../output/card/index.ts';
 import type { PaperId, PerEdge } from '../../pagination/index.ts';
-import type { Level, LineSide, Mend } from '../../trace/index.ts';
+import type { Level, LineSide, Marks, Mend } from '../../trace/index.ts';
 
 /** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
 export interface OwnTemplate {
@@ -290,8 +290,10 @@ export interface TraceInput {
   readonly ofFile: number | undefined;
   /** Undefined for what the file says, or the capture sheet in it. */
   readonly pixelsPerMm: number | undefined;
-  /** Which side of a drawn line. */
-  readonly line: LineSide;
+  /** Two marks of a ruler that told it, in pixels. */
+  readonly marks: Marks | undefined;
+  /** Which side of a drawn line; undefined for what suits how it looks. */
+  readonly line: LineSide | undefined;
   readonly heel: Point | undefined;
   readonly crown: Point | undefined;
   /** Whether the edge runs the other way round the outline from the heel to the crown end. */
@@ -338,6 +340,8 @@ export interface TraceAnswer {
 
 export interface TracedOutline {
   readonly kind: 'solid' | 'line';
+  /** Which side of a drawn line was taken. */
+  readonly side: LineSide | undefined;
   readonly source: 'scan' | 'capture-sheet';
   readonly pixelsPerMm: number;
   /** Closed. */

@@ -88,15 +88,16 @@ const NOTHING_NEW = { shown: undefined, kept: undefined };
 
 const tracedIn = (
   picture: Picture,
-  { key: picked, pixelsPerMm, line: side, correction, thickness, height }: TraceInput,
+  { key: picked, pixelsPerMm, marks, line: side, correction, thickness, height }: TraceInput,
 ): ReturnType<typeof tracePicture> => {
   const raised = thickness !== undefined && height !== undefined ? { thickness, height } : undefined;
-  const key = JSON.stringify([picked, pixelsPerMm, side, correction, raised]);
+  const key = JSON.stringify([picked, pixelsPerMm, marks, side, correction, raised]);
   if (found?.key !== key) {
     const options = {
       tolerance: TOLERANCE,
       side,
       pixelsPerMm: pixelsPerMm && pixelsPerMm / correction,
+      marks,
       sheetScale: { x: correction, y: correction },
       raised,
     };
@@ -132,6 +133,7 @@ const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
   const inPicture = (p: Point): Point => traced.toPixels(back ? move(back, p) : p);
   return {
     kind: traced.kind,
+    side: traced.side,
     source: traced.source,
     pixelsPerMm: traced.pixelsPerMm,
     points: onScreen(outline.path),

@@ -100,7 +100,7 @@ export const TraceView = () => {
             {outline?.kind === 'line' ? (
               <Choice
                 label="Of the drawn line take"
-                value={now.line}
+                value={now.line ?? outline.side ?? 'middle'}
                 options={[
                   ['middle', 'its middle'],
                   ['inner', 'its inner side'],

@@ -2,7 +2,7 @@
 
 import { batch, computed, effect, signal } from '@preact/signals';
 import { MM_PER_INCH, readLength } from '../../length/index.ts';
-import type { Level, Mend } from '../../trace/index.ts';
+import type { Level, Marks, Mend } from '../../trace/index.ts';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { SaidBreak, TraceAnswer, TraceInput } from '../engine/messages.ts';
@@ -49,7 +49,7 @@ interface Tracing extends Said, Pick<TraceInput, 'file' | 'fileName' | 'key' | '
 }
 
 const NOTHING_SAID: Said = {
-  line: 'middle',
+  line: undefined,
   heel: undefined,
   crown: undefined,
   foot: undefined,
@@ -264,6 +264,11 @@ export const resolutionSaid = (scale: Scale): number | undefined | 'wrong' => {
   }
 };
 
+const marksSaid = (scale: Scale): Marks | undefined => {
+  const [a, b] = scale.kind === 'marks' ? scale.marks : [];
+  return a && b && [a, b];
+};
+
 /** What scanners can be set to, dots per inch. */
 const LEAST_DPI = 100;
 const MOST_DPI = 2400;
@@ -295,6 +300,7 @@ const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput =>
   return {
     ...said,
     pixelsPerMm,
+    marks: marksSaid(now.scale),
     units: unitsNow(),
     thickness: thick === 'wrong' ? undefined : thick,
     height: height === 'wrong' || !(height! >= LEAST_HEIGHT) ? undefined : height,
