@@ -239,7 +239,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
   );
   const second = need(
     /^Stop with the needle down/,
-    /^Stop with the needle down (?:on the centre line|where it comes to the centre line, though the edge goes on)\. Second half, from the crown to the stop mark: turn the template over \(now (face up|turned over, face down)\)\. Everything is the mirror image: what stood before the start mark stands beyond the stop mark\.$/,
+    /^Stop with the needle down (?:on the centre line|where it comes to the centre line, though the edge goes on)\. Second half, from the crown to the stop mark: turn the template over \(now (face up|face down)\)\. Everything is the mirror image: what stood before the start mark stands beyond the stop mark\.$/,
   );
   const back = take(
     / is not on the start mark itself/,
@@ -340,12 +340,18 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
       return found ? [{ kind: found[1]!, section: Number(found[2]), after: measure(found[3]!) }] : [];
     }),
     unreached: texts('pauses').flatMap((t) => {
-      const found = t.match(
-        new RegExp(
-          `^Between ${L} and ${L} along the edge from its heel the foot does not reach into it: the stitching turns in a point ${L} from the deepest place there\\.$`,
-        ),
-      );
-      return found ? [{ from: measure(found[1]!), to: measure(found[2]!), away: measure(found[3]!) }] : [];
+      const [, places, away] =
+        t.match(
+          new RegExp(
+            `^Along the edge from its heel, (between .+), the foot does not reach into it: the stitching turns there in a point ${L} from the deepest place\\.$`,
+          ),
+        ) ?? [];
+      if (places === undefined) return [];
+      return places.split(/, (?=between)| and (?=between)/).map((place) => {
+        const found = place.match(new RegExp(`^between ${L} and ${L}$`));
+        if (!found) throw new Error(`This is no place on the edge: ${place}`);
+        return { from: measure(found[1]!), to: measure(found[2]!), away: measure(away!) };
+      });
     }),
   };
 };

@@ -21,6 +21,12 @@ const SETTINGS = [
   { columns: 3, size: 2.85, gutter: 6 },
 ] as const;
 
+/** What has a place of its own; all else that a card says is looked up once. */
+const PLACED: ReadonlySet<CardSection['id']> = new Set(['prepare', 'set', 'stands', 'marks']);
+
+export const asidesOf = (sections: readonly CardSection[]): readonly CardSection[] =>
+  sections.filter(({ id }) => !PLACED.has(id));
+
 /** What no column parts: lines of one paragraph or point, under the section's heading where they are its first. */
 interface Piece {
   readonly heading: string | undefined;
@@ -51,6 +57,10 @@ export const asidesThatFit = (flow: Flow, sections: readonly CardSection[]): num
   while (count > 1 && !wayThatFits(flow, sections.slice(0, count), [withWholeSections])) count--;
   return wayThatFits(flow, sections.slice(0, count)) ? count : 0;
 };
+
+/** Whether this page has room for all of the sections. */
+export const asidesFit = (flow: Flow, sections: readonly CardSection[]): boolean =>
+  sections.length === 0 || wayThatFits(flow, sections) !== undefined;
 
 /** On the next page, where this one lacks the room, and on as many as it takes. */
 export const drawAsides = (flow: Flow, sections: readonly CardSection[]): void => {

@@ -111,6 +111,9 @@ export const figureHeight = (figure: Figure): number => {
   return boxHeight(box) * scale + above + below;
 };
 
+/** How large it draws what it shows, as a share of true size. */
+export const figureScale = (figure: Figure): number => viewOf(figure).scale;
+
 /** Draws the figure with its top left corner at `at`. Only that of a swag has the places written on it. */
 export const drawFigure = (content: PageContent, figure: Figure, at: Point): void => {
   const { design, kind, places, width, most } = figure;

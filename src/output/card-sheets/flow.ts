@@ -51,6 +51,9 @@ export const bottomOf = ({ setup }: Flow): number => setup.live.minY + FOOT;
 
 export const pageHeight = (flow: Flow): number => flow.setup.live.maxY - bottomOf(flow);
 
+/** The figure may take this share of the page; mm. */
+export const mostForFigure = ({ setup }: Flow): number => 0.21 * (setup.live.maxY - setup.live.minY);
+
 export const isFresh = (flow: Flow): boolean => flow.y === flow.setup.live.maxY;
 
 /** Begins a page when less than `height` is left; on a fresh page there is no more to be had. */

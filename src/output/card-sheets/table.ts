@@ -2,7 +2,7 @@
 
 import type { Point } from '../../geometry/index.ts';
 import type { CardTable } from '../card/index.ts';
-import { fitText, INK, type PageContent } from '../pdf/index.ts';
+import { fitText, INK, type PageContent, wrapText } from '../pdf/index.ts';
 
 /** Sizes of type, mm: 13 points for figures, 12 in long tables; 12 for the title, 8.5 for heads. */
 const FIGURE = 4.6;
@@ -28,11 +28,8 @@ const rowHeight = (table: CardTable): number => (table.rows.length > LONG ? ROW_
 const headLines = (table: CardTable): number =>
   table.columns.some((c) => headParts(c.head).length > 1) ? HEAD_LINES : 1;
 
-export const tableHeight = (table: CardTable): number =>
-  (table.title === undefined ? 0 : TITLE_HEIGHT) +
-  headLines(table) * HEAD_HEIGHT +
-  table.rows.length * rowHeight(table) +
-  1;
+export const tableHeight = (table: CardTable, titleLines = table.title === undefined ? 0 : 1): number =>
+  titleLines * TITLE_HEIGHT + headLines(table) * HEAD_HEIGHT + table.rows.length * rowHeight(table) + 1;
 
 /** `near end along` on two lines, broken before its last word. */
 const headParts = (head: string): readonly string[] => {
@@ -54,14 +51,22 @@ export const splitTable = (table: CardTable, most: number, halved: boolean): rea
   }));
 };
 
-/** Draws a table from its top left corner; the columns share the width as their longest figures ask. */
-export const drawTable = (content: PageContent, table: CardTable, at: Point, width: number): void => {
+/**
+ * Draws a table from its top left corner; the columns share the width as their longest figures ask. Its title is on one
+ * line where `titleLines` does not say how it is parted.
+ */
+export const drawTable = (
+  content: PageContent,
+  table: CardTable,
+  at: Point,
+  width: number,
+  titleLines: readonly string[] = oneTitle(content, table, width),
+): void => {
   const height = rowHeight(table);
   const size = figureSize(content, table, width);
-  const { regular, bold } = content.faces;
+  const { regular } = content.faces;
   let y = at.y;
-  if (table.title !== undefined) {
-    const text = fitText(bold, table.title, TITLE, width);
+  for (const text of titleLines) {
     content.text({ text, at: { x: at.x, y: y - TITLE }, size: TITLE, color: INK.strong, bold: true });
     y -= TITLE_HEIGHT;
   }
@@ -105,10 +110,24 @@ export const drawTable = (content: PageContent, table: CardTable, at: Point, wid
     }
     y -= height;
   }
-  const top = at.y - (table.title === undefined ? 0 : TITLE_HEIGHT) - lines * HEAD_HEIGHT;
+  const top = at.y - titleLines.length * TITLE_HEIGHT - lines * HEAD_HEIGHT;
   for (const level of [top, y])
     content.lines([{ from: { x: at.x, y: level }, to: { x: at.x + width, y: level } }], RULE);
 };
+
+/** Figures of this size (mm) are as large as the measures on a figure of the card. */
+const READ_BESIDE = 3.9;
+
+/** Whether its figures can be read as those of the figure that it stands beside. */
+export const isReadAtWidth = (content: PageContent, table: CardTable, width: number): boolean =>
+  figureSize(content, table, width) >= READ_BESIDE;
+
+const oneTitle = ({ faces }: PageContent, { title }: CardTable, width: number): readonly string[] =>
+  title === undefined ? [] : [fitText(faces.bold, title, TITLE, width)];
+
+/** Its title on as many lines as it takes. */
+export const tableTitle = ({ faces }: PageContent, { title }: CardTable, width: number): readonly string[] =>
+  title === undefined ? [] : wrapText(faces.bold, title, TITLE, width);
 
 /** As large as the columns leave room for. */
 const figureSize = (content: PageContent, table: CardTable, width: number): number => {

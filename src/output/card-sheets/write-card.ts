@@ -16,7 +16,7 @@ import {
   startPdf,
   wrapText,
 } from '../pdf/index.ts';
-import { asidesThatFit, drawAsides } from './asides.ts';
+import { asidesOf, asidesThatFit, drawAsides } from './asides.ts';
 import { drawFigure, type Figure, figureHeight } from './figure.ts';
 import {
   blockHeight,
@@ -27,6 +27,7 @@ import {
   type Flow,
   GUTTER,
   HEADING_ROOM,
+  mostForFigure,
   need,
   pageHeight,
   SMALL,
@@ -34,6 +35,7 @@ import {
   TEXT,
   TITLE,
 } from './flow.ts';
+import { drawOnOnePage } from './one-page.ts';
 import { drawTable, splitTable, tableHeight } from './table.ts';
 
 export interface CardPdfOptions {
@@ -42,13 +44,8 @@ export interface CardPdfOptions {
   readonly fonts: FontBytes;
 }
 
-/** The figure may take this share of the page. */
-const FIGURE_SHARE = 0.21;
 /** The corner's picture may take this share of the width beside the swag's. */
 const CORNER_SHARE = 0.32;
-
-/** What has a place of its own; all else that a card says is looked up once. */
-const PLACED: ReadonlySet<CardSection['id']> = new Set(['prepare', 'set', 'stands', 'marks']);
 
 /** A card and the design that it is of; what is said of several parts together has none. */
 export interface CardOf {
@@ -77,8 +74,11 @@ export const drawCards = (pdf: Pdf, cards: readonly CardOf[], setup: PageSetup):
     drawHead(flow, card);
     const prepare = card.sections.find((s) => s.id === 'prepare');
     if (prepare) drawPrepare(flow, prepare);
-    for (const one of design ? rowsOf(design).flatMap(kindDesigns) : []) drawOne(flow, one, card);
-    drawSections(flow, card);
+    const designs = design ? rowsOf(design).flatMap(kindDesigns) : [];
+    if (!drawOnOnePage(flow, designs, card)) {
+      for (const one of designs) drawOne(flow, one, card);
+      drawSections(flow, card);
+    }
     drawNumbers(flow, called);
     pages += flow.pages.length;
   }
@@ -89,7 +89,7 @@ export const drawCards = (pdf: Pdf, cards: readonly CardOf[], setup: PageSetup):
 const drawDesign = (flow: Flow, design: Design, places: readonly CardPlace[]): void => {
   const { setup, content } = flow;
   const width = boxWidth(setup.live);
-  const most = FIGURE_SHARE * (setup.live.maxY - setup.live.minY);
+  const most = mostForFigure(flow);
   const { minX } = setup.live;
   const isOwn = ownCorner(design.fit) !== undefined;
   const forCorner = isOwn ? width : design.row === 1 && cornerSwag(design) ? CORNER_SHARE * width : 0;
@@ -116,7 +116,7 @@ const drawOne = (flow: Flow, one: Design, card: Card): void => {
   const width = boxWidth(flow.setup.live);
   const belowHeight = below.reduce((sum, block) => sum + blockHeight(flow, block, width, SMALL), 0);
   if (one.row > 1 || kind > 1 || on === 'corners')
-    need(flow, FIGURE_SHARE * pageHeight(flow) + belowHeight + HEADING_ROOM);
+    need(flow, mostForFigure(flow) + belowHeight + HEADING_ROOM);
   drawDesign(
     flow,
     one,
@@ -129,7 +129,7 @@ const drawOne = (flow: Flow, one: Design, card: Card): void => {
 
 const drawSections = (flow: Flow, card: Card): void => {
   const marks = card.sections.filter((s) => s.id === 'marks');
-  const asides = card.sections.filter((s) => !PLACED.has(s.id));
+  const asides = asidesOf(card.sections);
   // Below the setting goes what the marks leave room for nowhere else: the pauses first, which belong to it.
   const first =
     flow.pages.length === 1 && !marks.every((s) => marksFit(flow, s)) ? asidesThatFit(flow, asides) : 0;

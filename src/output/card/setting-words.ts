@@ -1,6 +1,6 @@
 /** How the template is set for the first half and the second, in words; and where hands are moved. */
 
-import { capital } from '../../document/index.ts';
+import { capital, series } from '../../document/index.ts';
 import { exactLength, formatLength, type LengthStyle } from '../../length/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import {
@@ -52,7 +52,7 @@ export const setBlocks = (design: Design, plan: Plan): readonly CardBlock[] => {
     point(settingSteps(setting, shape, placing, words, length)),
     ...backWords(placings, plan).map(point),
     point(
-      `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceWords(!placing.firstTurnedOver)}). ` +
+      `${stopWords(design.cells)} Second half, from the crown to the stop mark: turn the template over (now ${faceUp(!placing.firstTurnedOver)}). ` +
         'Everything is the mirror image: what stood before the start mark stands beyond the stop mark.',
     ),
     ...cornerWords(design, length).map(point),
@@ -74,7 +74,9 @@ const kindWords = ({ cells, sides, fit }: Design): readonly string[] => {
 };
 
 /** Face up is as the outline prints: the foot on the left on the way from heel to crown end. */
-const faceWords = (turnedOver: boolean): string => (turnedOver ? 'turned over, face down' : 'face up');
+const faceWords = (turnedOver: boolean): string =>
+  `${turnedOver ? 'turned over, ' : ''}${faceUp(turnedOver)}`;
+const faceUp = (turnedOver: boolean): string => (turnedOver ? 'face down' : 'face up');
 
 /** The part's own end that is put to the start mark: the heel only where the part starts there. */
 const atStart = ({ direction, from, to }: Shape): string => (direction === 'heel-first' ? from : to).spoken;
@@ -184,7 +186,9 @@ export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonl
   const longest = cells[0];
   if (!longest) return [];
   const pauses = pausesOf(longest);
-  const reach = outOfReach(longest);
+  // What is as deep as another is told with it.
+  const reach = outOfReach(longest).map((u) => ({ ...u, words: smallLength(u.away, style) }));
+  const depths = [...new Set(reach.map(({ words }) => words))];
   const intro: CardBlock = {
     kind: 'text',
     text:
@@ -195,10 +199,13 @@ export const pauseBlocks = (design: Design, { marks: { style } }: Plan): readonl
   return [
     intro,
     ...pauses.map((p) => point(`${capital(p.label)}, ${length(p.after)} of stitching after the start mark.`)),
-    ...reach.map((u) =>
-      point(
-        `Between ${length(u.from)} and ${length(u.to)} along the edge from its heel the foot does not reach into it: the stitching turns in a point ${smallLength(u.away, style)} from the deepest place there.`,
-      ),
-    ),
+    ...depths.map((away) => {
+      const places = reach
+        .filter(({ words }) => words === away)
+        .map((u) => `between ${length(u.from)} and ${length(u.to)}`);
+      return point(
+        `Along the edge from its heel, ${series(places)}, the foot does not reach into it: the stitching turns there in a point ${away} from the deepest place.`,
+      );
+    }),
   ];
 };
