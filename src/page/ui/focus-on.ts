@@ -1,5 +1,11 @@
-/** What is to have the focus once it is there: a break that was just added, by its name. */
+/** Where the focus goes when what had it is gone. */
 
 import { signal } from '@preact/signals';
 
+/** What is to have the focus once it is there: a break that was just added, or a place of a stretch, by its name. */
 export const focusOn = signal<string | undefined>(undefined);
+
+/** The first button of a part of the page, once what has changed is drawn. */
+export const focusFirst = (part: string): void => {
+  setTimeout(() => document.querySelector<HTMLElement>(`${part} button:not(:disabled)`)?.focus());
+};

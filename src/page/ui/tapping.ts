@@ -19,6 +19,9 @@ interface Stretch {
   readonly through: readonly Place[];
 }
 
+/** What the place is called where the stretch begins. */
+export const STRETCH_FROM = 'Stretch from';
+
 export const stretch = signal<Stretch | undefined>(undefined);
 
 export const tapped = (at: Place): void => {

@@ -17,12 +17,24 @@ export const breaksSaid = (outline: TracedOutline): readonly SaidBreak[] =>
 /** A place that was said and a break that was made of it are this near (mm). */
 const SAME = 2.5;
 
-/** Which of those that were said a break is; -1 for a corner without a name. */
-export const placeInSaid = (made: TracedBreak, said: readonly SaidBreak[], outline: TracedOutline): number =>
-  said.findIndex(
-    ({ at, name }) =>
-      name === made.name && Math.hypot(at.x - made.at.x, at.y - made.at.y) <= SAME * outline.pixelsPerMm,
-  );
+/**
+ * Which of those that were said a break is; -1 for a corner without a name. While she types a name, what was made of it
+ * still has the one before: so it is the place that tells.
+ */
+export const placeInSaid = (
+  made: TracedBreak,
+  said: readonly SaidBreak[],
+  outline: TracedOutline,
+): number => {
+  const most = SAME * outline.pixelsPerMm;
+  const apart = ({ at }: TracedBreak, b: SaidBreak): number => Math.hypot(at.x - b.at.x, at.y - b.at.y);
+  return said.findIndex((b) => {
+    const near = outline.breaks
+      .filter((one) => apart(one, b) <= most)
+      .sort((p, q) => apart(p, b) - apart(q, b));
+    return (near.find(({ name }) => name === b.name) ?? near[0]) === made;
+  });
+};
 
 const freeBreakName = (said: readonly SaidBreak[]): string => {
   for (let n = 1; ; n++) if (said.every((b) => b.name !== `break ${n}`)) return `break ${n}`;
@@ -94,7 +106,8 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
       </button>
       <ol class="trace-list">
         {outline.breaks.map((b, i) => (
-          <li key={indices[i]! < 0 ? `corner ${b.along.toFixed(1)}` : `said ${indices[i]}`}>
+          // By its number: it stays the same field while she types in it.
+          <li key={i}>
             <NameField
               label={`Break ${i + 1}, ${BREAK_KINDS[b.kind]}, ${inHers(b.along)} from the heel`}
               placeholder="no name"

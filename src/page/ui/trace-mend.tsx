@@ -3,7 +3,8 @@
 import { plural } from '../../document/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { lineThrough, placeAlong } from './along-line.ts';
-import { stretch, tool } from './tapping.ts';
+import { focusFirst, focusOn } from './focus-on.ts';
+import { STRETCH_FROM, stretch, tool } from './tapping.ts';
 import { say, traceTold, tracing } from './tracing.ts';
 
 /** Of the edge's length, where the two ends of a stretch are put at first. */
@@ -17,16 +18,19 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
     const line = lineThrough(outline.edge ?? outline.points, outline.edge === undefined);
     const [from, to] = FIRST.map((share) => placeAlong(line, share * line.lengths.at(-1)!)) as [never, never];
     stretch.value = { from, to, through: [] };
+    focusOn.value = STRETCH_FROM;
     traceTold.value = 'Put the two violet places at the ends of the stretch.';
   };
   const close = (told: string): void => {
     stretch.value = undefined;
     tool.value = undefined;
+    focusOn.value = undefined;
     traceTold.value = told;
+    focusFirst('.mending');
   };
   const isTapping = tool.value?.kind === 'through';
   return (
-    <fieldset class="trace-part">
+    <fieldset class="trace-part mending">
       <legend>Where the line is wrong</legend>
       {open === undefined ? (
         <button type="button" onClick={begin}>

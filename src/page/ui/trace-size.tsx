@@ -10,6 +10,7 @@ import { factorsOf } from '../plan/measured.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { saveAs } from './browser.ts';
 import { Choice, InputField, unitsNow } from './fields.tsx';
+import { focusFirst } from './focus-on.ts';
 import { inHers } from './her-lengths.ts';
 import { rememberedMeasured } from './paper.tsx';
 import { complain, during, state, thorough } from './store.ts';
@@ -93,7 +94,7 @@ export const FitOfPrint = ({
   const factor =
     typeof by === 'number' ? sizeByPrint(outline.chord, { by, acrylic: acrylic.value }) : undefined;
   return (
-    <fieldset class="trace-part">
+    <fieldset class="trace-part fitting">
       <legend>Does it fit?</legend>
       <p class="hint">
         Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
@@ -134,6 +135,7 @@ export const FitOfPrint = ({
           say({ correction: now.correction * factor });
           off.value = '';
           traceTold.value = `The outline is now ${sizeWords(factor)}. Print it once more.`;
+          focusFirst('.fitting');
         }}
       >
         Put the size right

@@ -6,6 +6,7 @@ import type { TracedOutline } from '../engine/messages.ts';
 import { saveAs } from './browser.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
+import { focusFirst } from './focus-on.ts';
 import { giveTo, keptPictures } from './kept-pictures.ts';
 import type { Place } from './pointer.ts';
 import { say as announce } from './store.ts';
@@ -39,7 +40,14 @@ export const TraceView = () => {
     tool.value = undefined;
   }, [key]);
   useEffect(() => {
-    if (key !== undefined && answer !== undefined) place.current?.scrollIntoView({ block: 'start' });
+    if (key === undefined || answer === undefined) return;
+    place.current?.scrollIntoView({ block: 'start' });
+    // Unless she is writing somewhere: then it is only told.
+    const head = place.current?.querySelector('h2');
+    if (head && !(document.activeElement instanceof HTMLInputElement)) {
+      head.tabIndex = -1;
+      head.focus({ preventScroll: true });
+    }
   }, [key, answer === undefined]);
   if (!now || !answer) return null;
   const { outline, template } = answer;
@@ -59,6 +67,7 @@ export const TraceView = () => {
       return;
     }
     await keepAndPutAway();
+    focusFirst('#templates');
     announce(
       `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
     );
@@ -81,7 +90,13 @@ export const TraceView = () => {
             <button type="button" disabled={!canStepOn.value} onClick={stepOn}>
               Do it again
             </button>
-            <button type="button" onClick={putAway}>
+            <button
+              type="button"
+              onClick={() => {
+                putAway();
+                focusFirst('#templates');
+              }}
+            >
               Put the picture away
             </button>
           </div>

@@ -6,7 +6,7 @@ import { alongOf, lineThrough, placeAlong } from './along-line.ts';
 import { focusOn } from './focus-on.ts';
 import { Knob } from './knob.tsx';
 import { type Place, placeIn } from './pointer.ts';
-import { stretch, tapped, tool } from './tapping.ts';
+import { STRETCH_FROM, stretch, tapped, tool } from './tapping.ts';
 import { addBreak, breaksSaid, moveBreak, placeInSaid, removeBreak } from './trace-breaks.tsx';
 import { say, shownPicture, tracing } from './tracing.ts';
 
@@ -185,8 +185,9 @@ const StretchEnds = ({ outline, width, size }: FoundProps) => {
   return (
     <>
       <Knob
-        {...{ ...common, line, label: 'Stretch from' }}
+        {...{ ...common, line, label: STRETCH_FROM }}
         at={now.from}
+        isNew={focusOn.value === STRETCH_FROM}
         onPut={(from) => {
           stretch.value = { ...now, from };
         }}

@@ -332,6 +332,13 @@ export const startTracing = (): void => {
         return;
       }
       const { answer } = answered;
+      const [problem] = answer.problems;
+      if (traced.peek() === undefined && !isAsKept)
+        announce(
+          problem
+            ? `${now.fileName}: ${problem.text}.`
+            : `The outline of ${now.fileName} is found. Look at it over the picture, and set right what is wrong.`,
+        );
       batch(() => {
         if (answer.shown) shownPicture.value = URL.createObjectURL(answer.shown);
         // One that comes from the store stays as it is: no copy of a copy.

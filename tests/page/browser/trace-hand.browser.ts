@@ -8,7 +8,7 @@ import { nearnessOf } from '../../../src/geometry/index.ts';
 import { readTemplate, type Template } from '../../../src/template/index.ts';
 import { overflow, violations } from './axe.ts';
 import { bracket, button, give, panel } from './bracket.ts';
-import { focused, forAllTests, idle, PICTURES, told } from './harness.ts';
+import { focused, forAllTests, idle, PICTURES, tabTo, told } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -133,6 +133,43 @@ test('breaks, a stretch, the acrylic: by hand and by keys, announced, taken back
   expect((await saved(page)).alignment).toEqual([{ name: 'A', at: 12.7 }]);
   expect(await page.getByRole('button', { name: /^Go on with/ }).count()).toBe(0);
   expect(faults).toEqual([]);
+  await context.close();
+}, 400_000);
+
+test('a keyboard is never without a place: names are typed letter by letter, and the focus stays near', async () => {
+  const { page, context } = await ours.visit();
+  await begin(page);
+  await told(page, /The outline of bracket\.png is found/);
+  // Whose first button is the next that Tab comes to.
+  await tabTo(page, 'Put the picture away');
+  await button(page, 'Add a break').click();
+  await idle(page);
+  const type = async (label: RegExp, name: string): Promise<void> => {
+    const field = panel(page).getByLabel(label);
+    await field.focus();
+    await page.keyboard.press('Control+A');
+    // As fast as a hand is, which is slower than an outline.
+    await page.keyboard.type(name, { delay: 150 });
+    await idle(page);
+    expect(await field.inputValue()).toBe(name);
+  };
+  await type(/^Break \d+, on a smooth stretch/, 'shoulder');
+  await type(/^Break 1, /, 'collar of it');
+  const names = (await saved(page)).breaks.flatMap((b) => b.name ?? []);
+  expect(names.sort()).toEqual(['collar of it', 'shoulder']);
+  await button(page, 'Set a stretch right').press('Enter');
+  await expect.poll(() => focused(page)).toBe('Stretch from');
+  await button(page, 'Leave it').press('Enter');
+  await expect.poll(() => focused(page)).toBe('Set a stretch right');
+  await panel(page)
+    .getByLabel(/it is off by$/)
+    .fill('1 mm');
+  await button(page, 'Put the size right').press('Enter');
+  await expect.poll(() => focused(page)).toBe('Print its outline');
+  await idle(page);
+  await button(page, 'Put it on the shelf').press('Enter');
+  await told(page, /is on the shelf, and ticked/);
+  await expect.poll(() => focused(page)).toBe('Add your template …');
   await context.close();
 }, 400_000);
 
