@@ -13,8 +13,8 @@ import { ofKind } from './wishes.ts';
 
 type Rules = Pick<SeatRules, 'mayBeFlat' | 'wishes'>;
 
-/** How deep they are, or how far they reach into the band, is what makes them flat. */
-const leavesOutFlat = ({ mayBeFlat, wishes }: Rules): boolean =>
+/** Whether some are left out: not where it is asked how deep they are, or how far they reach into the band. */
+export const leavesOutFlat = ({ mayBeFlat, wishes }: Rules): boolean =>
   !mayBeFlat && !wishes?.asked.some(({ key }) => key === 'depth' || key === 'use');
 
 /** With both ends on the mirrors, depth over span is half the tangent of the rise. */

@@ -10,7 +10,7 @@ import { widestSpanAsked } from './asked-rises.ts';
 import { anyCounts, type Counts, countsFor } from './counts.ts';
 import { type Field, fieldsOf } from './field.ts';
 import { type Fit, HALVES } from './fit.ts';
-import { hasLeftOut } from './flat.ts';
+import { hasLeftOut, leavesOutFlat } from './flat.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
 import { fitRuns, type Miss } from './runs.ts';
@@ -59,7 +59,8 @@ export const searchFits = (
 ): Search => {
   const wishes = wishesOf(plan, ranges);
   const drapes = searchWith(plan, stitchings, others, { wishes });
-  return drapes.results.length > 0
+  const isOfOne = plan.rows.length === 0 && plan.swag.alternate === undefined;
+  return drapes.results.length > 0 || (isOfOne && !leavesOutFlat({ wishes }))
     ? drapes
     : searchWith(plan, stitchings, others, { wishes, mayBeFlat: true });
 };
