@@ -12,7 +12,7 @@ export interface ScaleOptions {
   readonly marks?: string;
 }
 
-interface ReadScale {
+export interface ReadScale {
   readonly pixelsPerMm: number;
   /** Those that told it, in pixels. */
   readonly marks?: Marks;

@@ -55,10 +55,10 @@ export const traceSetRight = (
       breaks: areBreaksSaid ? placed.breaks.map(({ at, name }) => ({ at: larger(at), name })) : undefined,
     };
     // Corners keep the numbers that they had before anything was set right.
-    const end = (place: PlaceOnOutline | undefined): PlaceOnOutline | undefined =>
-      place?.kind === 'corner'
-        ? { kind: 'point', point: larger(first.outline.corners[place.number - 1]!.point) }
-        : place;
+    const end = (place: PlaceOnOutline | undefined): PlaceOnOutline | undefined => {
+      const corner = place?.kind === 'corner' ? first.outline.corners[place.number - 1] : undefined;
+      return corner ? { kind: 'point', point: larger(corner.point) } : place;
+    };
     const choice = { ...wants.choice, heel: end(wants.choice.heel), crown: end(wants.choice.crown) };
     const made = templateFromTrace(traced, { ...wants, choice, said });
     if (!made.ok && made.problem.code === 'no-stretch')

@@ -87,6 +87,8 @@ export type TraceResult =
 /** Coarser than 4 pixels to the mm (100 dpi) a scan does not show an edge to a tenth of a millimetre. */
 const LEAST_RESOLUTION = 4;
 
+/** A long template's outline is 2 m long; one of more than this (mm) is a comb's, or a scribble's. */
+const LONGEST_OUTLINE = 6000;
 /** Outlines that leave their lines and arcs by more than this (mm) are torn, or no template's. */
 const MOST_ROUGHNESS = 0.35;
 /** More corners than this, or more lines and arcs, and it is something else that was drawn. */
@@ -206,7 +208,7 @@ const traceShape = (
   if (seen && !seen.every(view.mayLie)) return refuse(OFF_FIELD);
   const outer = seen?.map(toMm);
   const inner = shape.inner && ringFrom(shape.inner);
-  if (!outer || (shape.inner && !inner)) return refuse(RAGGED);
+  if (!outer || (shape.inner && !inner) || !(ringLength(outer) <= LONGEST_OUTLINE)) return refuse(RAGGED);
   const open = shape.inner ? undefined : openLine(outer);
   if (open) return refuse(notClosed(open, view.toPixels));
   const isLine = shape.kind === 'line';
@@ -261,6 +263,9 @@ const traceShape = (
     },
   };
 };
+
+const ringLength = (points: readonly Point[]): number =>
+  points.reduce((sum, p, i) => sum + distance(points.at(i - 1)!, p), 0);
 
 /** Whether marks lie on it: then it is the ruler. */
 const holds = (ring: readonly Point[], marks: Marks): boolean => {

@@ -182,6 +182,36 @@ describe('template trace', () => {
     c.fill();
   };
 
+  it('tells a mark outside the picture, another resolution than its own, and a corner that it has not', async () => {
+    const folder = emptyFolder();
+    await writeFile(join(folder, 'shape.png'), picture(shape, 'image/png'));
+    const trace = ['template', 'trace', 'shape.png', '-o', 'shape.yaml'];
+    const outside = await run(folder, [...trace, '--marks', '120,340 to 18900,352 is 6 in']);
+    expect(outside.code).not.toBe(0);
+    expect(outside.lines[0]).toMatch(
+      /^--marks: a mark lies outside the picture; found 18900,352; expected places in its \d+ by \d+ pixels$/,
+    );
+    for (const end of [
+      ['--heel', '99'],
+      ['--crown', '0'],
+    ]) {
+      const ran = await run(folder, [...trace, '--dpi', '200', ...end]);
+      expect(ran.code).not.toBe(0);
+      expect(ran.err).not.toMatch(/mistake of its own/);
+    }
+    // JFIF 1.02: the density's unit stands at byte 13, 1 for dots per inch, and what it is behind it.
+    const stated = Buffer.from(picture(shape, 'image/jpeg'));
+    expect(stated.toString('latin1', 6, 10)).toBe('JFIF');
+    stated.set([1, 0, 150, 0, 150], 13);
+    await writeFile(join(folder, 'stated.jpg'), stated);
+    const twice = await run(folder, ['template', 'trace', 'stated.jpg', '--dpi', '200']);
+    expect(twice.lines).toContain(
+      'unsure: the picture itself says 150 dots per inch, and --dpi says 200: print the outline and lay the template on it',
+    );
+    const asSaid = await run(folder, ['template', 'trace', 'stated.jpg', '-o', 'again.yaml', '--dpi', '150']);
+    expect(asSaid.err).not.toMatch(/unsure: the picture itself/);
+  });
+
   it.each([
     ['png', 'image/png'],
     ['jpg', 'image/jpeg'],

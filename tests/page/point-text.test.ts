@@ -1,7 +1,13 @@
 /** Points measured off a mat, as people type and paste them. */
 
 import { describe, expect, test } from 'vitest';
-import { pointAt, pointsIn, templateOfPoints, withPoint } from '../../src/page/plan/point-text.ts';
+import {
+  MOST_POINTS,
+  pointAt,
+  pointsIn,
+  templateOfPoints,
+  withPoint,
+} from '../../src/page/plan/point-text.ts';
 import { readTemplate } from '../../src/template/index.ts';
 
 const places = (text: string, units: 'in' | 'cm' | 'mm' = 'in') =>
@@ -29,6 +35,11 @@ describe('a point', () => {
       [-50.8, 0, true],
     ]);
     expect(places('[2, 1, corner]', 'cm')).toEqual([[20, 10, true]]);
+  });
+
+  test('of a million lines no more are read than tell that they are too many', () => {
+    expect(pointsIn('1 2\n'.repeat(1e6), 'in').points).toHaveLength(MOST_POINTS + 1);
+    expect(pointsIn('newel\n'.repeat(1e6), 'in').unread.length).toBeLessThanOrEqual(1000);
   });
 
   test('that is none is named by its line, and the others are read', () => {

@@ -202,3 +202,12 @@ describe('a drawn line', () => {
     );
   });
 });
+
+test('what has an outline as long as a comb’s is no template', () => {
+  const picture = pictureOf('rgb(240,240,240)', (context) => {
+    context.fillStyle = 'rgb(50,50,50)';
+    context.fillRect(10, 60, 150, 40);
+    for (let x = 10; x < 159; x += 1.5) context.fillRect(x, 10, 0.75, 60);
+  });
+  expect(() => traced(picture)).toThrow(/the shape's outline is too ragged for a template/);
+});

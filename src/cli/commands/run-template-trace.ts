@@ -7,12 +7,14 @@ import { breakWords } from '../../jobs/break-words.ts';
 import { sizeWords } from '../../jobs/size-by-print.ts';
 import { traceSetRight } from '../../jobs/trace-set-right.ts';
 import type { TracedTemplate, TracedTemplateWants } from '../../jobs/traced-template.ts';
-import type { Units } from '../../length/index.ts';
+import { MM_PER_INCH, type Units } from '../../length/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
 import { sectionsOf, type Template } from '../../template/index.ts';
 import {
   type Level,
   type LineSide,
+  type Marks,
+  type Picture,
   type Traced,
   type TraceResult,
   tracePicture,
@@ -30,7 +32,7 @@ import type { OutputOptions } from '../options.ts';
 import { checkTemplateOutput, endingOf } from '../output-option.ts';
 import { type EtchedOptions, readEtched } from '../read-etched.ts';
 import { readPicture } from '../read-picture.ts';
-import { readScale, type ScaleOptions } from '../read-scale.ts';
+import { type ReadScale, readScale, type ScaleOptions } from '../read-scale.ts';
 import { readOff, readSetRight } from '../read-set-right.ts';
 import { overlayOf } from '../trace-overlay.ts';
 import { openOutputs, writeTogether } from '../write-set.ts';
@@ -88,6 +90,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     ],
     [file.path],
   );
+  refuseOutside(file.picture, given?.marks);
   const pixelsPerMm = given?.pixelsPerMm ?? file.pixelsPerMm;
   const trace = (correction: number): TraceResult =>
     tracePicture(file.picture, {
@@ -122,7 +125,8 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     await say(io, `${overlay.name}: the outline, with a number at each corner${red}`);
     throw new ProblemError([{ ...made.problem, place: { file: name } }]);
   }
-  const { found, text, template, doubts } = made;
+  const { found, text, template } = made;
+  const doubts = [...made.doubts, ...otherwiseSaid(file.pixelsPerMm, given)];
   await writeTogether(io, [
     [output, text],
     [overlay, picture],
@@ -145,6 +149,35 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
       correction,
       ...asData(traced, found, template),
     });
+};
+
+/** A mark that does not lie in the picture was read off another one. */
+const refuseOutside = ({ width, height }: Picture, marks: Marks | undefined): void => {
+  const outside = marks?.find(({ x, y }) => !(x >= 0 && y >= 0 && x <= width && y <= height));
+  if (!outside) return;
+  throw wrongValue('--marks', 'a mark lies outside the picture', {
+    found: `${outside.x},${outside.y}`,
+    expected: `places in its ${width} by ${height} pixels`,
+  });
+};
+
+/** Resolutions that differ by less than this share are the same. */
+const SAME_RESOLUTION = 0.02;
+/** What cameras write, and no scanner is set to, dots per inch. */
+const NO_SCAN = 100;
+
+/** A resolution that she gives goes before the file's own; which of them is right a ruler on the print tells. */
+const otherwiseSaid = (ofFile: number | undefined, given: ReadScale | undefined): readonly string[] => {
+  if (ofFile === undefined || !given || given.marks) return [];
+  const [own, said] = [ofFile, given.pixelsPerMm].map((perMm) => Math.round(perMm * MM_PER_INCH)) as [
+    number,
+    number,
+  ];
+  return own < NO_SCAN || Math.abs(own / said - 1) <= SAME_RESOLUTION
+    ? []
+    : [
+        `unsure: the picture itself says ${own} dots per inch, and --dpi says ${said}: print the outline and lay the template on it`,
+      ];
 };
 
 /** What is wrong with what is said of a file is said with its name. */

@@ -25,11 +25,15 @@ export interface PointText {
 
 /** As many as a template's file may hold. */
 export const MOST_POINTS = 300;
+/** What has more lines than this that are none was never meant to be points. */
+const MOST_UNREAD = 1000;
 
+/** Reads no farther than tells that there are too many. */
 export const pointsIn = (text: string, units: Units): PointText => {
   const points: TypedPoint[] = [];
   const unread: UnreadLine[] = [];
   for (const [i, line] of text.split(/\r?\n/).entries()) {
+    if (points.length > MOST_POINTS || unread.length >= MOST_UNREAD) break;
     if (line.trim() === '') continue;
     const point = pointIn(line, units);
     if (point) points.push(point);

@@ -58,7 +58,7 @@ export const startPoints = (): void => {
       // Without a store they are there as long as the page is.
     }
     const { points } = read.value;
-    if (!isOpen.value || points.length === 0) {
+    if (!isOpen.value || points.length === 0 || points.length > MOST_POINTS) {
       card.value = undefined;
       return;
     }
