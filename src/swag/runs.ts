@@ -18,7 +18,16 @@ import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { bulgeAt, reachAt } from './pose.ts';
 import type { Run } from './run.ts';
 import { differenceCost } from './score.ts';
-import { bulgeFor, gapAsked, gapFor, keepsGap, MOST_ROUNDS, type SeatRules, seat } from './seat.ts';
+import {
+  bulgeFor,
+  gapAsked,
+  gapFor,
+  isPrintedAsAsked,
+  keepsGap,
+  MOST_ROUNDS,
+  type SeatRules,
+  seat,
+} from './seat.ts';
 import type { Way } from './setting.ts';
 import { reachOf } from './shape.ts';
 import { clip, isWithin, limitsOf, riseBelow, riseOfBulge, uprightRise, windowsOf } from './windows.ts';
@@ -148,7 +157,12 @@ const sizesByCrown = ({ shape }: Way, field: Field, rules: SeatRules, outward: n
   const own: SeatRules = { ...rules, widestSpan, widestPrinted };
   const riseIn = (share: number, gap: number): number => Math.acos(Math.min(1, (share - gap) / (2 * chord)));
   const sizeIn = (share: number): Size | undefined => {
-    let gap = gapAsked(share, 1, 1, fixed, own);
+    const asked = gapAsked(share, 1, 1, fixed, own);
+    const bulging = asked > fixed ? sizeFromGap(share, fixed) : undefined;
+    return bulging && isPrintedAsAsked(bulging.span, own) ? bulging : sizeFromGap(share, asked);
+  };
+  const sizeFromGap = (share: number, asked: number): Size | undefined => {
+    let gap = asked;
     let rise = riseIn(share, gap);
     if (rules.gap === 'auto' && rise > upright) {
       for (let round = 0; round < MOST_ROUNDS; round++) {

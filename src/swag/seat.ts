@@ -114,9 +114,26 @@ export const seat = (way: Way, share: number, rules: SeatRules): Result<Seat> =>
   way.tilt === undefined ? seatByCrown(way, share, rules) : seatByTilt(way, way.tilt, share, rules);
 
 const seatByCrown = (way: Way, share: number, rules: SeatRules): Result<Seat> => {
-  const { shape } = way;
   const least = rules.gap === 'auto' ? 0 : rules.gap;
   const asked = gapAsked(share, 1, 1, least, rules);
+  if (asked > least) {
+    // What a bulge needs in any case may leave what is printed as it is asked.
+    const bulging = seatFromGap(way, share, least, rules);
+    if (bulging.ok && isPrintedAsAsked(bulging.value.span, rules)) return bulging;
+  }
+  return seatFromGap(way, share, asked, rules);
+};
+
+/** Whether a span (mm) is in print as wide as is asked. */
+export const isPrintedAsAsked = (
+  span: number,
+  { widestPrinted }: Pick<SeatRules, 'widestPrinted'>,
+): boolean => widestPrinted !== undefined && span <= widestPrinted;
+
+/** With the least gap (mm) from `asked` upward that leaves room for what bulges. */
+const seatFromGap = (way: Way, share: number, asked: number, rules: SeatRules): Result<Seat> => {
+  const { shape } = way;
+  const least = rules.gap === 'auto' ? 0 : rules.gap;
   let gap = asked;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const halfSpan = (share - gap) / 2;

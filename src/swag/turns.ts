@@ -196,6 +196,12 @@ export const turnsByCrown = (
         if (without && first.blame >= without.blame) continue;
         const made = withRoom(first, roomy);
         if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap, ground));
+        // What is asked about may lead from corner to corner as the gap grows, past what serves without it.
+        if (!asked || made?.corner.missed === 0) continue;
+        const free: Ground = { ...roomy, asked: undefined };
+        const alike = bestOf(repeats, free);
+        const freely = alike && withRoom(alike, free);
+        if (freely) roomiest = cheaper(roomiest, laidAt(freely.corner, freely.gap, ground));
       }
     }
     return { fits: [best, roomiest].flatMap((kept) => kept?.fit ?? []), tried: vectors.length };

@@ -207,6 +207,14 @@ describe('a range binds', () => {
     expect(next!.fit.sides[0]!.seat.span).toBeCloseTo(6 * INCH, 6);
   });
 
+  test('nor where what a bulge needs leaves what is printed as it', () => {
+    // Nine swags of 54 5/8 in stand 1.704 mm apart for their bulge, and are 6.002 in wide.
+    const strip = 'strip: { length: 874/16, width: 4 }';
+    const [first] = search(planOf(`layout: { ${strip} }\nswag: { span: 6 }`), one(1)).results;
+    expect(first!.fit.sides[0]!.repeats).toBe(9);
+    expect(first!.fit.sides[0]!.seat.gap).toBeCloseTo(1.704, 3);
+  });
+
   test('a gap that a bulge needs may be wider than the swag, whatever else is asked', () => {
     const strip = 'strip: { length: 12 1/2, width: 8 1/4 }';
     const found = (swag: string) => search(planOf(`layout: { ${strip} }\nswag: { ${swag} }`), one(0)).results;
@@ -337,6 +345,16 @@ describe('about ranks before all else', () => {
     },
     patience(120_000),
   );
+
+  test('and turned corners that need room for their bulge are not lost to a gap as wide as a swag', () => {
+    const border =
+      'border: { width: 22/4, margin: 1/4, from: outer, corners: turn, inner: { top: 300/16, right: 300/16, bottom: 300/16, left: 300/16 } }';
+    const found = (swag: string) =>
+      search(planOf(`layout: { ${border} }\nswag: { ${swag} }`), one(0)).results;
+    const nearest = Math.min(...found('').map((ranked) => beyond(spans(ranked), 6 * INCH)));
+    expect(nearest).toBeLessThan(0.025);
+    expect(beyond(spans(found('span: about 6')[0]!), 6 * INCH)).toBeCloseTo(nearest, 4);
+  });
 
   test('each result says how far it is from what is asked', () => {
     const plan = planOf(
