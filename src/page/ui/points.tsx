@@ -23,16 +23,40 @@ interface Said {
 
 const NOTHING: Said = { title: '', text: '' };
 
-const stored = (): Said => {
+/** As plans are kept: of this window, as long as it is open, and of the one that was changed last. */
+const stored = (): string => {
   try {
-    const found = JSON.parse(localStorage.getItem(KEY) ?? '{}') as Partial<Said> | null;
+    return sessionStorage.getItem(KEY) ?? localStorage.getItem(KEY) ?? '{}';
+  } catch {
+    return '{}';
+  }
+};
+
+const saidIn = (text: string): Said => {
+  try {
+    const found = JSON.parse(text) as Partial<Said> | null;
     return { title: String(found?.title ?? ''), text: String(found?.text ?? '') };
   } catch {
     return NOTHING;
   }
 };
 
-const steps = signal(beginning(stored()));
+let kept = stored();
+
+const keepSaid = (now: Said): void => {
+  const text = JSON.stringify(now);
+  try {
+    sessionStorage.setItem(KEY, text);
+    // What is done with here may be begun in another window.
+    if (text !== kept && (now.text !== '' || localStorage.getItem(KEY) === kept))
+      localStorage.setItem(KEY, text);
+  } catch {
+    // Without a store they are there as long as the page is.
+  }
+  kept = text;
+};
+
+const steps = signal(beginning(saidIn(kept)));
 const isOpen = signal(false);
 const card = signal<ShelfCard | undefined>(undefined);
 const read = computed(() => pointsIn(steps.value.now.text, unitsNow()));
@@ -52,11 +76,7 @@ const reader = startClient(() => hire('quick'));
 export const startPoints = (): void => {
   effect(() => {
     const { now } = steps.value;
-    try {
-      localStorage.setItem(KEY, JSON.stringify(now));
-    } catch {
-      // Without a store they are there as long as the page is.
-    }
+    keepSaid(now);
     const { points } = read.value;
     if (!isOpen.value || points.length === 0 || points.length > MOST_POINTS) {
       card.value = undefined;

@@ -58,3 +58,34 @@ test('points are typed, one that is wrong is named and dragged, and the template
   expect(faults).toEqual([]);
   await context.close();
 }, 400_000);
+
+test('what two windows type at once is kept by each', async () => {
+  const { page, context, faults } = await ours.visit();
+  const other = await context.newPage();
+  await other.goto(page.url());
+  const field = (of: typeof page) => of.locator('#points').getByLabel(/^Points: across, up/);
+  const open = (of: typeof page) =>
+    of.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  for (const [of, text] of [
+    [page, '0, 0\n1, 1'],
+    [other, '0, 0\n2, 2'],
+  ] as const) {
+    await open(of);
+    await field(of).fill(text);
+  }
+  for (const of of [page, other]) await of.reload();
+  await open(page);
+  expect(await field(page).inputValue()).toBe('0, 0\n1, 1');
+  await open(other);
+  expect(await field(other).inputValue()).toBe('0, 0\n2, 2');
+  // The next visit finds what was typed last, though what the other window was about is done with.
+  await field(page).fill('');
+  await page.close();
+  await other.close();
+  const next = await context.newPage();
+  await next.goto(ours.url());
+  await open(next);
+  expect(await field(next).inputValue()).toBe('0, 0\n2, 2');
+  expect(faults).toEqual([]);
+  await context.close();
+}, 200_000);
