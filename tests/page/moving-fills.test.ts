@@ -1,9 +1,6 @@
 /** While the figures of one fill move, nothing is searched again, and no other fill is made again. */
 
 import { expect, test, vi } from 'vitest';
-import { fillDesign } from '../../src/drawing/index.ts';
-import { searchPlan } from '../../src/swag/index.ts';
-import { ask, inputOf } from './ask.ts';
 
 vi.mock('../../src/swag/index.ts', async (original) => {
   const swag = await original<typeof import('../../src/swag/index.ts')>();
@@ -14,6 +11,12 @@ vi.mock('../../src/drawing/index.ts', async (original) => {
   const drawing = await original<typeof import('../../src/drawing/index.ts')>();
   return { ...drawing, fillDesign: vi.fn(drawing.fillDesign) };
 });
+
+// Test files share their modules: those that were loaded before have not what counts here.
+vi.resetModules();
+const { fillDesign } = await import('../../src/drawing/index.ts');
+const { searchPlan } = await import('../../src/swag/index.ts');
+const { ask, inputOf } = await import('./ask.ts');
 
 const planWith = (background: string): string =>
   `template: baluster
