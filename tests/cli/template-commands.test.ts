@@ -199,6 +199,17 @@ describe('template trace', () => {
       expect(ran.code).not.toBe(0);
       expect(ran.err).not.toMatch(/mistake of its own/);
     }
+    // What the file cannot hold is said of the option that it came from.
+    for (const [option, said] of [
+      [['--thickness', '10 in'], '--thickness: '],
+      [['--across', 'A=5,5'], '--across: this line lies before the heel'],
+      [['--across', 'A=1 in', '--across', 'A=1 in'], '--across: '],
+      [['--along', '1/4 in', '--along', '1/4 in'], '--along: '],
+    ] as const) {
+      const ran = await run(folder, [...trace, '--dpi', '200', ...option]);
+      expect(ran.code).not.toBe(0);
+      expect(ran.lines.at(-1)).toContain(`shape.png: ${said}`);
+    }
     // JFIF 1.02: the density's unit stands at byte 13, 1 for dots per inch, and what it is behind it.
     const stated = Buffer.from(picture(shape, 'image/jpeg'));
     expect(stated.toString('latin1', 6, 10)).toBe('JFIF');

@@ -1,7 +1,7 @@
 /** What `template trace` does. */
 
 import { dirname, join } from 'node:path';
-import { ProblemError, quoted } from '../../document/index.ts';
+import { type Problem, ProblemError, quoted } from '../../document/index.ts';
 import { inverse, move, type Point, pathLength } from '../../geometry/index.ts';
 import { breakWords } from '../../jobs/break-words.ts';
 import { sizeWords } from '../../jobs/size-by-print.ts';
@@ -123,7 +123,7 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
     await overlay.write(picture);
     const red = made.found ? ', and in red the working edge' : '';
     await say(io, `${overlay.name}: the outline, with a number at each corner${red}`);
-    throw new ProblemError([{ ...made.problem, place: { file: name } }]);
+    throw new ProblemError([{ ...inOptions(made.problem), place: { file: name } }]);
   }
   const { found, text, template } = made;
   const doubts = [...made.doubts, ...otherwiseSaid(file.pixelsPerMm, given)];
@@ -159,6 +159,17 @@ const refuseOutside = ({ width, height }: Picture, marks: Marks | undefined): vo
     found: `${outside.x},${outside.y}`,
     expected: `places in its ${width} by ${height} pixels`,
   });
+};
+
+/** What a template's file cannot hold came from an option: its keys are not hers. */
+const inOptions = (problem: Problem): Problem => {
+  const { key = '', found, ...rest } = problem;
+  if (key === 'thickness') return { ...problem, key: '--thickness' };
+  if (key.startsWith('channelLines')) return { ...problem, key: '--along' };
+  if (!key.startsWith('alignment')) return problem;
+  return found?.startsWith('-')
+    ? { ...rest, key: '--across', message: 'this line lies before the heel' }
+    : { ...problem, key: '--across' };
 };
 
 /** Resolutions that differ by less than this share are the same. */

@@ -91,5 +91,9 @@ const drawWords = (page: PageContent, paper: string): void => {
     -12,
     TYPE.fine,
   );
-  line(`if not, tell the trace what you read: --measured ${width}mm=169mm,${height}mm=237mm`, -15, TYPE.fine);
+  line(
+    `if not, print it again; at the terminal what you read will do: --measured ${width}mm=169mm,${height}mm=237mm`,
+    -15,
+    TYPE.fine,
+  );
 };
