@@ -196,8 +196,8 @@ export const turnsByCrown = (
         if (without && first.blame >= without.blame) continue;
         const made = withRoom(first, roomy);
         if (made) roomiest = cheaper(roomiest, laidAt(made.corner, made.gap, ground));
-        // What is asked about may lead from corner to corner as the gap grows, past what serves without it.
-        if (!asked || made?.corner.missed === 0) continue;
+        // What is asked about may lead from corner to corner as the gap grows, far past what serves without it.
+        if (!asked || !made || made.gap <= FAR_PAST * gapWanted(first, roomy)) continue;
         const free: Ground = { ...roomy, asked: undefined };
         const alike = bestOf(repeats, free);
         const freely = alike && withRoom(alike, free);
@@ -210,6 +210,9 @@ export const turnsByCrown = (
 };
 
 const swags = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
+
+/** Times the gap that the first corner wants; what settles on it ends near to it. */
+const FAR_PAST = 2;
 
 /** Costs that differ by less differ by rounding. */
 const ROUNDING = 1e-8;
