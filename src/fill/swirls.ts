@@ -96,40 +96,22 @@ const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
   const fits = (piece: Piece): boolean =>
     [0.25, 0.5, 0.75].every((t) => probe.depth(pieceAt(piece, t)) > LINK_EDGE_GAP * between);
   const circles = packed.map((c) => ({ ...c, radius: c.radius - inside }));
-  const packing = { circles, touching, spacing, fits };
-  const kept = piecesOf(touching).flatMap((piece) => fewestLines(piece, packing, LONE_BUD * between, random));
-  return kept.map(({ root }) => openPath(loopOf(root, spacing)));
-};
-
-/** Circles that hang together by touching: no swirl grows from one such piece to another. */
-const piecesOf = (touching: Packing['touching']): readonly (readonly number[])[] => {
-  const seen = new Set<number>();
-  return touching.flatMap((_, first) => {
-    if (seen.has(first)) return [];
-    const piece = new Set([first]);
-    for (const i of piece) for (const j of touching[i]!) piece.add(j);
-    for (const i of piece) seen.add(i);
-    return [[...piece].sort((i, j) => i - j)];
-  });
-};
-
-/** Where the first swirl sits and faces decides how many others can hang on it: the best of some tries. */
-const fewestLines = (
-  piece: readonly number[],
-  packing: Packing,
-  lone: number,
-  random: Random,
-): readonly Root[] => {
+  // Where the first swirl sits and faces decides how many others can hang on it: the best of a few tries.
   let best: readonly Root[] = [];
-  for (let k = 0; k < TRIES && best.length !== 1; k++) {
-    const roots = growAll(piece, packing, random);
-    // A small bud that hangs on nothing is left out rather than stitched on its own: its place is not bare.
-    const kept = roots.filter(
-      ({ root, count }) => count > 1 || roots.length === 1 || root.circle.radius > lone,
-    );
-    if (best.length === 0 || kept.length < best.length) best = kept;
+  let covered = -1;
+  for (let k = 0; k < TRIES && covered < circles.length; k++) {
+    const roots = growAll({ circles, touching, spacing, fits }, random);
+    const inFirst = roots.reduce((most, r) => Math.max(most, r.count), 0);
+    if (inFirst > covered) {
+      covered = inFirst;
+      best = roots;
+    }
   }
-  return best;
+  // A small bud that hangs on nothing is left out rather than stitched on its own: its place is not bare.
+  const kept = best.filter(
+    ({ root, count }) => count > 1 || best.length === 1 || root.circle.radius > LONE_BUD * between,
+  );
+  return kept.map(({ root }) => openPath(loopOf(root, spacing)));
 };
 
 const TRIES = 40;
@@ -153,13 +135,15 @@ interface Root {
   readonly count: number;
 }
 
-const growAll = (piece: readonly number[], packing: Packing, random: Random): readonly Root[] => {
+const growAll = (packing: Packing, random: Random): readonly Root[] => {
   const { circles, spacing } = packing;
   const swirlOf = new Map<number, Swirl>();
   const roots: Root[] = [];
   // A swirl of full size begins, because buds carry few others.
-  const order = piece.toSorted((i, j) => rank(circles[j]!, spacing) - rank(circles[i]!, spacing));
-  const large = piece.filter((i) => rank(circles[i]!, spacing) > 0).length || piece.length;
+  const order = circles
+    .map((_, i) => i)
+    .sort((i, j) => rank(circles[j]!, spacing) - rank(circles[i]!, spacing));
+  const large = circles.filter((c) => rank(c, spacing) > 0).length || circles.length;
   const first = Math.floor(random.between(0, large));
   for (const i of [order[first]!, ...order]) {
     if (i === undefined || swirlOf.has(i)) continue;

@@ -25,7 +25,6 @@ import {
   regionArea,
   regionOf,
 } from '../../src/geometry/index.ts';
-import { uniteRegions } from '../../src/geometry/region-boolean.ts';
 import { runs } from '../support/runs.ts';
 import { crossingsOf, depthIn, leastGap, polygonsOf, sample, segmentsOf } from './checks.ts';
 import { disc, HARD_REGIONS, rect, SWAG_REGIONS } from './sample-regions.ts';
@@ -430,14 +429,6 @@ describe('swirls', () => {
       }
     },
   );
-
-  it('in rooms that no swirl links: one line for each room', () => {
-    const rooms = [0, 1, 2, 3, 4].map((k) => regionOf([rect(k * 18 * S, 0, 16 * S, 9 * S)]));
-    const doors = [1, 2, 3, 4].map((k) => regionOf([rect((k * 18 - 2.5) * S, 4 * S, 3 * S, 0.6 * S)]));
-    const region = [...rooms, ...doors].reduce(uniteRegions);
-    for (const seed of [1, 2, 4, 5, 6])
-      expect(swirls.fill(region, { spacing: S, seed }).paths).toHaveLength(rooms.length);
-  });
 });
 
 describe('feathers', () => {
