@@ -22,7 +22,7 @@ export const photoDoubt = (capture: Capture | undefined): string | undefined =>
     ? `unsure: the outline may be ${capture.expected.toFixed(1)} mm off in this photograph; for a better one ${betterPhoto(capture)}`
     : undefined;
 
-/** Two marks tell nothing of the camera's tilt: by 10° what is higher in the picture is smaller by some hundredths. */
+/** Two marks tell nothing of the camera's tilt, by which what is farther away looks smaller. */
 export const marksDoubt = ({ byMarks }: { readonly byMarks: boolean }): string | undefined =>
   byMarks
     ? 'unsure: two marks tell the size along one line only, so in a photograph that was not taken from straight above and from far away the outline is off elsewhere: print it and lay the template on it, or use the sheet for photographs'

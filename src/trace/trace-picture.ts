@@ -14,6 +14,7 @@ import {
   MARK_SPAN,
 } from './capture-marks.ts';
 import { contourFrom, ringArea } from './contour.ts';
+import { ringLength, ringOf } from './corners.ts';
 import { betterPhoto, MOST_EXPECTED } from './doubts.ts';
 import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
@@ -208,7 +209,8 @@ const traceShape = (
   if (seen && !seen.every(view.mayLie)) return refuse(OFF_FIELD);
   const outer = seen?.map(toMm);
   const inner = shape.inner && ringFrom(shape.inner);
-  if (!outer || (shape.inner && !inner) || !(ringLength(outer) <= LONGEST_OUTLINE)) return refuse(RAGGED);
+  if (!outer || (shape.inner && !inner) || !(ringLength(ringOf(outer)) <= LONGEST_OUTLINE))
+    return refuse(RAGGED);
   const open = shape.inner ? undefined : openLine(outer);
   if (open) return refuse(notClosed(open, view.toPixels));
   const isLine = shape.kind === 'line';
@@ -217,7 +219,7 @@ const traceShape = (
   const hasBody =
     isLine && seen !== undefined && enclosesBody(picture, seen, lineWidth ?? 0, seenAs.pixelsPerMm);
   const isLight = isLine && !tone.dark;
-  // Nobody draws round a template in light on dark, or in a line that what it encloses shines through.
+  // A line that is light on dark, or has something darker than the paper inside it, is no pencil's.
   const wanted = options.side ?? (hasBody || isLight ? 'outer' : 'middle');
   const parted = wanted === 'outer' ? undefined : middle?.parted;
   const side = parted ? 'outer' : wanted;
@@ -263,9 +265,6 @@ const traceShape = (
     },
   };
 };
-
-const ringLength = (points: readonly Point[]): number =>
-  points.reduce((sum, p, i) => sum + distance(points.at(i - 1)!, p), 0);
 
 /** Whether marks lie on it: then it is the ruler. */
 const holds = (ring: readonly Point[], marks: Marks): boolean => {

@@ -1,7 +1,7 @@
 /** A picture of a template, the outline that was found in it, and the ends of the working edge to be set right. */
 
 import { useEffect, useRef } from 'preact/hooks';
-import type { Level } from '../../trace/index.ts';
+import type { Level, LineSide } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { saveAs } from './browser.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
@@ -121,7 +121,7 @@ export const TraceView = () => {
                   ['inner', 'its inner side'],
                   ['outer', 'its outer side'],
                 ]}
-                onChoose={(line) => say({ line: line as 'middle' | 'inner' | 'outer' })}
+                onChoose={(line) => say({ line: line as LineSide })}
               />
             ) : null}
             {outline?.edge ? (
