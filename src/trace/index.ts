@@ -16,6 +16,7 @@ export type { LineSide } from './line-middle.ts';
 export { type Mend, mendOutline } from './mend.ts';
 export { BAND, greyOf, greysOf, type Picture, sizeProblem } from './picture.ts';
 export { DAMAGED, OTHER_FORMAT, readPictureHead } from './picture-file.ts';
+export { isNoResolution } from './resolution.ts';
 export { type SvgOutline, svgOutline } from './svg-outline.ts';
 export { type Marks, type Traced, type TraceResult, tracePicture } from './trace-picture.ts';
 export {

@@ -19,7 +19,7 @@ export type ShapeResult =
   | { readonly ok: false; readonly problem: Problem };
 
 /** Smaller than this on its longer side (mm), and with less area (mm²), it is a letter or a blot. */
-const SHORTEST = 20;
+export const SHORTEST = 20;
 const LEAST_AREA = 100;
 /** A patch that has more ink than this share of what its outline holds is a filled shape. */
 const SOLID_SHARE = 0.5;
@@ -102,7 +102,7 @@ const refuse = (problem: Problem): ShapeResult => ({ ok: false, problem });
 const NOTHING: Problem = {
   code: 'no-shape',
   message: 'there is no template in this picture',
-  expected: 'one filled shape, or one closed line, at least 20 mm long, on a plain ground',
+  expected: `one filled shape, or one closed line, at least ${SHORTEST} mm long, on a plain ground`,
 };
 const RUNS_OFF: Problem = {
   code: 'shape-runs-off',

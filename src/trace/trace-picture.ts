@@ -20,6 +20,7 @@ import { fitOutline, type Outline, type OutlineCorner } from './fit-outline.ts';
 import { type LineSide, lineMiddle } from './line-middle.ts';
 import { type OpenLine, openLine } from './open-line.ts';
 import { isLineArt, type Picture, softened } from './picture.ts';
+import { NO_RESOLUTION, resolutionProblem } from './resolution.ts';
 import { findShape, OPEN_LINE } from './shape.ts';
 import { evenlyLit, type Tone, toneOf } from './tone.ts';
 import { alongNearest } from './working-edge.ts';
@@ -84,9 +85,6 @@ interface Dot {
 export type TraceResult =
   | { readonly ok: true; readonly traced: Traced }
   | { readonly ok: false; readonly problem: Problem };
-
-/** Coarser than 4 pixels to the mm (100 dpi) a scan does not show an edge to a tenth of a millimetre. */
-const LEAST_RESOLUTION = 4;
 
 /** A long template's outline is 2 m long; one of more than this (mm) is a comb's, or a scribble's. */
 const LONGEST_OUTLINE = 6000;
@@ -158,16 +156,10 @@ const traceScan = (
   options: TraceOptions,
   lineArt: boolean,
 ): TraceResult => {
-  const { pixelsPerMm } = options;
+  const { pixelsPerMm, marks } = options;
   if (pixelsPerMm === undefined) return refuse(NO_RESOLUTION);
-  if (!(pixelsPerMm >= LEAST_RESOLUTION * 0.98))
-    return refuse({
-      code: 'too-coarse',
-      message: 'the scan is too coarse',
-      found: `${numberApart(pixelsPerMm * 25.4, 100, 0)} dots per inch`,
-      expected: 'at least 100 dots per inch; 300 is best',
-      hint: 'if the file says it wrong, give what the scanner was set to with --dpi',
-    });
+  const problem = resolutionProblem(pixelsPerMm, picture, marks !== undefined);
+  if (problem) return refuse(problem);
   return traceShape(picture, tone, blobs, options, {
     toMm: (p) => ({ x: p.x / pixelsPerMm, y: (picture.height - p.y) / pixelsPerMm }),
     toPixels: (p) => ({ x: p.x * pixelsPerMm, y: picture.height - p.y * pixelsPerMm }),
@@ -361,9 +353,4 @@ const RAGGED: Problem = {
   code: 'ragged-outline',
   message: "the shape's outline is too ragged for a template",
   expected: 'one template, or one closed line, on a plain ground',
-};
-const NO_RESOLUTION: Problem = {
-  code: 'no-resolution',
-  message: 'the picture does not say how large it is',
-  hint: 'give what the scanner was set to, such as --dpi 300; a photograph needs the capture sheet, or a ruler in it and --marks',
 };

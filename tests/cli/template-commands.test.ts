@@ -42,6 +42,16 @@ const chunk = (name: string, data: Uint8Array): Buffer => {
   return out;
 };
 
+/** The PNG with a pHYs chunk of so many dots to the metre behind its head (PNG, W3C Recommendation 2003, 11.3.5.3). */
+const stating = (png: Buffer, dots: number): Buffer => {
+  const density = Buffer.alloc(9);
+  density.writeUInt32BE(dots, 0);
+  density.writeUInt32BE(dots, 4);
+  density[8] = 1;
+  // The signature takes 8 bytes, the head 25.
+  return Buffer.concat([png.subarray(0, 33), chunk('pHYs', density), png.subarray(33)]);
+};
+
 /** A PNG whose head claims a size, with so much data as it is given. */
 const claiming = (width: number, height: number, data: Uint8Array): Buffer => {
   const head = Buffer.alloc(13);
@@ -155,6 +165,57 @@ describe('a picture that is no template gets one clear line', () => {
       expect(performance.now() - start).toBeLessThan(30_000);
     },
     60_000,
+  );
+
+  const SAY_SIZE =
+    'give what the scanner was set to, such as --dpi 300; a photograph needs the capture sheet, or a ruler in it and --marks';
+  // An inch is 0.0254 m; the picture is 120 mm across at 200 dots per inch, so at twenty times as many 6 mm.
+  it.each([
+    [2 ** 32 - 1, [], `the picture says 109092169 dots per inch, which no scanner has; ${SAY_SIZE}`],
+    [39, [], `the picture says 1 dot per inch, which no scanner has; ${SAY_SIZE}`],
+    [1, [], `the picture says 0.03 dots per inch, which no scanner has; ${SAY_SIZE}`],
+    [
+      157_480,
+      [],
+      `at 4000 dots per inch all of the picture is only 6 mm across; expected at least 20 mm; ${SAY_SIZE}`,
+    ],
+    [
+      2835,
+      [],
+      `the scan is too coarse; found 72 dots per inch; expected at least 100 dots per inch; 300 is best; if the file says it wrong, ${SAY_SIZE}`,
+    ],
+    [
+      7874,
+      ['--marks', '100,100 to 500,100 is 1/64 in'],
+      'at 25600 dots per inch all of the picture is only 0.94 mm across; expected at least 20 mm; look where the two marks lie, and how far apart they were said to be',
+    ],
+    [
+      7874,
+      ['--marks', '100,100 to 500,100 is 40 in'],
+      'the scan is too coarse; found 10 dots per inch; expected at least 100 dots per inch; 300 is best; look where the two marks lie, and how far apart they were said to be',
+    ],
+  ])(
+    'a resolution of %d dots per metre, or by marks (%j), that cannot be is told',
+    async (dots, args, line) => {
+      const folder = emptyFolder();
+      await writeFile(join(folder, 'a.png'), stating(Buffer.from(whole), dots));
+      const ran = await run(folder, ['template', 'trace', 'a.png', ...args]);
+      expect(ran).toMatchObject({ code: 1, lines: [`a.png: ${line}`], left: ['a.png'] });
+      // What cannot be is no reason to doubt what she says.
+      const said = await run(folder, [
+        'template',
+        'trace',
+        'a.png',
+        '--dpi',
+        '200',
+        '--heel',
+        '1',
+        '--crown',
+        '2',
+      ]);
+      expect(said.code).toBe(0);
+      expect(said.err).not.toContain('the picture itself says 109');
+    },
   );
 
   it('damage inside a PNG is seen', async () => {

@@ -11,6 +11,7 @@ import { MM_PER_INCH, type Units } from '../../length/index.ts';
 import { UNMEASURED } from '../../pagination/index.ts';
 import { sectionsOf, type Template } from '../../template/index.ts';
 import {
+  isNoResolution,
   type Level,
   type LineSide,
   type Marks,
@@ -184,7 +185,7 @@ const otherwiseSaid = (ofFile: number | undefined, given: ReadScale | undefined)
     number,
     number,
   ];
-  return own < NO_SCAN || Math.abs(own / said - 1) <= SAME_RESOLUTION
+  return own < NO_SCAN || isNoResolution(ofFile) || Math.abs(own / said - 1) <= SAME_RESOLUTION
     ? []
     : [
         `unsure: the picture itself says ${own} dots per inch, and --dpi says ${said}: print the outline and lay the template on it`,
