@@ -4,7 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { forAllTests, idle, PICTURES, settled } from './harness.ts';
+import { forAllTests, idle, median, PICTURES, settled, slowness } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -64,23 +64,24 @@ describe('dragging', () => {
       await page.mouse.move(x, y);
       await page.mouse.down();
       const readings = new Set<string>();
+      const slow: number[] = [];
       for (let i = 1; i <= 60; i++) {
         await page.mouse.move(x + dx * i, y + dy * i);
         await page.waitForTimeout(30);
         readings.add((await page.locator('.reading strong').textContent()) ?? '');
+        if (i % 4 === 0) slow.push(await slowness(page));
       }
       const times = await page.evaluate(() => (window as unknown as { times: number[] }).times);
       expect(times.length).toBeGreaterThan(30);
       // The swag changed all along, and was not merely redrawn as it was.
       expect(readings.size).toBeGreaterThan(10);
-      const median = times.toSorted((a, b) => a - b)[Math.floor(times.length / 2)]!;
       mkdirSync(PICTURES, { recursive: true });
       writeFileSync(
         join(PICTURES, `dragging-${where}.txt`),
-        `${times.length} redraws, median ${median.toFixed(1)} ms from hand to picture\n`,
+        `${times.length} redraws, median ${median(times).toFixed(1)} ms from hand to picture, on a machine ${median(slow).toFixed(2)} times slower\n`,
       );
       // From the hand's move through the worker and back into the picture: all script, and the way there and back.
-      expect(median).toBeLessThanOrEqual(FRAME);
+      expect(median(times) / median(slow)).toBeLessThanOrEqual(FRAME);
       await page.mouse.up();
       await idle(page);
       expect(faults).toEqual([]);

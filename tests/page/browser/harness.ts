@@ -141,3 +141,33 @@ export const told = async (page: Page, words: RegExp): Promise<string> => {
   await notice.waitFor({ timeout: 60_000 });
   return (await notice.textContent()) ?? '';
 };
+
+/**
+ * How many times slower this machine is, at this moment, than the one on which bounds in milliseconds were set; never
+ * below 1. A machine that others load answers later, and is no fault of the page: so bounds are multiplied by it.
+ */
+export const slowness = async (page: Page): Promise<number> => {
+  const taken = await page.evaluate(() => {
+    const times: number[] = [];
+    for (let run = 0; run < 5; run++) {
+      const began = performance.now();
+      // Of what a search is made of: arithmetic, small objects that are soon thrown away, sorting, and a table.
+      const found = new Map<number, { readonly at: number; readonly cost: number }>();
+      for (let i = 0; i < 20_000; i++) {
+        const at = Math.sin(i) * Math.hypot(i, 3);
+        found.set(Math.round(at * 8), { at, cost: Math.atan2(at, i + 1) });
+      }
+      [...found.values()].sort((a, b) => a.cost - b.cost || a.at - b.at);
+      times.push(performance.now() - began);
+    }
+    return times.toSorted((a, b) => a - b)[2]!;
+  });
+  return Math.max(1, taken / YARDSTICK);
+};
+
+/** What that reckoning takes (ms) in Chromium on the machine on which the bounds were set, with nothing else to do. */
+const YARDSTICK = 7;
+
+/** The middle one of several times. */
+export const median = (of: readonly number[]): number =>
+  of.toSorted((a, b) => a - b)[Math.floor(of.length / 2)] ?? Number.POSITIVE_INFINITY;
