@@ -3,9 +3,17 @@
 import { addPart } from './ui/later.tsx';
 import { openPoints, startPoints } from './ui/points.tsx';
 import { TemplateView } from './ui/template-view.tsx';
-import { beginTracing, forget, goOnWith, startTracing } from './ui/tracing.ts';
+import { beginTracing, copyKept, forget, goOnWith, startTracing, throwOut } from './ui/tracing.ts';
 import './styles/trace.css';
 
 startTracing();
 startPoints();
-addPart('trace', { View: TemplateView, points: openPoints, begin: beginTracing, goOn: goOnWith, forget });
+addPart('trace', {
+  View: TemplateView,
+  points: openPoints,
+  begin: beginTracing,
+  goOn: goOnWith,
+  forget,
+  throwOut,
+  copy: copyKept,
+});

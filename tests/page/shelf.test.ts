@@ -62,10 +62,10 @@ describe('her shelf', () => {
   });
 
   test('doubles one under a name that is free', () => {
-    const once = doubled(stateOf('newel'), './corbel.yaml') as State;
-    const twice = doubled(once, './corbel.yaml') as State;
-    expect(twice.own.map((t) => t.name)).toEqual(['./corbel.yaml', './corbel-2.yaml', './corbel-3.yaml']);
-    expect(textAt(twice.own[2]!.text, ['title'])).toBe('Corbel, copy');
+    const once = doubled(file, [file]);
+    const twice = doubled(file, [file, once]);
+    expect([once.name, twice.name]).toEqual(['./corbel-2.yaml', './corbel-3.yaml']);
+    expect(textAt(twice.text, ['title'])).toBe('Corbel, copy');
     expect(freeName([], './corbel.yaml')).toBe('./corbel.yaml');
   });
 

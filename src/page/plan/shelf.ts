@@ -45,12 +45,13 @@ export const renamed = (state: State, name: string, title: string): State => ({
   own: state.own.map((t) => (t.name === name ? { name, text: withValues(t.text, [[['title'], title]]) } : t)),
 });
 
-export const doubled = (state: State, name: string): State | 'full' => {
-  const file = state.own.find((t) => t.name === name);
-  if (!file) return state;
-  const title = textAt(file.text, ['title']) ?? 'Template';
-  const text = withValues(file.text, [[['title'], `${title}, copy`]]);
-  return withOwn(state, { name: freeName(state.own, name), text });
+/** The same template once more, under a name that none of `taken` has. */
+export const doubled = (
+  { name, text }: OwnTemplate,
+  taken: readonly Pick<OwnTemplate, 'name'>[],
+): OwnTemplate => {
+  const title = textAt(text, ['title']) ?? 'Template';
+  return { name: freeName(taken, name), text: withValues(text, [[['title'], `${title}, copy`]]) };
 };
 
 /** Off the shelf, and out of the plan; a plan without any other template goes on with the first one that comes along. */

@@ -5,8 +5,8 @@ import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
-import { FileButton, openKept, openPoints, saveShelf } from './files.tsx';
-import { isInWork, keptPictures } from './kept-pictures.ts';
+import { FileButton, openPoints, saveShelf } from './files.tsx';
+import { InWork } from './in-work.tsx';
 import { OwnTemplate } from './own-template.tsx';
 import { Drawn } from './picture.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
@@ -54,22 +54,6 @@ export const Templates = () => {
         </p>
       ) : null}
     </Panel>
-  );
-};
-
-/** Pictures that are no templates yet. */
-const InWork = () => {
-  const kept = keptPictures.value.filter(isInWork);
-  return kept.length === 0 ? null : (
-    <ul class="steps">
-      {kept.map(({ key, called }) => (
-        <li key={key}>
-          <button type="button" onClick={() => void openKept(key)}>
-            Go on with {called}
-          </button>
-        </li>
-      ))}
-    </ul>
   );
 };
 

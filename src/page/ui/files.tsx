@@ -9,11 +9,11 @@ import type { OwnTemplate, ShelfCard } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
-import { freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
+import { doubled, freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
-import { keptPictures } from './kept-pictures.ts';
+import { keptPictures, pictureOf } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
 import {
   addOwn,
@@ -98,6 +98,9 @@ export const openKept = async (key: string, title?: string): Promise<void> => {
   await part?.goOn(key, title).catch(() => complain('This browser does not have the picture any longer.'));
 };
 
+/** Throws away a picture that this browser keeps. What comes back, where it still had it, takes it back. */
+export const throwOut = async (key: string) => (await tracePart())?.throwOut(key);
+
 /** A drawing of a template becomes one; its file is hers, for another computer. */
 const takeDrawing = async (file: File): Promise<void> => {
   if (file.size > MOST_DRAWING) {
@@ -174,15 +177,28 @@ export const takeTemplate = async (
     complain(`${fileName} cannot be used as a template.`, problems);
     return undefined;
   }
-  const { own } = state.value;
-  const taken = [...own, ...keptPictures.value.flatMap(({ of }) => (of === undefined ? [] : { name: of }))];
-  const name = where === 'beside' ? freeName(taken, called) : called;
+  const name = where === 'beside' ? freeName(takenNames(), called) : called;
   beforeItIs?.(name);
   if (!addOwn({ name, text })) return undefined;
   const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
   say(`The template “${card.title}” is on the shelf, and ticked.`);
   return card;
+};
+
+/** Of templates on the shelf, and of those whose pictures are kept: a step back may bring them back. */
+const takenNames = (): readonly Pick<OwnTemplate, 'name'>[] => [
+  ...state.value.own,
+  ...keptPictures.value.flatMap(({ of }) => (of === undefined ? [] : { name: of })),
+];
+
+/** A template once more, with a picture of its own where it has one. */
+export const duplicate = async (file: OwnTemplate): Promise<void> => {
+  const copy = doubled(file, takenNames());
+  const picture = pictureOf(file.name);
+  // Before it is on the shelf, as in `takeTemplate`. Where the browser has it no longer, the copy has none either.
+  if (picture) await (await tracePart())?.copy(picture.key, copy.name).catch(() => {});
+  addOwn(copy);
 };
 
 /** A button for those who cannot or will not drop a file, or, of a device with a camera, to take a picture. */

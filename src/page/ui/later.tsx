@@ -20,6 +20,10 @@ interface LaterParts {
     readonly goOn: (key: string, title?: string) => Promise<void>;
     /** Lets a kept picture go. */
     readonly forget: (key: string) => void;
+    /** The same, with a way back, where the browser still has it: what comes back takes it. */
+    readonly throwOut: (key: string) => Promise<(() => Promise<void>) | undefined>;
+    /** Keeps a copy of a kept picture, as that of the template of this name. Rejects where the browser has it no longer. */
+    readonly copy: (key: string, name: string) => Promise<void>;
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };

@@ -2,56 +2,55 @@
 
 import type { ShelfCard } from '../engine/messages.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { doubled, renamed, withoutOwn } from '../plan/shelf.ts';
+import { renamed, withoutOwn } from '../plan/shelf.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
-import { openKept } from './files.tsx';
+import { duplicate, openKept } from './files.tsx';
 import { pictureOf } from './kept-pictures.ts';
-import { changeState, complain, FULL, say, state } from './store.ts';
+import { changeState, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {
   const file = state.value.own.find((t) => t.name === name);
   if (!file) return null;
   const picture = pictureOf(name);
   return (
-    <details class="own">
-      <summary>Rename, save or remove {title}</summary>
-      <NameField
-        label="What it is called"
-        value={textAt(file.text, ['title']) ?? title}
-        onType={(called) => {
-          if (called !== '') changeState(renamed(state.value, name, called), `title of ${name}`);
-        }}
-      />
-      <div class="steps">
-        <button type="button" onClick={() => saveAs(name.replace(/^\.\//, ''), 'text/yaml', file.text)}>
-          Save its file
+    <div class="own">
+      {picture ? (
+        <button
+          type="button"
+          aria-label={`Set it right over its picture: ${title}`}
+          onClick={() => void openKept(picture.key, textAt(file.text, ['title']))}
+        >
+          Set it right over its picture
         </button>
-        {picture ? (
-          <button type="button" onClick={() => void openKept(picture.key, textAt(file.text, ['title']))}>
-            Set it right over its picture
+      ) : null}
+      <details>
+        <summary>Rename, save or remove {title}</summary>
+        <NameField
+          label="What it is called"
+          value={textAt(file.text, ['title']) ?? title}
+          onType={(called) => {
+            if (called !== '') changeState(renamed(state.value, name, called), `title of ${name}`);
+          }}
+        />
+        <div class="steps">
+          <button type="button" onClick={() => saveAs(name.replace(/^\.\//, ''), 'text/yaml', file.text)}>
+            Save its file
           </button>
-        ) : null}
-        <button
-          type="button"
-          onClick={() => {
-            const next = doubled(state.value, name);
-            if (next === 'full') complain(FULL);
-            else changeState(next);
-          }}
-        >
-          Duplicate
-        </button>
-        <button
-          type="button"
-          onClick={() => {
-            changeState(withoutOwn(state.value, name));
-            say(`The template “${title}” is off the shelf. Undo brings it back.`);
-          }}
-        >
-          Remove
-        </button>
-      </div>
-    </details>
+          <button type="button" onClick={() => void duplicate(file)}>
+            Duplicate
+          </button>
+          <button
+            type="button"
+            onClick={() => {
+              changeState(withoutOwn(state.value, name));
+              say(`The template “${title}” is off the shelf. Undo brings it back.`);
+            }}
+          >
+            Remove
+          </button>
+        </div>
+      </details>
+    </div>
   );
 };

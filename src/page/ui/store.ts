@@ -216,7 +216,7 @@ export const addOwn = (file: OwnTemplate): boolean => {
   return true;
 };
 
-export const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
+const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
 
 /** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {

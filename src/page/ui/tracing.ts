@@ -10,7 +10,7 @@ import { beginning, changed, type History, redone, undone } from '../plan/histor
 import { textAt } from '../plan/plan-text.ts';
 import { unitsNow } from './fields.tsx';
 import { tell } from './keeping.ts';
-import { changeKept, newKey, noteKept } from './kept-pictures.ts';
+import { changeKept, giveTo, keptPictures, newKey, noteKept } from './kept-pictures.ts';
 import { dropPicture, keepPicture, keptPicture } from './picture-store.ts';
 import type { Place } from './pointer.ts';
 import { alsoStop, say as announce, complain, during, state } from './store.ts';
@@ -204,6 +204,32 @@ const throwAway = (): void => {
 export const forget = (key: string): void => {
   changeKept((kept) => kept.filter((k) => k.key !== key));
   void dropPicture(key).catch(() => {});
+};
+
+/** Lets a kept picture go; what comes back takes it back. None comes where the browser has it no longer. */
+export const throwOut = async (key: string): Promise<(() => Promise<void>) | undefined> => {
+  if (tracing.peek()?.keptAs === key) {
+    putAway();
+    await left;
+  }
+  const note = keptPictures.peek().find((k) => k.key === key);
+  const value = (await keptPicture(key).catch(() => undefined)) as object | undefined;
+  forget(key);
+  if (!note || !value) return undefined;
+  return async () => {
+    await keepPicture(key, value);
+    changeKept((kept) => [...kept.filter((k) => k.key !== key), note]);
+  };
+};
+
+/** A copy of a kept picture, with all that was said of it, as that of a template on the shelf. */
+export const copyKept = async (key: string, name: string): Promise<void> => {
+  const value = (await keptPicture(key)) as Tracing | undefined;
+  if (!value) throw new Error('The picture is gone');
+  const own = newKey();
+  await keepPicture(own, value);
+  giveTo(own, name);
+  noteKept(own, value.fileName, true);
 };
 
 /** Its template is on the shelf: the picture is kept as it is now, and put away. */
