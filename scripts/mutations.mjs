@@ -1,6 +1,6 @@
 /**
  * Each important check, seen to fail: one thing in the source is made wrong at a time, in a copy, and the tests
- * named beside it must fail. `node scripts/mutations.mjs` does all; `node scripts/mutations.mjs cross sheet` those
+ * named beside it must fail. `npm run test:table` does all; `npm run test:table -- cross sheet` those
  * whose names hold one of the words. Ends with 1 where a mutation lives, or where a test fails without any.
  *
  * Those marked as needing tools run tests/tools, which need Debian's qpdf and poppler-utils.
