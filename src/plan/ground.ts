@@ -45,13 +45,11 @@ const shapesOf = (
     case 'strip':
       return { outer: rectangle(layout.length, layout.width), holes: [] };
     case 'border': {
-      const { top, right, bottom, left } = layout.inner;
-      const wide = Math.max(top, bottom);
-      const high = Math.max(left, right);
+      const { wide, high } = quiltOf(layout.inner);
       const outer = rectangle(wide + 2 * layout.width, high + 2 * layout.width);
       return {
         outer,
-        holes: [rectangle(wide, high), ...(fillsCorners ? [] : freeSquares(layout, wide, high))],
+        holes: [rectangle(wide, high), ...(fillsCorners ? [] : freeSquares(layout))],
       };
     }
     case 'frame': {
@@ -63,19 +61,38 @@ const shapesOf = (
   }
 };
 
-/** Beside whose ends swags stop or begin with a half, less the margins; a border that leaves that to the search has none yet. */
-const freeSquares = ({ corners, width, margin }: Border, wide: number, high: number): readonly Shape[] => {
-  if (corners !== 'open' && corners !== 'half') return [];
-  const size = width - margin.inner - margin.outer;
-  if (!(size > 0)) return [];
+/** The middles of the corner squares that a border leaves free, where its own middle lies at `at` and it is turned (radians). */
+export const freeCorners = (border: Border, at: Point, turn: number): readonly Point[] =>
+  laid({ corners: middlesOfFree(border), radius: 0 }, at, turn).corners;
+
+const freeSquares = (border: Border): readonly Shape[] => {
+  const size = freeSize(border);
+  return middlesOfFree(border).map((at) => laid(rectangle(size, size), at, 0));
+};
+
+/** How wide (mm) a corner square is, less the margins. */
+const freeSize = ({ width, margin }: Border): number => width - margin.inner - margin.outer;
+
+/** Beside whose ends swags stop or begin with a half; a border that leaves that to the search has none yet. */
+const middlesOfFree = (border: Border): readonly Point[] => {
+  const { corners, inner, margin } = border;
+  const size = freeSize(border);
+  if ((corners !== 'open' && corners !== 'half') || !(size > 0)) return [];
+  const { wide, high } = quiltOf(inner);
   const [x, y] = [wide / 2, high / 2].map((half) => half + margin.inner + size / 2) as [number, number];
   return [
     { x, y },
     { x: -x, y },
     { x: -x, y: -y },
     { x, y: -y },
-  ].map((at) => laid(rectangle(size, size), at, 0));
+  ];
 };
+
+/** What lies inside a border: where opposite sides differ, it is as long as the longer. */
+const quiltOf = ({ top, right, bottom, left }: Border['inner']): { wide: number; high: number } => ({
+  wide: Math.max(top, bottom),
+  high: Math.max(left, right),
+});
 
 const rectangle = (width: number, height: number): Shape => {
   const [x, y] = [width / 2, height / 2];

@@ -16,19 +16,29 @@ export const turnSchema = z
 
 type Entry = string | number;
 
+/** Where a part is written to lie: in places, mm, or in the corners that the part of that name leaves free. */
+export type WrittenPlaces = readonly Point[] | { readonly of: string };
+
+const CORNERS_OF = /^corners of\s+(\S.*)$/;
+
 /** One place or several. A mistake is told at the length that it is in, so the lengths are read one by one. */
 export const placesSchema = (unit: Units) => {
   const away = lengthOf(unit, { least: -LIMITS.side.most, most: LIMITS.side.most, sign: 'any' });
   const entry = z.union([z.string(), z.number()]);
-  const expected = 'middle, a place such as [12, -8], or a list of places';
+  const expected = 'middle, a place such as [12, -8], a list of places, or corners of a part';
   return z
-    .union([z.literal('middle'), z.array(z.union([entry, z.array(entry)]))], { error: expected })
+    .union([z.string(), z.array(z.union([entry, z.array(entry)]))], { error: expected })
     .meta({
       description:
-        "Where the part's middle lies from the quilt's: right and up, as [12, -8]; or a list of such places.",
+        "Where the part's middle lies from the quilt's: right and up, as [12, -8]; a list of such places; or `corners of` and the name of a part that leaves its corner squares free.",
     })
-    .transform((value, context): readonly Point[] => {
+    .transform((value, context): WrittenPlaces => {
       if (value === 'middle') return MIDDLE;
+      if (typeof value === 'string') {
+        const of = CORNERS_OF.exec(value)?.[1];
+        if (of !== undefined) return { of };
+        return refuse(context, value, { message: 'this is no place', found: describeValue(value), expected });
+      }
       if (value.length === 0) return refuse(context, value, { message: 'no place is listed', expected });
       if (!value.some(Array.isArray)) return [placeAt(value as Entry[], [], away, context)];
       if (value.length > MOST_PLACES)

@@ -15,6 +15,7 @@ import {
   valueAt,
 } from '../document/index.ts';
 import { INCH_SIXTEENTH, type LengthStyle, MM_HALF, type Units } from '../length/index.ts';
+import { placed, type Unplaced } from './corner-places.ts';
 import { crossCheck, idleKeys, idleTemplate, sidesApart } from './cross-check.ts';
 import { innerSides } from './measured-sides.ts';
 import { overlaps, seamsApart } from './neighbours.ts';
@@ -150,14 +151,14 @@ const readParts = (document: SourceDocument): Checked<readonly Plan[]> => {
   if (!checked.ok) return checked;
   const { parts, template: shared = [], ...file } = checked.value;
   const quilt = file.title ?? baseName(document.fileName);
-  const value = keysAt(document, ['parts']).map((name): Plan => {
+  const unplaced = keysAt(document, ['parts']).map((name): Unplaced => {
     const { template = shared, at, turn, ...design } = parts[name]!;
     return {
       ...planOf(file, `${quilt}: ${name}`, { ...design, template }),
       part: { name, quilt, places: at, turn: (turn * Math.PI) / 180 },
     };
   });
-  return { ok: true, value };
+  return placed(unplaced, document);
 };
 
 type SharedKeys = Omit<QuiltFile, 'parts' | 'template'>;

@@ -269,7 +269,7 @@ test.each<[string, string, string[]]>([
     'no places',
     SAMPLER.replace('template: newel', 'at: []'),
     [
-      'quilt.yaml:14:9: parts.wreath.at: no place is listed; expected middle, a place such as [12, -8], or a list of places',
+      'quilt.yaml:14:9: parts.wreath.at: no place is listed; expected middle, a place such as [12, -8], a list of places, or corners of a part',
     ],
   ],
   [
@@ -384,5 +384,82 @@ ${more}  wreaths:
     expect(mistakes(filled)).toEqual([overlap('7 1/2', 8)]);
     const beside = quilt(', corners: half', 'within: 7', 28, '    fills: { background: crosshatch }\n');
     expect(mistakes(beside)).toEqual([]);
+  });
+});
+
+describe('corners of a part, by its name', () => {
+  const quilt = (wreaths: string, border = 'corners: half', at = ''): string => `template: baluster
+parts:
+  wreaths:
+    at: ${wreaths}
+    layout: { frame: { around: 3, within: 7 } }
+  border:
+    ${at}layout: { border: { width: 8, inner: { top: 48, right: 60, bottom: 47, left: 59 }, margin: { inner: 1/4, outer: 3/4 }, ${border} } }
+`;
+  const placesIn = (text: string) =>
+    good(text).parts.flatMap(({ plan }) =>
+      plan.part?.name === 'wreaths' ? [plan.part.places.map(({ x, y }) => [x / 25.4, y / 25.4])] : [],
+    );
+  const said = (text: string): string[] =>
+    mistakes(text).map((line) => line.replace('quilt.yaml:4:9: parts.wreaths.at: ', ''));
+
+  test('are the middles of the squares that it leaves free', () => {
+    // Beside the longer sides, 48 and 60 in: half of each, and from there 1/4 in of margin and half of 7 in.
+    const [places] = placesIn(quilt('corners of border'));
+    expect(places).toHaveLength(4);
+    for (const [x, y] of places!) {
+      expect(Math.abs(x!)).toBeCloseTo(24 + 1 / 4 + 7 / 2, 9);
+      expect(Math.abs(y!)).toBeCloseTo(30 + 1 / 4 + 7 / 2, 9);
+    }
+    expect(new Set(places!.map(([x, y]) => `${Math.sign(x!)} ${Math.sign(y!)}`)).size).toBe(4);
+    expect(mistakes(quilt('corners of border', 'corners: open'))).toEqual([]);
+  });
+
+  test('go where it goes, and turn with it', () => {
+    const [places] = placesIn(quilt('corners of border', 'corners: half', 'at: [3, -2]\n    turn: 90\n    '));
+    const middle = (axis: 0 | 1): number => places!.reduce((sum, place) => sum + place[axis]! / 4, 0);
+    expect(middle(0)).toBeCloseTo(3, 9);
+    expect(middle(1)).toBeCloseTo(-2, 9);
+    expect(Math.max(...places!.map(([x]) => x!))).toBeCloseTo(3 + 33.75, 9);
+  });
+
+  test('of a border in corners itself, and of one in many places', () => {
+    const text = `${quilt('corners of blocks')}  blocks:
+    at: corners of border
+    layout: { border: { width: 1, inner: 5, corners: half } }
+`
+      .replace('within: 7', 'within: 1')
+      .replace('around: 3', 'around: 1/2');
+    expect(placesIn(text)[0]).toHaveLength(16);
+    const places = Array.from({ length: 26 }, (_, i) => `[${90 * (i % 8) - 360}, ${90 * Math.floor(i / 8)}]`);
+    const many = quilt('corners of border', 'corners: half', `at: [${places}]\n    `);
+    expect(said(many)).toEqual(['too many places; found 104 corners; expected at most 100']);
+  });
+
+  test.each([
+    ['corners of bordr', 'corners: half', 'no part is called "bordr"; did you mean corners of border?'],
+    ['corners of sky', 'corners: half', 'no part is called "sky"'],
+    ['corners of wreaths', 'corners: half', 'where "wreaths" lies depends on where this one does'],
+    [
+      'corners of border',
+      'corners: turn',
+      'the part "border" leaves no corner square free; say corners: half or corners: open in its layout',
+    ],
+    [
+      'corners',
+      'corners: half',
+      'this is no place; found "corners"; expected middle, a place such as [12, -8], a list of places, or corners of a part',
+    ],
+  ])('%s, %s: is told in one line', (at, border, words) => {
+    expect(said(quilt(at, border))).toEqual([words]);
+  });
+
+  test('of one another, and of what has none', () => {
+    expect(mistakes(quilt('corners of border', 'corners: half', 'at: corners of wreaths\n    '))).toEqual([
+      'quilt.yaml:7:9: parts.border.at: where "wreaths" lies depends on where this one does',
+    ]);
+    expect(mistakes(quilt('middle', 'corners: half', 'at: corners of wreaths\n    '))).toEqual([
+      'quilt.yaml:7:9: parts.border.at: the part "wreaths" has no corners',
+    ]);
   });
 });
