@@ -313,6 +313,12 @@ const drapeCost = (ratio: number): number => {
   );
 };
 
+/** What a swag that rises by so much (radians), its ends on the mirrors, costs for being a spike; 0 where it is none. */
+export const spikeCost = (rise: number): number =>
+  rise > SPIKE_RISE ? drapeCost(Math.tan(rise) / 2) - drapeCost(DRAPE.spike) : 0;
+
+const SPIKE_RISE = Math.atan(2 * DRAPE.spike);
+
 const plainness = ({ shape, setting }: Way): number => {
   const { sections } = shape.stitching;
   const start = (shape.from.section ?? 1) - 1;

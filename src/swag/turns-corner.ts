@@ -5,12 +5,13 @@ import { leansOver, overMitre } from './corner.ts';
 import { leastIn } from './least.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { crownPose } from './pose.ts';
+import { spikeCost } from './score.ts';
 import { straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { type Corner, type Ground, gapOnSide, halfSpanOnSide, riseOnSide, toStart } from './turns-ground.ts';
 import { missedByCounts, missedByGaps, missedByRises } from './turns-wished.ts';
 import { clip, isWithin, type Window } from './windows.ts';
-import { WISH_WEIGHT } from './wishes.ts';
+import { missWithin, WISH_WEIGHT } from './wishes.ts';
 
 /**
  * For given counts the corner that makes the depths most alike, and before that is nearest to what is asked; undefined
@@ -122,7 +123,9 @@ const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) =
           asked,
         )
       : 0;
-    return (missed?.(rise, sides) ?? 0) + ofGap;
+    // A corner's span is not among what is asked: drawn out to a spike, hardly wider than the thread, it would let the
+    // sides come nearer, and cost more than that is worth.
+    return (missed?.(rise, sides) ?? 0) + ofGap + missWithin(spikeCost(rise));
   };
 };
 
