@@ -11,7 +11,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
-import { modulesOf, thirdParty } from './third-party.mjs';
+import { modulesOf, packageFolderOf, thirdParty } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const source = `${root}src/page/`;
@@ -113,61 +113,81 @@ const noted = {
   },
 };
 
-/** What the first script holds, by itself; and where a later one finds it: in `self.swagwright_shared.m7`. */
-const first = await bundle('main.tsx', [noted]);
-const place = new Map([...first.held.keys()].map((id, i) => [id, `m${i}`]));
+const { held: ofPage } = await bundle('main.tsx', [noted]);
+const { held: ofQuick } = await bundle('quick-worker.ts', [noted]);
 
-/** In place of each module that the first script holds, one that takes from there what that exports. */
-const fromTheFirst = {
-  name: 'from-the-first',
-  load: (id) =>
-    place.has(id)
-      ? exportsOf
-          .get(id)
-          .filter((name) => name !== 'default')
-          .map((name) => `export const ${name} = self.swagwright_shared.${place.get(id)}.${name};`)
-          .join('\n')
-      : undefined,
+/** What page and quick worker hold of packages that are in both stands once, in a script that both start with. */
+const holds = (held, folder) => [...held.keys()].some((id) => packageFolderOf(id) === folder);
+const packages = [...new Set([...ofPage.keys()].flatMap((id) => packageFolderOf(id) ?? []))];
+const inBoth = packages.filter((folder) => holds(ofQuick, folder));
+const isShared = (id) => (ofPage.has(id) || ofQuick.has(id)) && inBoth.includes(packageFolderOf(id));
+
+/** Where later scripts find what a module of an earlier one exports: in `self.swagwright_shared.m7`. */
+const places = [...exportsOf.keys()];
+const placeOf = (id) => `m${places.indexOf(id)}`;
+
+/** What others take, by module. */
+const taken = new Map();
+
+/** A script that takes from earlier ones what they hold, and notes what that is. */
+const laterBundle = async (entry, isEarlier, more = []) => {
+  const fromEarlier = {
+    name: 'from-earlier',
+    load(id) {
+      if (!isEarlier(id)) return undefined;
+      const of = `self.swagwright_shared.${placeOf(id)}`;
+      const line = (name) =>
+        name === 'default' ? `export default ${of}.default;` : `export const ${name} = ${of}.${name};`;
+      return exportsOf.get(id).map(line).join('\n');
+    },
+  };
+  const built = await bundle(entry, [fromEarlier, ...more], { propertyReadSideEffects: false });
+  for (const [id, { renderedExports }] of built.held)
+    if (isEarlier(id)) taken.set(id, new Set([...(taken.get(id) ?? []), ...renderedExports]));
+  return built;
 };
 
-/** What of it later scripts take, by module. */
-const taken = new Map();
-for (const name of ['trace', 'glass', 'class', 'fills']) {
-  const { script, style, held } = await bundle(`${name}-part.ts`, [fromTheFirst], {
-    propertyReadSideEffects: false,
-  });
-  write(`${name}.js`, script);
-  write(`${name}.css`, style);
-  for (const [id, { renderedExports }] of held)
-    if (place.has(id)) taken.set(id, new Set([...(taken.get(id) ?? []), ...renderedExports]));
-}
-
-/** The first script once more, which shows that and no more. */
-const showing = {
+/** Has a script show what others take of the modules that it holds, and no more. */
+const showing = (entry, isShown) => ({
   name: 'showing',
   transform(code, id) {
-    if (id !== `${source}main.tsx`) return undefined;
-    const ids = [...taken.keys()];
-    const imports = ids.map((from) => `import * as ${place.get(from)} from ${JSON.stringify(from)};`);
+    if (id !== source + entry) return undefined;
+    const ids = [...taken.keys()].filter(isShown);
+    const imports = ids.map((from) => `import * as ${placeOf(from)} from ${JSON.stringify(from)};`);
     const shown = ids.map((from) => {
-      const m = place.get(from);
+      const m = placeOf(from);
       return `${m}:{${[...taken.get(from)].map((name) => `${name}:${m}.${name}`).join()}}`;
     });
-    return `${imports.join('')}${code}\nself.swagwright_shared={${shown.join()}};`;
+    return `${imports.join('')}${code}\nself.swagwright_shared={...self.swagwright_shared,${shown.join()}};`;
   },
-};
-const app = await bundle('main.tsx', [showing]);
-write('page.js', app.script);
-write('page.css', app.style);
+});
+
+const isOfPage = (id) => ofPage.has(id) && !isShared(id);
+for (const name of ['trace', 'glass', 'class', 'fills']) {
+  const { script, style } = await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id));
+  write(`${name}.js`, script);
+  write(`${name}.css`, style);
+}
+
+const page = await laterBundle('main.tsx', isShared, [showing('main.tsx', isOfPage)]);
+write('page.js', page.script);
+write('page.css', page.style);
+const quick = await laterBundle('quick-worker.ts', isShared);
+const thorough = await bundle('thorough-worker.ts');
+
+/** A function, as each worker is, because the page can hand on its text. */
+const shared = await bundle('shared-part.ts', [showing('shared-part.ts', isShared)]);
+write('shared.js', `self.swagwright_start=function(){${shared.script}\n};self.swagwright_start();\n`);
 
 /** A worker as a function: it runs where the file is a worker's own, and the page can hand its text to one. */
-for (const name of ['quick', 'thorough']) {
-  const { script } = await bundle(`${name}-worker.ts`);
+for (const [name, { script }, start] of [
+  ['quick', quick, 'importScripts("shared.js");'],
+  ['thorough', thorough, ''],
+])
   write(
     `${name}.js`,
-    `self.swagwright_${name}=function(){${script}\n};if(typeof document==="undefined")self.swagwright_${name}();\n`,
+    `self.swagwright_${name}=function(){${script}\n};if(typeof document==="undefined"){${start}self.swagwright_${name}()}\n`,
   );
-}
 
 /** Fonts as text, because from a folder on disk a browser loads scripts and nothing else. */
 const { resolve } = createRequire(import.meta.url);

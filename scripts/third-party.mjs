@@ -5,11 +5,12 @@ import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '..');
 
-/** The folders of the packages that the modules are part of. `\0` marks what bundlers make up themselves. */
+/** The folder of the package that a module is part of. `\0` marks what bundlers make up themselves. */
+export const packageFolderOf = (id) =>
+  /^\0?(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(id)?.[1];
+
 const packageFolders = (modules) => {
-  const folders = modules.flatMap(
-    (id) => /^\0?(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/.exec(id)?.[1] ?? [],
-  );
+  const folders = modules.flatMap((id) => packageFolderOf(id) ?? []);
   return [...new Set(folders)].sort();
 };
 

@@ -10,6 +10,7 @@ type WorkerName = 'quick' | 'thorough';
 
 /** What the scripts that are loaded put into the page's scope. */
 interface Scope {
+  readonly swagwright_start?: () => void;
   readonly swagwright_quick?: () => void;
   readonly swagwright_thorough?: () => void;
   readonly swagwright_fonts?: { readonly regular: string; readonly bold: string };
@@ -37,8 +38,8 @@ export const hire = async (name: WorkerName): Promise<Hand> => {
   if (location.protocol !== 'file:') return new Worker(`${name}.js`) as Hand;
   const key = `swagwright_${name}` as const;
   if (!scope[key]) await loadScript(`${name}.js`);
-  const address = URL.createObjectURL(new Blob([`(${scope[key]})()`], { type: 'text/javascript' }));
-  return new Worker(address) as Hand;
+  const text = `(${scope.swagwright_start})();(${scope[key]})()`;
+  return new Worker(URL.createObjectURL(new Blob([text], { type: 'text/javascript' }))) as Hand;
 };
 
 let known: Promise<Fonts> | undefined;

@@ -216,7 +216,9 @@ describe('how much is loaded', () => {
       (sum, name) => sum + gzipSync(readFileSync(join(BUILT, name)), { level: 9 }).length,
       0,
     );
-    expect(names).toEqual(expect.arrayContaining(['index.html', 'page.js', 'page.css', 'quick.js']));
+    expect(names).toEqual(
+      expect.arrayContaining(['index.html', 'shared.js', 'page.js', 'page.css', 'quick.js']),
+    );
     expect(names).not.toContain('thorough.js');
     expect(names).not.toContain('fonts.js');
     expect(names).not.toContain('trace.js');
@@ -225,6 +227,10 @@ describe('how much is loaded', () => {
     expect(names).not.toContain('fills.js');
     expect(size).toBeLessThanOrEqual(250_000);
     expect(statSync(join(BUILT, 'thorough.js')).size).toBeGreaterThan(250_000);
+    // The packages that both scripts need are loaded once: these words are of the one that reads plans.
+    const reading = 'Implicit keys need to be on a single line';
+    const withReader = names.filter((name) => readFileSync(join(BUILT, name), 'utf8').includes(reading));
+    expect(withReader).toEqual(['shared.js']);
     await context.close();
   });
 });
