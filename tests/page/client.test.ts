@@ -98,6 +98,20 @@ describe('a client', () => {
     expect(await asked).toEqual({ kind: 'answer', answer: 'own' });
   });
 
+  test('what an ended worker could not load is nobody’s trouble', async () => {
+    const { workers, hire, reply } = workshop();
+    const client = startClient(hire);
+    void client.ask(look('slow'));
+    await vi.advanceTimersByTimeAsync(1000);
+    const next = client.ask(look('next'));
+    await tick();
+    // Chromium ends a worker's loading with an error, which it still tells.
+    workers[0]!.onerror?.({});
+    reply(workers[1]!, 1);
+    expect(await next).toEqual({ kind: 'answer', answer: 1 });
+    expect(workers.map((w) => w.ended)).toEqual([true, false]);
+  });
+
   test('a question that takes too long is stopped and told, and the next is answered', async () => {
     const { workers, hire, reply } = workshop();
     const client = startClient(hire, 5000);

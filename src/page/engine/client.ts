@@ -67,7 +67,13 @@ export const startClient = (hire: () => Promise<Hand>, limit = LIMIT): Client =>
   };
 
   const dismiss = (outcome: Outcome<unknown>): void => {
-    void hand?.then((h) => h.terminate()).catch(() => {});
+    void hand
+      ?.then((h) => {
+        // Ended while it loads, it would say that it cannot.
+        h.onerror = null;
+        h.terminate();
+      })
+      .catch(() => {});
     hand = undefined;
     finish(outcome);
   };
