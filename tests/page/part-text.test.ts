@@ -5,6 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { newPlan } from '../../src/page/plan/first-figures.ts';
 import {
   asParts,
+  cornersWritten,
+  freeCornered,
   freeName,
   OWN_KEYS,
   placeOf,
@@ -13,7 +15,7 @@ import {
   withoutPart,
   withPart,
 } from '../../src/page/plan/part-text.ts';
-import { partsOf, withValue } from '../../src/page/plan/plan-text.ts';
+import { partsOf, textBesides, withUnits, withValue } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { type Plan, planJsonSchema, readPlan } from '../../src/plan/index.ts';
 
@@ -112,10 +114,46 @@ test('where a part lies is read in each of the ways that a plan says it', () => 
   expect(place('at: [12, -8 1/2], ')).toEqual({ right: '12', up: '-8 1/2' });
   expect(place('at: [[12, -8]], ')).toEqual({ right: '12', up: '-8' });
   expect(place('at: [[12, -8], [-12, 8]], ')).toEqual({ places: 2 });
+  expect(place('at: corners of outer border, ')).toEqual({ cornersOf: 'outer border' });
   expect(turnOf({ plan: parts('turn: 90, '), part: 'a' })).toBe('90');
   expect(placeWritten('12', '-8 1/2')).toEqual([12, '-8 1/2']);
   expect(placeWritten('0 in', '0')).toBeUndefined();
   const laid = withValue(parts(''), ['parts', 'a', 'at'], placeWritten('12', '-8 1/2'));
   const [at] = plansIn(laid)[0]!.part!.places;
   expect([at!.x, at!.y]).toEqual([expect.closeTo(12 * 25.4, 9), expect.closeTo(-8.5 * 25.4, 9)]);
+});
+
+describe('in the corners of another part', () => {
+  const quilt = (corners: string, at = '[1, 2]'): string => `template: finial
+parts:
+  outer border: { layout: { border: { width: 8, inner: 48, corners: ${corners} } } }
+  sash: { layout: { strip: { length: 40, width: 5 } } }
+  wreath: { at: ${at}, layout: { frame: { around: 3, within: 7 } } }
+`;
+  const open = (part: string, plan: string) => ({ plan, part });
+
+  test('it may lie where squares are free, and not in its own', () => {
+    for (const corners of ['half', 'open'])
+      expect(freeCornered(open('wreath', quilt(corners)))).toEqual(['outer border']);
+    for (const corners of ['turn', 'meet', 'across'])
+      expect(freeCornered(open('wreath', quilt(corners)))).toEqual([]);
+    expect(freeCornered(open('outer border', quilt('half')))).toEqual([]);
+  });
+
+  test('it is laid there as a plan says it, and stays there in other units', () => {
+    const laid = withValue(quilt('half'), ['parts', 'wreath', 'at'], cornersWritten('outer border'));
+    expect(laid).toBe(quilt('half', 'corners of outer border'));
+    const before = plansIn(laid)[2]!.part!.places;
+    expect(before).toHaveLength(4);
+    expect(plansIn(withUnits(laid, 'in', 'cm'))[2]!.part!.places).toEqual(
+      before.map(({ x, y }) => ({ x: expect.closeTo(x, 9), y: expect.closeTo(y, 9) })),
+    );
+  });
+
+  test('it goes with them while that part is open', () => {
+    const besides = (at: string, width: number): string =>
+      textBesides(open('outer border', quilt('half', at).replace('width: 8', `width: ${width}`)));
+    expect(besides('corners of outer border', 9)).not.toBe(besides('corners of outer border', 8));
+    expect(besides('[1, 2]', 9)).toBe(besides('[1, 2]', 8));
+  });
 });

@@ -7,6 +7,7 @@ import {
   groupAt,
   keysAt,
   listAt,
+  openPart,
   type PlanSource,
   partsOf,
   pathIn,
@@ -85,11 +86,16 @@ export const freeName = (text: string): string => {
   return `part ${n}`;
 };
 
-/** Where the open part lies: right and up, as it is written; how often, where that is in several places. */
-export type Place = { readonly right: string; readonly up: string } | { readonly places: number };
+/** Where the open part lies: right and up, as it is written; how often, where that is in several places; or in whose corners. */
+export type Place =
+  | { readonly right: string; readonly up: string }
+  | { readonly places: number }
+  | { readonly cornersOf: string };
 
 export const placeOf = (from: Exclude<PlanSource, string>): Place => {
   const node = nodeAt(parseText(from.plan), pathIn(from, ['at']));
+  if (isScalar(node) && typeof node.value === 'string' && node.value.startsWith(CORNERS_OF))
+    return { cornersOf: node.value.slice(CORNERS_OF.length).trim() };
   if (isSeq(node) && node.items.some(isSeq)) {
     if (node.items.length !== 1) return { places: node.items.length };
     const [only] = node.items;
@@ -100,6 +106,23 @@ export const placeOf = (from: Exclude<PlanSource, string>): Place => {
   }
   const [right = '0', up = '0'] = isSeq(node) ? listAt(from, ['at']) : [];
   return { right, up };
+};
+
+const CORNERS_OF = 'corners of ';
+
+/** The change that lays it in the corners of another part. */
+export const cornersWritten = (name: string): Written => `${CORNERS_OF}${name}`;
+
+/** The other parts in whose corner squares the open one may lie. */
+export const freeCornered = (from: Exclude<PlanSource, string>): readonly string[] => {
+  const open = openPart(from);
+  return partsOf(from.plan).filter((part) => {
+    if (part === open) return false;
+    const corners = keysAt({ ...from, part }, ['layout']).map((kind) =>
+      textAt({ ...from, part }, ['layout', kind, 'corners']),
+    );
+    return corners.some((kind) => kind === 'half' || kind === 'open');
+  });
 };
 
 /** The change that lays it somewhere else; in the middle nothing need be said. */

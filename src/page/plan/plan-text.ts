@@ -58,13 +58,24 @@ const nodeIn = (
   return { doc, node: node === undefined && path[0] === 'template' ? nodeAt(doc, path) : node };
 };
 
+/** What of a part says where it and its corners lie. */
+interface OnQuilt {
+  readonly layout?: unknown;
+  readonly at?: unknown;
+  readonly turn?: unknown;
+}
+
 /** All that the plan says but for its open part, to be compared: it changes when what another part is made from does. */
 export const textBesides = (from: Exclude<PlanSource, string>): string => {
   const open = openPart(from);
-  const { parts, ...shared } = (read(from.plan).toJS({ maxAliasCount: -1 }) ?? {}) as {
-    readonly parts?: object;
+  const { parts = {}, ...shared } = (read(from.plan).toJS({ maxAliasCount: -1 }) ?? {}) as {
+    readonly parts?: Readonly<Record<string, OnQuilt | null>>;
   };
-  return JSON.stringify([shared, Object.entries(parts ?? {}).filter(([name]) => name !== open)]);
+  const others = Object.entries(parts).filter(([name]) => name !== open);
+  // What lies in the corners of a part goes with them.
+  const { layout, at, turn } = parts[open ?? ''] ?? {};
+  const isFollowed = others.some(([, part]) => typeof part?.at === 'string');
+  return JSON.stringify([shared, others, isFollowed && { layout, at, turn }]);
 };
 
 /** The text's values. Fields ask for many of one text: it is parsed once for all of them, and never changed. */

@@ -6,8 +6,16 @@
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { fileWord, MOST_NAME } from '../../document/index.ts';
-import { freeName, placeOf, placeWritten, turnOf } from '../plan/part-text.ts';
-import { LengthField } from './fields.tsx';
+import {
+  cornersWritten,
+  freeCornered,
+  freeName,
+  type Place,
+  placeOf,
+  placeWritten,
+  turnOf,
+} from '../plan/part-text.ts';
+import { Choice, LengthField } from './fields.tsx';
 import { addPart, edit, openPartNamed, partNames, partNow, removePart, state } from './store.ts';
 
 export const Parts = () => {
@@ -47,6 +55,27 @@ export const Parts = () => {
 
 const PlaceFields = () => {
   const place = placeOf(state.value);
+  const of = 'cornersOf' in place ? place.cornersOf : '';
+  const squares = [...new Set([...freeCornered(state.value), ...(of === '' ? [] : [of])])];
+  return (
+    <>
+      {squares.length > 0 ? (
+        <Choice
+          label="Where it lies"
+          value={of}
+          options={[
+            ['', 'At a place of its own'],
+            ...squares.map((name) => [name, `In the corners of “${name}”`] as const),
+          ]}
+          onChoose={(name) => edit([[['at'], name === '' ? undefined : cornersWritten(name)]])}
+        />
+      ) : null}
+      {'cornersOf' in place ? <TurnField /> : <OwnPlace place={place} />}
+    </>
+  );
+};
+
+const OwnPlace = ({ place }: { readonly place: Exclude<Place, { readonly cornersOf: string }> }) => {
   if ('places' in place)
     return (
       <p class="hint">

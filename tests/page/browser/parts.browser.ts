@@ -260,3 +260,47 @@ test('a part is added, laid elsewhere, turned and taken out, and each is a step 
 
 const matrixOf = (transform: string): readonly number[] =>
   /matrix\((.*)\)/.exec(transform)![1]!.split(/[ ,]+/).map(Number);
+
+test('a wreath is laid in the corners of a border by its name, and goes with them', async () => {
+  const quilt = `title: Mitred lap quilt
+template: [baluster, finial]
+parts:
+  wreath:
+    layout: { frame: { count: 6, around: 3 1/2, within: 7 } }
+  border:
+    layout: { border: { width: 8, inner: 48, margin: 1/2, corners: half } }
+`;
+  const { context, page, faults } = await ours.visit();
+  await settled(page);
+  await drop(page, 'mitred.yaml', quilt);
+  await told(page, /“Mitred lap quilt” is open/);
+  await expect.poll(() => lines(page, 'border').then((all) => all.length), { timeout: 60_000 }).toBe(1);
+  expect((await lines(page, 'wreath')).length).toBe(1);
+  await page
+    .getByLabel('Where it lies', { exact: true })
+    .selectOption({ label: 'In the corners of “border”' });
+  await idle(page);
+  expect((await kept(page)).plan).toContain('    at: corners of border\n');
+  await expect.poll(() => lines(page, 'wreath').then((all) => all.length)).toBe(4);
+  expect(await page.getByLabel('Right of the middle').count()).toBe(0);
+  // A wider border takes them outward, though another part is open.
+  const places = (): Promise<(string | null | undefined)[]> =>
+    page
+      .locator('.quilt [data-part="wreath"] path.stitch')
+      .evaluateAll((all) => all.map((one) => one.closest('[transform]')?.getAttribute('transform')));
+  await page
+    .getByRole('navigation', { name: 'Parts of the quilt' })
+    .getByRole('button', { name: 'border', exact: true })
+    .click();
+  await settled(page);
+  await expect.poll(() => lines(page, 'wreath').then((all) => all.length), { timeout: 60_000 }).toBe(4);
+  expect(await page.getByLabel('Where it lies', { exact: true }).count()).toBe(0);
+  await page.screenshot({ path: join(PICTURES, 'parts-corners.png'), fullPage: true });
+  const before = await places();
+  expect(new Set(before).size).toBe(4);
+  await page.getByLabel('Clear of both seams').fill('1/4');
+  await page.getByLabel('Border width').fill('7 1/2');
+  await expect.poll(places, { timeout: 60_000 }).not.toEqual(before);
+  expect(faults).toEqual([]);
+  await context.close();
+});
