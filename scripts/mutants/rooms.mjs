@@ -19,7 +19,7 @@ export const ROOMS = {
   card: {
     mutate: ['src/output/card/*.ts', 'src/swag/stitching.ts'],
     tests: [
-      ...folder('output/card', 'card', 'work-words', 'adds-up', 'fill-words'),
+      ...folder('output/card', 'channel-words', 'summary', 'work-words', 'card', 'adds-up', 'fill-words'),
       ...folder('physical', 'channel-ends', 'card-on-cloth', 'own-corners-on-cloth'),
       ...folder('cli', 'card', 'parts'),
     ],
@@ -46,7 +46,7 @@ export const ROOMS = {
     mutate: ['src/output/pdf/*.ts'],
     tests: folder(
       'output/pdf',
-      ...['paths', 'numbers', 'page-content', 'bare-sheets', 'quilt-sheets', 'letters'],
+      ...['paths', 'numbers', 'page-content', 'cover-words', 'bare-sheets', 'quilt-sheets', 'letters'],
       ...['printed-words', 'sheets', 'seam-words', 'scale'],
     ),
   },

@@ -132,8 +132,6 @@ export interface Read {
     | undefined;
   readonly corner: CornerWords | undefined;
   readonly stands: Stands;
-  /** Whether they are as far before the stop mark of a second half. */
-  readonly pausesMirrored: boolean;
   readonly pauses: readonly { readonly kind: string; readonly section: number; readonly after: number }[];
   readonly unreached: readonly { readonly from: number; readonly to: number; readonly away: number }[];
 }
@@ -268,6 +266,8 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
   const instruction = readInstruction(left.splice(0, 1)[0] ?? '');
   if (left.length > 0) throw new Error(`Not understood: ${left[0]}`);
 
+  const { pauses, unreached } = readPauses(texts('pauses'));
+
   const place = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
   const marks = texts('marks');
   const lined = drawn ?? raised;
@@ -276,6 +276,13 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
     : on
       ? { of: on[1]!, up: 0 }
       : undefined;
+  const stands = readStands(blocks('stands'), {
+    isAcross: across !== undefined,
+    turns: corner !== undefined,
+  });
+  const from = startLine ?? (shared ? readCard(card).startLine : undefined);
+  if (!round && stands.level !== `the ${from?.of}`)
+    throw new Error(`Heights are from ${stands.level}, and the start line from the ${from?.of}`);
   const isFirst = row === 1;
   if (isFirst === Boolean(raised ?? shared)) throw new Error(`Row ${row} does not say where it starts`);
   const tapeLine = isFirst ? startLine : readCard(card).startLine;
@@ -325,35 +332,47 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
             start: corner[1] === undefined ? undefined : measure(corner[1]),
             of: corner[2] ?? corner[3] ?? '',
           },
-    stands: readStands(blocks('stands'), { isAcross: across !== undefined, turns: corner !== undefined }),
-    pausesMirrored: texts('pauses').some((t) =>
-      t.endsWith(
-        ' In the second half the places come in the reverse order, each as far before the stop mark.',
-      ),
-    ),
-    pauses: texts('pauses').flatMap((t) => {
-      const found = t.match(
+    stands,
+    pauses,
+    unreached,
+  };
+};
+
+/** Where the hands are moved, which they are in the second half as well, and where the foot does not reach. */
+const readPauses = ([intro = '', ...texts]: readonly string[]): Pick<Read, 'pauses' | 'unreached'> => {
+  const pauses: Read['pauses'][number][] = [];
+  const unreached: Read['unreached'][number][] = [];
+  for (const text of texts) {
+    const [, kind, section, after] =
+      text.match(
         new RegExp(
           `^The (notch|corner|mark) at the start of section (\\d+)(?: \\(.*\\))?, ${L} of stitching after the start mark\\.$`,
         ),
-      );
-      return found ? [{ kind: found[1]!, section: Number(found[2]), after: measure(found[3]!) }] : [];
-    }),
-    unreached: texts('pauses').flatMap((t) => {
-      const [, places, away] =
-        t.match(
-          new RegExp(
-            `^Along the edge from its heel, (between .+), the foot does not reach into it: the stitching turns there in a point ${L} from the deepest place\\.$`,
-          ),
-        ) ?? [];
-      if (places === undefined) return [];
-      return places.split(/, (?=between)| and (?=between)/).map((place) => {
-        const found = place.match(new RegExp(`^between ${L} and ${L}$`));
-        if (!found) throw new Error(`This is no place on the edge: ${place}`);
-        return { from: measure(found[1]!), to: measure(found[2]!), away: measure(away!) };
-      });
-    }),
-  };
+      ) ?? [];
+    if (kind !== undefined) {
+      pauses.push({ kind, section: Number(section), after: measure(after!) });
+      continue;
+    }
+    const [, places, away] =
+      text.match(
+        new RegExp(
+          `^Along the edge from its heel, (between .+), the foot does not reach into it: the stitching turns there in a point ${L} from the deepest place\\.$`,
+        ),
+      ) ?? [];
+    if (places === undefined) throw new Error(`Not understood: ${text}`);
+    for (const place of places.split(/, (?=between)| and (?=between)/)) {
+      const found = place.match(new RegExp(`^between ${L} and ${L}$`));
+      if (!found) throw new Error(`This is no place on the edge: ${place}`);
+      unreached.push({ from: measure(found[1]!), to: measure(found[2]!), away: measure(away!) });
+    }
+  }
+  // A foot is moved round a needle that holds the cloth: common practice, no source.
+  const wanted =
+    pauses.length > 0
+      ? 'Stop here with the needle down, and move your hands. In the second half the places come in the reverse order, each as far before the stop mark.'
+      : 'No break lies on the way: wherever your hands must move, stop with the needle down first.';
+  if (intro !== wanted) throw new Error(`Not understood: ${intro}`);
+  return { pauses, unreached };
 };
 
 const LANDING = `(?:: its (heel|crown end) is then (?:(straight across from)|${L} (past|before)) the start mark)?`;

@@ -179,10 +179,8 @@ const AS_NEAR = 2e-3;
 
 const faultsOfPauses = (standing: Standing): string[] =>
   collect(standing, (wrong) => {
-    const { half, read, acrylic, lie, stitch, rounding } = standing;
-    if (half.half === 'second' && read.pauses.length > 0 && !read.pausesMirrored)
-      throw new Error('Nothing says where the second half pauses');
-    // A second half is drawn from its stop mark, too.
+    const { read, acrylic, lie, stitch, rounding } = standing;
+    // A second half is drawn from its stop mark, and the card says that its places are as far before that.
     const way = walk(stitch, FINE);
     const whole = way.at(-1)!.along;
     /** All places of the way within `most()` of a spot; what lies too far beyond it for the next ones to be near is passed over. */

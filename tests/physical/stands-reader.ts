@@ -6,6 +6,8 @@ import type { CardBlock, CardPlace, CardTable } from '../../src/output/card/inde
 export interface Stands {
   readonly near: string;
   readonly far: string | undefined;
+  /** What heights are measured from; undefined where it is a motif's centre. */
+  readonly level: string | undefined;
   readonly toldOf: (row: string) => ReadonlyMap<string, string>;
 }
 
@@ -28,10 +30,10 @@ export const readStands = (
   const places = rest.filter((b): b is CardPlace => b.kind === 'place').map(readPlace);
   const table = rest.find((b): b is CardTable => b.kind === 'table');
   const found = intro.text.match(
-    /^Where the template's edge lies in the first half, in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. “Past” \(into the swag\) and “before” are from the start mark(?:, of (.+?) from the centre line( \(at the corner the mitre: measure square to it\))?)?; (?:“up” and “below” are from (?:.+?)(, and at a corner from the line across it)?|“out” is from the centre of the motif)\.(?: A lettered line is told by where it crosses the (?:start line|line through the start mark square to (?:its ray|the ray halfway between neighbours))\.)?(?: The drawing is of (.+?); the table is of what differs\.)?$/,
+    /^Where the template's edge lies in the first half, in (?:inches|mm|cm), to [\d./]+(?: mm| cm)?\. “Past” \(into the swag\) and “before” are from the start mark(?:, of (.+?) from the centre line( \(at the corner the mitre: measure square to it\))?)?; (?:“up” and “below” are from (.+?)(, and at a corner from the line across it)?|“out” is from the centre of the motif)\.(?: A lettered line is told by where it crosses the (?:start line|line through the start mark square to (?:its ray|the ray halfway between neighbours))\.)?(?: The drawing is of (.+?); the table is of what differs\.)?$/,
   );
-  if (!found || (found[3] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro.text}`);
-  const [, far, isSquare, , drawn] = found;
+  if (!found || (found[4] !== undefined) !== isAcross) throw new Error(`Not understood: ${intro.text}`);
+  const [, far, isSquare, level, , drawn] = found;
   if ((table !== undefined) !== (drawn !== undefined)) throw new Error(`Of which row is it? ${intro.text}`);
   const near = places[0]![0];
   const keyOf = (head: string): string => {
@@ -71,6 +73,7 @@ export const readStands = (
   return {
     near,
     far,
+    level,
     toldOf: (row) => {
       const { cells } = ofRows(rows, row);
       return new Map(heads.map((head, i) => [head, cells[i]!]));
