@@ -63,7 +63,7 @@ export interface Traced {
   readonly hasBody: boolean;
   /** Whether a drawn line is light on dark ground, as the rim of acrylic is. */
   readonly isLight: boolean;
-  /** A scan of two greys and none between. */
+  /** Of two greys and none between: a scan in line art, or a photograph that an app made one of. */
   readonly lineArt: boolean;
   /** In mm, y up, clockwise. */
   readonly outline: Outline;
@@ -103,12 +103,18 @@ export const tracePicture = (original: Picture, options: TraceOptions): TraceRes
   // The sheet's marks are dark on light, whatever the table is that the sheet lies on.
   const onSheet = tone.dark ? tone : { ...tone, dark: true };
   const marked = findCapture(scanned, onSheet, tone.dark ? blobs : (blobsOf(scanned, onSheet) ?? []));
-  if (marked.ok && !marked.capture) return traceScan(scanned, tone, blobs, options, isLineArt(original));
-  return tracePhoto(scanned, marked, options);
+  const lineArt = isLineArt(original);
+  if (marked.ok && !marked.capture) return traceScan(scanned, tone, blobs, options, lineArt);
+  return tracePhoto(scanned, marked, options, lineArt);
 };
 
 /** Light falls unevenly on what is photographed, so the marks are found again when that is taken out. */
-const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptions): TraceResult => {
+const tracePhoto = (
+  scanned: Picture,
+  before: CaptureResult,
+  options: TraceOptions,
+  lineArt: boolean,
+): TraceResult => {
   const lit = evenlyLit(scanned);
   const litTone = toneOf(lit, true);
   const litBlobs = litTone && blobsOf(lit, litTone);
@@ -145,7 +151,7 @@ const tracePhoto = (scanned: Picture, before: CaptureResult, options: TraceOptio
     mayLie: (p) => isInside(p.x, p.y),
     source: 'capture-sheet',
     capture,
-    lineArt: false,
+    lineArt,
   });
 };
 

@@ -14,6 +14,7 @@ import {
   cornersOf,
   endDoubts,
   findWorkingEdge,
+  lineArtDoubt,
   outlineDoubt,
   photoDoubt,
   tracePicture,
@@ -126,6 +127,22 @@ describe('a photograph through a lens that bends lines', () => {
     SLOW,
   );
 });
+
+test(
+  'a photograph that an app has made one of two greys is unsure, as a coarse scan in line art is',
+  () => {
+    const shot = { ...SHOT, tilt: 0, k1: -0.05 };
+    const photo = photograph(drawn(8, ogee(40)), shot, { ...ROOM, light: 1 });
+    const result = traced({ ...photo, grey: photo.grey.map((g) => (g < 90 ? 0 : 255)) });
+    if (!result.ok) throw new Error(result.problem.message);
+    expect(result.traced.source).toBe('capture-sheet');
+    // 2300 pixels from 380 mm away are 6.05 to the mm.
+    expect(lineArtDoubt(result.traced)).toMatch(/^unsure: line art of 15\d dots per inch/);
+    const grey = traced(photo);
+    expect(grey.ok && lineArtDoubt(grey.traced)).toBeUndefined();
+  },
+  SLOW,
+);
 
 describe('paper that does not lie flat', () => {
   const bowed = (high: number): Shot => ({ ...SHOT, lift: ({ x }) => high * (1 - (x / 85) ** 2) });
