@@ -3,7 +3,15 @@
 import { type Problem, plural, series } from '../document/index.ts';
 import { distance, type Path, pathEnd, pathStart, scalePath } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
-import { readTemplate, type Template, writeTemplate } from '../template/index.ts';
+import {
+  acrossAt,
+  fromHeel,
+  isBeyond,
+  lineBeyond,
+  readTemplate,
+  type Template,
+  writeTemplate,
+} from '../template/index.ts';
 import { cornersOf, mendOutline } from '../trace/index.ts';
 import { breaksAlong, lostBreaks, placeAll, type SetRight } from './set-right.ts';
 import { type OffBy, sizeByPrint, sizeWords, tooFarOff } from './size-by-print.ts';
@@ -47,15 +55,25 @@ export const editTemplate = ({ template, units, text }: EditedFrom, wants: EditW
   const { path } = mended.outline;
   const size = off ? sizeByPrint(chordOf(path), off) : 1;
   if (size === 'too-far') return { ok: false, problems: [tooFarOff] };
+  const longer = scalePath(path, size);
+  const lines = template.alignment.map(({ name, at }) => ({ name, at: fromHeel(edge, at) }));
+  // A line that lay beyond the edge before is no fault of what is set right now.
+  const beyond = lineBeyond(
+    longer,
+    template.alignment.flatMap((line, i) =>
+      isBeyond(edge, line) ? [] : [{ name: line.name, at: acrossAt(longer, lines[i]!.at) }],
+    ),
+  );
+  if (beyond) return { ok: false, problems: [beyond] };
   const breaks = breaksAlong(path, cornersOf(path), placed.breaks);
   const made = writeTemplate({
     title: template.title,
     units,
     thickness: template.thickness,
     comments: [...commentsOnTop(text), editedWords(right, size)],
-    edge: scalePath(path, size),
+    edge: longer,
     breaks: breaks.map(({ name, at }) => ({ name, at: at * size })),
-    alignment: template.alignment,
+    alignment: lines,
     channelLines: template.channelLines,
     rollsRoundCrown: template.rollsRoundCrown,
     decimals: { in: 4, cm: 4, mm: 3 }[units],

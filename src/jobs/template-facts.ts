@@ -11,7 +11,7 @@ import {
   roundLength,
 } from '../length/index.ts';
 import { flatsOf, type Stitching, telling } from '../swag/index.ts';
-import type { Template } from '../template/index.ts';
+import { fromHeel, isBeyond, type Template } from '../template/index.ts';
 
 /**
  * The foot that most have (mm), for what is said of a template without a plan. Common practice, no source: the radius of
@@ -53,6 +53,15 @@ const slightCorners = ({ template, sections }: Stitching): readonly string[] => 
   });
 };
 
+/** Lines etched across that meet none of the edge. */
+const linesBeyond = ({ edge, alignment }: Template): readonly string[] =>
+  alignment
+    .filter((line) => isBeyond(edge, line))
+    .map(
+      (line) =>
+        `line ${line.name} is etched ${both(fromHeel(edge, line.at))} from the heel, beyond the end of the edge: look whether that is right`,
+    );
+
 /** Heel to crown end as a ruler measures it, mm. */
 const reach = (template: Template): number => {
   const from = pathStart(template.edge);
@@ -83,6 +92,7 @@ export const describeTemplate = (stitching: Stitching): readonly string[] => {
           (s) => `section ${s.number}${s.name ? ` (${s.name})` : ''}: ${both(s.to - s.from)}`,
         )),
     ...toldOf(slightCorners(stitching), 'such corners', (line) => line),
+    ...linesBeyond(template),
     ...toldOf(flats, 'flats', (f) => `flat ${f.number}, ${f.label}: ${both(f.to - f.from)}`),
     ...(radius === undefined ? [] : [tightestWords(radius)]),
     ...(unreached.length === 0

@@ -35,7 +35,8 @@ export const traceSetRight = (
   wantsFor: (traced: Traced) => TracedTemplateWants,
   { right, off }: SetRightInTrace,
 ): TracedSetRight => {
-  const asTraced = templateFromTrace(first, wantsFor(first));
+  // What is etched may lie on it only once it is set right.
+  const asTraced = templateFromTrace(first, { ...wantsFor(first), said: undefined });
   if (!asTraced.ok && asTraced.problem.code === 'no-such-corner')
     return { traced: first, made: asTraced, correction: 1 };
   const placed = placeAll(right, edgeAsTraced(first, asTraced));

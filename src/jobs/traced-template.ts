@@ -5,9 +5,7 @@ import {
   boxHeight,
   boxWidth,
   inverse,
-  move,
   movePath,
-  nearnessOf,
   type Point,
   pathBox,
   pathLength,
@@ -32,6 +30,7 @@ import {
   touchedDoubt,
   type WorkingEdge,
 } from '../trace/index.ts';
+import { etchedIn, type SaidLines } from './etched-lines.ts';
 import { breaksAlong, type NamedBreak } from './set-right.ts';
 
 export interface TracedTemplateWants {
@@ -47,20 +46,14 @@ export interface TracedTemplateWants {
 }
 
 /** What a picture does not show, or not rightly, and a person says. Places are in the outline's frame. */
-export interface Said {
+export interface Said extends SaidLines {
   /** Stretches of the outline that are set right. */
   readonly mends?: readonly Mend[] | undefined;
   /** Names at corners, and breaks on smooth stretches; undefined for the dots in the picture. */
   readonly breaks?: readonly NamedBreak[] | undefined;
   /** mm */
   readonly thickness?: number | undefined;
-  /** Etched lines: square to the long axis, so far from the heel, and parallel to the edge, so far inside it. */
-  readonly across?: readonly { readonly name: string; readonly at: Etched }[] | undefined;
-  readonly along?: readonly Etched[] | undefined;
 }
-
-/** An etched line by its distance (mm), or by a place that it runs through. */
-type Etched = number | Point;
 
 export type TracedTemplate =
   | {
@@ -121,21 +114,17 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
     breaks: [],
     decimals: units === 'in' ? 4 : 3,
   };
-  const alignment = (said.across ?? []).map(({ name, at }) => ({
-    name,
-    at: typeof at === 'number' ? at : move(found.motion, at).x,
-  }));
-  const channelLines = (said.along ?? []).map((at) =>
-    typeof at === 'number' ? at : nearnessOf(found.edge.pieces).distance(move(found.motion, at)),
-  );
+  const etched = etchedIn(outline.path, found, said);
+  if (!etched.ok) return { ok: false, outline, found, problem: etched.problem };
+  const { across, along } = etched;
   const text = writeTemplate({
     ...fixed,
     thickness: said.thickness,
     breaks: said.breaks
       ? breaksAlong(movePath(found.edge, inverse(found.motion)), outline.corners, said.breaks)
       : breaksOf(traced, found),
-    alignment,
-    channelLines,
+    alignment: across,
+    channelLines: along,
   });
   const reading = readTemplate(text, wants.fileName);
   if (reading.ok)
@@ -145,8 +134,8 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
       found,
       text,
       template: reading.template,
-      across: alignment.map((line) => line.at),
-      along: channelLines,
+      across: across.map((line) => line.at),
+      along,
       doubts,
       words: wordsOf(traced, found, reading.template, wants),
     };

@@ -44,6 +44,7 @@ import {
   edgeFromSvg,
   MOST_PIECES,
 } from './edge.ts';
+import { acrossAt } from './etched.ts';
 import { edgeFromPoints } from './measured.ts';
 import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
@@ -101,7 +102,7 @@ export const readTemplate = (text: string, fileName: string): TemplateReading =>
       thickness: file.thickness,
       edge: path,
       breaks: findBreaks(path, named),
-      alignment: file.alignment,
+      alignment: file.alignment.map((line) => ({ ...line, at: acrossAt(path, line.at) })),
       channelLines: [...file.channelLines].sort((a, b) => a - b),
       rollsRoundCrown: file.crownEnd === 'corner',
     },

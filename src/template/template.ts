@@ -32,7 +32,7 @@ export interface Break {
 
 export interface AlignmentLine {
   readonly name: string;
-  /** Distance from the heel along the long axis, mm. */
+  /** Its x, mm: a file says it as a distance from the heel (`etched.ts`). */
   readonly at: number;
 }
 

@@ -11,7 +11,6 @@ import {
   trimPiece,
 } from '../geometry/index.ts';
 import { MM_PER, type Units } from '../length/index.ts';
-import type { AlignmentLine } from './template.ts';
 
 export interface TemplateText {
   readonly title: string;
@@ -24,8 +23,8 @@ export interface TemplateText {
   readonly edge: Path;
   /** Places on smooth stretches where a section begins, in order. */
   readonly breaks: readonly { readonly at: number; readonly name: string }[];
-  /** Etched square to the long axis, and parallel to the edge (mm). */
-  readonly alignment?: readonly AlignmentLine[];
+  /** Etched square to the long axis, each so far from the heel, and parallel to the edge (mm). */
+  readonly alignment?: readonly { readonly name: string; readonly at: number }[];
   readonly channelLines?: readonly number[];
   readonly rollsRoundCrown?: boolean;
   /** Decimals of the numbers. */

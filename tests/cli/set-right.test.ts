@@ -4,6 +4,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
+import { readTemplate } from '../../src/template/index.ts';
 import { emptyFolder, type Ran, run } from './run.ts';
 
 /** 4 pixels to half a millimetre: 203.2 dots per inch. */
@@ -142,6 +143,13 @@ describe('template trace sets right', () => {
     expect(Number(along[1])).toBeCloseTo(9, 1);
   });
 
+  it('no line that is etched before the heel', async () => {
+    const ends = ['--heel', at(40, 20), '--crown', at(100, 20), '--foot', 'left'];
+    const ran = await traced(['--across', `A=${at(35, 40)}`], { ends });
+    expect(ran).toMatchObject({ code: 1, out: '', left: ['bar.png'] });
+    expect(ran.lines).toEqual([expect.stringMatching(/^bar\.png: --across: this line lies before the heel/)]);
+  });
+
   const PLACE =
     "expected the number of a corner such as 3, x,y such as 120,45, a length from the heel such as 3 1/4 in, or a break's name";
   it.each([
@@ -221,6 +229,27 @@ describe('template trace sets right', () => {
       /^--across: it does not say its name; found "1\/4"; expected a name and its distance/,
     ],
     [['--along', 'wide'], 2, /^--along: no number; found "wide"/],
+    // The bar is 80 mm long and 30 mm wide; its edge runs from (20, 20) to (100, 20), and the bar below it.
+    [
+      ['--across', 'A=9 cm'],
+      1,
+      /^bar\.png: --across: line "A" lies beyond the end of the edge; found 90 mm; expected at most (80|80\.1|79\.9) mm from the heel$/,
+    ],
+    [
+      ['--across', `A=${at(108, 30)}`],
+      1,
+      /^bar\.png: --across: an etched line is said by a place that is not on the template; found a place 8 mm outside its outline; expected a place inside the outline, on the line$/,
+    ],
+    [
+      ['--along', `${at(50, 14)}`],
+      1,
+      /^bar\.png: --along: an etched line is said by a place that is not on the template; found a place 6 mm outside its outline; expected/,
+    ],
+    [
+      ['--along', '6 mm', '--along', '32 mm'],
+      1,
+      /^bar\.png: --along: this line lies farther inside the edge than the template reaches; found 32 mm; expected at most (30|30\.1|29\.9) mm, where the template ends$/,
+    ],
     [['--marks', '1,1 to 9,9 is 2 in'], 2, /^--marks: it cannot go with --dpi; expected one of them$/],
   ] as const)('%j is refused in one line, and nothing is written', async (args, code, line) => {
     const ran = await traced(args);
@@ -333,6 +362,32 @@ crownEnd: corner
     const args = ['--break', 'lip=30', '--off', '5 mm longer', '--json'];
     const made = JSON.parse((await edited(args)).out);
     expect(made.breaks.find((b: { name: string }) => b.name === 'lip').at).toBeCloseTo(31.5, 3);
+  });
+
+  it('refuses an edge that ends before a line that is etched across it', async () => {
+    const emptied = emptyFolder();
+    const ran = await edited(['--off', '5 mm shorter'], OWN.replace('at: 6', 'at: 98'));
+    expect(ran).toMatchObject({ code: 1, left: ['own.yaml'] });
+    // A line that lay there before keeps nobody from setting the rest right, and is told with the template's facts.
+    const before = await edited(['--off', '5 mm shorter', '-o', '-'], OWN.replace('at: 6', 'at: 127'));
+    expect(before.code).toBe(0);
+    await writeFile(join(emptied, 'before.yaml'), before.out);
+    expect((await run(emptied, ['template', 'before.yaml'])).lines).toContain(
+      'line A is etched 5 in (127 mm) from the heel, beyond the end of the edge: look whether that is right',
+    );
+    expect(ran.lines).toEqual([
+      'own.yaml: alignment: line "A" lies beyond the end of the edge; found 98 mm; expected at most 95 mm from the heel',
+    ]);
+  });
+
+  it('counts etched lines from the heel, wherever on a mat it lies and whichever way the edge runs', async () => {
+    const onMat =
+      'units: mm\nedge: { points: [[160, 40], [130, 30], [100, 24, corner], [70, 10]] }\nalignment: [{ name: A, at: 6 }]\n';
+    const { out } = await edited(['--break', 'b=40', '-o', '-'], onMat);
+    expect(out).toContain('- start: [160, 40]\n');
+    expect(out).toContain('alignment:\n  - { name: A, at: 6 }\n');
+    const reading = readTemplate(out, 'own.yaml');
+    expect(reading.ok && reading.template.alignment).toEqual([{ name: 'A', at: 154 }]);
   });
 
   it('keeps a file in centimetres one', async () => {

@@ -263,7 +263,7 @@ describe('template trace', () => {
     // What the file cannot hold is said of the option that it came from.
     for (const [option, said] of [
       [['--thickness', '10 in'], '--thickness: '],
-      [['--across', 'A=5,5'], '--across: this line lies before the heel'],
+      [['--across', 'A=5,5'], '--across: an etched line is said by a place that is not on the template'],
       [['--across', 'A=1 in', '--across', 'A=1 in'], '--across: '],
       [['--along', '1/4 in', '--along', '1/4 in'], '--along: '],
     ] as const) {

@@ -118,15 +118,18 @@ export const runTrace = async (io: Io, name: string, options: TraceCommandOption
   const { traced, made, correction } = inFile(name, () =>
     traceSetRight(trace, first.traced, wantsFor, { right, off }),
   );
-  const picture = overlayOf(file, traced, { ...made, breaks: breaksShown(traced, made) });
   if (!made.ok) {
+    const problem = { ...inOptions(made.problem), place: { file: name } };
+    // The edge is there, and what is wrong is an option beside it.
+    if (made.found && problem.key !== undefined) throw new ProblemError([problem]);
     // A picture of the numbered corners is what helps when the edge is not found.
-    await overlay.write(picture);
+    await overlay.write(overlayOf(file, traced, { ...made, breaks: breaksShown(traced, made) }));
     const red = made.found ? ', and in red the working edge' : '';
     await say(io, `${overlay.name}: the outline, with a number at each corner${red}`);
-    throw new ProblemError([{ ...inOptions(made.problem), place: { file: name } }]);
+    throw new ProblemError([problem]);
   }
   const { found, text, template } = made;
+  const picture = overlayOf(file, traced, { ...made, breaks: breaksShown(traced, made) });
   const doubts = [...made.doubts, ...otherwiseSaid(file.pixelsPerMm, given)];
   await writeTogether(io, [
     [output, text],

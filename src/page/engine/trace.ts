@@ -16,7 +16,7 @@ import {
   unit,
 } from '../../geometry/index.ts';
 import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
-import { titleOfFile } from '../../template/index.ts';
+import { acrossAt, titleOfFile } from '../../template/index.ts';
 import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
 import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
@@ -149,7 +149,7 @@ const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
           name,
         }))
       : [],
-    across: made.ok ? made.across.map((at) => ({ at, points: acrossAt(made, at).map(inPicture) })) : [],
+    across: made.ok ? made.across.map((at) => ({ at, points: lineAcross(made, at).map(inPicture) })) : [],
     along: made.ok ? made.along.map((at) => ({ at, points: insideBy(made, at).map(inPicture) })) : [],
     edgeLength: edge ? pathLength(edge.edge) : 0,
     chord: edge ? distance(edge.heel, edge.crown) : 0,
@@ -159,11 +159,12 @@ const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
 type Made = Extract<TracedTemplate, { ok: true }>;
 
 /** A line across the template, so far from the heel. */
-const acrossAt = ({ outline, found }: Made, at: number): readonly Point[] => {
+const lineAcross = ({ outline, found }: Made, at: number): readonly Point[] => {
   const { minY, maxY } = pathBox(movePath(outline.path, found.motion));
+  const x = acrossAt(found.edge, at);
   return [
-    { x: at, y: minY },
-    { x: at, y: maxY },
+    { x, y: minY },
+    { x, y: maxY },
   ];
 };
 

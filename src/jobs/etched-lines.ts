@@ -1,0 +1,107 @@
+/** The lines that a person says are etched in the acrylic of a traced outline: whether they lie on it, and where. */
+
+import type { Problem } from '../document/index.ts';
+import {
+  containsPoint,
+  move,
+  nearnessOf,
+  type Path,
+  type Point,
+  pieceAt,
+  pieceLength,
+} from '../geometry/index.ts';
+import { lengthsApart, MM_TENTH } from '../length/index.ts';
+import { acrossAt, fromHeel, lineBeyond } from '../template/index.ts';
+import type { WorkingEdge } from '../trace/index.ts';
+
+/** An etched line by its distance (mm), or by a place in the outline's frame that it runs through. */
+export type Etched = number | Point;
+
+export interface SaidLines {
+  /** Square to the long axis, so far from the heel. */
+  readonly across?: readonly { readonly name: string; readonly at: Etched }[] | undefined;
+  /** Parallel to the edge, so far inside it. */
+  readonly along?: readonly Etched[] | undefined;
+}
+
+export type EtchedLines =
+  | {
+      readonly ok: true;
+      /** Distances from the heel, mm. */
+      readonly across: readonly { readonly name: string; readonly at: number }[];
+      /** Distances inside the edge, mm. */
+      readonly along: readonly number[];
+    }
+  | { readonly ok: false; readonly problem: Problem };
+
+/** mm: what a finger or a ruler is off by. */
+const OFF = 1;
+
+export const etchedIn = (
+  outline: Path,
+  { edge, motion }: Pick<WorkingEdge, 'edge' | 'motion'>,
+  { across = [], along = [] }: SaidLines,
+): EtchedLines => {
+  const near = nearnessOf(edge.pieces);
+  const round = nearnessOf(outline.pieces);
+  const isOn = (p: Point): boolean => containsPoint({ loops: [outline] }, p) || round.distance(p) <= OFF;
+  const places = [
+    ...across.map(({ at }) => ({ at, key: 'alignment' })),
+    ...along.map((at) => ({ at, key: 'channelLines' })),
+  ];
+  for (const { at, key } of places)
+    if (typeof at !== 'number' && !isOn(at)) return refuse(besideTemplate(round.distance(at), key));
+  const widest = along.some((at) => typeof at === 'number') ? farthestFrom(near, outline, motion) : 0;
+  for (const at of along)
+    if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest));
+  const lines = across.map(({ name, at }) => ({
+    name,
+    at: typeof at === 'number' ? acrossAt(edge, at) : move(motion, at).x,
+  }));
+  const beyond = lineBeyond(edge, lines);
+  if (beyond) return refuse(beyond);
+  return {
+    ok: true,
+    across: lines.map(({ name, at }) => ({ name, at: fromHeel(edge, at) })),
+    along: along.map((at) => (typeof at === 'number' ? at : near.distance(move(motion, at)))),
+  };
+};
+
+const refuse = (problem: Problem): EtchedLines => ({ ok: false, problem });
+
+/** Places of an outline that are looked at, mm apart. */
+const STEP = 1;
+
+/** How far the template reaches from its edge, mm. */
+const farthestFrom = (
+  edge: ReturnType<typeof nearnessOf>,
+  { pieces }: Path,
+  motion: WorkingEdge['motion'],
+): number => {
+  let farthest = 0;
+  for (const piece of pieces) {
+    const steps = Math.ceil(pieceLength(piece) / STEP);
+    for (let i = 0; i < steps; i++)
+      farthest = Math.max(farthest, edge.distance(move(motion, pieceAt(piece, i / steps))));
+  }
+  return farthest;
+};
+
+const besideTemplate = (away: number, key: string): Problem => ({
+  code: 'off-the-template',
+  key,
+  message: 'an etched line is said by a place that is not on the template',
+  found: `a place ${Math.round(away)} mm outside its outline`,
+  expected: 'a place inside the outline, on the line',
+});
+
+const tooFarInside = (at: number, widest: number): Problem => {
+  const [found, most] = lengthsApart(at, widest, MM_TENTH);
+  return {
+    code: 'off-the-template',
+    key: 'channelLines',
+    message: 'this line lies farther inside the edge than the template reaches',
+    found,
+    expected: `at most ${most}, where the template ends`,
+  };
+};

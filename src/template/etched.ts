@@ -1,0 +1,44 @@
+/** Lines etched across the acrylic: a file says how far from the heel, all else asks where along the long axis. */
+
+import { type Problem, quoted } from '../document/index.ts';
+import { type Path, pathBox, pathEnd, pathStart } from '../geometry/index.ts';
+import { lengthsApart, MM_TENTH } from '../length/index.ts';
+import type { AlignmentLine } from './template.ts';
+
+/** The x of a line that is etched across, so far (mm) from the heel towards the crown end. */
+export const acrossAt = (edge: Path, distance: number): number => heelX(edge) + wayOf(edge) * distance;
+
+/** How far (mm) from the heel a line across at this x is; below zero where it lies before the heel. */
+export const fromHeel = (edge: Path, x: number): number => wayOf(edge) * (x - heelX(edge));
+
+/** How far from the heel the edge reaches (mm): a line across that lies farther off meets none of it. */
+const reachOf = (edge: Path): number => {
+  const { minX, maxX } = pathBox(edge);
+  return fromHeel(edge, wayOf(edge) > 0 ? maxX : minX);
+};
+
+/** Figures in files are rounded, mm. */
+const ROUNDED = 0.05;
+
+/** Whether a line across lies beyond the edge. The acrylic may be longer than that: a file does not say. */
+export const isBeyond = (edge: Path, { at }: AlignmentLine): boolean =>
+  fromHeel(edge, at) > reachOf(edge) + ROUNDED;
+
+/** What is wrong with the first line across that lies beyond the edge. */
+export const lineBeyond = (edge: Path, lines: readonly AlignmentLine[]): Problem | undefined => {
+  const line = lines.find((one) => isBeyond(edge, one));
+  if (!line) return undefined;
+  const [found, most] = lengthsApart(fromHeel(edge, line.at), reachOf(edge), MM_TENTH);
+  return {
+    code: 'beyond-the-edge',
+    key: 'alignment',
+    message: `line ${quoted(line.name)} lies beyond the end of the edge`,
+    found,
+    expected: `at most ${most} from the heel`,
+  };
+};
+
+const heelX = (edge: Path): number => pathStart(edge)?.x ?? 0;
+
+/** An edge may run either way, as points read off a mat do. */
+const wayOf = (edge: Path): 1 | -1 => ((pathEnd(edge)?.x ?? 0) < heelX(edge) ? -1 : 1);
