@@ -63,7 +63,8 @@ export const piecesFromSvgPath = (d: string, tolerance: number = CURVE_TOLERANCE
 };
 
 const plainReason = (message: string): string => {
-  const first = message.replace(/\.$/, '');
+  // What it says after the character is its own guess at why.
+  const first = message.replace(/\. .*$|\.$/s, '');
   return `path data cannot be read: ${first.charAt(0).toLowerCase()}${first.slice(1)}`;
 };
 

@@ -13,7 +13,7 @@ import {
   writeTemplate,
 } from '../template/index.ts';
 import { cornersOf, mendOutline } from '../trace/index.ts';
-import { breaksAlong, lostBreaks, placeAll, type SetRight } from './set-right.ts';
+import { breaksAlong, lostBreaks, placeAll, type SetRight, spoiltByStretch } from './set-right.ts';
 import { type OffBy, sizeByPrint, sizeWords, tooFarOff } from './size-by-print.ts';
 
 export interface EditedFrom {
@@ -80,6 +80,8 @@ export const editTemplate = ({ template, units, text }: EditedFrom, wants: EditW
   });
   const reading = readTemplate(made, fileName);
   // Its places would be lines of a file that is never written.
+  if (!reading.ok && right.stretches.length > 0)
+    return { ok: false, problems: [spoiltByStretch(reading.problems[0]!)] };
   if (!reading.ok) return { ok: false, problems: reading.problems.map(({ place: _, ...rest }) => rest) };
   const lost = lostBreaks(right.breaks, reading.template.breaks);
   if (lost.length > 0) return { ok: false, problems: lost };

@@ -159,6 +159,15 @@ export const lostBreaks = (
       expected: 'a place of the edge half a millimetre or more from its ends and from other breaks',
     }));
 
+/** What is said where an edge was sound before its stretches were set right; `problem` is what is wrong with it now. */
+export const spoiltByStretch = ({ code, message, found }: Problem): Problem => ({
+  code: 'spoilt-by-stretch',
+  key: '--stretch',
+  message: 'with this stretch set right there is no edge that a template can have',
+  found: code === 'no-working-edge' && found !== undefined ? found : message,
+  hint: 'look at the places of the stretch',
+});
+
 const noSuchBreak = (name: string, key: string, names: readonly string[]): Problem => {
   const near = nearestOf(name, names);
   return {

@@ -3,7 +3,7 @@
 import { type Problem, ProblemError } from '../document/index.ts';
 import { distance, inverse, move, movePath, type Point } from '../geometry/index.ts';
 import type { PlaceOnOutline, Traced, TraceResult } from '../trace/index.ts';
-import { type EdgeAsItIs, lostBreaks, placeAll, type SetRight } from './set-right.ts';
+import { type EdgeAsItIs, lostBreaks, placeAll, type SetRight, spoiltByStretch } from './set-right.ts';
 import { type OffBy, sizeByPrint, tooFarOff } from './size-by-print.ts';
 import {
   type Said,
@@ -76,6 +76,9 @@ export const traceSetRight = (
     // Enlarged, a picture's outline is similar to itself about the origin of its frame.
     result = { traced: again.traced, made: make(again.traced, correction), correction };
   }
+  // Without the stretches there was an edge.
+  if (!result.made.ok && asTraced.ok && mends.length > 0 && result.made.problem.key === undefined)
+    throw new ProblemError([spoiltByStretch(result.made.problem)]);
   if (result.made.ok) {
     const lost: readonly Problem[] = lostBreaks(right.breaks, result.made.template.breaks);
     if (lost.length > 0) throw new ProblemError(lost);

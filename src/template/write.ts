@@ -1,5 +1,6 @@
 /** A template as the text of its file, as a person would write it: steps in order, plain numbers, a comment on top. */
 
+import { oneLine } from '../document/index.ts';
 import {
   distance,
   type Path,
@@ -45,7 +46,7 @@ export const writeTemplate = (wanted: TemplateText): string => {
   const pair = (p: Point): string => `[${number(p.x)}, ${number(p.y)}]`;
   const start = pathStart(edge) ?? { x: 0, y: 0 };
   const lines = [
-    ...comments.map((c) => `# ${c}`),
+    ...comments.map((c) => `# ${oneLine(c)}`),
     `title: ${quotedTitle(title)}`,
     `units: ${units}`,
     ...(thickness === undefined ? [] : [`thickness: ${number(thickness)}`]),
@@ -105,8 +106,10 @@ const steps = (edge: Path, breaks: TemplateText['breaks']): readonly Step[] => {
   return found;
 };
 
-/** Plain where it can be: a word or several, with nothing that YAML reads. */
-const quotedTitle = (text: string): string =>
-  /^[A-Za-z][A-Za-z0-9 -]*$/.test(text) && !/^(y|n|yes|no|on|off|true|false|null)$/i.test(text)
+/** Plain where it can be: a word or several, with nothing that YAML reads. Names of files hold what steers a terminal. */
+const quotedTitle = (said: string): string => {
+  const text = oneLine(said);
+  return /^[A-Za-z][A-Za-z0-9 -]*$/.test(text) && !/^(y|n|yes|no|on|off|true|false|null)$/i.test(text)
     ? text
     : JSON.stringify(text);
+};

@@ -248,9 +248,9 @@ const pathOf = (part: Commands, matrix: Matrix, tolerance: number): PathResult =
   const [a, b, c, d, e, f] = whole;
   // Where circles become ellipses the commands themselves go through the matrix.
   const data = new SVGPathData(part);
-  const read = isSimilar
-    ? piecesFromSvgPath(data.encode(), tolerance / size)
-    : piecesFromSvgPath(data.matrix(a, b, c, d, e, f).encode(), tolerance);
+  // A number beyond all would be written as a word; it is as far off as one that is refused for that.
+  const written = (isSimilar ? data : data.matrix(a, b, c, d, e, f)).encode().replace(/Infinity|NaN/g, '1e9');
+  const read = piecesFromSvgPath(written, isSimilar ? tolerance / size : tolerance);
   if (!read.ok) return { ok: false, reason: read.reason, drawsNothing: read.reason === DRAWS_NOTHING };
   const pieces: readonly Piece[] = isSimilar
     ? read.pieces.map((p) => throughSimilarity(p, whole))

@@ -91,6 +91,7 @@ export const readSvgTree = (text: string): SvgTreeResult => {
       message: 'the drawing is too large',
       expected: 'at most 4 million characters',
     });
+  if (!/^\s*</.test(text)) return refuse(NOT_SVG);
   const parser = new SaxesParser({ xmlns: true });
   const open: Growing[] = [];
   const byId = new Map<string, SvgNode>();

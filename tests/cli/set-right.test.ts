@@ -143,6 +143,36 @@ describe('template trace sets right', () => {
     expect(Number(along[1])).toBeCloseTo(9, 1);
   });
 
+  it.runIf(process.platform !== 'win32')(
+    'and writes no names that steer a terminal or break a line',
+    async () => {
+      const folder = emptyFolder();
+      const name = 'two\n\u001b[31mlines.png';
+      await writeFile(join(folder, name), bar(false));
+      const ran = await run(folder, [
+        ...['template', 'trace', name, '--dpi', DPI, ...ENDS, '-o', 'a.yaml'],
+        ...['--across', 'A\nB=3 mm'],
+      ]);
+      expect(ran.code).toBe(0);
+      const text = await readFile(join(folder, 'a.yaml'), 'utf8');
+      expect(text.split('\n')[0]).toBe('# Traced by swagwright from "two  [31mlines.png".');
+      expect(text).toContain('{ name: A B, at: 3 }');
+      expect(text).toContain('title: "Two [31mlines"');
+      expect(
+        (
+          await run(folder, [
+            ...['template', 'trace', name, '--dpi', DPI, ...ENDS],
+            '-o',
+            'b.yaml',
+            '--title',
+            'x\ny',
+          ])
+        ).code,
+      ).toBe(0);
+      expect(await readFile(join(folder, 'b.yaml'), 'utf8')).toContain('title: x y\n');
+    },
+  );
+
   it('no line that is etched before the heel', async () => {
     const ends = ['--heel', at(40, 20), '--crown', at(100, 20), '--foot', 'left'];
     const ran = await traced(['--across', `A=${at(35, 40)}`], { ends });
@@ -249,6 +279,11 @@ describe('template trace sets right', () => {
       ['--along', '6 mm', '--along', '32 mm'],
       1,
       /^bar\.png: --along: this line lies farther inside the edge than the template reaches; found 32 mm; expected at most (30|30\.1|29\.9) mm, where the template ends$/,
+    ],
+    [
+      ['--stretch', `heel to crown through ${at(60, 5)} ${at(60, 70)}`],
+      1,
+      /^bar\.png: --stretch: with this stretch set right there is no edge that a template can have; found an edge that crosses itself at \d+,\d+ in the picture; look at the places of the stretch$/,
     ],
     [['--marks', '1,1 to 9,9 is 2 in'], 2, /^--marks: it cannot go with --dpi; expected one of them$/],
   ] as const)('%j is refused in one line, and nothing is written', async (args, code, line) => {
@@ -423,6 +458,11 @@ crownEnd: corner
       ['--stretch', 'heel to heel straight'],
       1,
       /^own\.yaml: --stretch: the two ends of the stretch that is set right/,
+    ],
+    [
+      ['--stretch', 'heel to 60 through 99999,99999'],
+      1,
+      /^own\.yaml: --stretch: with this stretch set right there is no edge that a template can have; found too large; look at the places of the stretch$/,
     ],
     [['--off', '11 mm shorter'], 1, /^own\.yaml: --off: that is more than a tenth of the whole/],
     [

@@ -282,7 +282,7 @@ describe('template trace', () => {
     );
     const asSaid = await run(folder, ['template', 'trace', 'stated.jpg', '-o', 'again.yaml', '--dpi', '150']);
     expect(asSaid.err).not.toMatch(/unsure: the picture itself/);
-  });
+  }, 60_000);
 
   it.each([
     ['png', 'image/png'],

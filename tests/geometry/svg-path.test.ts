@@ -126,6 +126,7 @@ describe('what is read and what is refused', () => {
     ['M 0 0 Z', 'path data draws nothing'],
     ['M 0 0 L 5', 'path data cannot be read: unterminated command at the path end'],
     ['M 0 0 X 5 5', 'path data cannot be read: unexpected character "X" at index 6'],
+    ['M 0 0 L NaN 5', 'path data cannot be read: unexpected character "N" at index 8'],
     ['M 0 0 L 1e 5', 'path data cannot be read: invalid number ending at 10'],
     ['M 0 0 L 10 0 M 5 5 L 6 6', 'path data has more than one subpath; one is read'],
     ['M 0 0 L 10 0 L 5 5 Z L 6 6', 'path data goes on after Z; one subpath is read'],

@@ -128,8 +128,9 @@ describe('which path', () => {
 describe('drawings that mean harm, or are none', () => {
   const deep = `${'<g>'.repeat(5000)}`;
   test.each([
-    ['', 'this is no well-formed SVG file'],
-    ['hello', 'this is no well-formed SVG file'],
+    ['', 'this is no SVG drawing; expected a file that begins with <svg>'],
+    ['hello', 'this is no SVG drawing; expected a file that begins with <svg>'],
+    ['0\nSECTION\n2\nENTITIES\n0\nEOF\n', 'this is no SVG drawing; expected a file that begins with <svg>'],
     ['<html></html>', 'this is no SVG drawing; expected a file that begins with <svg>'],
     [drawing('<path d="M0 0 L1'), 'this is no well-formed SVG file'],
     [
@@ -146,6 +147,12 @@ describe('drawings that mean harm, or are none', () => {
     [drawing('<use href="other.svg#x"/>'), 'a copy (use) of a shape in another file is not followed'],
     [drawing('<path d="nonsense"/>'), 'path data must start with a move'],
     [drawing('<path d="M0 0 L1e300 1e300"/>'), 'path data has a number'],
+    // Read, these are infinite: written again and read once more they were words that nobody had written.
+    [drawing('<path d="M0 0 L1e309 5"/>'), 'path data has a number that is not finite'],
+    [
+      drawing('<path d="M0 0 L1e9 5" transform="matrix(1e300 0 1e300 1 0 0)"/>'),
+      'path data has a number that is not finite',
+    ],
     [drawing('<path d="M0 0H50" transform="scale(0)"/>'), 'a transform squeezes the path flat'],
     [drawing('<path d="M0 0H50" transform="wring(3)"/>'), 'a transform cannot be read; found "wring(3)"'],
     [
