@@ -966,4 +966,32 @@ export const MUTATIONS = [
     test: 'tests/cli/set-right.test.ts',
     only: 'template edit',
   },
+  {
+    name: 'a resolution that no scanner has is believed',
+    file: 'src/trace/resolution.ts',
+    from: 'const FINEST = 9600;',
+    to: 'const FINEST = 9600e6;',
+    test: 'tests/cli/template-commands.test.ts',
+  },
+  {
+    name: 'an etched line beyond the end of the edge is taken',
+    file: 'src/template/etched.ts',
+    from: '> reachOf(edge) + ROUNDED',
+    to: '> reachOf(edge) + 1000',
+    test: 'tests/cli/set-right.test.ts',
+  },
+  {
+    name: 'etched lines counted to the right where the edge runs to the left',
+    file: 'src/template/etched.ts',
+    from: '< heelX(edge) ? -1 : 1',
+    to: '< heelX(edge) ? 1 : 1',
+    test: 'tests/cli/set-right.test.ts',
+  },
+  {
+    name: 'a place beside the acrylic taken for one on an etched line',
+    file: 'src/jobs/etched-lines.ts',
+    from: 'round.distance(p) <= OFF',
+    to: 'round.distance(p) <= 10 * OFF',
+    test: 'tests/cli/set-right.test.ts',
+  },
 ];

@@ -15,7 +15,7 @@ import { acrossAt, fromHeel, lineBeyond } from '../template/index.ts';
 import type { WorkingEdge } from '../trace/index.ts';
 
 /** An etched line by its distance (mm), or by a place in the outline's frame that it runs through. */
-export type Etched = number | Point;
+type Etched = number | Point;
 
 export interface SaidLines {
   /** Square to the long axis, so far from the heel. */
