@@ -11,8 +11,8 @@ export const ROOMS = {
   text: {
     mutate: ['src/output/text/*.ts', 'src/output/mockup/*.ts', 'src/swag/asked-words.ts'],
     tests: [
-      ...folder('output/text', 'lengths', 'swags-words', 'setting-words', 'own-corner-sizes'),
-      ...folder('output/mockup', 'describe-design'),
+      ...folder('output/text', 'lengths', 'swags-words', 'fit-words', 'setting-words', 'own-corner-sizes'),
+      ...folder('output/mockup', 'cautions', 'describe-design'),
       ...folder('cli', 'fit', 'kinds', 'wish-options', 'own-corners'),
     ],
   },

@@ -82,5 +82,6 @@ const countedWords = (kinds: readonly Kind[], shown: readonly Kind[]): string =>
           : `All ${kinds.length} kinds`;
     return `${kindsShown}, ${kinds.length === 1 ? '' : 'each '}for all that looks like it; ${found} fit; --all lists each by itself, and --most says how many.`;
   }
+  if (found === 1) return 'One fits.';
   return shown.length < found ? `The best ${shown.length} of ${found} that fit.` : `All ${found} that fit.`;
 };
