@@ -1,13 +1,19 @@
 /** Her own templates: what is done with them leaves a plan and a shelf that can be read. */
 
 import { describe, expect, test } from 'vitest';
-import { listAt, textAt } from '../../src/page/plan/plan-text.ts';
+import { listAt } from '../../src/page/plan/plan-text.ts';
 import {
+  beside,
   doubled,
+  entitled,
   freeName,
+  freeTitle,
+  isSame,
+  otherwiseCalled,
   renamed,
   shelfFrom,
   shelfText,
+  titlesOf,
   withOwn,
   withoutOwn,
 } from '../../src/page/plan/shelf.ts';
@@ -62,11 +68,30 @@ describe('her shelf', () => {
   });
 
   test('doubles one under a name that is free', () => {
-    const once = doubled(file, [file]);
-    const twice = doubled(file, [file, once]);
+    const once = doubled(file, [file], titlesOf([file]));
+    const twice = doubled(file, [file, once], titlesOf([file, once]));
     expect([once.name, twice.name]).toEqual(['./corbel-2.yaml', './corbel-3.yaml']);
-    expect(textAt(twice.text, ['title'])).toBe('Corbel, copy');
+    expect(titlesOf([once, twice])).toEqual(['Corbel, copy', 'Corbel, copy 2']);
     expect(freeName([], './corbel.yaml')).toBe('./corbel.yaml');
+  });
+
+  test('never holds two of one title: a plan’s template of another’s title takes the next that is free, once', () => {
+    expect(freeTitle(['Corbel', 'corbel 2'], 'CORBEL')).toBe('CORBEL 3');
+    const other = { name: './theirs.yaml', text: `${CORBEL}# another\n` };
+    const brought: State = { ...stateOf('./theirs.yaml'), own: [other] };
+    const { own } = beside([file], brought, ['Newel']);
+    expect(titlesOf(own)).toEqual(['Corbel', 'Corbel 2']);
+    expect(beside(own, brought, ['Newel']).own).toEqual(own);
+    const newel = { name: './mine.yaml', text: CORBEL.replace('Corbel', 'newel') };
+    const taken = beside([file], { ...stateOf('./mine.yaml'), own: [newel] }, ['Newel']);
+    expect(titlesOf(taken.own)).toEqual(['Corbel', 'newel 2']);
+    expect(otherwiseCalled('Corbel', 'Corbel 2')).toBe(
+      'There is a “Corbel” already: this one is called “Corbel 2”.',
+    );
+    expect(otherwiseCalled('Corbel', 'Corbel')).toBe('');
+    // What is no other template's number, or another template, is not the same.
+    expect(isSame(own[1]!, { ...other, text: other.text.replace('Corbel', 'Corbe') })).toBe(false);
+    expect(isSame({ ...file, text: entitled(CORBEL, 'Corbel 2') }, other)).toBe(false);
   });
 
   test('without one leaves it out of the plan, which keeps a template to go on with', () => {

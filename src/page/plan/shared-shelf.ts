@@ -7,8 +7,8 @@
 
 import { fingerprint } from '../../document/index.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
-import { textAt, withValues } from './plan-text.ts';
-import { freeName } from './shelf.ts';
+import { textAt } from './plan-text.ts';
+import { entitled, freeName } from './shelf.ts';
 
 /** One version of a template: each change of it is another one. */
 interface Version extends OwnTemplate {
@@ -93,12 +93,7 @@ const beside = ({ name, text }: OwnTemplate, others: readonly OwnTemplate[]): Ow
   const free = freeName(others, name);
   if (title === undefined || !isTaken) return { name: free, text };
   const [, number = '2'] = /-(\d+)\.[a-z]+$/i.exec(free) ?? [];
-  try {
-    return { name: free, text: withValues(text, [[['title'], `${title} ${number}`]]) };
-  } catch {
-    // One with a mistake in its writing stays as it is.
-    return { name: free, text };
-  }
+  return { name: free, text: entitled(text, `${title} ${number}`) };
 };
 
 export const sharedText = (shelf: SharedShelf): string => JSON.stringify(shelf);

@@ -22,19 +22,59 @@ export const freeName = (own: readonly Pick<OwnTemplate, 'name'>[], name: string
   }
 };
 
+/** A title that no other template has: `Corbel`, `Corbel 2`. Capitals tell no two apart. */
+export const freeTitle = (taken: readonly string[], title: string): string => {
+  const all = new Set(taken.map((other) => other.toLowerCase()));
+  for (let n = 1; ; n++) {
+    const tried = n === 1 ? title : `${title} ${n}`;
+    if (!all.has(tried.toLowerCase())) return tried;
+  }
+};
+
+export const titlesOf = (own: readonly OwnTemplate[]): readonly string[] =>
+  own.flatMap(({ text }) => textAt(text, ['title']) ?? []);
+
+/** Whether one on the shelf is the one that is brought, be it that it had to take another title there. */
+export const isSame = (there: OwnTemplate, brought: OwnTemplate): boolean => {
+  if (there.text === brought.text) return true;
+  const [title = '', first = ''] = [there, brought].map(({ text }) => textAt(text, ['title']));
+  const isNumbered = title.startsWith(`${first} `) && /^\d+$/.test(title.slice(first.length + 1));
+  return isNumbered && there.text === entitled(brought.text, title);
+};
+
+/** The template's file with another title. One with a mistake in its writing stays as it is. */
+export const entitled = (text: string, title: string): string => {
+  try {
+    return textAt(text, ['title']) === title ? text : withValues(text, [[['title'], title]]);
+  } catch {
+    return text;
+  }
+};
+
+/** What is said where another template has the title that was asked for. */
+export const otherwiseCalled = (asked: string, title: string): string =>
+  asked === title ? '' : `There is a “${asked}” already: this one is called “${title}”.`;
+
 /**
  * A state that comes from outside, with the templates that it brings beside those that are there: one that is there
  * already is not added again, and one of another's name comes under a free one, by which its plan knows it then.
+ * `along`: the titles of those that come with the page.
  */
-export const beside = (there: readonly OwnTemplate[], brought: State): State => {
+export const beside = (
+  there: readonly OwnTemplate[],
+  brought: State,
+  along: readonly string[] = [],
+): State => {
   const names = new Map<string, string>();
   let own = there;
   for (const t of brought.own) {
-    const alike = own.filter(({ text }) => text === t.text);
+    const alike = own.filter((other) => isSame(other, t));
     const same = alike.find(({ name }) => name === t.name) ?? alike[0];
     const name = same?.name ?? freeName(own, t.name);
     names.set(t.name, name);
-    if (!same) own = [...own, { name, text: t.text }];
+    const title = textAt(t.text, ['title']);
+    const free = title && freeTitle([...along, ...titlesOf(own)], title);
+    if (!same) own = [...own, { name, text: free ? entitled(t.text, free) : t.text }];
   }
   return { ...brought, plan: withNames(brought.plan, names), own };
 };
@@ -42,16 +82,17 @@ export const beside = (there: readonly OwnTemplate[], brought: State): State => 
 /** What a template is called is written in it; its file keeps its name, by which plans know it. */
 export const renamed = (state: State, name: string, title: string): State => ({
   ...state,
-  own: state.own.map((t) => (t.name === name ? { name, text: withValues(t.text, [[['title'], title]]) } : t)),
+  own: state.own.map((t) => (t.name === name ? { name, text: entitled(t.text, title) } : t)),
 });
 
-/** The same template once more, under a name that none of `taken` has. */
+/** The same template once more, under a name that none of `taken` has, and a title that is none of `titles`. */
 export const doubled = (
   { name, text }: OwnTemplate,
   taken: readonly Pick<OwnTemplate, 'name'>[],
+  titles: readonly string[],
 ): OwnTemplate => {
   const title = textAt(text, ['title']) ?? 'Template';
-  return { name: freeName(taken, name), text: withValues(text, [[['title'], `${title}, copy`]]) };
+  return { name: freeName(taken, name), text: entitled(text, freeTitle(titles, `${title}, copy`)) };
 };
 
 /** Off the shelf, and out of the plan; a plan without any other template goes on with the first one that comes along. */

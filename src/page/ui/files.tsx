@@ -5,11 +5,20 @@ import { describeProblem, series, textOf } from '../../document/index.ts';
 import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { NO_START } from '../engine/client.ts';
-import type { OwnTemplate, ShelfCard } from '../engine/messages.ts';
+import type { OwnTemplate } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
-import { doubled, freeName, shelfFrom, shelfText } from '../plan/shelf.ts';
+import {
+  doubled,
+  entitled,
+  freeName,
+  freeTitle,
+  isSame,
+  otherwiseCalled,
+  shelfFrom,
+  shelfText,
+} from '../plan/shelf.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
@@ -22,7 +31,9 @@ import {
   during,
   edit,
   look,
+  notice,
   openFrom,
+  otherTitles,
   quick,
   replaceState,
   say,
@@ -39,6 +50,7 @@ const MOST_DRAWING = 4_000_000;
 
 /** One after the other: each is looked at by itself. */
 export const takeFiles = async (files: Iterable<File>): Promise<void> => {
+  notice.value = undefined;
   for (const file of files) await takeFile(file);
 };
 
@@ -94,6 +106,7 @@ export const openPoints = async (): Promise<void> => (await tracePart())?.points
 
 /** Goes on with a picture that this browser keeps. */
 export const openKept = async (key: string, title?: string): Promise<void> => {
+  notice.value = undefined;
   const part = await tracePart();
   await part?.goOn(key, title).catch(() => complain('This browser does not have the picture any longer.'));
 };
@@ -122,27 +135,30 @@ const takeDrawing = async (file: File): Promise<void> => {
     return;
   }
   const { name, text, words } = made.answer;
-  const card = await takeTemplate(name, text);
-  if (!card) return;
+  const kept = await takeTemplate(name, text);
+  if (!kept) return;
   saveAs(name, 'text/yaml', text);
-  say(`The template “${card.title}” is made, ticked, and with your downloads as ${name}. ${words}`);
+  say(
+    `The template “${kept.title}” is made, ticked, and with your downloads as ${name}.${kept.note} ${words}`,
+  );
 };
 
 /** All templates of a file that the page wrote; those that are on the shelf already stay as they are. */
 const takeShelf = async (fileName: string, templates: readonly OwnTemplate[]): Promise<void> => {
   const brought = templates.map(({ name, text }) => ({ name: readOwnName(name), text }));
-  const isNew = ({ name, text }: OwnTemplate): boolean =>
-    !state.value.own.some((t) => t.name === name && t.text === text);
+  const isNew = (one: OwnTemplate): boolean => !state.value.own.some((t) => isSame(t, one));
   const titles: string[] = [];
+  const notes: string[] = [];
   for (const { name, text } of brought.filter(isNew)) {
-    const card = await takeTemplate(name, text, 'beside');
+    const kept = await takeTemplate(name, text, 'beside');
     // What is in the way of one is said, and in the way of the next ones too.
-    if (!card) return;
-    titles.push(`“${card.title}”`);
+    if (!kept) return;
+    titles.push(`“${kept.title}”`);
+    notes.push(kept.note);
   }
   say(
     titles.length > 0
-      ? `${series(titles)} of ${fileName} ${titles.length > 1 ? 'are' : 'is'} on the shelf, and ticked.`
+      ? `${series(titles)} of ${fileName} ${titles.length > 1 ? 'are' : 'is'} on the shelf, and ticked.${notes.join('')}`
       : `All templates of ${fileName} are on the shelf already.`,
   );
 };
@@ -165,7 +181,7 @@ export const takeTemplate = async (
   text: string,
   where: 'in-place' | 'beside' = 'in-place',
   beforeItIs?: (name: string) => void,
-): Promise<ShelfCard | undefined> => {
+): Promise<Shelved | undefined> => {
   const called = readOwnName(fileName);
   // The shelf itself may be asked for meanwhile, for what another window has put there.
   const asked = { kind: 'shelf', own: [{ name: called, text }] } as const;
@@ -179,12 +195,21 @@ export const takeTemplate = async (
   }
   const name = where === 'beside' ? freeName(takenNames(), called) : called;
   beforeItIs?.(name);
-  if (!addOwn({ name, text })) return undefined;
+  const title = freeTitle(otherTitles(name), card.title);
+  if (!addOwn({ name, text: title === card.title ? text : entitled(text, title) })) return undefined;
   const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
-  say(`The template “${card.title}” is on the shelf, and ticked.`);
-  return card;
+  const note = ` ${otherwiseCalled(card.title, title)}`.trimEnd();
+  say(`The template “${title}” is on the shelf, and ticked.${note}`);
+  return { title, note };
 };
+
+/** A template that is on the shelf now. */
+interface Shelved {
+  readonly title: string;
+  /** A sentence, with a blank before it, where it could not have the title of its file. */
+  readonly note: string;
+}
 
 /** Of templates on the shelf, and of those whose pictures are kept: a step back may bring them back. */
 const takenNames = (): readonly Pick<OwnTemplate, 'name'>[] => [
@@ -194,7 +219,7 @@ const takenNames = (): readonly Pick<OwnTemplate, 'name'>[] => [
 
 /** A template once more, with a picture of its own where it has one. */
 export const duplicate = async (file: OwnTemplate): Promise<void> => {
-  const copy = doubled(file, takenNames());
+  const copy = doubled(file, takenNames(), otherTitles());
   const picture = pictureOf(file.name);
   // Before it is on the shelf, as in `takeTemplate`. Where the browser has it no longer, the copy has none either.
   if (picture) await (await tracePart())?.copy(picture.key, copy.name).catch(() => {});

@@ -3,6 +3,8 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { alongOf, type Line, placeAlong, wholeLength } from './along-line.ts';
+import { chosen } from './focus-on.ts';
+import { finely } from './her-lengths.ts';
 import { type Place, placeIn } from './pointer.ts';
 
 interface KnobProps {
@@ -37,17 +39,17 @@ export const Knob = (props: KnobProps) => {
   }, [isNew]);
   const here = moving.value ?? at;
   const length = line && alongOf(line, here);
-  const mm = Math.round((length ?? here.x) / perMm);
+  const mm = (length ?? here.x) / perMm;
   const putAt = (place: Place): void => {
     const onLine = line ? placeAlong(line, alongOf(line, place)) : place;
     moving.value = onLine;
+    chosen.value = onLine;
     onPut(onLine);
   };
   const letGo = (): void => {
     isDragging.value = false;
     moving.value = undefined;
   };
-  const isFarRight = here.x > 0.8 * width;
   return (
     <g
       ref={own}
@@ -58,11 +60,11 @@ export const Knob = (props: KnobProps) => {
       aria-label={label}
       aria-valuemin={0}
       aria-valuemax={Math.round((line ? wholeLength(line) : width) / perMm)}
-      aria-valuenow={mm}
+      aria-valuenow={Math.round(mm)}
       aria-valuetext={
         line
-          ? `${mm} mm ${along}`
-          : (says?.(here) ?? `${mm} mm from the left, ${Math.round(here.y / perMm)} mm from the top`)
+          ? `${finely(mm)} ${along}`
+          : (says?.(here) ?? `${finely(mm)} from the left, ${finely(here.y / perMm)} from the top`)
       }
       transform={`translate(${here.x.toFixed(1)} ${here.y.toFixed(1)})`}
       onKeyDown={(event) => {
@@ -80,6 +82,9 @@ export const Knob = (props: KnobProps) => {
             : { x: here.x + step.x * by, y: here.y + step.y * by },
         );
         event.preventDefault();
+      }}
+      onFocus={() => {
+        chosen.value = here;
       }}
       onTouchStart={(event) => event.preventDefault()}
       onPointerDown={(event) => {
@@ -103,18 +108,34 @@ export const Knob = (props: KnobProps) => {
     >
       <circle class="touch" r={18 * size} />
       <circle class="knob" r={6 * size} stroke-width={2 * size} />
-      <text
-        x={(isFarRight ? -12 : 12) * size}
-        y={-10 * size}
-        font-size={18 * size}
-        stroke-width={4 * size}
-        text-anchor={isFarRight ? 'end' : 'start'}
-      >
-        {label}
-      </text>
+      <Label {...{ size, text: label, isFarRight: here.x > FAR_RIGHT * width }} />
     </g>
   );
 };
+
+/** The share of the width beyond which there is no room for a name on the right. */
+export const FAR_RIGHT = 0.8;
+
+/** What a place is called, beside it. */
+export const Label = ({
+  text,
+  size,
+  isFarRight,
+}: {
+  readonly text: string;
+  readonly size: number;
+  readonly isFarRight: boolean;
+}) => (
+  <text
+    x={(isFarRight ? -12 : 12) * size}
+    y={-10 * size}
+    font-size={18 * size}
+    stroke-width={4 * size}
+    text-anchor={isFarRight ? 'end' : 'start'}
+  >
+    {text}
+  </text>
+);
 
 /** Clockwise as the outline runs. */
 const STEPS: Readonly<Record<string, { readonly along: number; readonly x: number; readonly y: number }>> = {

@@ -2,12 +2,12 @@
 
 import type { ShelfCard } from '../engine/messages.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { renamed, withoutOwn } from '../plan/shelf.ts';
+import { freeTitle, otherwiseCalled, renamed, withoutOwn } from '../plan/shelf.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
 import { duplicate, openKept } from './files.tsx';
 import { pictureOf } from './kept-pictures.ts';
-import { changeState, say, state } from './store.ts';
+import { changeState, otherTitles, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {
   const file = state.value.own.find((t) => t.name === name);
@@ -30,7 +30,10 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
           label="What it is called"
           value={textAt(file.text, ['title']) ?? title}
           onType={(called) => {
-            if (called !== '') changeState(renamed(state.value, name, called), `title of ${name}`);
+            if (called === '') return;
+            const free = freeTitle(otherTitles(name), called);
+            changeState(renamed(state.value, name, free), `title of ${name}`);
+            if (free !== called) say(otherwiseCalled(called, free));
           }}
         />
         <div class="steps">

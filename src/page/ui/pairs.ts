@@ -4,6 +4,7 @@
  */
 
 import { computed, signal } from '@preact/signals';
+import { capital } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
@@ -56,7 +57,7 @@ const pairWords = (side: SideName): string => {
   const written = (s: SideName): string =>
     `${s} ${shownLength(textAt(plan, sidePath(plan, s)) ?? '', units).text}`;
   const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(text);
 };
 
 /** What is in the way now, without what only waits for the next figure. */

@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
+import { capital } from '../../document/index.ts';
 import {
   correctionWords,
   PAPER_IDS,
@@ -251,8 +252,6 @@ const deliver = (printed: Outcome<Printed>): void => {
   const sentences = [`${name} is with your downloads: ${words}`, ...notices.map(capital)];
   say(sentences.map((words) => words.replace(/\.?$/, '.')).join(' '), 'paper');
 };
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const MeasuredField = ({
   label,

@@ -9,7 +9,7 @@ import { beginning, changed, redone, undone } from '../plan/history.ts';
 import { MOST_POINTS, pointAt, pointsIn, templateOfPoints, withPoint } from '../plan/point-text.ts';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
-import { inHers } from './her-lengths.ts';
+import { finely } from './her-lengths.ts';
 import { Knob } from './knob.tsx';
 import { Inks } from './picture.tsx';
 import { say } from './store.ts';
@@ -111,7 +111,7 @@ export const PointsView = () => {
       steps.value = beginning(NOTHING);
     });
     say(
-      `The template “${kept.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
+      `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
   const isMuch = points.length > MOST_POINTS;
@@ -258,7 +258,7 @@ const Plotted = () => {
             line={undefined}
             perMm={1}
             {...{ size, width: minX + width }}
-            says={(at) => `${inHers(at.x)} across, ${inHers(-at.y)} up`}
+            says={(at) => `${finely(at.x)} across, ${finely(-at.y)} up`}
             onPut={(at) =>
               change({ text: withPoint(steps.value.now.text, i, { x: at.x, y: -at.y }, units) }, `point ${i}`)
             }

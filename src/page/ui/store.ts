@@ -28,7 +28,7 @@ import {
   type Written,
   withValues,
 } from '../plan/plan-text.ts';
-import { beside, withOwn } from '../plan/shelf.ts';
+import { beside, titlesOf, withOwn } from '../plan/shelf.ts';
 import { isPlanSized, MOST_OWN, type State, withTaken } from '../plan/state.ts';
 import { followed } from '../plan/their-changes.ts';
 import { keptState } from './keep.ts';
@@ -103,9 +103,13 @@ export const complain = (
 let moved: State | undefined;
 let slid: State | undefined;
 
-const commit = (next: State, about?: string): void => {
-  // What went well was said of what stood here before; what is in the way stays until she puts it away.
+/** What went well was said of what stood here before; what is in the way stays until she puts it away. */
+const forgetSaid = (): void => {
   if (notice.peek()?.isWrong === false) notice.value = undefined;
+};
+
+const commit = (next: State, about?: string): void => {
+  forgetSaid();
   history.value = changed(history.value, next, about);
 };
 
@@ -216,14 +220,26 @@ export const addOwn = (file: OwnTemplate): boolean => {
   return true;
 };
 
+/** What the templates that come with the page are called. */
+const titlesAlong = (): readonly string[] =>
+  shelf.peek().flatMap(({ name, title }) => (state.peek().own.some((t) => t.name === name) ? [] : title));
+
+/** What all templates are called but the one of this name. */
+export const otherTitles = (name?: string): readonly string[] => [
+  ...titlesAlong(),
+  ...titlesOf(state.peek().own.filter((t) => t.name !== name)),
+];
+
 const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
 
 /** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {
+  forgetSaid();
   if (isUnread.peek()) forgetUnread();
   else history.value = undone(history.value);
 };
 export const redo = (): void => {
+  forgetSaid();
   forgetUnread();
   history.value = redone(history.value);
 };
@@ -466,7 +482,7 @@ export const openFrom = async (brought: State, from: string, fileName?: string):
     return false;
   }
   const { own } = state.value;
-  const next = beside(own, brought);
+  const next = beside(own, brought, titlesAlong());
   if (next.own.length > Math.max(MOST_OWN, own.length)) {
     complain(FULL);
     return false;

@@ -1,13 +1,18 @@
 /** The breaks of a traced edge: where one section ends and the next begins, by name. */
 
+import { signal } from '@preact/signals';
+import { capital } from '../../document/index.ts';
 import { BREAK_KINDS } from '../../jobs/break-kinds.ts';
 import type { SaidBreak, TracedBreak, TracedOutline } from '../engine/messages.ts';
 import { type Line, lineThrough, placeAlong } from './along-line.ts';
 import { NameField } from './fields.tsx';
-import { focusOn } from './focus-on.ts';
+import { chosen, focusOn } from './focus-on.ts';
 import { inHers } from './her-lengths.ts';
 import type { Place } from './pointer.ts';
 import { say, traceTold, tracing } from './tracing.ts';
+
+/** Which of the breaks she is at in the list: the picture shows it. */
+export const lit = signal<number | undefined>(undefined);
 
 /** Breaks as they were said, or as the dots in the picture say them. */
 export const breaksSaid = (outline: TracedOutline): readonly SaidBreak[] =>
@@ -104,12 +109,21 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
       >
         Add a break
       </button>
-      <ol class="trace-list">
+      <ul class="trace-list">
         {outline.breaks.map((b, i) => (
           // By its number: it stays the same field while she types in it.
-          <li key={i}>
+          <li
+            key={i}
+            onFocusIn={() => {
+              chosen.value = b.at;
+              lit.value = i;
+            }}
+            onFocusOut={() => {
+              lit.value = undefined;
+            }}
+          >
             <NameField
-              label={`Break ${i + 1}, ${BREAK_KINDS[b.kind]}, ${inHers(b.along)} from the heel`}
+              label={`${capital(BREAK_KINDS[b.kind])}, ${inHers(b.along)} from the heel`}
               placeholder="no name"
               most={40}
               value={b.name ?? ''}
@@ -122,7 +136,7 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
             ) : null}
           </li>
         ))}
-      </ol>
+      </ul>
       {elsewhere.map((b) => (
         <p key={`${b.name} ${b.i}`} class="hint">
           “{b.name}” is not on the edge as it is now.{' '}

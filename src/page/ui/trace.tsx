@@ -1,12 +1,13 @@
 /** A picture of a template, the outline that was found in it, and the ends of the working edge to be set right. */
 
 import { useEffect, useRef } from 'preact/hooks';
+import { capital } from '../../document/index.ts';
 import type { Level, LineSide } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { saveAs } from './browser.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
-import { focusFirst } from './focus-on.ts';
+import { chosen, focusFirst } from './focus-on.ts';
 import { giveTo, keptPictures } from './kept-pictures.ts';
 import type { Place } from './pointer.ts';
 import { say as announce } from './store.ts';
@@ -38,6 +39,7 @@ export const TraceView = () => {
   useEffect(() => {
     stretch.value = undefined;
     tool.value = undefined;
+    chosen.value = undefined;
   }, [key]);
   useEffect(() => {
     if (key === undefined || answer === undefined) return;
@@ -55,21 +57,21 @@ export const TraceView = () => {
     if (!template) return;
     // One that came from the shelf goes back to its place.
     const of = keptPictures.value.find((k) => k.key === now.keptAs)?.of;
-    const card = await takeTemplate(
+    const kept = await takeTemplate(
       of ?? template.name,
       template.text,
       of === undefined ? 'beside' : 'in-place',
       // Before it is on the shelf: there it may have to make room for another window's, and the picture with it.
       (name) => giveTo(now.keptAs, name),
     );
-    if (!card) {
+    if (!kept) {
       giveTo(now.keptAs, of);
       return;
     }
     await keepAndPutAway();
     focusFirst('#templates');
     announce(
-      `The template “${card.title}” is on the shelf, and ticked. Print its outline and lay the acrylic on it before you trust it.`,
+      `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
   const isUnread =
@@ -155,7 +157,7 @@ export const TraceView = () => {
                 <ul>
                   {[...answer.doubts, ...answer.words].map((line) => (
                     <li key={line} class={answer.doubts.includes(line) ? 'wrong' : ''}>
-                      {capital(line)}.
+                      {capital(line).replace(/\.$/, '')}.
                     </li>
                   ))}
                 </ul>
@@ -191,8 +193,6 @@ const stepKeys = (event: KeyboardEvent): void => {
   event.preventDefault();
   event.stopPropagation();
 };
-
-const capital = (text: string): string => (text.charAt(0).toUpperCase() + text.slice(1)).replace(/\.$/, '');
 
 /** The outline goes both ways round from one end to the other. */
 const EdgeButtons = ({

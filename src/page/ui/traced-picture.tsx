@@ -1,13 +1,14 @@
 /** The picture with its outline over it, and what a hand moves along that: ends, breaks, the ends of a stretch. */
 
 import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import type { TracedLine, TracedOutline } from '../engine/messages.ts';
 import { alongOf, lineThrough, placeAlong } from './along-line.ts';
-import { focusOn } from './focus-on.ts';
-import { Knob } from './knob.tsx';
+import { chosen, focusOn } from './focus-on.ts';
+import { FAR_RIGHT, Knob, Label } from './knob.tsx';
 import { type Place, placeIn } from './pointer.ts';
 import { STRETCH_FROM, stretch, tapped, tool } from './tapping.ts';
-import { addBreak, breaksSaid, moveBreak, placeInSaid, removeBreak } from './trace-breaks.tsx';
+import { addBreak, breaksSaid, lit, moveBreak, placeInSaid, removeBreak } from './trace-breaks.tsx';
 import { say, shownPicture, tracing } from './tracing.ts';
 
 interface PicturedProps {
@@ -22,6 +23,17 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
   const marks = scale?.kind === 'marks' ? scale.marks : [];
   /** The width of a line or a letter: pixels of the picture for a part of its longer side. */
   const size = Math.max(width, height) / 800 / closer.value;
+  const seen = useRef<HTMLElement>(null);
+  useEffect(() => {
+    const at = chosen.peek() ?? outline?.edge?.[0];
+    const drawn = seen.current?.querySelector('svg')?.getBoundingClientRect();
+    if (!at || !drawn || !seen.current) return;
+    const { clientWidth, clientHeight } = seen.current;
+    seen.current.scrollTo(
+      (at.x / width) * drawn.width - clientWidth / 2,
+      (at.y / height) * drawn.height - clientHeight / 2,
+    );
+  }, [closer.value, lit.value]);
   return (
     <div class="trace-picture">
       <div class="steps">
@@ -39,6 +51,7 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
         ))}
       </div>
       <figure
+        ref={seen}
         class={`trace-window${tool.value ? ' tapping' : ''}`}
         aria-label="The picture with the outline that was found"
       >
@@ -145,18 +158,19 @@ const Breaks = ({ outline, edge, width, size }: FoundProps & { readonly edge: re
   );
   return (
     <>
-      {outline.breaks
-        .filter((b) => b.kind !== 'mark')
-        .map((b) => (
-          <circle
-            key={b.along}
-            class="traced-corner"
-            cx={b.at.x}
-            cy={b.at.y}
-            r={4 * size}
-            stroke-width={2 * size}
-          />
-        ))}
+      {outline.breaks.map((b, i) => (
+        <g
+          key={i}
+          class={`traced-corner${lit.value === i ? ' lit' : ''}`}
+          transform={`translate(${b.at.x.toFixed(1)} ${b.at.y.toFixed(1)})`}
+        >
+          {b.kind === 'mark' ? null : <circle r={4 * size} stroke-width={2 * size} />}
+          {lit.value === i ? <circle class="ring" r={14 * size} stroke-width={4 * size} /> : null}
+          {b.kind === 'mark' || b.name === undefined ? null : (
+            <Label {...{ size, text: b.name, isFarRight: b.at.x > FAR_RIGHT * width }} />
+          )}
+        </g>
+      ))}
       {said.map((b, i) =>
         corners.has(i) ? null : (
           <Knob

@@ -7,13 +7,13 @@ import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { SaidBreak, TraceAnswer, TraceInput } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
-import { textAt } from '../plan/plan-text.ts';
+import { freeTitle } from '../plan/shelf.ts';
 import { unitsNow } from './fields.tsx';
 import { tell } from './keeping.ts';
 import { changeKept, giveTo, keptPictures, newKey, noteKept } from './kept-pictures.ts';
 import { dropPicture, keepPicture, keptPicture } from './picture-store.ts';
 import type { Place } from './pointer.ts';
-import { alsoStop, say as announce, complain, during, state } from './store.ts';
+import { alsoStop, say as announce, complain, during, otherTitles } from './store.ts';
 
 /** How large the picture is: as its file or the sheet in it says, or as she says. */
 export type Scale =
@@ -81,9 +81,11 @@ const isStepped = (): boolean => {
 export const canStepBack = computed(() => (steps.value?.past.length ?? 0) > 0);
 export const canStepOn = computed(() => (steps.value?.future.length ?? 0) > 0);
 export const stepBack = (): void => {
+  traceTold.value = '';
   if (steps.value) steps.value = undone(steps.value);
 };
 export const stepOn = (): void => {
+  traceTold.value = '';
   if (steps.value) steps.value = redone(steps.value);
 };
 
@@ -139,15 +141,10 @@ const goOn = async (key: string, title: string | undefined): Promise<void> => {
     open(now, held);
     return;
   }
-  open({ ...now, keptAs: newKey(), ...(title !== undefined && { title: freeTitle(title) }) });
+  open({ ...now, keptAs: newKey(), ...(title !== undefined && { title: freeTitle(otherTitles(), title) }) });
   announce(
     'This picture is open in another window too. What you say of it here is kept by itself, and becomes a template of its own.',
   );
-};
-
-const freeTitle = (title: string): string => {
-  const taken = state.peek().own.map(({ text }) => textAt(text, ['title']));
-  for (let n = 2; ; n++) if (!taken.includes(`${title} ${n}`)) return `${title} ${n}`;
 };
 
 /** Whether it is as the browser has it, as long as there is no step. */
@@ -243,6 +240,7 @@ export const keepAndPutAway = async (): Promise<void> => {
 
 /** Changes what is said. `about` gathers what belongs together, such as dragging one end, into one step. */
 export const say = (changes: Partial<Said>, about?: string): void => {
+  traceTold.value = '';
   if (steps.value) steps.value = changed(steps.value, { ...steps.value.now, ...changes }, about);
 };
 

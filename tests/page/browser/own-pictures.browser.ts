@@ -26,7 +26,7 @@ const over = (page: Page, title: string) =>
 
 const nameBreak = async (page: Page, name: string): Promise<void> => {
   await panel(page)
-    .getByLabel(/^Break \d+, on a smooth stretch/)
+    .getByLabel(/^On a smooth stretch, /)
     .fill(name);
   await idle(page);
 };
@@ -36,7 +36,7 @@ const breakNames = async (page: Page, title: string): Promise<readonly string[]>
   await panel(page).waitFor(SLOW);
   await idle(page);
   return panel(page)
-    .getByLabel(/^Break \d+, on a smooth stretch/)
+    .getByLabel(/^On a smooth stretch, /)
     .evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
 };
 

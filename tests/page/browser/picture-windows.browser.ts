@@ -44,14 +44,14 @@ const nameBreak = async (page: Page, name: string): Promise<void> => {
   await button(page, 'Add a break').click();
   await idle(page);
   await panel(page)
-    .getByLabel(/^Break \d+, on a smooth stretch/)
+    .getByLabel(/^On a smooth stretch, /)
     .fill(name);
   await idle(page);
 };
 
 const breakNames = (page: Page): Promise<readonly string[]> =>
   panel(page)
-    .getByLabel(/^Break \d+, on a smooth stretch/)
+    .getByLabel(/^On a smooth stretch, /)
     .evaluateAll((fields) => fields.map((field) => (field as HTMLInputElement).value));
 
 test('two windows set one template right over its picture: both come on the shelf, each with its picture', async () => {

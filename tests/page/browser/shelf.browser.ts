@@ -50,9 +50,27 @@ test('a shelf is kept, put in order, and taken along', async () => {
   await told(page, /“Long bracket” is off the shelf/);
   await expect.poll(() => names(page), SLOW).toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket, copy']);
   await page.getByRole('button', { name: 'Undo' }).click();
+  expect(
+    await page
+      .locator('.notice')
+      .filter({ hasText: /off the shelf/ })
+      .count(),
+  ).toBe(0);
   await expect
     .poll(() => names(page), SLOW)
     .toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket', 'Long bracket, copy']);
+  // A name is taken once: she is told, and the template has the next one that is free.
+  await page.getByText('Rename, save or remove Long bracket', { exact: true }).click();
+  await name.first().fill('newel');
+  await told(page, /There is a “newel” already: this one is called “newel 2”/);
+  await drop(page, 'another.yaml', CORBEL.replace('Corbel', 'Long bracket, copy'));
+  await told(
+    page,
+    /“Long bracket, copy 2” is on the shelf, and ticked\. There is a “Long bracket, copy” already/,
+  );
+  await expect
+    .poll(() => names(page), SLOW)
+    .toEqual(['Baluster', 'Finial', 'Newel', 'newel 2', 'Long bracket, copy', 'Long bracket, copy 2']);
   await context.close();
 
   const other = await ours.visit();
