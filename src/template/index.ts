@@ -6,4 +6,4 @@ export { notAnEdge } from './not-an-edge.ts';
 export { readTemplate } from './read.ts';
 export { templateJsonSchema } from './schema.ts';
 export { type AlignmentLine, type Section, sectionsOf, type Template } from './template.ts';
-export { writeTemplate } from './write.ts';
+export { etchedText, writeTemplate } from './write.ts';

@@ -37,19 +37,14 @@ const APART = 0.5;
 
 export const writeTemplate = (wanted: TemplateText): string => {
   const { title, units, comments, thickness, edge, breaks, decimals } = wanted;
-  const { alignment = [], channelLines = [] } = wanted;
-  const size = MM_PER[units];
-  const number = (mm: number): string => {
-    const text = (mm / size).toFixed(decimals).replace(/\.?0+$/, '');
-    return text === '-0' ? '0' : text;
-  };
+  const number = numberIn(units, decimals);
   const pair = (p: Point): string => `[${number(p.x)}, ${number(p.y)}]`;
   const start = pathStart(edge) ?? { x: 0, y: 0 };
   const lines = [
     ...comments.map((c) => `# ${oneLine(c)}`),
     `title: ${quotedTitle(title)}`,
     `units: ${units}`,
-    ...(thickness === undefined ? [] : [`thickness: ${number(thickness)}`]),
+    ...thicknessText(thickness, number),
     'edge:',
     `  - start: ${pair(start)}`,
   ];
@@ -61,11 +56,36 @@ export const writeTemplate = (wanted: TemplateText): string => {
     if (number(rise) === '0') lines.push(`  - line: { to: ${pair(piece.to)} }`);
     else lines.push(`  - arc: { to: ${pair(piece.to)}, rise: ${number(rise)} }`);
   }
-  if (alignment.length > 0) lines.push('alignment:');
-  for (const a of alignment) lines.push(`  - { name: ${quotedTitle(a.name)}, at: ${number(a.at)} }`);
-  if (channelLines.length > 0) lines.push(`channelLines: [${channelLines.map(number).join(', ')}]`);
-  if (wanted.rollsRoundCrown) lines.push('crownEnd: corner');
-  return `${lines.join('\n')}\n`;
+  return `${lines.join('\n')}\n${etchedText({ ...wanted, thickness: undefined })}${wanted.rollsRoundCrown ? 'crownEnd: corner\n' : ''}`;
+};
+
+const thicknessText = (thickness: number | undefined, number: (mm: number) => string): readonly string[] =>
+  thickness === undefined ? [] : [`thickness: ${number(thickness)}`];
+
+/** Lengths in mm as the file has them. */
+const numberIn =
+  (units: Units, decimals: number) =>
+  (mm: number): string => {
+    const text = (mm / MM_PER[units]).toFixed(decimals).replace(/\.?0+$/, '');
+    return text === '-0' ? '0' : text;
+  };
+
+/** What stands in a template's file of the acrylic besides its edge: whole lines, or none. */
+export const etchedText = ({
+  units,
+  decimals,
+  thickness,
+  alignment = [],
+  channelLines = [],
+}: Pick<TemplateText, 'units' | 'decimals' | 'thickness' | 'alignment' | 'channelLines'>): string => {
+  const number = numberIn(units, decimals);
+  const lines = [
+    ...thicknessText(thickness, number),
+    ...(alignment.length > 0 ? ['alignment:'] : []),
+    ...alignment.map((a) => `  - { name: ${quotedTitle(a.name)}, at: ${number(a.at)} }`),
+    ...(channelLines.length > 0 ? [`channelLines: [${channelLines.map(number).join(', ')}]`] : []),
+  ];
+  return lines.map((line) => `${line}\n`).join('');
 };
 
 /** Over its chord, positive to the left: a clockwise arc bulges to the left of its way. */

@@ -314,6 +314,20 @@ export interface TraceInput {
   readonly along: readonly (number | Point)[];
 }
 
+/** Points measured off a mat, and what she says of the acrylic. Places are mm, as the page draws them, y down. */
+export interface PointsInput extends Pick<TraceInput, 'units' | 'breaks' | 'thickness' | 'across' | 'along'> {
+  /** A template's file with the points, and no more than its title and units. */
+  readonly text: string;
+}
+
+export interface PointsAnswer {
+  readonly card: ShelfCard;
+  /** Undefined where the points make no edge. */
+  readonly outline: EdgeShown | undefined;
+  /** Undefined where it makes no template yet. */
+  readonly template: OwnTemplate | undefined;
+}
+
 export interface SaidBreak {
   readonly at: Point;
   readonly name: string;
@@ -338,20 +352,11 @@ export interface TraceAnswer {
   readonly problems: readonly Trouble[];
 }
 
-export interface TracedOutline {
-  readonly kind: 'solid' | 'line';
-  /** Which side of a drawn line was taken. */
-  readonly side: LineSide | undefined;
-  readonly source: 'scan' | 'capture-sheet';
+/** A working edge as it is drawn, in the picture's own unit, y down; and what lies along it. */
+export interface EdgeShown {
   readonly pixelsPerMm: number;
-  /** Closed. */
-  readonly points: readonly Point[];
-  readonly corners: readonly Point[];
-  /** The working edge, from the heel; undefined where none is found. */
+  /** From the heel; undefined where none is found. */
   readonly edge: readonly Point[] | undefined;
-  /** Whether the foot is on its left as one looks at the picture. */
-  readonly foot: 'left' | 'right' | undefined;
-  readonly dots: readonly Point[];
   readonly breaks: readonly TracedBreak[];
   /** Etched lines as they are in the file, in the order in which she said them. */
   readonly across: readonly TracedLine[];
@@ -359,6 +364,19 @@ export interface TracedOutline {
   /** From the heel to the crown end, mm: along the edge, and straight. */
   readonly edgeLength: number;
   readonly chord: number;
+}
+
+export interface TracedOutline extends EdgeShown {
+  readonly kind: 'solid' | 'line';
+  /** Which side of a drawn line was taken. */
+  readonly side: LineSide | undefined;
+  readonly source: 'scan' | 'capture-sheet';
+  /** Closed. */
+  readonly points: readonly Point[];
+  readonly corners: readonly Point[];
+  /** Whether the foot is on its left as one looks at the picture. */
+  readonly foot: 'left' | 'right' | undefined;
+  readonly dots: readonly Point[];
 }
 
 export interface TracedBreak {
@@ -395,6 +413,7 @@ export type Question =
   | { readonly kind: 'fill-list' }
   /** A drawing that is to become a template. */
   | { readonly kind: 'trace'; readonly picture: TraceInput }
+  | { readonly kind: 'points'; readonly points: PointsInput }
   /** The sheet that a template is photographed on. */
   | { readonly kind: 'capture-sheet'; readonly paper: PaperId; readonly fonts: Fonts }
   | { readonly kind: 'drawing'; readonly fileName: string; readonly svg: string; readonly units: Units }
@@ -443,6 +462,7 @@ export interface Answers {
   readonly 'fill-list': readonly FillFacts[];
   readonly drawing: DrawnTemplate;
   readonly trace: TraceAnswer;
+  readonly points: PointsAnswer;
   readonly 'capture-sheet': Printed;
   readonly print: Printed;
   readonly 'class-count': ClassCount;

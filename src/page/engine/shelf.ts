@@ -16,7 +16,7 @@ export const shelf = (own: readonly OwnTemplate[], units: Units = 'in'): readonl
   ...own.map((t) => cardOf(t.name, t, units)),
 ];
 
-const cardOf = (name: string, file: OwnTemplate, units: Units): ShelfCard => {
+export const cardOf = (name: string, file: OwnTemplate, units: Units): ShelfCard => {
   const reading = readOwn(file);
   if (!reading.ok)
     return {

@@ -4,6 +4,7 @@ import { classCount, printClass } from './class.ts';
 import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
+import { points } from './points.ts';
 import { print, printCaptureSheet, printOutline } from './print.ts';
 import type { Answering } from './serve.ts';
 import { trace } from './trace.ts';
@@ -12,6 +13,7 @@ export const THOROUGH: Answering = {
   fills: ({ input, side }) => fills(input, side),
   words: ({ input }) => filledWords(input),
   'fill-list': () => fillList(),
+  points: ({ points: input }) => points(input),
   trace: ({ picture }) => trace(picture, decoded),
   'capture-sheet': ({ paper, fonts }) => printCaptureSheet(paper, fonts),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),

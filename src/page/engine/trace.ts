@@ -7,17 +7,15 @@ import {
   inverse,
   move,
   movePath,
-  openPath,
   type Path,
   type Point,
   pathBox,
   pathLength,
-  subtract,
-  unit,
 } from '../../geometry/index.ts';
 import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
 import { acrossAt, titleOfFile } from '../../template/index.ts';
 import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
+import { breaksShown, insideBy, SCREEN } from './edge-shown.ts';
 import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
 
@@ -32,8 +30,6 @@ export interface DecodedPicture {
 
 /** mm: as the command takes it where nobody says. */
 const TOLERANCE = 0.03;
-/** mm that what is drawn on the screen may leave the outline. */
-const SCREEN = 0.05;
 
 /** The last picture, and the last outline found in it: while ends are dragged neither is worked out again. */
 let held: { readonly key: number; readonly decoded: DecodedPicture } | undefined;
@@ -141,16 +137,11 @@ const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
     edge: edge && back && onScreen(movePath(edge.edge, back)),
     foot: edge && (edge.turnedOver ? 'right' : 'left'),
     dots: traced.dots.map((d) => traced.toPixels(d.middle)),
-    breaks: made.ok
-      ? made.template.breaks.map(({ point, at, kind, name }) => ({
-          at: inPicture(point),
-          along: at,
-          kind,
-          name,
-        }))
-      : [],
+    breaks: made.ok ? breaksShown(made.template, inPicture) : [],
     across: made.ok ? made.across.map((at) => ({ at, points: lineAcross(made, at).map(inPicture) })) : [],
-    along: made.ok ? made.along.map((at) => ({ at, points: insideBy(made, at).map(inPicture) })) : [],
+    along: made.ok
+      ? made.along.map((at) => ({ at, points: insideBy(made.found.edge, at).map(inPicture) }))
+      : [],
     edgeLength: edge ? pathLength(edge.edge) : 0,
     chord: edge ? distance(edge.heel, edge.crown) : 0,
   };
@@ -166,17 +157,6 @@ const lineAcross = ({ outline, found }: Made, at: number): readonly Point[] => {
     { x, y: minY },
     { x, y: maxY },
   ];
-};
-
-/** A line beside the edge, as a screen shows it. */
-const insideBy = ({ found }: Made, at: number): readonly Point[] => {
-  return found.edge.pieces.flatMap((piece) => {
-    const points = flatten(openPath([piece]), SCREEN);
-    return points.map((p, i) => {
-      const way = unit(subtract(points[i + 1] ?? p, points[i + 1] ? p : points[i - 1]!));
-      return { x: p.x + at * way.y, y: p.y - at * way.x };
-    });
-  });
 };
 
 const DRAG = 'drag the two ends of the edge to where the foot starts and stops';

@@ -4,24 +4,30 @@ import { batch, computed, effect, signal, useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
-import type { ShelfCard } from '../engine/messages.ts';
+import type { PointsAnswer } from '../engine/messages.ts';
 import { beginning, changed, redone, undone } from '../plan/history.ts';
 import { MOST_POINTS, pointAt, pointsIn, templateOfPoints, withPoint } from '../plan/point-text.ts';
+import { type ByHand, forWorker, type Hand, isHandUnread, NOTHING_BY_HAND, tapLine } from './by-hand.ts';
+import { EdgeByHand } from './edge-by-hand.tsx';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import { finely } from './her-lengths.ts';
 import { Knob } from './knob.tsx';
 import { Inks } from './picture.tsx';
-import { say } from './store.ts';
+import { placeIn } from './pointer.ts';
+import { PrintOutline } from './print-outline.tsx';
+import { alsoStop, during, say } from './store.ts';
+import { BreakList } from './trace-breaks.tsx';
+import { Acrylic } from './trace-lines.tsx';
 
 const KEY = 'swagwright.points';
 
-interface Said {
+interface Said extends ByHand {
   readonly title: string;
   readonly text: string;
 }
 
-const NOTHING: Said = { title: '', text: '' };
+const NOTHING: Said = { title: '', text: '', ...NOTHING_BY_HAND };
 
 /** As plans are kept: of this window, as long as it is open, and of the one that was changed last. */
 const stored = (): string => {
@@ -35,7 +41,16 @@ const stored = (): string => {
 const saidIn = (text: string): Said => {
   try {
     const found = JSON.parse(text) as Partial<Said> | null;
-    return { title: String(found?.title ?? ''), text: String(found?.text ?? '') };
+    const listed = <T,>(list: readonly T[] | undefined): readonly T[] | undefined =>
+      Array.isArray(list) ? list : undefined;
+    return {
+      title: String(found?.title ?? ''),
+      text: String(found?.text ?? ''),
+      breaks: listed(found?.breaks),
+      thickness: String(found?.thickness ?? ''),
+      across: listed(found?.across) ?? [],
+      along: listed(found?.along) ?? [],
+    };
   } catch {
     return NOTHING;
   }
@@ -58,10 +73,16 @@ const keepSaid = (now: Said): void => {
 
 const steps = signal(beginning(saidIn(kept)));
 const isOpen = signal(false);
-const card = signal<ShelfCard | undefined>(undefined);
+const answer = signal<PointsAnswer | undefined>(undefined);
+const told = signal('');
+const hand: Hand = {
+  ...{ said: computed(() => steps.value.now), say: (changes, about) => change(changes, about), told },
+  ...{ tool: signal(undefined), lit: signal(undefined) },
+};
 const read = computed(() => pointsIn(steps.value.now.text, unitsNow()));
 
-const change = (next: Partial<Said>, about: string): void => {
+const change = (next: Partial<Said>, about?: string): void => {
+  told.value = '';
   steps.value = changed(steps.value, { ...steps.value.now, ...next }, about);
 };
 
@@ -69,22 +90,31 @@ export const openPoints = (): void => {
   isOpen.value = true;
 };
 
-const NAME = './points.yaml';
-const reader = startClient(() => hire('quick'));
+/** A worker of its own, as for pictures: it knows how a template is written. */
+const reader = startClient(() => hire('thorough'));
+
+/** What the points make now; undefined where there are none, or too many. */
+const work = async (): Promise<PointsAnswer | undefined> => {
+  const { now } = steps.peek();
+  const { points } = read.peek();
+  if (points.length === 0 || points.length > MOST_POINTS) return undefined;
+  const units = unitsNow();
+  const text = templateOfPoints(now.title.trim() || 'My template', points, units);
+  const asked = { kind: 'points', points: { text, units, ...forWorker(now) } } as const;
+  const answered = await during('the template', reader.ask(asked));
+  return answered.kind === 'answer' ? answered.answer : answer.peek();
+};
 
 /** Follows what she types; called once. */
 export const startPoints = (): void => {
+  alsoStop(reader);
   effect(() => {
     const { now } = steps.value;
     keepSaid(now);
-    const { points } = read.value;
-    if (!isOpen.value || points.length === 0 || points.length > MOST_POINTS) {
-      card.value = undefined;
-      return;
-    }
-    const text = templateOfPoints(now.title || 'My template', points, unitsNow());
-    void reader.ask({ kind: 'shelf', own: [{ name: NAME, text }], units: unitsNow() }).then((answered) => {
-      if (answered.kind === 'answer') card.value = answered.answer.find((c) => c.name === NAME);
+    unitsNow();
+    if (!isOpen.value) return;
+    void work().then((made) => {
+      if (steps.peek().now === now) answer.value = made;
     });
   });
 };
@@ -101,10 +131,10 @@ export const PointsView = () => {
   if (!opened) return null;
   const { title, text } = steps.value.now;
   const { points, unread } = read.value;
-  const units = unitsNow();
   const keep = async (): Promise<void> => {
     const called = title.trim() || 'My template';
-    const kept = await takeTemplate(called, templateOfPoints(called, points, units), 'beside');
+    const made = await work();
+    const kept = made?.template && (await takeTemplate(called, made.template.text, 'beside'));
     if (!kept) return;
     batch(() => {
       isOpen.value = false;
@@ -115,7 +145,8 @@ export const PointsView = () => {
     );
   };
   const isMuch = points.length > MOST_POINTS;
-  const problems = card.value?.problems ?? [];
+  const { card, outline, template } = (points.length > 0 && answer.value) || {};
+  const problems = card?.problems ?? [];
   const troubles = problems.map(({ text: words, where }) => {
     const index = pointAt(where, points.length);
     return { text: words, where: index === undefined ? undefined : `Point ${index + 1}` };
@@ -186,20 +217,31 @@ export const PointsView = () => {
                   : 'One a line. A column of a table can be pasted too.'}
               </p>
             </div>
+            {outline ? <BreakList {...{ hand, outline }} /> : null}
+            <Acrylic {...{ hand, outline }} />
+            {template ? (
+              <fieldset class="trace-part">
+                <legend>Does it fit?</legend>
+                <PrintOutline {...{ template, told }} />
+              </fieldset>
+            ) : null}
+            <p class="unseen" role="status">
+              {told.value}
+            </p>
             <div role="status">
               {isMuch ? (
                 <p class="wrong">These are more than {MOST_POINTS} points.</p>
               ) : troubles.length > 0 ? (
                 <Troubles list={troubles} />
-              ) : card.value?.picture ? (
-                <p>{card.value.about}</p>
+              ) : card?.picture ? (
+                <p>{card.about}</p>
               ) : null}
             </div>
             <div class="steps">
               <button
                 type="button"
                 class="main"
-                disabled={!card.value?.picture || unread.length > 0 || isMuch}
+                disabled={!template || unread.length > 0 || isMuch || isHandUnread(steps.value.now)}
                 onClick={() => void keep()}
               >
                 Put it on the shelf
@@ -228,12 +270,16 @@ const Plotted = () => {
   // While a point is dragged the picture stays where it is.
   const viewBox = held.value ?? whole;
   const size = Math.max(width, height) / 800;
-  const picture = card.value?.picture;
+  const { card, outline } = answer.value ?? {};
+  const picture = card?.picture;
   const letGo = (): void => {
     held.value = undefined;
   };
   return (
-    <figure class="trace-picture trace-window" aria-label="The curve through the points">
+    <figure
+      class={`trace-picture trace-window${hand.tool.value ? ' tapping' : ''}`}
+      aria-label="The curve through the points"
+    >
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
       <svg
         class="drawn plotted"
@@ -241,6 +287,7 @@ const Plotted = () => {
         onPointerDown={() => {
           held.value = whole;
         }}
+        onPointerUp={(event) => tapLine(hand, placeIn(event))}
         onPointerUpCapture={letGo}
         onPointerCancel={letGo}
       >
@@ -249,6 +296,7 @@ const Plotted = () => {
         ) : (
           <polyline class="unfinished" points={points.map((p) => `${p.x},${-p.y}`).join(' ')} />
         )}
+        {outline ? <EdgeByHand {...{ hand, outline, size }} width={minX + width} /> : null}
         {points.map((p, i) => (
           <Knob
             key={i}

@@ -1,17 +1,18 @@
 /** What a tap in the picture means, and the stretch of the outline that is being set right. */
 
 import { signal } from '@preact/signals';
+import { type Hand, tapLine } from './by-hand.ts';
 import type { Place } from './pointer.ts';
-import { say, tracing } from './tracing.ts';
+import { say, traceTold, tracing } from './tracing.ts';
 
-type Tool =
-  /** A place that the outline runs through. */
-  | { readonly kind: 'through' }
-  /** A place on an etched line. */
-  | { readonly kind: 'across' | 'along'; readonly id: number };
+/** What she says of a picture's template by hand. */
+export const pictureHand: Hand = {
+  ...{ said: tracing, say, told: traceTold },
+  ...{ tool: signal(undefined), lit: signal(undefined) },
+};
 
-/** Nothing in particular where it is undefined: then the marks of a ruler, while the scale is told by them. */
-export const tool = signal<Tool | undefined>(undefined);
+/** Whether taps are places that the outline runs through; if not, and no line is waited for, marks of a ruler. */
+export const isThrough = signal(false);
 
 interface Stretch {
   readonly from: Place;
@@ -27,18 +28,12 @@ export const stretch = signal<Stretch | undefined>(undefined);
 export const tapped = (at: Place): void => {
   const now = tracing.value;
   if (!now) return;
-  const wanted = tool.value;
-  if (wanted === undefined) {
-    const { scale } = now;
-    if (scale.kind !== 'marks') return;
-    say({ scale: { ...scale, marks: scale.marks.length < 2 ? [...scale.marks, at] : [at] } });
-    return;
-  }
-  if (wanted.kind === 'through') {
+  if (tapLine(pictureHand, at)) return;
+  if (isThrough.value) {
     if (stretch.value) stretch.value = { ...stretch.value, through: [...stretch.value.through, at] };
     return;
   }
-  const { kind, id } = wanted;
-  say({ [kind]: now[kind].map((line) => (line.id === id ? { ...line, text: '', place: at } : line)) });
-  tool.value = undefined;
+  const { scale } = now;
+  if (scale.kind !== 'marks') return;
+  say({ scale: { ...scale, marks: scale.marks.length < 2 ? [...scale.marks, at] : [at] } });
 };

@@ -1,22 +1,18 @@
-/** The breaks of a traced edge: where one section ends and the next begins, by name. */
+/** The breaks of an edge: where one section ends and the next begins, by name. */
 
-import { signal } from '@preact/signals';
 import { capital } from '../../document/index.ts';
 import { BREAK_KINDS } from '../../jobs/break-kinds.ts';
-import type { SaidBreak, TracedBreak, TracedOutline } from '../engine/messages.ts';
+import type { EdgeShown, SaidBreak, TracedBreak } from '../engine/messages.ts';
 import { type Line, lineThrough, placeAlong } from './along-line.ts';
+import type { Hand } from './by-hand.ts';
 import { NameField } from './fields.tsx';
 import { chosen, focusOn } from './focus-on.ts';
 import { inHers } from './her-lengths.ts';
 import type { Place } from './pointer.ts';
-import { say, traceTold, tracing } from './tracing.ts';
-
-/** Which of the breaks she is at in the list: the picture shows it. */
-export const lit = signal<number | undefined>(undefined);
 
 /** Breaks as they were said, or as the dots in the picture say them. */
-export const breaksSaid = (outline: TracedOutline): readonly SaidBreak[] =>
-  tracing.value?.breaks ??
+export const breaksSaid = (hand: Hand, outline: EdgeShown): readonly SaidBreak[] =>
+  hand.said.value?.breaks ??
   outline.breaks.flatMap(({ at, name }) => (name === undefined ? [] : [{ at, name }]));
 
 /** A place that was said and a break that was made of it are this near (mm). */
@@ -26,11 +22,7 @@ const SAME = 2.5;
  * Which of those that were said a break is; -1 for a corner without a name. While she types a name, what was made of it
  * still has the one before: so it is the place that tells.
  */
-export const placeInSaid = (
-  made: TracedBreak,
-  said: readonly SaidBreak[],
-  outline: TracedOutline,
-): number => {
+export const placeInSaid = (made: TracedBreak, said: readonly SaidBreak[], outline: EdgeShown): number => {
   const most = SAME * outline.pixelsPerMm;
   const apart = ({ at }: TracedBreak, b: SaidBreak): number => Math.hypot(at.x - b.at.x, at.y - b.at.y);
   return said.findIndex((b) => {
@@ -45,37 +37,40 @@ const freeBreakName = (said: readonly SaidBreak[]): string => {
   for (let n = 1; ; n++) if (said.every((b) => b.name !== `break ${n}`)) return `break ${n}`;
 };
 
-export const addBreak = (outline: TracedOutline, at: Place, along: number): void => {
-  const said = breaksSaid(outline);
+export const addBreak = (hand: Hand, outline: EdgeShown, at: Place, along: number): void => {
+  const said = breaksSaid(hand, outline);
   const name = freeBreakName(said);
-  say({ breaks: [...said, { at, name }] });
+  hand.say({ breaks: [...said, { at, name }] });
   focusOn.value = name;
-  traceTold.value = `${name} is added, ${inHers(along)} from the heel. Arrow keys move it, Delete takes it out.`;
+  hand.told.value = `${name} is added, ${inHers(along)} from the heel. Arrow keys move it, Delete takes it out.`;
 };
 
-export const moveBreak = (outline: TracedOutline, index: number, at: Place): void =>
-  say({ breaks: breaksSaid(outline).map((b, i) => (i === index ? { ...b, at } : b)) }, `break ${index}`);
+export const moveBreak = (hand: Hand, outline: EdgeShown, index: number, at: Place): void =>
+  hand.say(
+    { breaks: breaksSaid(hand, outline).map((b, i) => (i === index ? { ...b, at } : b)) },
+    `break ${index}`,
+  );
 
-export const removeBreak = (outline: TracedOutline, index: number): void => {
-  const said = breaksSaid(outline);
-  say({ breaks: said.filter((_, i) => i !== index) });
-  traceTold.value = `${said[index]?.name} is taken out.`;
+export const removeBreak = (hand: Hand, outline: EdgeShown, index: number): void => {
+  const said = breaksSaid(hand, outline);
+  hand.say({ breaks: said.filter((_, i) => i !== index) });
+  hand.told.value = `${said[index]?.name} is taken out.`;
 };
 
-const nameBreak = (outline: TracedOutline, made: TracedBreak, index: number, name: string): void => {
-  const said = breaksSaid(outline);
+const nameBreak = (hand: Hand, outline: EdgeShown, made: TracedBreak, index: number, name: string): void => {
+  const said = breaksSaid(hand, outline);
   if (index < 0) {
-    if (name !== '') say({ breaks: [...said, { at: made.at, name }] }, `name ${made.along}`);
+    if (name !== '') hand.say({ breaks: [...said, { at: made.at, name }] }, `name ${made.along}`);
     return;
   }
   // A break on a smooth stretch is there by its name; a corner is there without one.
   if (name === '' && made.kind === 'mark') return;
   const next = said.map((b, i) => (i === index ? { ...b, name } : b));
-  say({ breaks: next.filter((b) => b.name !== '') }, `name ${made.along}`);
+  hand.say({ breaks: next.filter((b) => b.name !== '') }, `name ${made.along}`);
 };
 
 /** The middle of the longest section. */
-const roomiest = (outline: TracedOutline, edge: Line): { readonly at: Place; readonly along: number } => {
+const roomiest = (outline: EdgeShown, edge: Line): { readonly at: Place; readonly along: number } => {
   const { breaks, edgeLength, pixelsPerMm } = outline;
   const ends = [0, ...breaks.map((b) => b.along), edgeLength];
   let along = edgeLength / 2;
@@ -87,10 +82,10 @@ const roomiest = (outline: TracedOutline, edge: Line): { readonly at: Place; rea
   return { at: placeAlong(edge, along * pixelsPerMm), along };
 };
 
-export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
+export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly outline: EdgeShown }) => {
   const { edge } = outline;
   if (!edge) return null;
-  const said = breaksSaid(outline);
+  const said = breaksSaid(hand, outline);
   const indices = outline.breaks.map((b) => placeInSaid(b, said, outline));
   const elsewhere = said.flatMap((b, i) => (indices.includes(i) ? [] : [{ ...b, i }]));
   return (
@@ -104,7 +99,7 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
         type="button"
         onClick={() => {
           const { at, along } = roomiest(outline, lineThrough(edge, false));
-          addBreak(outline, at, along);
+          addBreak(hand, outline, at, along);
         }}
       >
         Add a break
@@ -116,10 +111,10 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
             key={i}
             onFocusIn={() => {
               chosen.value = b.at;
-              lit.value = i;
+              hand.lit.value = i;
             }}
             onFocusOut={() => {
-              lit.value = undefined;
+              hand.lit.value = undefined;
             }}
           >
             <NameField
@@ -127,10 +122,10 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
               placeholder="no name"
               most={40}
               value={b.name ?? ''}
-              onType={(name) => nameBreak(outline, b, indices[i]!, name)}
+              onType={(name) => nameBreak(hand, outline, b, indices[i]!, name)}
             />
             {b.kind === 'mark' && indices[i]! >= 0 ? (
-              <button type="button" onClick={() => removeBreak(outline, indices[i]!)}>
+              <button type="button" onClick={() => removeBreak(hand, outline, indices[i]!)}>
                 Take out {b.name}
               </button>
             ) : null}
@@ -140,7 +135,7 @@ export const BreakList = ({ outline }: { readonly outline: TracedOutline }) => {
       {elsewhere.map((b) => (
         <p key={`${b.name} ${b.i}`} class="hint">
           “{b.name}” is not on the edge as it is now.{' '}
-          <button type="button" onClick={() => removeBreak(outline, b.i)}>
+          <button type="button" onClick={() => removeBreak(hand, outline, b.i)}>
             Take out {b.name}
           </button>
         </p>

@@ -1,13 +1,20 @@
-/** What a picture does not tell of the acrylic: its thickness, and the lines etched in it, by figure or by a tap. */
+/** What neither a picture nor points tell of the acrylic: its thickness, and the lines etched in it, by figure or by a tap. */
 
-import type { TracedOutline } from '../engine/messages.ts';
+import type { ComponentChildren } from 'preact';
+import type { EdgeShown } from '../engine/messages.ts';
+import { type EtchedLine, type Hand, lengthSaid, saidLines } from './by-hand.ts';
 import { InputField, NameField } from './fields.tsx';
 import { inHers } from './her-lengths.ts';
-import { tool } from './tapping.ts';
-import { type EtchedLine, LEAST_HEIGHT, lengthSaid, saidLines, say, traceTold, tracing } from './tracing.ts';
 
-export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefined }) => {
-  const now = tracing.value;
+interface AcrylicProps {
+  readonly hand: Hand;
+  readonly outline: EdgeShown | undefined;
+  /** What else has to be said, below the thickness. */
+  readonly children?: ComponentChildren;
+}
+
+export const Acrylic = ({ hand, outline, children }: AcrylicProps) => {
+  const now = hand.said.value;
   if (!now) return null;
   return (
     <fieldset class="trace-part">
@@ -16,34 +23,20 @@ export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefin
         label="Its thickness"
         placeholder="such as 1/4 in"
         value={now.thickness}
-        onType={(thickness) => say({ thickness }, 'thickness')}
+        onType={(thickness) => hand.say({ thickness }, 'thickness')}
       />
-      {outline?.source === 'capture-sheet' ? (
-        <>
-          <Figure
-            label="How high the camera was over the sheet"
-            placeholder="such as 16 in"
-            value={now.height}
-            onType={(height) => say({ height }, 'height')}
-          />
-          <p class="hint">
-            {isNear(now.height)
-              ? 'From nearer than 6 in no camera shows the whole sheet.'
-              : 'Only where the acrylic itself lay on the sheet, and not a line drawn round it. Held level over its middle the camera sees the upper edge all round.'}
-          </p>
-        </>
-      ) : null}
+      {children}
       <Lines
+        {...{ hand, outline }}
         kind="across"
         lines={now.across}
-        outline={outline}
         add="Add a line etched across, near the heel"
         figure="from the heel"
       />
       <Lines
+        {...{ hand, outline }}
         kind="along"
         lines={now.along}
-        outline={outline}
         add="Add a line etched along the edge"
         figure="inside the edge"
       />
@@ -51,20 +44,17 @@ export const Acrylic = ({ outline }: { readonly outline: TracedOutline | undefin
   );
 };
 
-const isNear = (text: string): boolean => {
-  const mm = lengthSaid(text);
-  return typeof mm === 'number' && mm < LEAST_HEIGHT;
-};
-
 interface LinesProps {
+  readonly hand: Hand;
   readonly kind: 'across' | 'along';
   readonly lines: readonly EtchedLine[];
-  readonly outline: TracedOutline | undefined;
+  readonly outline: EdgeShown | undefined;
   readonly add: string;
   readonly figure: string;
 }
 
-const Lines = ({ kind, lines, outline, add, figure }: LinesProps) => {
+const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
+  const { say, told, tool } = hand;
   const made = saidLines(lines);
   const change = (id: number, changes: Partial<EtchedLine>): void =>
     say({ [kind]: lines.map((l) => (l.id === id ? { ...l, ...changes } : l)) }, `${kind} ${id}`);
@@ -76,7 +66,7 @@ const Lines = ({ kind, lines, outline, add, figure }: LinesProps) => {
           const id = Math.max(0, ...lines.map((l) => l.id)) + 1;
           const name = kind === 'across' ? freeLetter(lines) : '';
           say({ [kind]: [...lines, { id, name, text: '', place: undefined }] });
-          traceTold.value = 'A line is added: type its distance, or tap it in the picture.';
+          told.value = 'A line is added: type its distance, or tap it in the picture.';
         }}
       >
         {add}
@@ -119,7 +109,7 @@ const Lines = ({ kind, lines, outline, add, figure }: LinesProps) => {
                   onClick={() => {
                     say({ [kind]: lines.filter((l) => l.id !== line.id) });
                     if (isTapping) tool.value = undefined;
-                    traceTold.value = `${called} is taken out.`;
+                    told.value = `${called} is taken out.`;
                   }}
                 >
                   Take out {called.toLowerCase().replace(line.name.toLowerCase(), line.name)}

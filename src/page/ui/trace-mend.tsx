@@ -4,7 +4,7 @@ import { plural } from '../../document/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { lineThrough, placeAlong } from './along-line.ts';
 import { focusFirst, focusOn } from './focus-on.ts';
-import { STRETCH_FROM, stretch, tool } from './tapping.ts';
+import { isThrough, pictureHand, STRETCH_FROM, stretch } from './tapping.ts';
 import { say, traceTold, tracing } from './tracing.ts';
 
 /** Of the edge's length, where the two ends of a stretch are put at first. */
@@ -23,12 +23,11 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
   };
   const close = (told: string): void => {
     stretch.value = undefined;
-    tool.value = undefined;
+    isThrough.value = false;
     focusOn.value = undefined;
     traceTold.value = told;
     focusFirst('.mending');
   };
-  const isTapping = tool.value?.kind === 'through';
   return (
     <fieldset class="trace-part mending">
       <legend>Where the line is wrong</legend>
@@ -54,9 +53,10 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
             </button>
             <button
               type="button"
-              aria-pressed={isTapping}
+              aria-pressed={isThrough.value}
               onClick={() => {
-                tool.value = isTapping ? undefined : { kind: 'through' };
+                pictureHand.tool.value = undefined;
+                isThrough.value = !isThrough.value;
               }}
             >
               Tap places on it

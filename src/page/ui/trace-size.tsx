@@ -3,19 +3,14 @@
 import { useSignal } from '@preact/signals';
 import { type OffBy, sizeByPrint, sizeWords } from '../../jobs/size-by-print.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
-import { PAPER_IDS } from '../../pagination/index.ts';
-import { loadFonts } from '../engine/hire.ts';
 import type { OwnTemplate, TracedOutline } from '../engine/messages.ts';
-import { factorsOf } from '../plan/measured.ts';
-import { textAt } from '../plan/plan-text.ts';
-import { saveAs } from './browser.ts';
-import { Choice, InputField, unitsNow } from './fields.tsx';
+import { lengthSaid } from './by-hand.ts';
+import { Choice, InputField } from './fields.tsx';
 import { focusFirst } from './focus-on.ts';
 import { inHers } from './her-lengths.ts';
-import { rememberedMeasured } from './paper.tsx';
-import { complain, during, state, thorough } from './store.ts';
+import { PrintOutline } from './print-outline.tsx';
 import { Figure } from './trace-lines.tsx';
-import { lengthSaid, resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
+import { resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
 
 /** How large the picture is. A capture sheet in it says so by its marks. */
 export const ScaleFields = ({
@@ -96,12 +91,7 @@ export const FitOfPrint = ({
   return (
     <fieldset class="trace-part fitting">
       <legend>Does it fit?</legend>
-      <p class="hint">
-        Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
-      </p>
-      <button type="button" onClick={() => void printOutline(template)}>
-        Print its outline
-      </button>
+      <PrintOutline template={template} told={traceTold} />
       <Figure
         label={`Between heel and crown end (${inHers(outline.chord)}) it is off by`}
         placeholder="such as 1/16 in"
@@ -150,19 +140,4 @@ export const FitOfPrint = ({
       )}
     </fieldset>
   );
-};
-
-const printOutline = async ({ name, text }: OwnTemplate): Promise<void> => {
-  const measured = factorsOf(rememberedMeasured().typed, unitsNow());
-  const written = textAt(state.value, ['paper']);
-  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
-  const fonts = await during('the fonts', loadFonts());
-  const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
-  const own = [{ name: `./${name}`, text }];
-  const asked = { kind: 'outline', name: `./${name}`, own, choices, fonts } as const;
-  const printed = await during('the pages', thorough.ask(asked));
-  if (printed.kind === 'problems') complain('The outline could not be printed.', printed.problems);
-  if (printed.kind !== 'answer') return;
-  saveAs(printed.answer.name, 'application/pdf', printed.answer.bytes);
-  traceTold.value = `${printed.answer.name} is with your downloads: ${printed.answer.words}`;
 };

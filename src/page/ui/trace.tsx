@@ -5,14 +5,16 @@ import { capital } from '../../document/index.ts';
 import type { Level, LineSide } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
 import { saveAs } from './browser.ts';
+import { isHandUnread } from './by-hand.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import { chosen, focusFirst } from './focus-on.ts';
 import { giveTo, keptPictures } from './kept-pictures.ts';
 import type { Place } from './pointer.ts';
 import { say as announce } from './store.ts';
-import { stretch, tool } from './tapping.ts';
+import { isThrough, pictureHand, stretch } from './tapping.ts';
 import { BreakList } from './trace-breaks.tsx';
+import { CameraHeight } from './trace-height.tsx';
 import { Acrylic } from './trace-lines.tsx';
 import { MendPart } from './trace-mend.tsx';
 import { FitOfPrint, ScaleFields } from './trace-size.tsx';
@@ -21,7 +23,6 @@ import {
   canStepBack,
   canStepOn,
   keepAndPutAway,
-  lengthSaid,
   putAway,
   say,
   stepBack,
@@ -38,7 +39,8 @@ export const TraceView = () => {
   const key = now?.key;
   useEffect(() => {
     stretch.value = undefined;
-    tool.value = undefined;
+    pictureHand.tool.value = undefined;
+    isThrough.value = false;
     chosen.value = undefined;
   }, [key]);
   useEffect(() => {
@@ -74,9 +76,7 @@ export const TraceView = () => {
       `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
-  const isUnread =
-    lengthSaid(now.thickness) === 'wrong' ||
-    [...now.across, ...now.along].some((l) => lengthSaid(l.text) === 'wrong');
+  const isUnread = isHandUnread(now);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: its keys are short cuts of two buttons
     <div ref={place} class="tracing" onKeyDown={stepKeys}>
@@ -139,11 +139,13 @@ export const TraceView = () => {
                   ]}
                   onChoose={(level) => say({ level: level as Level })}
                 />
-                <BreakList outline={outline} />
+                <BreakList hand={pictureHand} outline={outline} />
               </>
             ) : null}
             {outline ? <MendPart outline={outline} /> : null}
-            <Acrylic outline={outline} />
+            <Acrylic hand={pictureHand} outline={outline}>
+              {outline?.source === 'capture-sheet' ? <CameraHeight /> : null}
+            </Acrylic>
             <FitOfPrint outline={outline} template={template} />
             <p class="unseen" role="status">
               {traceTold.value}

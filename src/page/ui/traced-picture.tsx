@@ -2,13 +2,13 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { TracedLine, TracedOutline } from '../engine/messages.ts';
-import { alongOf, lineThrough, placeAlong } from './along-line.ts';
+import type { TracedOutline } from '../engine/messages.ts';
+import { lineThrough } from './along-line.ts';
+import { EdgeByHand, lineOf } from './edge-by-hand.tsx';
 import { chosen, focusOn } from './focus-on.ts';
-import { FAR_RIGHT, Knob, Label } from './knob.tsx';
+import { Knob } from './knob.tsx';
 import { type Place, placeIn } from './pointer.ts';
-import { STRETCH_FROM, stretch, tapped, tool } from './tapping.ts';
-import { addBreak, breaksSaid, lit, moveBreak, placeInSaid, removeBreak } from './trace-breaks.tsx';
+import { isThrough, pictureHand, STRETCH_FROM, stretch, tapped } from './tapping.ts';
 import { say, shownPicture, tracing } from './tracing.ts';
 
 interface PicturedProps {
@@ -33,7 +33,7 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
       (at.x / width) * drawn.width - clientWidth / 2,
       (at.y / height) * drawn.height - clientHeight / 2,
     );
-  }, [closer.value, lit.value]);
+  }, [closer.value, pictureHand.lit.value]);
   return (
     <div class="trace-picture">
       <div class="steps">
@@ -52,7 +52,7 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
       </div>
       <figure
         ref={seen}
-        class={`trace-window${tool.value ? ' tapping' : ''}`}
+        class={`trace-window${pictureHand.tool.value || isThrough.value ? ' tapping' : ''}`}
         aria-label="The picture with the outline that was found"
       >
         {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
@@ -80,9 +80,6 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
 /** Of the window's height, in hundredths, what the whole picture takes at most. */
 const SEEN = 74;
 
-const lineOf = (points: readonly Place[]): string =>
-  points.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
-
 interface FoundProps {
   readonly outline: TracedOutline;
   readonly width: number;
@@ -97,27 +94,10 @@ const Found = ({ outline, width, size }: FoundProps) => {
     <>
       <path class="traced" d={`${lineOf(points)}Z`} stroke-width={1.5 * size} />
       {edge ? <path class="traced-edge" d={lineOf(edge)} stroke-width={3 * size} /> : null}
-      {edge && tool.value === undefined ? (
-        // A short cut of the button “Add a break”.
-        <path
-          class="traced-touch"
-          d={lineOf(edge)}
-          stroke-width={18 * size}
-          onPointerUp={(event) => {
-            event.stopPropagation();
-            const line = lineThrough(edge, false);
-            const along = alongOf(line, placeIn(event));
-            addBreak(outline, placeAlong(line, along), along / perMm);
-          }}
-        />
-      ) : null}
       {outline.dots.map((p) => (
         <circle key={`${p.x} ${p.y}`} class="traced" cx={p.x} cy={p.y} r={5 * size} />
       ))}
-      {[...outline.across, ...outline.along].map((line: TracedLine, i) => (
-        <path key={i} class="traced-etched" d={lineOf(line.points)} stroke-width={1.5 * size} />
-      ))}
-      {edge ? <Breaks {...{ outline, edge, width, size }} /> : null}
+      <EdgeByHand {...{ outline, width, size }} hand={pictureHand} isBusy={isThrough.value} />
       {edge
         ? ENDS.map(([name, label, nth]) => (
             <Knob
@@ -147,48 +127,6 @@ const otherEnd = (
   if (!edge) return {};
   const rest = own === 'heel' ? { crown: edge.at(-1)! } : { heel: edge[0]! };
   return { ...rest, ...(foot && { foot }) };
-};
-
-/** Those on smooth stretches are moved; corners stay where the outline has them. */
-const Breaks = ({ outline, edge, width, size }: FoundProps & { readonly edge: readonly Place[] }) => {
-  const said = breaksSaid(outline);
-  const line = lineThrough(edge, false);
-  const corners = new Set(
-    outline.breaks.filter((b) => b.kind !== 'mark').map((b) => placeInSaid(b, said, outline)),
-  );
-  return (
-    <>
-      {outline.breaks.map((b, i) => (
-        <g
-          key={i}
-          class={`traced-corner${lit.value === i ? ' lit' : ''}`}
-          transform={`translate(${b.at.x.toFixed(1)} ${b.at.y.toFixed(1)})`}
-        >
-          {b.kind === 'mark' ? null : <circle r={4 * size} stroke-width={2 * size} />}
-          {lit.value === i ? <circle class="ring" r={14 * size} stroke-width={4 * size} /> : null}
-          {b.kind === 'mark' || b.name === undefined ? null : (
-            <Label {...{ size, text: b.name, isFarRight: b.at.x > FAR_RIGHT * width }} />
-          )}
-        </g>
-      ))}
-      {said.map((b, i) =>
-        corners.has(i) ? null : (
-          <Knob
-            key={i}
-            {...{ width, size, line, label: b.name, class: 'break', perMm: outline.pixelsPerMm }}
-            at={placeAlong(line, alongOf(line, b.at))}
-            along="from the heel"
-            isNew={focusOn.value === b.name}
-            onPut={(place) => {
-              focusOn.value = undefined;
-              moveBreak(outline, i, place);
-            }}
-            onRemove={() => removeBreak(outline, i)}
-          />
-        ),
-      )}
-    </>
-  );
 };
 
 const StretchEnds = ({ outline, width, size }: FoundProps) => {

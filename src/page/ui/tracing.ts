@@ -5,9 +5,10 @@ import { MM_PER_INCH, readLength } from '../../length/index.ts';
 import type { Level, Marks, Mend } from '../../trace/index.ts';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
-import type { SaidBreak, TraceAnswer, TraceInput } from '../engine/messages.ts';
+import type { TraceAnswer, TraceInput } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
 import { freeTitle } from '../plan/shelf.ts';
+import { type ByHand, forWorker, lengthSaid, NOTHING_BY_HAND } from './by-hand.ts';
 import { unitsNow } from './fields.tsx';
 import { tell } from './keeping.ts';
 import { changeKept, giveTo, keptPictures, newKey, noteKept } from './kept-pictures.ts';
@@ -22,25 +23,12 @@ export type Scale =
   /** Two places that she taps, and how far apart they are. */
   | { readonly kind: 'marks'; readonly marks: readonly Place[]; readonly apart: string };
 
-/** An etched line by a place that she tapped on it, or by its distance as she typed it. */
-export interface EtchedLine {
-  readonly id: number;
-  /** Of a line across; those along the edge have none. */
-  readonly name: string;
-  readonly text: string;
-  readonly place: Place | undefined;
-}
-
 /** What she has said: plain data, so that it can be kept with the picture. */
-interface Said extends Pick<TraceInput, 'line' | 'heel' | 'crown' | 'foot' | 'title' | 'correction'> {
+interface Said extends ByHand, Pick<TraceInput, 'line' | 'heel' | 'crown' | 'foot' | 'title' | 'correction'> {
   readonly level: Level | undefined;
   readonly scale: Scale;
   readonly mends: readonly Mend[];
-  readonly breaks: readonly SaidBreak[] | undefined;
-  readonly thickness: string;
   readonly height: string;
-  readonly across: readonly EtchedLine[];
-  readonly along: readonly EtchedLine[];
 }
 
 interface Tracing extends Said, Pick<TraceInput, 'file' | 'fileName' | 'key' | 'ofFile'> {
@@ -58,11 +46,8 @@ const NOTHING_SAID: Said = {
   correction: 1,
   scale: { kind: 'own' },
   mends: [],
-  breaks: undefined,
-  thickness: '',
   height: '',
-  across: [],
-  along: [],
+  ...NOTHING_BY_HAND,
 };
 
 const steps = signal<History<Tracing> | undefined>(undefined);
@@ -297,39 +282,19 @@ const marksSaid = (scale: Scale): Marks | undefined => {
 const LEAST_DPI = 100;
 const MOST_DPI = 2400;
 
-/** A length that she types beside the picture, mm; undefined where nothing is typed, `wrong` where it cannot be read. */
-export const lengthSaid = (text: string): number | undefined | 'wrong' => {
-  if (text.trim() === '') return undefined;
-  const read = readLength(text, unitsNow());
-  return read.ok ? read.mm : 'wrong';
-};
-
 /** Nearer than this (mm) no camera shows the sheet. */
 export const LEAST_HEIGHT = 150;
 
-/** What cannot be read yet leaves a line out. */
-const etched = ({ text, place }: EtchedLine): number | Place | undefined => {
-  if (place) return place;
-  const mm = lengthSaid(text);
-  return mm === 'wrong' ? undefined : mm;
-};
-
-/** Those that the worker is told of, in the order of its answer. */
-export const saidLines = (lines: readonly EtchedLine[]): readonly EtchedLine[] =>
-  lines.filter((line) => etched(line) !== undefined);
-
 const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput => {
   const { scale: _, keptAs: __, ...said } = now;
-  const [thick, height] = [lengthSaid(now.thickness), lengthSaid(now.height)];
+  const height = lengthSaid(now.height);
   return {
     ...said,
+    ...forWorker(now),
     pixelsPerMm,
     marks: marksSaid(now.scale),
     units: unitsNow(),
-    thickness: thick === 'wrong' ? undefined : thick,
     height: height === 'wrong' || !(height! >= LEAST_HEIGHT) ? undefined : height,
-    across: saidLines(now.across).map((line) => ({ name: line.name, at: etched(line)! })),
-    along: saidLines(now.along).map((line) => etched(line)!),
   };
 };
 

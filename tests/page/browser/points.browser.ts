@@ -1,7 +1,9 @@
 /** A template from points measured off a cutting mat: typed, dragged, kept over a reload, and on the shelf. */
 
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { readTemplate } from '../../../src/template/index.ts';
 import { violations } from './axe.ts';
 import { forAllTests, idle, PICTURES, told } from './harness.ts';
 
@@ -55,6 +57,73 @@ test('points are typed, one that is wrong is named and dragged, and the template
   await told(page, /“Corbel” is on the shelf, and ticked/);
   await idle(page);
   expect(await page.getByRole('checkbox', { name: /^Corbel/ }).isChecked()).toBe(true);
+  expect(faults).toEqual([]);
+  await context.close();
+}, 400_000);
+
+test('points have a thickness, etched lines, named breaks and a printed outline, as a picture has', async () => {
+  const { page, context, faults } = await ours.visit();
+  await page.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  const panel = page.locator('#points');
+  const press = (name: string) => panel.getByRole('button', { name }).click();
+  // A flat of 4 in, then a slope.
+  await panel.getByLabel(/^Points: across, up/).fill('0, 0\n4, 0, corner\n7, 2');
+  await idle(page);
+  await panel.getByLabel('Its thickness').fill('1/4');
+  await press('Add a line etched across, near the heel');
+  await panel.getByLabel('Line A, from the heel').fill('1/2');
+  await press('Add a line etched along the edge');
+  await idle(page);
+  const onScreen = async (x: number, y: number): Promise<readonly [number, number]> => {
+    const at = await panel.locator('.plotted').evaluate(
+      (svg, [across, up]) => {
+        const place = new DOMPoint(across! * 25.4, -up! * 25.4).matrixTransform(
+          (svg as SVGSVGElement).getScreenCTM()!,
+        );
+        return { x: place.x, y: place.y };
+      },
+      [x, y],
+    );
+    return [at.x, at.y];
+  };
+  // The second of the two is the one along the edge; the first is told by its figure.
+  await panel.getByRole('button', { name: 'Tap it in the picture' }).last().click();
+  await panel.locator('.plotted').scrollIntoViewIfNeeded();
+  await page.mouse.click(...(await onScreen(2, -0.25)));
+  await idle(page);
+  // A break by a tap on the curve, named; and the corner named.
+  await page.mouse.click(...(await onScreen(1.5, 0)));
+  await idle(page);
+  await panel.getByLabel(/^On a smooth stretch, 1 1\/2 in/).fill('shoulder');
+  await panel.getByLabel(/^A notch, 4 in/).fill('elbow');
+  await idle(page);
+  expect(await violations(page)).toEqual([]);
+  await page.screenshot({ path: join(PICTURES, 'points-by-hand.png') });
+  const [printed] = await Promise.all([page.waitForEvent('download'), press('Print its outline')]);
+  expect(printed.suggestedFilename()).toMatch(/\.pdf$/);
+  await press('Take the last step back');
+  await idle(page);
+  expect(await panel.getByLabel(/^A notch, 4 in/).inputValue()).toBe('');
+  await press('Do it again');
+  // All of it is here after a reload.
+  await page.reload();
+  await page.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  await idle(page);
+  await panel.getByLabel('What it is called').fill('Corbel');
+  await press('Put it on the shelf');
+  await told(page, /“Corbel” is on the shelf, and ticked/);
+  await page.getByText('Rename, save or remove Corbel').click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.locator('.own').getByRole('button', { name: 'Save its file' }).click(),
+  ]);
+  const reading = readTemplate(await readFile(await download.path(), 'utf8'), 'corbel.yaml');
+  if (!reading.ok) throw new Error(reading.problems[0]!.message);
+  const { template } = reading;
+  expect(template.thickness).toBeCloseTo(6.35, 3);
+  expect(template.alignment).toEqual([{ name: 'A', at: 12.7 }]);
+  expect(Math.abs(template.channelLines[0]! - 6.35)).toBeLessThan(0.5);
+  expect(template.breaks.map((b) => b.name)).toEqual(['shoulder', 'elbow']);
   expect(faults).toEqual([]);
   await context.close();
 }, 400_000);

@@ -1,0 +1,45 @@
+/** The outline of a template on paper, at its true size: what the acrylic is laid on before it is trusted. */
+
+import type { Signal } from '@preact/signals';
+import { PAPER_IDS } from '../../pagination/index.ts';
+import { loadFonts } from '../engine/hire.ts';
+import type { OwnTemplate } from '../engine/messages.ts';
+import { factorsOf } from '../plan/measured.ts';
+import { textAt } from '../plan/plan-text.ts';
+import { saveAs } from './browser.ts';
+import { unitsNow } from './fields.tsx';
+import { rememberedMeasured } from './paper.tsx';
+import { complain, during, state, thorough } from './store.ts';
+
+interface PrintProps {
+  readonly template: OwnTemplate;
+  /** For screen readers: what came of it. */
+  readonly told: Signal<string>;
+}
+
+export const PrintOutline = ({ template, told }: PrintProps) => (
+  <>
+    <p class="hint">
+      Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
+    </p>
+    <button type="button" onClick={() => void printOutline(template, told)}>
+      Print its outline
+    </button>
+  </>
+);
+
+const printOutline = async ({ name, text }: OwnTemplate, told: Signal<string>): Promise<void> => {
+  const measured = factorsOf(rememberedMeasured().typed, unitsNow());
+  const written = textAt(state.value, ['paper']);
+  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const fonts = await during('the fonts', loadFonts());
+  const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
+  const called = name.replace(/^(\.\/)?/, './');
+  const own = [{ name: called, text }];
+  const asked = { kind: 'outline', name: called, own, choices, fonts } as const;
+  const printed = await during('the pages', thorough.ask(asked));
+  if (printed.kind === 'problems') complain('The outline could not be printed.', printed.problems);
+  if (printed.kind !== 'answer') return;
+  saveAs(printed.answer.name, 'application/pdf', printed.answer.bytes);
+  told.value = `${printed.answer.name} is with your downloads: ${printed.answer.words}`;
+};
