@@ -4,9 +4,9 @@
  */
 
 import type { Problem } from '../document/index.ts';
-import { nearnessOf, type Path, type Point, pathStart } from '../geometry/index.ts';
+import { nearnessOf, type Path, type Point } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
-import { etchedText, readTemplate, type Template, writeTemplate } from '../template/index.ts';
+import { etchedText, fromHeel, readTemplate, type Template, writeTemplate } from '../template/index.ts';
 import { cornersOf } from '../trace/index.ts';
 import { breaksAlong } from './set-right.ts';
 import type { Said } from './traced-template.ts';
@@ -39,12 +39,11 @@ export const templateFromPoints = ({ fileName, units, text, said }: PointsWants)
   if (!points.ok) return { ...points, edge: undefined };
   const { edge, title } = points.template;
   const near = nearnessOf(edge.pieces);
-  const heel = pathStart(edge) ?? { x: 0, y: 0 };
   const measured = (at: number | Point, of: (p: Point) => number): number =>
     typeof at === 'number' ? at : of(at);
   const alignment = (said.across ?? []).map(({ name, at }) => ({
     name,
-    at: measured(at, (p) => p.x - heel.x),
+    at: measured(at, (p) => fromHeel(edge, p.x)),
   }));
   const channelLines = (said.along ?? []).map((at) => measured(at, near.distance));
   const etched = { units, decimals: DECIMALS[units], thickness: said.thickness, alignment, channelLines };

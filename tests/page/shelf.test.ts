@@ -1,16 +1,15 @@
 /** Her own templates: what is done with them leaves a plan and a shelf that can be read. */
 
 import { describe, expect, test } from 'vitest';
+import { doubled, renamed } from '../../src/page/plan/own-template.ts';
 import { listAt } from '../../src/page/plan/plan-text.ts';
 import {
   beside,
-  doubled,
   entitled,
   freeName,
   freeTitle,
   isSame,
   otherwiseCalled,
-  renamed,
   shelfFrom,
   shelfText,
   titlesOf,

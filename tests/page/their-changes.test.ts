@@ -3,8 +3,9 @@
 import { describe, expect, test } from 'vitest';
 import type { OwnTemplate } from '../../src/page/engine/messages.ts';
 import { beginning, changed, redone, undone } from '../../src/page/plan/history.ts';
+import { renamed } from '../../src/page/plan/own-template.ts';
 import { templatesOf } from '../../src/page/plan/plan-text.ts';
-import { beside, renamed, withOwn, withoutOwn } from '../../src/page/plan/shelf.ts';
+import { beside, withOwn, withoutOwn } from '../../src/page/plan/shelf.ts';
 import { FIRST_STATE, type State } from '../../src/page/plan/state.ts';
 import { followed } from '../../src/page/plan/their-changes.ts';
 

@@ -387,7 +387,7 @@ export interface TracedBreak {
   readonly name: string | undefined;
 }
 
-export interface TracedLine {
+interface TracedLine {
   /** mm */
   readonly at: number;
   readonly points: readonly Point[];

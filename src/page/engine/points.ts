@@ -5,13 +5,12 @@ import {
   flatten,
   type Path,
   type Point,
-  pathBox,
   pathEnd,
   pathLength,
   pathStart,
 } from '../../geometry/index.ts';
 import { templateFromPoints } from '../../jobs/points-template.ts';
-import { breaksShown, insideBy, SCREEN } from './edge-shown.ts';
+import { breaksShown, SCREEN } from './edge-shown.ts';
 import type { EdgeShown, PointsAnswer, PointsInput, ShelfCard } from './messages.ts';
 import { cardOf } from './shelf.ts';
 import { troubleOf } from './trouble.ts';
@@ -46,8 +45,9 @@ export const points = ({ text, units, breaks, thickness, across, along }: Points
   const outline = {
     ...shownOf(edge),
     breaks: breaksShown(made.template, over),
-    across: made.across.map((at) => ({ at, points: acrossAt(edge, at).map(over) })),
-    along: made.along.map((at) => ({ at, points: insideBy(edge, at).map(over) })),
+    // The card's own picture has them.
+    across: made.across.map((at) => ({ at, points: [] })),
+    along: made.along.map((at) => ({ at, points: [] })),
   };
   return { card, outline, template: card.picture && template };
 };
@@ -71,14 +71,4 @@ const shownOf = (edge: Path): EdgeShown => {
     edgeLength: pathLength(edge),
     chord: heel && crown ? distance(heel, crown) : 0,
   };
-};
-
-/** A line across the template, so far from the heel. */
-const acrossAt = (edge: Path, at: number): readonly Point[] => {
-  const { minY, maxY } = pathBox(edge);
-  const x = (pathStart(edge)?.x ?? 0) + at;
-  return [
-    { x, y: minY },
-    { x, y: maxY },
-  ];
 };

@@ -7,15 +7,18 @@ import {
   inverse,
   move,
   movePath,
+  openPath,
   type Path,
   type Point,
   pathBox,
   pathLength,
+  subtract,
+  unit,
 } from '../../geometry/index.ts';
 import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
 import { acrossAt, titleOfFile } from '../../template/index.ts';
 import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
-import { breaksShown, insideBy, SCREEN } from './edge-shown.ts';
+import { breaksShown, SCREEN } from './edge-shown.ts';
 import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
 
@@ -139,9 +142,7 @@ const outlineOf = (traced: Traced, made: TracedTemplate): TracedOutline => {
     dots: traced.dots.map((d) => traced.toPixels(d.middle)),
     breaks: made.ok ? breaksShown(made.template, inPicture) : [],
     across: made.ok ? made.across.map((at) => ({ at, points: lineAcross(made, at).map(inPicture) })) : [],
-    along: made.ok
-      ? made.along.map((at) => ({ at, points: insideBy(made.found.edge, at).map(inPicture) }))
-      : [],
+    along: made.ok ? made.along.map((at) => ({ at, points: insideBy(made, at).map(inPicture) })) : [],
     edgeLength: edge ? pathLength(edge.edge) : 0,
     chord: edge ? distance(edge.heel, edge.crown) : 0,
   };
@@ -157,6 +158,17 @@ const lineAcross = ({ outline, found }: Made, at: number): readonly Point[] => {
     { x, y: minY },
     { x, y: maxY },
   ];
+};
+
+/** A line beside the edge, as a screen shows it. */
+const insideBy = ({ found }: Made, at: number): readonly Point[] => {
+  return found.edge.pieces.flatMap((piece) => {
+    const points = flatten(openPath([piece]), SCREEN);
+    return points.map((p, i) => {
+      const way = unit(subtract(points[i + 1] ?? p, points[i + 1] ? p : points[i - 1]!));
+      return { x: p.x + at * way.y, y: p.y - at * way.x };
+    });
+  });
 };
 
 const DRAG = 'drag the two ends of the edge to where the foot starts and stops';

@@ -79,22 +79,6 @@ export const beside = (
   return { ...brought, plan: withNames(brought.plan, names), own };
 };
 
-/** What a template is called is written in it; its file keeps its name, by which plans know it. */
-export const renamed = (state: State, name: string, title: string): State => ({
-  ...state,
-  own: state.own.map((t) => (t.name === name ? { name, text: entitled(t.text, title) } : t)),
-});
-
-/** The same template once more, under a name that none of `taken` has, and a title that is none of `titles`. */
-export const doubled = (
-  { name, text }: OwnTemplate,
-  taken: readonly Pick<OwnTemplate, 'name'>[],
-  titles: readonly string[],
-): OwnTemplate => {
-  const title = textAt(text, ['title']) ?? 'Template';
-  return { name: freeName(taken, name), text: entitled(text, freeTitle(titles, `${title}, copy`)) };
-};
-
 /** Off the shelf, and out of the plan; a plan without any other template goes on with the first one that comes along. */
 export const withoutOwn = (state: State, name: string): State => ({
   ...state,

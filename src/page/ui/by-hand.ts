@@ -30,7 +30,7 @@ export interface ByHand {
 export const NOTHING_BY_HAND: ByHand = { breaks: undefined, thickness: '', across: [], along: [] };
 
 /** What a tap is for; a place on an etched line. */
-export interface LineTool {
+interface LineTool {
   readonly kind: 'across' | 'along';
   readonly id: number;
 }

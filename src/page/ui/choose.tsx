@@ -1,13 +1,14 @@
 /** Templates chosen by their pictures, and what fits with them as small drawings. */
 
+import type { ComponentType } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { Panel, Troubles } from './fields.tsx';
 import { FileButton, openPoints, saveShelf } from './files.tsx';
-import { InWork } from './in-work.tsx';
-import { OwnTemplate } from './own-template.tsx';
+import { keptPictures } from './kept-pictures.ts';
+import { parts, wantPart } from './later.tsx';
 import { Drawn } from './picture.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -19,6 +20,12 @@ export const Templates = () => {
     if (next.length === 0) return;
     edit([[['template'], next.length === 1 ? next[0]! : next]]);
   };
+  const { Own, InWork } = parts.value.trace ?? {};
+  const isHers = state.value.own.length + keptPictures.value.length > 0;
+  useEffect(() => {
+    // Without it the shelf can be used, and nothing on it changed.
+    if (isHers) void wantPart('trace').catch(() => {});
+  }, [isHers]);
   return (
     <Panel
       id="templates"
@@ -38,14 +45,14 @@ export const Templates = () => {
         {shelf.value.map((card) => (
           <Template
             key={card.name}
-            card={card}
+            {...{ card, Own }}
             isOn={chosen.includes(card.name)}
             isLast={chosen.length === 1 && chosen.includes(card.name)}
             onToggle={(isOn) => toggle(card.name, isOn)}
           />
         ))}
       </ul>
-      <InWork />
+      {InWork ? <InWork /> : null}
       {state.value.own.length > 0 ? (
         <p>
           <button type="button" onClick={saveShelf}>
@@ -59,11 +66,14 @@ export const Templates = () => {
 
 const Template = ({
   card,
+  Own,
   isOn,
   isLast,
   onToggle,
 }: {
   readonly card: ShelfCard;
+  /** What can be done with one of hers. */
+  readonly Own: ComponentType<{ readonly name: string; readonly title: string }> | undefined;
   readonly isOn: boolean;
   readonly isLast: boolean;
   readonly onToggle: (isOn: boolean) => void;
@@ -81,7 +91,7 @@ const Template = ({
       <span class="about">{card.about}</span>
     </label>
     {card.problems.length > 0 ? <Troubles list={card.problems} /> : null}
-    <OwnTemplate name={card.name} title={card.title} />
+    {Own ? <Own name={card.name} title={card.title} /> : null}
   </li>
 );
 

@@ -10,7 +10,6 @@ import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
 import {
-  doubled,
   entitled,
   freeName,
   freeTitle,
@@ -22,7 +21,7 @@ import {
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
-import { keptPictures, pictureOf } from './kept-pictures.ts';
+import { keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
 import {
   addOwn,
@@ -103,16 +102,6 @@ const takePicture = async (file: File): Promise<void> => (await tracePart())?.be
 
 /** Opens the sheet on which points of a template are typed. */
 export const openPoints = async (): Promise<void> => (await tracePart())?.points();
-
-/** Goes on with a picture that this browser keeps. */
-export const openKept = async (key: string, title?: string): Promise<void> => {
-  notice.value = undefined;
-  const part = await tracePart();
-  await part?.goOn(key, title).catch(() => complain('This browser does not have the picture any longer.'));
-};
-
-/** Throws away a picture that this browser keeps. What comes back, where it still had it, takes it back. */
-export const throwOut = async (key: string) => (await tracePart())?.throwOut(key);
 
 /** A drawing of a template becomes one; its file is hers, for another computer. */
 const takeDrawing = async (file: File): Promise<void> => {
@@ -212,19 +201,10 @@ interface Shelved {
 }
 
 /** Of templates on the shelf, and of those whose pictures are kept: a step back may bring them back. */
-const takenNames = (): readonly Pick<OwnTemplate, 'name'>[] => [
+export const takenNames = (): readonly Pick<OwnTemplate, 'name'>[] => [
   ...state.value.own,
   ...keptPictures.value.flatMap(({ of }) => (of === undefined ? [] : { name: of })),
 ];
-
-/** A template once more, with a picture of its own where it has one. */
-export const duplicate = async (file: OwnTemplate): Promise<void> => {
-  const copy = doubled(file, takenNames(), otherTitles());
-  const picture = pictureOf(file.name);
-  // Before it is on the shelf, as in `takeTemplate`. Where the browser has it no longer, the copy has none either.
-  if (picture) await (await tracePart())?.copy(picture.key, copy.name).catch(() => {});
-  addOwn(copy);
-};
 
 /** A button for those who cannot or will not drop a file, or, of a device with a camera, to take a picture. */
 export const FileButton = ({

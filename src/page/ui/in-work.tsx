@@ -1,9 +1,10 @@
 /** Pictures that are no templates yet: gone on with, or thrown away one by one, with a way back as long as the page is open. */
 
 import { useSignal } from '@preact/signals';
-import { openKept, throwOut } from './files.tsx';
 import { focusFirst } from './focus-on.ts';
 import { isInWork, keptPictures } from './kept-pictures.ts';
+import { openKept } from './own-pictures.ts';
+import { throwOut } from './tracing.ts';
 
 export const InWork = () => {
   const thrown = useSignal<readonly { readonly called: string; readonly back: () => Promise<void> }[]>([]);

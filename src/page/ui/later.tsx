@@ -16,14 +16,12 @@ interface LaterParts {
     readonly View: ComponentType;
     readonly begin: (picture: File) => void;
     readonly points: () => void;
-    /** Rejects where the browser has it no longer. `title` is what the template is called by now. */
-    readonly goOn: (key: string, title?: string) => Promise<void>;
     /** Lets a kept picture go. */
     readonly forget: (key: string) => void;
-    /** The same, with a way back, where the browser still has it: what comes back takes it. */
-    readonly throwOut: (key: string) => Promise<(() => Promise<void>) | undefined>;
-    /** Keeps a copy of a kept picture, as that of the template of this name. Rejects where the browser has it no longer. */
-    readonly copy: (key: string, name: string) => Promise<void>;
+    /** What can be done with one of her templates on the shelf. */
+    readonly Own: ComponentType<{ readonly name: string; readonly title: string }>;
+    /** Pictures that are no templates yet. */
+    readonly InWork: ComponentType;
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };
@@ -50,7 +48,8 @@ export const addPart = <N extends Name>(name: N, part: LaterParts[N]): void => {
   scope.swagwright_later = { ...scope.swagwright_later, [name]: part };
 };
 
-const parts = signal<Partial<LaterParts>>({});
+/** Those that are there. */
+export const parts = signal<Partial<LaterParts>>({});
 
 /** Throws where the script cannot be loaded. */
 export const wantPart = async <N extends Name>(name: N): Promise<LaterParts[N]> => {

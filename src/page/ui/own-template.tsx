@@ -1,12 +1,13 @@
 /** What can be done with a template of her own on the shelf. */
 
 import type { ShelfCard } from '../engine/messages.ts';
+import { renamed } from '../plan/own-template.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { freeTitle, otherwiseCalled, renamed, withoutOwn } from '../plan/shelf.ts';
+import { freeTitle, otherwiseCalled, withoutOwn } from '../plan/shelf.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
-import { duplicate, openKept } from './files.tsx';
 import { pictureOf } from './kept-pictures.ts';
+import { duplicate, openKept } from './own-pictures.ts';
 import { changeState, otherTitles, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {

@@ -93,7 +93,7 @@ export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly out
       <legend>Breaks</legend>
       <p class="hint">
         A swag can start at a break. Corners are breaks by themselves; add one where a section begins on a
-        smooth stretch: tap the red line, or
+        smooth stretch: tap the edge there, or
       </p>
       <button
         type="button"

@@ -145,7 +145,7 @@ test('a keyboard is never without a place: names are typed letter by letter, and
   await button(page, 'Add a break').click();
   await idle(page);
   const type = async (label: RegExp, name: string): Promise<void> => {
-    const field = panel(page).getByLabel(label);
+    const field = panel(page).getByLabel(label).first();
     await field.focus();
     await page.keyboard.press('Control+A');
     // As fast as a hand is, which is slower than an outline.
