@@ -63,6 +63,7 @@ export const editTemplate = ({ template, units, text }: EditedFrom, wants: EditW
     template.alignment.flatMap((line, i) =>
       isBeyond(edge, line) ? [] : [{ name: line.name, at: acrossAt(longer, lines[i]!.at) }],
     ),
+    units,
   );
   if (beyond) return { ok: false, problems: [beyond] };
   const breaks = breaksAlong(path, cornersOf(path), placed.breaks);

@@ -10,8 +10,8 @@ import {
   pieceAt,
   pieceLength,
 } from '../geometry/index.ts';
-import { lengthsApart, MM_TENTH } from '../length/index.ts';
-import { acrossAt, fromHeel, lineBeyond } from '../template/index.ts';
+import { lengthsApart, type Units } from '../length/index.ts';
+import { acrossAt, fromHeel, lineBeyond, styleIn } from '../template/index.ts';
 import type { WorkingEdge } from '../trace/index.ts';
 
 /** An etched line by its distance (mm), or by a place in the outline's frame that it runs through. */
@@ -41,6 +41,7 @@ export const etchedIn = (
   outline: Path,
   { edge, motion }: Pick<WorkingEdge, 'edge' | 'motion'>,
   { across = [], along = [] }: SaidLines,
+  units: Units,
 ): EtchedLines => {
   const near = nearnessOf(edge.pieces);
   const round = nearnessOf(outline.pieces);
@@ -53,12 +54,12 @@ export const etchedIn = (
     if (typeof at !== 'number' && !isOn(at)) return refuse(besideTemplate(round.distance(at), key));
   const widest = along.some((at) => typeof at === 'number') ? farthestFrom(near, outline, motion) : 0;
   for (const at of along)
-    if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest));
+    if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest, units));
   const lines = across.map(({ name, at }) => ({
     name,
     at: typeof at === 'number' ? acrossAt(edge, at) : move(motion, at).x,
   }));
-  const beyond = lineBeyond(edge, lines);
+  const beyond = lineBeyond(edge, lines, units);
   if (beyond) return refuse(beyond);
   return {
     ok: true,
@@ -95,8 +96,8 @@ const besideTemplate = (away: number, key: string): Problem => ({
   expected: 'a place inside the outline, on the line',
 });
 
-const tooFarInside = (at: number, widest: number): Problem => {
-  const [found, most] = lengthsApart(at, widest, MM_TENTH);
+const tooFarInside = (at: number, widest: number, units: Units): Problem => {
+  const [found, most] = lengthsApart(at, widest, styleIn(units));
   return {
     code: 'off-the-template',
     key: 'channelLines',

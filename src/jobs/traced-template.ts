@@ -114,7 +114,7 @@ export const templateFromTrace = (asTraced: Traced, wants: TracedTemplateWants):
     breaks: [],
     decimals: units === 'in' ? 4 : 3,
   };
-  const etched = etchedIn(outline.path, found, said);
+  const etched = etchedIn(outline.path, found, said, units);
   if (!etched.ok) return { ok: false, outline, found, problem: etched.problem };
   const { across, along } = etched;
   const text = writeTemplate({

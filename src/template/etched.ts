@@ -2,7 +2,7 @@
 
 import { type Problem, quoted } from '../document/index.ts';
 import { type Path, pathBox, pathEnd, pathStart } from '../geometry/index.ts';
-import { lengthsApart, MM_TENTH } from '../length/index.ts';
+import { INCH_SIXTEENTH, type LengthStyle, lengthsApart, MM_TENTH, type Units } from '../length/index.ts';
 import type { AlignmentLine } from './template.ts';
 
 /** The x of a line that is etched across, so far (mm) from the heel towards the crown end. */
@@ -17,6 +17,9 @@ const reachOf = (edge: Path): number => {
   return fromHeel(edge, wayOf(edge) > 0 ? maxX : minX);
 };
 
+/** In what lengths of a file's units are told. */
+export const styleIn = (units: Units): LengthStyle => (units === 'in' ? INCH_SIXTEENTH : MM_TENTH);
+
 /** Figures in files are rounded, mm. */
 const ROUNDED = 0.05;
 
@@ -25,10 +28,14 @@ export const isBeyond = (edge: Path, { at }: AlignmentLine): boolean =>
   fromHeel(edge, at) > reachOf(edge) + ROUNDED;
 
 /** What is wrong with the first line across that lies beyond the edge. */
-export const lineBeyond = (edge: Path, lines: readonly AlignmentLine[]): Problem | undefined => {
+export const lineBeyond = (
+  edge: Path,
+  lines: readonly AlignmentLine[],
+  units: Units,
+): Problem | undefined => {
   const line = lines.find((one) => isBeyond(edge, one));
   if (!line) return undefined;
-  const [found, most] = lengthsApart(fromHeel(edge, line.at), reachOf(edge), MM_TENTH);
+  const [found, most] = lengthsApart(fromHeel(edge, line.at), reachOf(edge), styleIn(units));
   return {
     code: 'beyond-the-edge',
     key: 'alignment',

@@ -1,6 +1,6 @@
 /** What a template is, and how one is read from a file. */
 
-export { acrossAt, fromHeel, isBeyond, lineBeyond } from './etched.ts';
+export { acrossAt, fromHeel, isBeyond, lineBeyond, styleIn } from './etched.ts';
 export { templateFromSvg, titleOfFile } from './from-svg.ts';
 export { notAnEdge } from './not-an-edge.ts';
 export { readTemplate } from './read.ts';

@@ -26,15 +26,7 @@ import {
   pathStart,
   pieceLength,
 } from '../geometry/index.ts';
-import {
-  formatLength,
-  INCH_SIXTEENTH,
-  lengthsApart,
-  MM_PER,
-  MM_PER_INCH,
-  MM_TENTH,
-  type Units,
-} from '../length/index.ts';
+import { formatLength, lengthsApart, MM_PER, MM_PER_INCH, type Units } from '../length/index.ts';
 import { findBreaks } from './breaks.ts';
 import {
   type Edge,
@@ -44,7 +36,7 @@ import {
   edgeFromSvg,
   MOST_PIECES,
 } from './edge.ts';
-import { acrossAt } from './etched.ts';
+import { acrossAt, styleIn } from './etched.ts';
 import { edgeFromPoints } from './measured.ts';
 import { FARTHEST, type TemplateFile, templateSchema } from './schema.ts';
 import type { Template } from './template.ts';
@@ -184,7 +176,7 @@ const stepProblem = (
 /** What can only be told of the whole edge. The first that is found makes the rest pointless. */
 const wholeEdge = (document: SourceDocument, { path, stepOfPiece }: Edge, units: Units): Problem[] => {
   const length = pathLength(path);
-  const style = units === 'in' ? INCH_SIXTEENTH : MM_TENTH;
+  const style = styleIn(units);
   const say = (mm: number): string => formatLength(mm, style);
   const size = (message: string, which: string, limit: number): Problem[] => {
     const [found, expected] =

@@ -275,6 +275,12 @@ describe('template trace sets right', () => {
       1,
       /^bar\.png: --along: an etched line is said by a place that is not on the template; found a place 6 mm outside its outline; expected/,
     ],
+    // 3 1/8 in are 79.4 mm.
+    [
+      ['--across', 'A=4', '--units', 'in'],
+      1,
+      /^bar\.png: --across: line "A" lies beyond the end of the edge; found 4 in; expected at most 3 1\/8 in from the heel$/,
+    ],
     [
       ['--along', '6 mm', '--along', '32 mm'],
       1,
