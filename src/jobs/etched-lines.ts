@@ -10,7 +10,7 @@ import {
   pieceAt,
   pieceLength,
 } from '../geometry/index.ts';
-import { lengthsApart, type Units } from '../length/index.ts';
+import { INCH_SIXTYFOURTH, lengthsApart, MM_TENTH, roundLength, type Units } from '../length/index.ts';
 import { acrossAt, fromHeel, lineBeyond, styleIn } from '../template/index.ts';
 import type { WorkingEdge } from '../trace/index.ts';
 
@@ -37,12 +37,32 @@ export type EtchedLines =
 /** mm: what a finger or a ruler is off by. */
 const OFF = 1;
 
+/**
+ * The lines as distances from the heel and inside the edge, mm. Those said by places are measured as finely as a ruler is
+ * read, to 1/64 in or 0.1 mm. `toEdge` brings a place into the edge's frame.
+ */
+export const measuredLines = (
+  edge: Path,
+  toEdge: (p: Point) => Point,
+  { across = [], along = [] }: SaidLines,
+  units: Units,
+): Omit<Extract<EtchedLines, { ok: true }>, 'ok'> => {
+  const near = nearnessOf(edge.pieces);
+  const measured = (at: Etched, of: (p: Point) => number): number =>
+    typeof at === 'number' ? at : roundLength(of(toEdge(at)), units === 'in' ? INCH_SIXTYFOURTH : MM_TENTH);
+  return {
+    across: across.map(({ name, at }) => ({ name, at: measured(at, (p) => fromHeel(edge, p.x)) })),
+    along: along.map((at) => measured(at, near.distance)),
+  };
+};
+
 export const etchedIn = (
   outline: Path,
   { edge, motion }: Pick<WorkingEdge, 'edge' | 'motion'>,
-  { across = [], along = [] }: SaidLines,
+  said: SaidLines,
   units: Units,
 ): EtchedLines => {
+  const { across = [], along = [] } = said;
   const near = nearnessOf(edge.pieces);
   const round = nearnessOf(outline.pieces);
   const isOn = (p: Point): boolean => containsPoint({ loops: [outline] }, p) || round.distance(p) <= OFF;
@@ -55,17 +75,14 @@ export const etchedIn = (
   const widest = along.some((at) => typeof at === 'number') ? farthestFrom(near, outline, motion) : 0;
   for (const at of along)
     if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest, units));
-  const lines = across.map(({ name, at }) => ({
-    name,
-    at: typeof at === 'number' ? acrossAt(edge, at) : move(motion, at).x,
-  }));
-  const beyond = lineBeyond(edge, lines, units);
+  const lines = measuredLines(edge, (p) => move(motion, p), said, units);
+  const beyond = lineBeyond(
+    edge,
+    lines.across.map(({ name, at }) => ({ name, at: acrossAt(edge, at) })),
+    units,
+  );
   if (beyond) return refuse(beyond);
-  return {
-    ok: true,
-    across: lines.map(({ name, at }) => ({ name, at: fromHeel(edge, at) })),
-    along: along.map((at) => (typeof at === 'number' ? at : near.distance(move(motion, at)))),
-  };
+  return { ok: true, ...lines };
 };
 
 const refuse = (problem: Problem): EtchedLines => ({ ok: false, problem });

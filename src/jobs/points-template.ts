@@ -4,10 +4,11 @@
  */
 
 import type { Problem } from '../document/index.ts';
-import { nearnessOf, type Path, type Point } from '../geometry/index.ts';
+import type { Path } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
-import { etchedText, fromHeel, readTemplate, type Template, writeTemplate } from '../template/index.ts';
+import { etchedText, readTemplate, type Template, writeTemplate } from '../template/index.ts';
 import { cornersOf } from '../trace/index.ts';
+import { measuredLines } from './etched-lines.ts';
 import { breaksAlong } from './set-right.ts';
 import type { Said } from './traced-template.ts';
 
@@ -38,14 +39,7 @@ export const templateFromPoints = ({ fileName, units, text, said }: PointsWants)
   const points = readTemplate(text, fileName);
   if (!points.ok) return { ...points, edge: undefined };
   const { edge, title } = points.template;
-  const near = nearnessOf(edge.pieces);
-  const measured = (at: number | Point, of: (p: Point) => number): number =>
-    typeof at === 'number' ? at : of(at);
-  const alignment = (said.across ?? []).map(({ name, at }) => ({
-    name,
-    at: measured(at, (p) => fromHeel(edge, p.x)),
-  }));
-  const channelLines = (said.along ?? []).map((at) => measured(at, near.distance));
+  const { across: alignment, along: channelLines } = measuredLines(edge, (p) => p, said, units);
   const etched = { units, decimals: DECIMALS[units], thickness: said.thickness, alignment, channelLines };
   const breaks = breaksAlong(edge, cornersOf(edge), said.breaks ?? []);
   const made =

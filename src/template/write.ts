@@ -78,7 +78,8 @@ export const etchedText = ({
   alignment = [],
   channelLines = [],
 }: Pick<TemplateText, 'units' | 'decimals' | 'thickness' | 'alignment' | 'channelLines'>): string => {
-  const number = numberIn(units, decimals);
+  // A 64th of an inch has six.
+  const number = numberIn(units, units === 'in' ? 6 : decimals);
   const lines = [
     ...thicknessText(thickness, number),
     ...(alignment.length > 0 ? ['alignment:'] : []),

@@ -31,9 +31,9 @@ describe('a template from points', () => {
       thickness: 6,
       across: [
         { name: 'A', at: 12 },
-        { name: 'B', at: { x: 30, y: 0 } },
+        { name: 'B', at: { x: 30.04, y: 0 } },
       ],
-      along: [3, { x: 20, y: -3 }],
+      along: [3, { x: 20, y: -3.04 }],
     });
     expect(text).toBe(
       `${TEXT}thickness: 6\nalignment:\n  - { name: A, at: 12 }\n  - { name: B, at: 20 }\nchannelLines: [3, 8]\n`,
@@ -43,6 +43,17 @@ describe('a template from points', () => {
     expect(along).toEqual([3, 8]);
     const reading = readTemplate(text, 'corbel.yaml');
     expect(reading.ok && reading.template).toMatchObject({ thickness: 6, channelLines: [3, 8] });
+  });
+
+  test('has what is tapped as finely as a ruler is read, in inches to 1/64', () => {
+    const said = { across: [{ name: 'A', at: { x: 6.55, y: 0 } }], along: [{ x: 25.4, y: -6.55 }] };
+    const text =
+      'title: Corbel\nunits: in\nedge:\n  points:\n    - ["0", "0"]\n    - ["2", "0"]\n    - ["4", "0"]\n';
+    const found = templateFromPoints({ fileName: 'corbel.yaml', units: 'in', text, said });
+    // 6.55 mm is 0.2579 in, and 16.5 times 1/64 in: 17 of them are 0.265625 in.
+    expect(found.ok && found.text).toBe(
+      `${text}alignment:\n  - { name: A, at: 0.265625 }\nchannelLines: [0.265625]\n`,
+    );
   });
 
   test('names its corner and a place on a smooth stretch, and is the same edge', () => {

@@ -4,7 +4,7 @@ import type { ComponentChildren } from 'preact';
 import type { EdgeShown } from '../engine/messages.ts';
 import { type EtchedLine, type Hand, lengthSaid, saidLines } from './by-hand.ts';
 import { InputField, NameField } from './fields.tsx';
-import { inHers } from './her-lengths.ts';
+import { asMeasured } from './her-lengths.ts';
 
 interface AcrylicProps {
   readonly hand: Hand;
@@ -92,7 +92,7 @@ const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
                 <Figure
                   label={`${called}, ${figure}`}
                   placeholder={line.place ? 'tapped' : 'such as 1/4 in'}
-                  value={at === undefined ? line.text : inHers(at)}
+                  value={at === undefined ? line.text : asMeasured(at)}
                   onType={(text) => change(line.id, { text, place: undefined })}
                 />
                 <button

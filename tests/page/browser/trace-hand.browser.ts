@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { nearnessOf } from '../../../src/geometry/index.ts';
+import { formatLength, INCH_SIXTYFOURTH } from '../../../src/length/index.ts';
 import { readTemplate, type Template } from '../../../src/template/index.ts';
 import { overflow, violations } from './axe.ts';
 import { bracket, button, give, panel } from './bracket.ts';
@@ -99,6 +100,11 @@ test('breaks, a stretch, the acrylic: by hand and by keys, announced, taken back
   expect(said.thickness).toBeCloseTo(6.35, 3);
   expect(said.alignment).toEqual([{ name: 'A', at: 12.7 }]);
   expect(Math.abs(said.channelLines[0]! - 8)).toBeLessThan(0.5);
+  // As finely as a ruler is read, and as the field says it.
+  expect((said.channelLines[0]! * 64) / 25.4).toBeCloseTo(Math.round((said.channelLines[0]! * 64) / 25.4), 3);
+  expect(await panel(page).getByLabel('Line 1 along the edge, inside the edge').inputValue()).toBe(
+    formatLength(said.channelLines[0]!, INCH_SIXTYFOURTH),
+  );
   expect(await violations(page)).toEqual([]);
   await page.screenshot({ path: join(PICTURES, 'trace-hand.png') });
   await page.setViewportSize({ width: 390, height: 844 });
