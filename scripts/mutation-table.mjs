@@ -994,4 +994,32 @@ export const MUTATIONS = [
     to: 'round.distance(p) <= 10 * OFF',
     test: 'tests/cli/set-right.test.ts',
   },
+  {
+    name: 'a tapped line of a template in inches measured in tenths of a millimetre',
+    file: 'src/jobs/etched-lines.ts',
+    from: "units === 'in' ? INCH_SIXTYFOURTH : MM_TENTH",
+    to: "units === 'in' ? MM_TENTH : INCH_SIXTYFOURTH",
+    test: 'tests/jobs/points-template.test.ts',
+  },
+  {
+    name: 'points: the file loses them, though no section has a name',
+    file: 'src/jobs/points-template.ts',
+    from: 'breaks.length === 0',
+    to: 'breaks.length < 0',
+    test: 'tests/jobs/points-template.test.ts',
+  },
+  {
+    name: 'page: two templates of one title on a shelf',
+    file: 'src/page/plan/shelf.ts',
+    from: 'if (!all.has(tried.toLowerCase()))',
+    to: 'if (!all.has(tried))',
+    test: 'tests/page/shelf.test.ts',
+  },
+  {
+    name: 'page: a taken title, and the one in its place, swapped in words',
+    file: 'src/page/plan/shelf.ts',
+    from: 'There is a “${asked}” already: this one is called “${title}”.',
+    to: 'There is a “${title}” already: this one is called “${asked}”.',
+    test: 'tests/page/shelf.test.ts',
+  },
 ];
