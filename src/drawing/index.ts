@@ -18,6 +18,7 @@ export {
 } from './filling.ts';
 export { etchedAlignment } from './ghost.ts';
 export { joinedLines, mirrored, quiltingAlone } from './joined.ts';
+export { roughTextWidth } from './label.ts';
 export { type LegendEntry, legendOf } from './legend.ts';
 export {
   fillOpenArea,

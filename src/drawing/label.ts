@@ -7,6 +7,9 @@ import type { WordRole } from './role.ts';
 /** A line of words and the next, as a share of their size. */
 const LEADING = 1.25;
 
+/** mm, without a font at hand: wider than nearly all text of a plain sans serif comes out. */
+export const roughTextWidth = (words: string, size: number): number => 0.7 * size * [...words].length;
+
 /**
  * A label that stands upright for a reader whose seam is at the bottom, and never on its head: on its base line, or
  * with its middle at its place.

@@ -19,14 +19,16 @@ import {
   type Design,
   frameAt,
   halvesAt,
+  leavesSquare,
   type Placed,
   type PlacedSide,
   placingOf,
+  type Run,
   repeatMarks,
   repeatMotions,
 } from '../swag/index.ts';
 import type { Facts, Item } from './drawing.ts';
-import { label, labelLines, text } from './label.ts';
+import { label, labelLines, roughTextWidth, text } from './label.ts';
 import type { LineRole } from './role.ts';
 import type { Stretch } from './scope.ts';
 import { showsTear } from './tear.ts';
@@ -48,6 +50,8 @@ interface MarkLook {
   readonly words: { readonly level: number; readonly aside: number } | undefined;
   /** Whether words are middled on their level, and do not stand on it. */
   readonly middled: boolean;
+  /** Where along the run the middle of words so wide (mm) stands on a level: where it is wanted, or off the next side's. */
+  readonly keptAt: (wanted: number, width: number, level: number) => number;
 }
 
 /** Sizes of a label that `start`, a repeat's name and `stop` need beside one another. */
@@ -56,13 +60,39 @@ const ROOM_FOR_WORDS = 12;
 /** Where the words beside the marks of a side stand: on the near side of the seam, clear of the ticks. */
 const wordsAt = (near: number, size: number): number => near - TICK - 1.4 * size;
 
+/** Sizes of a label between words that stand in one line, and between those of two sides at their corner. */
+const APART = 0.3;
+/** From a line of words to what stands on a line of its own under it, sizes. */
+const NEXT_LINE = 1.6;
+/** How far (sizes) letters reach over and under their base line. */
+const LETTERS = { over: 0.75, under: 0.2 };
+
+/**
+ * The words of two sides that meet stand in two lines that cross before the corner. So each side's keep to their own side
+ * of the mitre, on which both lines are as far from the corner.
+ */
+const keptOffMitre = ({ field }: Design, { drawn }: Run, size: number): MarkLook['keptAt'] => {
+  if (field.corners === 'none') return (wanted) => wanted;
+  const near = -field.startMargin;
+  // Runs that leave the corner square free end beside the inner corner.
+  const cornerAt = leavesSquare(field) ? (field.from === 'inner' ? near : near + field.width) : field.marksAt;
+  const overAt = (l: number): number => (l - cornerAt) / Math.tan(field.mitre);
+  return (wanted, width, level) => {
+    const over = Math.min(overAt(level - LETTERS.under * size), overAt(level + LETTERS.over * size));
+    const end = over - (APART * size + width) / 2;
+    return Math.max(-end, Math.min(drawn + end, wanted));
+  };
+};
+
 /** Along a seam the words of all marks stand in one line, and centre lines end at the far seam: beyond it an end of a line could cost a sheet of its own. */
-const straightLook = ({ field }: Design, span: number, size: number): MarkLook => {
+const straightLook = (design: Design, run: Run, span: number, size: number): MarkLook => {
+  const { field } = design;
   const { from, to } = field.across;
   const below = wordsAt(from, size);
   // Each beside its own tick, so that where neighbours meet it reads “stop | start”. Narrow swags have room for their own name only.
   const words = span < ROOM_FOR_WORDS * size ? undefined : { level: below, aside: SMALL_LABEL * 2.2 * size };
-  return { out: 1, centre: [from - TICK, to], ray: undefined, name: below, words, middled: false };
+  const keptAt = keptOffMitre(design, run, size);
+  return { out: 1, centre: [from - TICK, to], ray: undefined, name: below, words, middled: false, keptAt };
 };
 
 /** Start and stop are named where their swag is this many times wider than a letter is high. */
@@ -89,6 +119,7 @@ const bentLook = ({ field }: Design, curvature: number, span: number, size: numb
     name: end + out * 1.1 * size,
     words,
     middled: true,
+    keptAt: (wanted) => wanted,
   };
 };
 
@@ -107,7 +138,7 @@ export const markItems = (
     const cell = cellAt(side, index);
     const look =
       run.curvature === 0
-        ? straightLook(design, stop - start, size)
+        ? straightLook(design, run, stop - start, size)
         : bentLook(design, run.curvature, cell.seat.span, size);
     const { out } = look;
     const repeat = `${run.name} ${index + 1}`;
@@ -131,11 +162,24 @@ export const markItems = (
     if (stops) across(stop, tick, 'stopMark', 'stop');
     across(centre, look.centre, 'centreLine', 'centre');
     if (look.ray) for (const x of [start, stop]) across(x, look.ray, 'ray', 'ray');
-    write(centre, look.name, side.cells.length > 1 ? `${repeat}, kind ${cell.kind}` : repeat, size, true);
+    const name = side.cells.length > 1 ? `${repeat}, kind ${cell.kind}` : repeat;
+    const width = roughTextWidth(name, size);
+    const nameAt = look.keptAt(centre, width, look.name);
+    // Half a swag whose name was moved so far from its corner that it would stand beside the next one has it a line lower.
+    const isAstray = nameAt !== centre && Math.abs(nameAt - centre) + width / 2 > (stop - start) / 2;
+    const nameLevel = look.name - (isAstray ? NEXT_LINE * size : 0);
+    write(look.keptAt(centre, width, nameLevel), nameLevel, name, size, true);
     if (!look.words) continue;
     const { level, aside } = look.words;
-    if (starts) write(start + aside, level, 'start', SMALL_LABEL * size, false);
-    if (stops) write(stop - aside, level, 'stop', SMALL_LABEL * size, false);
+    const writeBeside = (wanted: number, words: string): void => {
+      const small = SMALL_LABEL * size;
+      const ownWidth = roughTextWidth(words, small);
+      const x = look.keptAt(wanted, ownWidth, level);
+      const isClear = Math.abs(x - nameAt) >= (ownWidth + width) / 2 + APART * size;
+      if (level !== nameLevel || isClear) write(x, level, words, small, false);
+    };
+    if (starts) writeBeside(start + aside, 'start');
+    if (stops) writeBeside(stop - aside, 'stop');
   }
   items.push(...guideItems(side, repeats));
   return items;
@@ -286,6 +330,6 @@ export const tearNotes = (design: Design, stretch: Stretch, size: number): reado
     const at = { x: start + TEAR_WORDS_FROM * size, y };
     return [label(place, at, TEAR_WORDS.join(' '), small, 'note', false)];
   }
-  const at = { x: start - tear.by / 2, y: y - 1.6 * size };
+  const at = { x: start - tear.by / 2, y: y - NEXT_LINE * size };
   return labelLines(place, at, TEAR_WORDS, small, 'note');
 };

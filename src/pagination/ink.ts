@@ -5,7 +5,7 @@
  */
 
 import type { LayerId, StyledDrawing, StyledItem, StyledText } from '../drawing/index.ts';
-import { LAYERS } from '../drawing/index.ts';
+import { LAYERS, roughTextWidth } from '../drawing/index.ts';
 import {
   type Box,
   boxesTouch,
@@ -72,9 +72,6 @@ export interface Ink {
 
 /** The width in mm of a text set in a size in mm. */
 export type TextWidth = (text: string, size: number, bold: boolean) => number;
-
-/** Without a font at hand: wider than nearly all text of a plain sans serif comes out. */
-export const roughTextWidth: TextWidth = (text, size) => 0.7 * size * [...text].length;
 
 /** How far letters reach over and under the base line, as shares of the size (a plain sans serif's box). */
 const ASCENT = 0.93;

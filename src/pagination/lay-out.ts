@@ -4,7 +4,7 @@
  */
 
 import { type Problem, ProblemError } from '../document/index.ts';
-import type { StyledDrawing } from '../drawing/index.ts';
+import { roughTextWidth, type StyledDrawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
 import {
   CM_TENTH,
@@ -19,7 +19,7 @@ import { PAPERS, type Paper, type PaperId } from '../plan/index.ts';
 import { CHECK_SECOND, CHECK_SIDE, type CheckPlace, leastLive, placeChecks } from './check-square.ts';
 import { crossPoints, sharedEdge } from './edges.ts';
 import { manyOf, oneOf } from './how-many.ts';
-import { type Ink, inkOf, roughTextWidth, type TextWidth } from './ink.ts';
+import { type Ink, inkOf, type TextWidth } from './ink.ts';
 import { keepGrid, LEAST_OVERLAP } from './keep-grid.ts';
 import {
   DEFAULT_MARGIN,

@@ -24,19 +24,32 @@ import { type LaidCorner, type Placing, pausesOf, placingOf } from '../../swag/i
 import { type CardPlace, seamName } from '../card/index.ts';
 import { INK, type PageContent } from '../pdf/index.ts';
 import { FIGURE, LEADER } from './figure-look.ts';
-import { type Align, BESIDE, LABEL, linesHeight, placeLines, writeLines } from './figure-places.ts';
+import {
+  type Align,
+  BESIDE,
+  freePlace,
+  LABEL,
+  type Line,
+  linesHeight,
+  linesWidth,
+  type Paper,
+  placeLines,
+  writeLine,
+  writeLines,
+} from './figure-places.ts';
 import type { Subject } from './figure-subject.ts';
 
 /** Half a start mark, mm on paper. */
 export const TICK = 3;
 /** Between start and stop on paper, mm, for both names; and half of one. */
-const ROOM_FOR_NAMES = 46;
-const HALF_NAME = 9.5;
+export const ROOM_FOR_NAMES = 46;
+export const HALF_NAME = 10.2;
+/** mm between the two where they stand side by side. */
+const NAMES_APART = 1.5;
 /** From the start mark's foot, as it stands on paper, to the words beside it; mm. */
 const BESIDE_FOOT = 2;
 
-export interface Page {
-  readonly content: PageContent;
+export interface Page extends Paper {
   readonly subject: Subject;
   readonly lines: readonly StyledPath[];
   readonly scale: number;
@@ -46,8 +59,8 @@ export interface Page {
   readonly ceiling: number;
 }
 
-const write = ({ content }: Page, text: string, at: Point, align: Align, bold = false): void =>
-  content.text({ text, at, size: LABEL, color: INK.strong, align, bold, halo: 0.6 });
+const write = (page: Page, text: string, at: Point, align: Align, bold = false): void =>
+  writeLine(page, { text, size: LABEL, bold }, at, align);
 
 /** The upper and the lower end of a line as it lies on the page. */
 const endsOf = ({ onFigure }: Page, { path }: StyledPath): readonly [Point, Point] => {
@@ -73,20 +86,22 @@ export const nameSwag = (page: Page, box: Box, places: readonly CardPlace[]): vo
   if (near) nameNear(page, placing, near);
   if (far) nameFar(page, placing.crown, far, levels);
   if (needle) nameNeedle(page, needle, levels);
+  tellEtched(page, places);
+  // What can stand on more than one side of its place comes last.
   namePauses(page);
   nameEtched(page, box);
-  tellEtched(page, places);
 };
 
 const nameMarks = (page: Page): void => {
   const { content, lines, ceiling } = page;
   const [startFoot, stopFoot] = [footOf(page, 'startMark'), footOf(page, 'stopMark')];
   const isRoomy = isRoomyBetween(page);
-  for (const [text, foot, sense] of [
-    ['start mark', startFoot, 1],
-    ['stop mark', stopFoot, -1],
+  const [startAt, stopAt] = namesAt(page);
+  for (const [text, foot, x, sense] of [
+    ['start mark', startFoot, startAt, 1],
+    ['stop mark', stopFoot, stopAt, -1],
   ] as const) {
-    const at = { x: foot.x - (isRoomy ? 3 * sense : 0), y: foot.y - LABEL - 0.6 };
+    const at = { x: isRoomy ? foot.x - 3 * sense : x, y: foot.y - LABEL - 0.6 };
     write(page, text, at, isRoomy ? (sense > 0 ? 'start' : 'end') : 'middle', true);
   }
   const [top] = endsOf(page, lines.find((l) => l.role === 'centreLine')!);
@@ -98,6 +113,13 @@ const nameMarks = (page: Page): void => {
 /** Names of marks keep clear of the names of lines beside them, where there is room between the marks. */
 const isRoomyBetween = (page: Page): boolean =>
   footOf(page, 'stopMark').x - footOf(page, 'startMark').x > ROOM_FOR_NAMES;
+
+/** The middles of the names of start and stop where there is little room: under their marks, or so far out that they are apart. */
+const namesAt = (page: Page): readonly [start: number, stop: number] => {
+  const [start, stop] = [footOf(page, 'startMark').x, footOf(page, 'stopMark').x];
+  const out = Math.max(0, HALF_NAME + NAMES_APART / 2 - (stop - start) / 2);
+  return [start - out, stop + out];
+};
 
 /** The seam on the other side of the band. */
 const farName = (field: Subject['field']): string =>
@@ -131,7 +153,7 @@ const nameLevels = (page: Page, box: Box, placing: Placing, guide: CardPlace | u
         : [{ text: guideName(guide), at: onPage(move(over, { x: 0, y: placing.guide })) }],
     )
     .sort((p, q) => q.at.y - p.at.y);
-  const stop = isRoomyBetween(page) ? 0 : footOf(page, 'stopMark').x + HALF_NAME;
+  const stop = isRoomyBetween(page) ? 0 : namesAt(page)[1] + HALF_NAME;
   const x = Math.max(...levels.map((l) => l.at.x), onFigure({ x: box.maxX, y: 0 }).x, stop) + BESIDE;
   let lowest = Number.POSITIVE_INFINITY;
   const taken: Span[] = [];
@@ -191,14 +213,14 @@ const footOnPaper = ({ subject, scale }: Page): number =>
 
 /** On the left of the foot at the start mark, upward. */
 const nameNear = (page: Page, placing: Placing, place: CardPlace): void => {
-  const { content, onPage } = page;
+  const { onPage } = page;
   const { along, up } = placing.start ?? placing.end;
   const start = onPage(ORIGIN);
   const foot = footOnPaper(page);
   const lines = placeLines(place);
   const at = { x: start.x - foot - BESIDE_FOOT, y: start.y + foot + 0.5 };
   leadTo(page, { x: along, y: up }, { x: at.x, y: at.y + 0.5 * LABEL });
-  writeLines(content, lines, { x: at.x - 0.8, y: at.y + linesHeight(lines) }, 'end');
+  writeLines(page, lines, { x: at.x - 0.8, y: at.y + linesHeight(lines) }, 'end');
 };
 
 /** How high (mm) it comes over the start mark on paper. */
@@ -227,22 +249,44 @@ const nameFar = (
   const at = place ? { x: place.along, y: place.up } : page.subject.cell.crown;
   const top = freeTop(page.onPage(at).y + height / 2, height, taken);
   if (place) leadTo(page, at, { x: x - 0.8, y: top - 0.6 * LABEL });
-  writeLines(page.content, lines, { x, y: top }, 'start');
+  writeLines(page, lines, { x, y: top }, 'start');
+};
+
+/** `needle 5 1/8 up` */
+export const needleLine = (place: CardPlace): Line => {
+  const [name, height] = placeLines({ ...place, name: 'needle' });
+  return { ...height!, text: `${name!.text} ${height!.text}` };
+};
+
+/**
+ * How high (mm) the needle's line comes over the start mark where it cannot stand beside what is written there.
+ * `half` is half the swag's span on paper.
+ */
+export const needleHeight = (near: CardPlace, needle: CardPlace, foot: number, half: number): number => {
+  const line = needleLine(needle);
+  const isBeside = half - HALF_NAME - linesWidth([line]) > BESIDE - foot;
+  return isBeside ? 0 : nearHeight(near, foot) + APART + linesHeight([line]);
 };
 
 /** On the left of the centre line's name, over the stitching that climbs to the crown; no line is drawn through it. */
 const nameNeedle = (page: Page, place: CardPlace, levels: Levels): void => {
-  const { content, onPage, subject, ceiling } = page;
+  const { content, written, onPage, subject, ceiling } = page;
   const crown = onPage(subject.cell.crown);
   const foot = footOnPaper(page);
-  const [name, height] = placeLines({ ...place, name: 'needle' });
-  const lines = [{ ...height!, text: `${name!.text} ${height!.text}` }];
-  const high = linesHeight(lines);
+  const line = needleLine(place);
+  const high = linesHeight([line]);
   const x = crown.x - Math.max(foot + BESIDE_FOOT, HALF_NAME) - BESIDE;
-  const top = freeTop(Math.min(crown.y + foot + high, ceiling + LABEL), high, levels.lines);
+  const left = x - content.width(line.text, line.size, line.bold);
+  const beside = written.filter((b) => b.maxX > left - BESIDE && b.minX < x);
+  const taken = [...levels.lines, ...beside.map((b) => ({ from: b.minY, to: b.maxY }))];
+  const top = freeTop(Math.min(crown.y + foot + high, ceiling + LABEL), high, taken);
   leadTo(page, subject.cell.crown, { x: x + 0.8, y: top - high + 0.5 * LABEL });
-  writeLines(content, lines, { x, y: top }, 'end');
+  writeLines(page, [line], { x, y: top }, 'end');
 };
+
+/** From a pause's dot to the middle of its number, mm; inward first, and then round the dot as far as is free. */
+const FROM_DOT = 4.4;
+const AROUND = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6].map((sixth) => (sixth * Math.PI) / 6);
 
 const namePauses = (page: Page): void => {
   const { content, onFigure, subject } = page;
@@ -256,14 +300,19 @@ const namePauses = (page: Page): void => {
     const outward = leftOf(directionAlong(template.edge, b.at) ?? { x: 1, y: 0 });
     const inward = move({ ...laid, x: 0, y: 0 }, scaled(outward, -1));
     dot(content, q);
-    write(
-      page,
-      String(pause.section),
-      { x: q.x + inward.x * 4.4, y: q.y + inward.y * 4.4 - 0.35 * LABEL },
-      'middle',
-    );
+    const line = { text: String(pause.section), size: LABEL, bold: false };
+    const places = AROUND.map((angle) => {
+      const to = move(turn(angle), scaled(inward, FROM_DOT));
+      return { x: q.x + to.x, y: q.y + to.y - 0.35 * LABEL };
+    });
+    writeLine(page, line, freePlace(page, line, places, 'middle'), 'middle');
   }
 };
+
+/** How many lines of type higher a letter may stand to be free. */
+const UP_LINE = [0, 0.5, 1, 1.5, 2, 3, 4];
+/** How many letters beside its line: on the right, else on the left, else a little farther off. */
+const BESIDE_LINE = [0, -1.1, 1, -2.1, 2, -3.1];
 
 /** Each letter stands a line higher than the one before, so that lines etched close together can be told apart. */
 const nameEtched = (page: Page, box: Box): void => {
@@ -272,9 +321,15 @@ const nameEtched = (page: Page, box: Box): void => {
   const laid = compose(own, cell.motion);
   let low = move(own, ORIGIN).y - field.startMargin + 1.2 / scale;
   for (const { name, path } of etchedAlignment(cell.seat.shape.stitching.template)) {
-    const at = letterPlace(movePath(path, laid), low, box);
-    if (!at) continue;
-    write(page, name, { x: onFigure(at).x + 0.7, y: onFigure(at).y }, 'start');
+    const line = { text: name, size: LABEL, bold: false };
+    const places = UP_LINE.flatMap((lines) => {
+      const at = letterPlace(movePath(path, laid), low + (lines * LABEL) / scale, box);
+      if (!at) return [];
+      const { x, y } = onFigure(at);
+      return BESIDE_LINE.map((letters) => ({ x: x + 0.7 + letters * LABEL, y }));
+    });
+    if (places.length === 0) continue;
+    writeLine(page, line, freePlace(page, line, places, 'start'), 'start');
     low += (1.1 * LABEL) / scale;
   }
 };
@@ -288,8 +343,8 @@ export const etchedHeight = (places: readonly CardPlace[]): number =>
 const tellEtched = (page: Page, places: readonly CardPlace[]): void => {
   const { content } = page;
   const foot = footOf(page, 'startMark');
-  const { x } = isRoomyBetween(page) ? foot : { x: foot.x - HALF_NAME + 3 };
-  const at = { x: x - 3, y: foot.y - 2.5 * LABEL - 0.6 };
+  const x = isRoomyBetween(page) ? foot.x - 3 : namesAt(page)[0] - HALF_NAME;
+  const at = { x, y: foot.y - 2.5 * LABEL - 0.6 };
   for (const { id, measures } of places.filter(isEtched)) {
     const text = `${id.slice('line '.length)} ${measures.join('')}`;
     write(page, text, at, 'start', true);

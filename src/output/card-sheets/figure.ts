@@ -24,11 +24,14 @@ import {
   circle,
   etchedHeight,
   guideName,
+  HALF_NAME,
   nameCorner,
   nameSwag,
   nearHeight,
+  needleHeight,
   overFigure,
   type Page,
+  ROOM_FOR_NAMES,
   TICK,
 } from './figure-names.ts';
 import { linesWidth, nameWidth, placeLines } from './figure-places.ts';
@@ -94,15 +97,24 @@ const viewOf = (figure: Figure): View => {
   const { above, below, left, right } = roomOf(figure);
   const subject = subjectOf(design, kind, 0);
   const box = boxOf(subject, linesOf(subject, kind, 0), kind);
-  const scale = Math.min(1, (width - left - right) / boxWidth(box), (most - above - below) / boxHeight(box));
+  const scaleBy = (past: number): number =>
+    Math.min(1, (width - left - right - past) / boxWidth(box), (most - above - below) / boxHeight(box));
+  // Names on the right stand past the ends of lines, or past the stop mark's own name.
+  const { halfSpan } = subject.cell.seat.pose;
+  const past =
+    kind === 'corner' ? 0 : 2 * halfSpan * scaleBy(PAST_END) > ROOM_FOR_NAMES ? PAST_END : HALF_NAME;
+  const scale = scaleBy(past);
   // What is written over the start mark of a shallow swag comes higher than the swag.
   const near = kind === 'swag' ? places.find((p) => p.id === 'near') : undefined;
   const { clearance } = subject.cell.seat.shape.stitching.stitched;
   const fromTop = (box.maxY - move(subject.own, ORIGIN).y) * scale;
-  const written = near ? nearHeight(near, clearance * scale) + TICK / 2 - fromTop : 0;
+  const needle = places.find((p) => p.id === 'needle');
+  const foot = clearance * scale;
+  const over = near && needle ? needleHeight(near, needle, foot, halfSpan * scale) : 0;
+  const written = near ? Math.max(nearHeight(near, foot), over) + TICK / 2 - fromTop : 0;
   const far = kind === 'swag' ? places.find((p) => p.id === 'far') : undefined;
   const column = far ? overFigure(far, boxHeight(box) * scale) : 0;
-  return { subject, box, scale, left, right, below, above: Math.max(above, written, column) };
+  return { subject, box, scale, left, right: right + past, below, above: Math.max(above, written, column) };
 };
 
 /** How high the figure is, mm. */
@@ -142,7 +154,7 @@ export const drawFigure = (content: PageContent, figure: Figure, at: Point): voi
     const { clearance } = cell.seat.shape.stitching.stitched;
     if (kind === 'swag') for (const p of [ORIGIN, cell.crown]) draw(circle(move(own, p), clearance), FOOT);
   });
-  const page: Page = { content, subject, lines, scale, onFigure, onPage, ceiling };
+  const page: Page = { content, written: [], subject, lines, scale, onFigure, onPage, ceiling };
   const corner = kind === 'corner' ? cornerSwag(design) : undefined;
   if (corner) nameCorner(page, corner);
   else nameSwag(page, box, places);

@@ -197,7 +197,8 @@ const layMarks = (flow: Flow, section: CardSection): MarksLayout => {
   const inRow = tables.some(({ isWide }) => isWide) ? 1 : 2;
   const pairs: (readonly CardTable[])[] = [];
   for (let i = 0; i < parts.length; i += inRow) pairs.push(parts.slice(i, i + inRow));
-  const heightOf = (pair: readonly CardTable[]): number => Math.max(...pair.map(tableHeight)) + ABOVE_TABLE;
+  const heightOf = (pair: readonly CardTable[]): number =>
+    Math.max(...pair.map((table) => tableHeight(table))) + ABOVE_TABLE;
   const width = boxWidth(flow.setup.live);
   const head = 14 + intro.reduce((sum, b) => sum + blockHeight(flow, b, width, TEXT), 0);
   return { intro, pairs, head, heightOf, all: head + pairs.reduce((sum, pair) => sum + heightOf(pair), 0) };
