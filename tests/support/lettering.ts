@@ -26,7 +26,7 @@ export const lettering = (text: string, from: Spot, to: Spot, size: number): Rec
  * mm between two rectangles along the side of either on which they are farthest apart; below 0 where they lie on one
  * another. Two convex shapes that are apart are apart along a side of one of them (separating axis theorem).
  */
-export const apartBy = (a: Rectangle, b: Rectangle): number => {
+const apartBy = (a: Rectangle, b: Rectangle): number => {
   const sides = [a, b].flatMap((of) => of.map((p, i) => [p, of[(i + 1) % 4]!] as const));
   const gaps = sides.map(([p, q]) => {
     const long = Math.hypot(q.x - p.x, q.y - p.y);

@@ -253,7 +253,7 @@ const nameFar = (
 };
 
 /** `needle 5 1/8 up` */
-export const needleLine = (place: CardPlace): Line => {
+const needleLine = (place: CardPlace): Line => {
   const [name, height] = placeLines({ ...place, name: 'needle' });
   return { ...height!, text: `${name!.text} ${height!.text}` };
 };

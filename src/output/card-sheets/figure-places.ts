@@ -59,7 +59,7 @@ export interface Paper {
 const OVER = 0.75;
 const UNDER = 0.2;
 
-export const lineBox = ({ content }: Paper, { text, size, bold }: Line, at: Point, align: Align): Box => {
+const lineBox = ({ content }: Paper, { text, size, bold }: Line, at: Point, align: Align): Box => {
   const width = content.width(text, size, bold);
   const minX = at.x - { start: 0, middle: width / 2, end: width }[align];
   return { minX, maxX: minX + width, minY: at.y - UNDER * size, maxY: at.y + OVER * size };
