@@ -1080,4 +1080,18 @@ export const MUTATIONS = [
     to: 'There is a “${title}” already: this one is called “${asked}”.',
     test: 'tests/page/shelf.test.ts',
   },
+  {
+    name: 'page: a shelf file whose template is as large as one may be',
+    file: 'src/page/plan/shelf-file.ts',
+    from: 'held.length > MOST_TEXT',
+    to: 'held.length >= MOST_TEXT',
+    test: 'tests/page/shelf-file.test.ts',
+  },
+  {
+    name: 'page: a shelf file, and what could not be put there is not said',
+    file: 'src/page/plan/shelf-file.ts',
+    from: 'added.length + bad + beyond === 0',
+    to: 'added.length === 0',
+    test: 'tests/page/shelf-file.test.ts',
+  },
 ];

@@ -10,8 +10,6 @@ import {
   freeTitle,
   isSame,
   otherwiseCalled,
-  shelfFrom,
-  shelfText,
   titlesOf,
   withOwn,
   withoutOwn,
@@ -111,12 +109,5 @@ describe('her shelf', () => {
     const { plan: left } = withoutOwn({ ...FIRST_STATE, plan, own: [file] }, './corbel.yaml');
     expect(listAt(left, ['parts', 'inner', 'template'])).toEqual(['newel']);
     expect(listAt(left, ['parts', 'outer', 'template'])).toEqual(['baluster']);
-  });
-
-  test('goes into one file and comes back from it', () => {
-    expect(shelfFrom(shelfText([file]))).toEqual([file]);
-    for (const text of ['', '{', '[]', 'null', '{"templates":3}', CORBEL])
-      expect(shelfFrom(text)).toBeUndefined();
-    expect(shelfFrom('{"templates":[null,{"name":3,"text":""},{"name":"a"}]}')).toEqual([]);
   });
 });

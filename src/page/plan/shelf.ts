@@ -1,8 +1,8 @@
-/** Her own templates: added, renamed, doubled and removed; and all of them as one file, for another device or a class. */
+/** Her own templates: added, renamed, doubled and removed. */
 
 import type { OwnTemplate } from '../engine/messages.ts';
 import { type KeyPath, listAt, templatePlaces, textAt, type Written, withValues } from './plan-text.ts';
-import { MOST_OWN, MOST_TEXT, type State } from './state.ts';
+import { MOST_OWN, type State } from './state.ts';
 
 /** With a template more, or in place of the one of its name; `full` where the shelf holds no more. */
 export const withOwn = (state: State, file: OwnTemplate): State | 'full' => {
@@ -110,27 +110,3 @@ export const withNames = (plan: string, moved: ReadonlyMap<string, string>): str
     const now = listed.map((name) => moved.get(name) ?? name);
     return now.length > 1 ? now : now[0];
   });
-
-/** All of them as a file; what it is stands first in it. */
-export const shelfText = (own: readonly OwnTemplate[]): string =>
-  `${JSON.stringify({ swagwright: 'templates', templates: own }, undefined, 1)}\n`;
-
-/** The templates of such a file; undefined where it is none. Each is still to be read as any template is. */
-export const shelfFrom = (text: string): readonly OwnTemplate[] | undefined => {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-  if (typeof value !== 'object' || value === null) return undefined;
-  const { templates } = value as { readonly templates?: unknown };
-  if (!Array.isArray(templates)) return undefined;
-  // Two windows may have filled one shelf with more than one may; what has no room here is said.
-  return templates.slice(0, 2 * MOST_OWN).flatMap((entry: unknown): OwnTemplate[] => {
-    const { name, text: held } = (entry ?? {}) as { readonly name?: unknown; readonly text?: unknown };
-    return typeof name === 'string' && typeof held === 'string' && held.length <= MOST_TEXT
-      ? [{ name, text: held }]
-      : [];
-  });
-};

@@ -1,23 +1,16 @@
 /** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
 
 import { useRef } from 'preact/hooks';
-import { describeProblem, series, textOf } from '../../document/index.ts';
+import { describeProblem, textOf } from '../../document/index.ts';
 import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { NO_START } from '../engine/client.ts';
-import type { OwnTemplate } from '../engine/messages.ts';
+import type { OwnTemplate, Trouble } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
-import {
-  entitled,
-  freeName,
-  freeTitle,
-  isSame,
-  otherwiseCalled,
-  shelfFrom,
-  shelfText,
-} from '../plan/shelf.ts';
+import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/shelf.ts';
+import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
 import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
@@ -29,6 +22,7 @@ import {
   complain,
   during,
   edit,
+  FULL,
   look,
   notice,
   openFrom,
@@ -71,6 +65,7 @@ const takeFile = async (file: File): Promise<void> => {
   const text = await read(file);
   if (text === undefined) return;
   const shelf = shelfFrom(text);
+  if (shelf === 'stray') return complain(`${file.name} is no plan, no template and no file of templates.`);
   if (shelf) {
     await takeShelf(file.name, shelf);
     return;
@@ -133,23 +128,30 @@ const takeDrawing = async (file: File): Promise<void> => {
 };
 
 /** All templates of a file that the page wrote; those that are on the shelf already stay as they are. */
-const takeShelf = async (fileName: string, templates: readonly OwnTemplate[]): Promise<void> => {
-  const brought = templates.map(({ name, text }) => ({ name: readOwnName(name), text }));
-  const isNew = (one: OwnTemplate): boolean => !state.value.own.some((t) => isSame(t, one));
-  const titles: string[] = [];
-  const notes: string[] = [];
-  for (const { name, text } of brought.filter(isNew)) {
-    const kept = await takeTemplate(name, text, 'beside');
-    // What is in the way of one is said, and in the way of the next ones too.
-    if (!kept) return;
-    titles.push(`“${kept.title}”`);
-    notes.push(kept.note);
+const takeShelf = async (fileName: string, { templates, refused, beyond }: ShelfFile): Promise<void> => {
+  const added: Shelved[] = [];
+  const bad = [...refused];
+  let there = 0;
+  for (const { name: written, text } of templates) {
+    const name = readOwnName(written);
+    if (state.value.own.some((t) => isSame(t, { name, text }))) there++;
+    else {
+      const kept = await shelve(name, text, 'beside');
+      if (kept === 'stopped') {
+        // What was not come to is as it was; that it was stopped is said already.
+        if (added.length === 0) return;
+        break;
+      }
+      if ('title' in kept) added.push(kept);
+      // One line for each: its first problem says where to begin.
+      else bad.push(kept.troubles[0] ?? refusal(name.replace(/^\.\//, ''), kept.text));
+    }
   }
-  say(
-    titles.length > 0
-      ? `${series(titles)} of ${fileName} ${titles.length > 1 ? 'are' : 'is'} on the shelf, and ticked.${notes.join('')}`
-      : `All templates of ${fileName} are on the shelf already.`,
-  );
+  const [titles, notes] = [added.map(({ title }) => title), added.map(({ note }) => note)];
+  const words = unpackedWords(fileName, { added: titles, notes, there, bad: bad.length, beyond });
+  const isWrong = bad.length + beyond > 0 || titles.length + there === 0;
+  if (isWrong) complain(words, bad);
+  else say(words);
 };
 
 /** Her templates as one file, for another device or for a class. */
@@ -162,36 +164,57 @@ export const saveShelf = (): void => {
 const SHELF_FILE = 'my-templates.json';
 
 /**
- * Puts a template on the shelf, ticked, if it can be read: in place of the one of its name, or beside it under a name
- * that is free, also of pictures.
+ * Puts a template on the shelf, ticked, if it can be read, and says so: in place of the one of its name, or beside it
+ * under a name that is free, also of pictures.
  */
 export const takeTemplate = async (
   fileName: string,
   text: string,
-  where: 'in-place' | 'beside' = 'in-place',
+  where: Where = 'in-place',
   beforeItIs?: (name: string) => void,
 ): Promise<Shelved | undefined> => {
+  const kept = await shelve(fileName, text, where, beforeItIs);
+  if (kept === 'stopped') return undefined;
+  if ('troubles' in kept) {
+    complain(kept.text, kept.troubles);
+    return undefined;
+  }
+  say(`The template “${kept.title}” is on the shelf, and ticked.${kept.note}`);
+  return kept;
+};
+
+/** The same without a word. */
+const shelve = async (
+  fileName: string,
+  text: string,
+  where: Where,
+  beforeItIs?: (name: string) => void,
+): Promise<Shelved | Refused | 'stopped'> => {
   const called = readOwnName(fileName);
   // The shelf itself may be asked for meanwhile, for what another window has put there.
   const asked = { kind: 'shelf', own: [{ name: called, text }] } as const;
   const checked = await during('the template', aside.ask(asked));
-  if (checked.kind === 'stopped') return undefined;
+  if (checked.kind === 'stopped') return 'stopped';
   const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === called) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
-  if (!card?.picture) {
-    complain(`${fileName} cannot be used as a template.`, problems);
-    return undefined;
-  }
+  if (!card?.picture) return { text: `${fileName} cannot be used as a template.`, troubles: problems };
   const name = where === 'beside' ? freeName(takenNames(), called) : called;
   beforeItIs?.(name);
   const title = freeTitle(otherTitles(name), card.title);
-  if (!addOwn({ name, text: title === card.title ? text : entitled(text, title) })) return undefined;
+  if (!addOwn({ name, text: title === card.title ? text : entitled(text, title) }))
+    return { text: FULL, troubles: [] };
   const chosen = listAt(state.value, ['template']);
   if (!chosen.includes(name)) edit([[['template'], [...chosen, name]]]);
-  const note = ` ${otherwiseCalled(card.title, title)}`.trimEnd();
-  say(`The template “${title}” is on the shelf, and ticked.${note}`);
-  return { title, note };
+  return { title, note: ` ${otherwiseCalled(card.title, title)}`.trimEnd() };
 };
+
+type Where = 'in-place' | 'beside';
+
+/** Why a template is not on the shelf. */
+interface Refused {
+  readonly text: string;
+  readonly troubles: readonly Trouble[];
+}
 
 /** A template that is on the shelf now. */
 interface Shelved {

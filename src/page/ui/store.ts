@@ -230,7 +230,7 @@ export const otherTitles = (name?: string): readonly string[] => [
   ...titlesOf(state.peek().own.filter((t) => t.name !== name)),
 ];
 
-const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
+export const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
 
 /** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {

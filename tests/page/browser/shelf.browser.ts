@@ -85,3 +85,43 @@ test('a shelf is kept, put in order, and taken along', async () => {
   expect([...faults, ...other.faults]).toEqual([]);
   await other.context.close();
 });
+
+test('a shelf file with some that are no good brings the good ones, and says of each other what is wrong', async () => {
+  const { page, context, faults } = await ours.visit();
+  await settled(page);
+  const shelf = (...templates: readonly unknown[]): string =>
+    JSON.stringify({ swagwright: 'templates', templates });
+  const one = (title: string, text = CORBEL) => ({
+    name: `./${title.toLowerCase()}.yaml`,
+    text: text.replace('Corbel', title),
+  });
+  const lines = (): Promise<string[]> => page.locator('.notice .troubles li').allTextContents();
+  const bad = { name: './bad.yaml', text: 'title: X\nedge: 5\n' };
+  const long = { name: './long.yaml', text: '#'.repeat(200_001) };
+  await drop(page, 'mine.json', shelf(one('Urn'), bad, null, long, one('Bead')));
+  await told(
+    page,
+    /^“Urn” and “Bead” of mine\.json are on the shelf, and ticked\. 3 templates of mine\.json /,
+  );
+  expect(await lines()).toEqual([
+    'number 3: This is no template.',
+    'long.yaml: This is too large for a template.',
+    expect.stringMatching(/^bad\.yaml:\d+:\d+: \S/),
+  ]);
+  await expect.poll(() => names(page), SLOW).toEqual(['Baluster', 'Finial', 'Newel', 'Urn', 'Bead']);
+  await drop(page, 'empty.json', shelf());
+  await told(page, /^empty\.json holds no template\.$/);
+  for (const text of ['{"a":1}', '{"swagwright":"templates","templates":"x"}']) {
+    await drop(page, 'other.json', text);
+    await told(page, /^other\.json is no plan, no template and no file of templates\.$/);
+    expect(await lines()).toEqual([]);
+  }
+  // What has no room is said of each, too.
+  await drop(page, 'many.json', shelf(...Array.from({ length: 20 }, (_, i) => one(`T${i}`))));
+  await told(page, / 2 templates of many\.json could not be put on the shelf/);
+  expect(await lines()).toEqual(
+    [18, 19].map((n) => `t${n}.yaml: The shelf holds 20 templates of yours. Save one and remove it.`),
+  );
+  expect(faults).toEqual([]);
+  await context.close();
+});
