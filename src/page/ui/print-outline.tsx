@@ -15,14 +15,23 @@ interface PrintProps {
   readonly template: OwnTemplate;
   /** For screen readers: what came of it. */
   readonly told: Signal<string>;
+  /** Whether more has been said of it than it holds. */
+  readonly isOld?: boolean;
 }
 
-export const PrintOutline = ({ template, told }: PrintProps) => (
+export const PrintOutline = ({ template, told, isOld = false }: PrintProps) => (
   <>
     <p class="hint">
       Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
     </p>
-    <button type="button" onClick={() => void printOutline(template, told)}>
+    {/* Where the focus goes after a new size: it stays there while that is worked out. */}
+    <button
+      type="button"
+      aria-disabled={isOld ? 'true' : undefined}
+      onClick={() => {
+        if (!isOld) void printOutline(template, told);
+      }}
+    >
       Print its outline
     </button>
   </>

@@ -10,7 +10,7 @@ import { focusFirst } from './focus-on.ts';
 import { inHers } from './her-lengths.ts';
 import { PrintOutline } from './print-outline.tsx';
 import { Figure } from './trace-lines.tsx';
-import { resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
+import { isTraced, resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
 
 /** How large the picture is. A capture sheet in it says so by its marks. */
 export const ScaleFields = ({
@@ -91,7 +91,7 @@ export const FitOfPrint = ({
   return (
     <fieldset class="trace-part fitting">
       <legend>Does it fit?</legend>
-      <PrintOutline template={template} told={traceTold} />
+      <PrintOutline template={template} told={traceTold} isOld={!isTraced.value} />
       <Figure
         label={`Between heel and crown end (${inHers(outline.chord)}) it is off by`}
         placeholder="such as 1/16 in"
@@ -119,7 +119,7 @@ export const FitOfPrint = ({
       ) : null}
       <button
         type="button"
-        disabled={typeof factor !== 'number'}
+        disabled={typeof factor !== 'number' || !isTraced.value}
         onClick={() => {
           if (typeof factor !== 'number') return;
           say({ correction: now.correction * factor });

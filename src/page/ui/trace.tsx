@@ -22,11 +22,15 @@ import { Pictured } from './traced-picture.tsx';
 import {
   canStepBack,
   canStepOn,
+  isStopped,
+  isTraced,
   keepAndPutAway,
   putAway,
+  resolutionSaid,
   say,
   stepBack,
   stepOn,
+  traceAgain,
   traced,
   traceTold,
   tracing,
@@ -56,7 +60,8 @@ export const TraceView = () => {
   if (!now || !answer) return null;
   const { outline, template } = answer;
   const keep = async (): Promise<void> => {
-    if (!template) return;
+    // A figure may be typed and this be pressed at once, before the button knows of it.
+    if (!template || !isTraced.peek()) return;
     // One that came from the shelf goes back to its place.
     const of = keptPictures.value.find((k) => k.key === now.keptAs)?.of;
     const kept = await takeTemplate(
@@ -76,7 +81,7 @@ export const TraceView = () => {
       `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
     );
   };
-  const isUnread = isHandUnread(now);
+  const mayKeep = template && isTraced.value && !isHandUnread(now);
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: its keys are short cuts of two buttons
     <div ref={place} class="tracing" onKeyDown={stepKeys}>
@@ -165,14 +170,27 @@ export const TraceView = () => {
                 </ul>
               </div>
             )}
+            {isStopped.value ? (
+              <p class="wrong" role="status">
+                This is the outline of before: what you said since is not worked out.{' '}
+                <button type="button" onClick={traceAgain}>
+                  Work it out
+                </button>
+              </p>
+            ) : null}
+            {resolutionSaid(now.scale) === 'wrong' ? (
+              <p class="hint">Say how large the picture is, above: then this can go on the shelf.</p>
+            ) : null}
             <div class="steps">
-              <button type="button" class="main" disabled={!template || isUnread} onClick={() => void keep()}>
+              <button type="button" class="main" disabled={!mayKeep} onClick={() => void keep()}>
                 Put it on the shelf
               </button>
               <button
                 type="button"
-                disabled={!template || isUnread}
-                onClick={() => template && saveAs(template.name, 'text/yaml', template.text)}
+                disabled={!mayKeep}
+                onClick={() =>
+                  template && isTraced.peek() && saveAs(template.name, 'text/yaml', template.text)
+                }
               >
                 Save its file
               </button>

@@ -53,6 +53,16 @@ const NOTHING_SAID: Said = {
 const steps = signal<History<Tracing> | undefined>(undefined);
 export const tracing = computed(() => steps.value?.now);
 export const traced = signal<TraceAnswer | undefined>(undefined);
+/** What that was found for: what she says runs ahead of it until the next one is there, or for good where work is stopped. */
+const tracedFor = signal<Tracing | undefined>(undefined);
+/** Whether the outline is that of all that she has said: only then may it go on the shelf or on paper. */
+export const isTraced = computed(() => tracedFor.value === tracing.value);
+/** What she has said whose outline was called off, or came to nothing. */
+const stopped = signal<Tracing | undefined>(undefined);
+export const isStopped = computed(() => !isTraced.value && stopped.value === tracing.value);
+export const traceAgain = (): void => {
+  stopped.value = undefined;
+};
 /** The address of the picture for the screen. */
 export const shownPicture = signal<string | undefined>(undefined);
 /** For screen readers: what the last step came to. */
@@ -169,6 +179,8 @@ export const putAway = (): void => {
   batch(() => {
     steps.value = undefined;
     traced.value = undefined;
+    tracedFor.value = undefined;
+    stopped.value = undefined;
     shownPicture.value = undefined;
     traceTold.value = '';
   });
@@ -305,16 +317,18 @@ export const startTracing = (): void => {
     const now = tracing.value;
     if (!now) return;
     const pixelsPerMm = resolutionSaid(now.scale);
-    // What cannot be read yet leaves what was found before.
-    if (pixelsPerMm === 'wrong') return;
+    // What cannot be read yet leaves what was found before; and so does what was called off, until she wants it after all.
+    if (pixelsPerMm === 'wrong' || isStopped.value) return;
     const picture = inputFrom(now, pixelsPerMm);
     void during('the outline', tracer.ask({ kind: 'trace', picture })).then((answered) => {
       if (tracing.peek()?.key !== now.key) return;
       if (answered.kind === 'stopped') {
         if (traced.peek() === undefined) putAway();
+        else if (tracing.peek() === now) stopped.value = now;
         return;
       }
       if (answered.kind === 'problems') {
+        stopped.value = now;
         // Without a first answer there is no picture to look at.
         if (traced.peek() === undefined) throwAway();
         complain(`${now.fileName} cannot be traced.`, answered.problems);
@@ -334,6 +348,7 @@ export const startTracing = (): void => {
         if (answer.kept && !copies.has(now.key))
           copies.set(now.key, { file: answer.kept, ofFile: answer.pixelsPerMm });
         traced.value = answer;
+        tracedFor.value = now;
       });
     });
   });

@@ -2,8 +2,8 @@
 
 import { createCanvas } from '@napi-rs/canvas';
 import { expect, test } from 'vitest';
-import { bracket, give, panel } from './bracket.ts';
-import { forAllTests, idle, settled } from './harness.ts';
+import { bracket, button, give, panel } from './bracket.ts';
+import { forAllTests, idle, settled, told } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -53,6 +53,59 @@ test('“Stop” calls off the outline of a picture that takes long', async () =
   // The worker that was called off is replaced by one that answers.
   await give(page, 'bracket.png', bracket());
   await panel(page).waitFor({ timeout: 60_000 });
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('only the outline of all that she has said goes on the shelf', async () => {
+  const { page, context, faults } = await ours.visit();
+  await settled(page);
+  await give(page, 'bracket.png', bracket());
+  await panel(page).waitFor({ timeout: 60_000 });
+  await idle(page);
+  const shelf = button(page, 'Put it on the shelf');
+  // Its file says 203.2 dots per inch: 150 mm. At 254 it is 120 mm long.
+  await panel(page).getByLabel('How large it is').selectOption({ label: 'what the scanner was set to' });
+  await expect.poll(() => shelf.isDisabled()).toBe(true);
+  expect(await panel(page).textContent()).toContain('Say how large the picture is, above');
+  const dpi = panel(page).getByLabel('Dots per inch');
+  await dpi.fill('200');
+  await idle(page);
+  // Typed and pressed at once, before the page has drawn anything anew.
+  await dpi.evaluate((input: HTMLInputElement) => {
+    input.value = '254';
+    input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    const buttons = [...document.querySelectorAll<HTMLButtonElement>('#trace button')];
+    buttons.find((one) => one.textContent === 'Put it on the shelf')?.click();
+  });
+  await idle(page);
+  expect(await panel(page).count()).toBe(1);
+  // What is called off leaves the outline of before, which is said and kept off the shelf, until it is worked out after all.
+  await page.evaluate(() => {
+    new MutationObserver(() => {
+      const stop = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Stop');
+      stop?.click();
+    }).observe(document.body, { subtree: true, childList: true });
+  });
+  await dpi.fill('300');
+  await panel(page).getByText('This is the outline of before').waitFor();
+  expect(await shelf.isDisabled()).toBe(true);
+  expect(await button(page, 'Save its file').isDisabled()).toBe(true);
+  expect(await button(page, 'Print its outline').isDisabled()).toBe(true);
+  await dpi.fill('254');
+  await panel(page).getByText('This is the outline of before').waitFor();
+  // It is kept as soon as she rests.
+  await page.waitForTimeout(1500);
+  await page.reload();
+  await page.getByRole('button', { name: /^Go on with/ }).click();
+  await panel(page).waitFor({ timeout: 60_000 });
+  await idle(page);
+  expect(await dpi.inputValue()).toBe('254');
+  await shelf.click();
+  await told(page, /is on the shelf, and ticked/);
+  // A flat of 56 mm, an arc of 64 mm and a smudge: 5 1/2 in of edge; of 200 dots per inch it would be 7.
+  const card = page.getByRole('checkbox', { name: /^Bracket/ }).locator('xpath=ancestor::li');
+  expect(await card.textContent()).toMatch(/5 \d+\/\d+ in of edge/);
   expect(faults).toEqual([]);
   await context.close();
 });
