@@ -1,6 +1,6 @@
 /** A picture of a template becomes one, as the command makes it: the outline for the screen, and what is made of it. */
 
-import type { Problem } from '../../document/index.ts';
+import { fileWord, type Problem } from '../../document/index.ts';
 import {
   distance,
   flatten,
@@ -61,7 +61,8 @@ export const trace = async (
       problems: [told(result.problem)],
     };
   const { traced } = result;
-  const name = `${input.fileName.replace(/\.[a-z0-9]{1,5}$/i, '')}.yaml`;
+  // By what she calls it: a scanner's own names are all alike.
+  const name = `${fileWord(input.title) || input.fileName.replace(/\.[a-z0-9]{1,5}$/i, '')}.yaml`;
   const made = templateFromTrace(traced, {
     picture: input.fileName,
     fileName: name,

@@ -230,7 +230,7 @@ const EdgeButtons = ({
         Heel and crown end change places
       </button>
       <button type="button" onClick={() => say({ heel, crown, foot: other })}>
-        Take the other part of the outline
+        The foot runs on the template’s other side
       </button>
     </div>
   );

@@ -101,10 +101,18 @@ test('only the outline of all that she has said goes on the shelf', async () => 
   await panel(page).waitFor({ timeout: 60_000 });
   await idle(page);
   expect(await dpi.inputValue()).toBe('254');
+  // Its file is called as the template is: a scanner's own names are all alike.
+  await panel(page).getByLabel('What it is called').fill('Rosewood rail');
+  await idle(page);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    button(page, 'Save its file').click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('rosewood-rail.yaml');
   await shelf.click();
   await told(page, /is on the shelf, and ticked/);
   // A flat of 56 mm, an arc of 64 mm and a smudge: 5 1/2 in of edge; of 200 dots per inch it would be 7.
-  const card = page.getByRole('checkbox', { name: /^Bracket/ }).locator('xpath=ancestor::li');
+  const card = page.getByRole('checkbox', { name: /^Rosewood rail/ }).locator('xpath=ancestor::li');
   expect(await card.textContent()).toMatch(/5 \d+\/\d+ in of edge/);
   expect(faults).toEqual([]);
   await context.close();
