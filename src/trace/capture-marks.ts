@@ -3,7 +3,8 @@
  *
  * A mark is a black disc with a white ring and a black middle: nothing else on a table looks so from any side. Eight
  * of them stand in a pattern that looks different from every other side up, the same on letter and on A4, so that
- * nobody has to say which paper it was. The middle of a disc seen aslant is off from the middle of its picture by
+ * nobody has to say which paper it was. Mirrored, the pattern is itself again, turned by a quarter and stretched to fit;
+ * what tells is that the discs are oblong in such a view. The middle of a disc seen aslant is off from the middle of its picture by
  * about r²·sin(tilt)/distance, 0.02 mm for these at 25° from 40 cm.
  */
 
@@ -61,6 +62,11 @@ export type CaptureResult =
 const LEAST_PIXELS = 60;
 /** A mark's patches have their middles within this share of its size. */
 const CENTRED = 0.12;
+/**
+ * A sheet laid into its own frame by a quarter turn makes discs this squared times as high as wide, or as wide as high;
+ * the right view makes them round, however the camera was tilted. Half-way between the two as ratios go.
+ */
+const MOST_OBLONG = MARK_SPAN.height / MARK_SPAN.width;
 /** Farther from its place (mm) it is no mark, or some are hidden: neither curled paper nor a lens does that. */
 const MOST_MISFIT = 6;
 
@@ -79,18 +85,30 @@ export const expectedError = (misfit: number, old: boolean): number => {
 export const findCapture = (picture: Picture, tone: Tone, blobs: readonly Blob[]): CaptureResult => {
   const seen = marksIn(picture, tone, blobs);
   if (seen.length < LEAST_MARKS) return { ok: true, capture: undefined };
-  const hidden = refuse({
-    code: 'marks-hidden',
-    message: 'not all marks of the capture sheet can be seen',
-    found: `${seen.length} of ${MARK_PLACES.length}`,
-    expected: 'every mark of the sheet, sharp, with nothing on it',
-    hint: 'more light, and the whole sheet in the picture',
-  });
+  const capture = captureOf(seen, picture);
+  if (capture) return { ok: true, capture };
+  return refuse(
+    captureOf(
+      seen.map((mark) => mirrored(mark, picture)),
+      picture,
+    )
+      ? MIRRORED
+      : {
+          code: 'marks-hidden',
+          message: 'not all marks of the capture sheet can be seen',
+          found: `${seen.length} of ${MARK_PLACES.length}`,
+          expected: 'every mark of the sheet, sharp, with nothing on it',
+          hint: 'more light, and the whole sheet in the picture',
+        },
+  );
+};
+
+/** Undefined where the marks do not fit their places. */
+const captureOf = (seen: readonly Mark[], { width, height }: Picture): Capture | undefined => {
   const old = seen.length === MARKS_BEFORE;
-  if (!old && seen.length !== MARK_PLACES.length) return hidden;
+  if (!old && seen.length !== MARK_PLACES.length) return undefined;
   const places = MARK_PLACES.slice(0, seen.length);
-  const half = Math.hypot(picture.width, picture.height) / 2;
-  const frame = { middle: { x: picture.width / 2, y: picture.height / 2 }, half };
+  const frame = { middle: { x: width / 2, y: height / 2 }, half: Math.hypot(width, height) / 2 };
   let best: Capture | undefined;
   const corners = cornersOfHull(seen);
   for (let start = 0; start < corners.length; start++) {
@@ -107,11 +125,38 @@ export const findCapture = (picture: Picture, tone: Tone, blobs: readonly Blob[]
     const all = [...four, ...rest];
     if (new Set(all).size !== all.length) continue;
     const view = viewThroughLens(all, places, frame);
-    if (!view) continue;
+    if (!view || !areRound(all, view)) continue;
     const misfit = Math.max(...view.offs);
     if (!best || misfit < best.misfit) best = { view, misfit, expected: expectedError(misfit, old), old };
   }
-  return best && best.misfit <= MOST_MISFIT ? { ok: true, capture: best } : hidden;
+  return best && best.misfit <= MOST_MISFIT ? best : undefined;
+};
+
+/** Whether the marks' discs are about as high as wide on the sheet. */
+const areRound = (marks: readonly Mark[], { toSheet }: SheetView): boolean => {
+  let [wide, high] = [0, 0];
+  for (const { ring } of marks) {
+    const places = ring.map(toSheet);
+    wide += extent(places.map((p) => p.x));
+    high += extent(places.map((p) => p.y));
+  }
+  return high < MOST_OBLONG * wide && wide < MOST_OBLONG * high;
+};
+
+const extent = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+
+const mirrored = ({ x, y, ring }: Mark, { width }: Picture): Mark => ({
+  x: width - x,
+  y,
+  ring: ring.map((p) => ({ x: width - p.x, y: p.y })),
+});
+
+/** A camera, an app or a glass has exchanged the picture's sides: what is traced from it would be another template. */
+export const MIRRORED: Problem = {
+  code: 'picture-mirrored',
+  message: 'the picture of the capture sheet is mirrored',
+  expected: 'the sheet as it looks from above, so that its words can be read',
+  hint: 'flip the picture back, or take it again without a mirror setting',
 };
 
 /** Fewer than this by chance is nothing; a capture sheet with more than half its marks hidden is not guessed at. */
@@ -119,8 +164,12 @@ const LEAST_MARKS = 3;
 
 const refuse = (problem: Problem): CaptureResult => ({ ok: false, problem });
 
-/** Middles of all discs with a ring and a middle, in pixels. */
-const marksIn = (picture: Picture, tone: Tone, blobs: readonly Blob[]): readonly Point[] => {
+/** The middle of a disc with a ring and a middle, and the disc's outline, in pixels. */
+interface Mark extends Point {
+  readonly ring: readonly Point[];
+}
+
+const marksIn = (picture: Picture, tone: Tone, blobs: readonly Blob[]): readonly Mark[] => {
   const children = new Map<number, number[]>();
   blobs.forEach((b, i) => {
     if (b.around < 0 || b.area < 4) return;
@@ -128,7 +177,7 @@ const marksIn = (picture: Picture, tone: Tone, blobs: readonly Blob[]): readonly
     if (list) list.push(i);
     else children.set(b.around, [i]);
   });
-  const found: Point[] = [];
+  const found: Mark[] = [];
   blobs.forEach((disc, i) => {
     if (!disc.inked || disc.area < LEAST_PIXELS) return;
     const rings = children.get(i) ?? [];
@@ -144,8 +193,9 @@ const marksIn = (picture: Picture, tone: Tone, blobs: readonly Blob[]): readonly
     const isAlike = shares.every((s, k) => Math.abs(s - wanted[k]!) <= SHARE_WITHIN);
     const long = Math.max(disc.maxX - disc.minX, disc.maxY - disc.minY) + 1;
     if (!isCentred || !isAlike || long > 3 * size) return;
-    const at = middleOf(contourFrom(picture, tone, disc.startX, disc.startY));
-    if (at) found.push(at);
+    const outline = contourFrom(picture, tone, disc.startX, disc.startY);
+    const at = outline && middleOf(outline);
+    if (at) found.push({ ...at, ring: outline });
   });
   return found;
 };
@@ -154,8 +204,8 @@ const marksIn = (picture: Picture, tone: Tone, blobs: readonly Blob[]): readonly
 const SHARE_WITHIN = 0.15;
 
 /** The centroid of the area inside a ring. */
-const middleOf = (ring: readonly Point[] | undefined): Point | undefined => {
-  if (!ring || ring.length < 3) return undefined;
+const middleOf = (ring: readonly Point[]): Point | undefined => {
+  if (ring.length < 3) return undefined;
   const area = ringArea(ring);
   if (!(Math.abs(area) > 0)) return undefined;
   const o = ring[0]!;
@@ -176,8 +226,8 @@ const middleOf = (ring: readonly Point[] | undefined): Point | undefined => {
  * Four of the points that make the largest four-cornered figure, clockwise as seen. Marks between two corners lie
  * on a side of it. Eight points have seventy choices of four.
  */
-const cornersOfHull = (points: readonly Point[]): readonly Point[] => {
-  let best: readonly Point[] = [];
+const cornersOfHull = (points: readonly Mark[]): readonly Mark[] => {
+  let best: readonly Mark[] = [];
   let most = 0;
   const n = points.length;
   for (let a = 0; a < n; a++)

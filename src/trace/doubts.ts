@@ -13,9 +13,12 @@ const SURE = 0.3;
 const BETTER_PHOTO =
   'press the sheet flat, go farther away and zoom in, hold the camera level, give it more light, and do not cut the picture';
 
+/** An older sheet has only these; on a newer one the other two may be covered. */
+const SIX_SEEN =
+  'only six marks are seen, and eight tell more: uncover the two on the long sides between the corners, or if the sheet has none there print the capture sheet again; ';
+
 /** What to do for a better one. */
-export const betterPhoto = ({ old }: Capture): string =>
-  `${old ? 'print the capture sheet again, for eight marks tell more than its six; ' : ''}${BETTER_PHOTO}`;
+export const betterPhoto = ({ old }: Capture): string => `${old ? SIX_SEEN : ''}${BETTER_PHOTO}`;
 
 export const photoDoubt = (capture: Capture | undefined): string | undefined =>
   capture && capture.expected > SURE

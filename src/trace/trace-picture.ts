@@ -12,6 +12,7 @@ import {
   findCapture,
   MARK_PLACES,
   MARK_SPAN,
+  MIRRORED,
 } from './capture-marks.ts';
 import { contourFrom, ringArea } from './contour.ts';
 import { ringLength, ringOf } from './corners.ts';
@@ -119,7 +120,8 @@ const tracePhoto = (
   const litTone = toneOf(lit, true);
   const litBlobs = litTone && blobsOf(lit, litTone);
   const again = litTone && litBlobs ? findCapture(lit, litTone, litBlobs) : before;
-  const found = again.ok && again.capture ? again : before;
+  const isMirrored = !again.ok && again.problem === MIRRORED;
+  const found = (again.ok && again.capture) || isMirrored ? again : before;
   if (!found.ok) return refuse(found.problem);
   const { capture } = found;
   if (!capture) return refuse(NOISE);
