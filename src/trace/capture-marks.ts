@@ -63,8 +63,8 @@ const LEAST_PIXELS = 60;
 /** A mark's patches have their middles within this share of its size. */
 const CENTRED = 0.12;
 /**
- * A sheet laid into its own frame by a quarter turn makes discs this squared times as high as wide, or as wide as high;
- * the right view makes them round, however the camera was tilted. Half-way between the two as ratios go.
+ * Laid into its own frame by a quarter turn, the sheet's discs are this squared times as high as wide; in the right
+ * view they are round, however the camera was tilted. This lies half-way between the two, as ratios go.
  */
 const MOST_OBLONG = MARK_SPAN.height / MARK_SPAN.width;
 /** Farther from its place (mm) it is no mark, or some are hidden: neither curled paper nor a lens does that. */
@@ -132,7 +132,7 @@ const captureOf = (seen: readonly Mark[], { width, height }: Picture): Capture |
   return best && best.misfit <= MOST_MISFIT ? best : undefined;
 };
 
-/** Whether the marks' discs are about as high as wide on the sheet. */
+/** Whether the marks' discs are not much higher than wide on the sheet. */
 const areRound = (marks: readonly Mark[], { toSheet }: SheetView): boolean => {
   let [wide, high] = [0, 0];
   for (const { ring } of marks) {
@@ -140,7 +140,7 @@ const areRound = (marks: readonly Mark[], { toSheet }: SheetView): boolean => {
     wide += extent(places.map((p) => p.x));
     high += extent(places.map((p) => p.y));
   }
-  return high < MOST_OBLONG * wide && wide < MOST_OBLONG * high;
+  return high < MOST_OBLONG * wide;
 };
 
 const extent = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);

@@ -15,7 +15,7 @@ const BETTER_PHOTO =
 
 /** An older sheet has only these; on a newer one the other two may be covered. */
 const SIX_SEEN =
-  'only six marks are seen, and eight tell more: uncover the two on the long sides between the corners, or if the sheet has none there print the capture sheet again; ';
+  'uncover the two marks on the long sides between the corners, or if the sheet has none there print the capture sheet again, for eight marks tell more than six; ';
 
 /** What to do for a better one. */
 export const betterPhoto = ({ old }: Capture): string => `${old ? SIX_SEEN : ''}${BETTER_PHOTO}`;

@@ -183,9 +183,7 @@ describe('paper that does not lie flat', () => {
       if (!result.ok) throw new Error(result.problem.message);
       const { capture, toMm } = result.traced;
       expect(fieldError(shot, toMm)).toBeLessThan(capture!.expected);
-      expect(photoDoubt(capture)).toContain(
-        'only six marks are seen, and eight tell more: uncover the two on the long sides between the corners, or if the sheet has none there print the capture sheet again; press the sheet flat',
-      );
+      expect(photoDoubt(capture)).toContain('print the capture sheet again');
     },
     SLOW,
   );
@@ -198,6 +196,13 @@ describe('paper that does not lie flat', () => {
       expect(result).toMatchObject({ ok: false, problem: { code: 'marks-hidden', found: '7 of 8' } });
     },
     SLOW,
+  );
+});
+
+test('where six marks are seen, the other two may be covered, or the sheet is an older one', () => {
+  const view = { toSheet: (p: Place) => p, toPicture: (p: Place) => p, bend: 0, offs: [0] };
+  expect(photoDoubt({ view, misfit: 0, expected: 0.5, old: true })).toContain(
+    'for a better one uncover the two marks on the long sides between the corners, or if the sheet has none there print the capture sheet again, for eight marks tell more than six; press the sheet flat',
   );
 });
 
