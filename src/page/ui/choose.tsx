@@ -10,6 +10,7 @@ import { FileButton, openPoints, saveShelf } from './files.tsx';
 import { keptPictures } from './kept-pictures.ts';
 import { parts, wantPart } from './later.tsx';
 import { Drawn } from './picture.tsx';
+import { Said } from './said.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
@@ -52,6 +53,7 @@ export const Templates = () => {
           />
         ))}
       </ul>
+      <Said at="shelf" />
       {InWork ? <InWork /> : null}
       {state.value.own.length > 0 ? (
         <p>

@@ -48,7 +48,7 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
             type="button"
             onClick={() => {
               changeState(withoutOwn(state.value, name));
-              say(`The template “${title}” is off the shelf. Undo brings it back.`);
+              say(`The template “${title}” is off the shelf. Undo brings it back.`, 'shelf');
             }}
           >
             Remove

@@ -8,9 +8,9 @@ import { type Notice, notice } from './store.ts';
 export const Said = ({ at }: { readonly at: Notice['at'] }) => {
   const now = notice.value?.at === at ? notice.value : undefined;
   const place = useRef<HTMLDivElement>(null);
-  // On a telephone the buttons for paper are more than a screen: what became of one comes into sight.
+  // Buttons for paper, or a shelf, are more than a screen on a telephone: what became of one comes into sight.
   useEffect(() => {
-    if (now?.at === 'paper') place.current?.scrollIntoView({ block: 'nearest' });
+    if (now && now.at !== 'head') place.current?.scrollIntoView({ block: 'nearest' });
   }, [now]);
   return (
     <div class="said" ref={place}>

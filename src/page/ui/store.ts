@@ -79,8 +79,8 @@ export interface Notice {
   readonly troubles: readonly Trouble[];
   /** What is in the way stays until she puts it away; what went well only until she goes on. */
   readonly isWrong: boolean;
-  /** Where she is looking: at the head of the page, or at the buttons for paper. */
-  readonly at: 'head' | 'paper';
+  /** Where she is looking: at the head of the page, at her templates, or at the buttons for paper. */
+  readonly at: 'head' | 'shelf' | 'paper';
 }
 
 /** What is said to everyone, and read out: one sentence. */

@@ -48,6 +48,13 @@ test('a shelf is kept, put in order, and taken along', async () => {
   const shelf = await readFile(await download.path(), 'utf8');
   await page.locator('.own').first().getByRole('button', { name: 'Remove' }).click();
   await told(page, /“Long bracket” is off the shelf/);
+  // She pressed it far down the page, and is told where she looks.
+  const said = await page
+    .locator('.notice')
+    .filter({ hasText: /off the shelf/ })
+    .boundingBox();
+  expect(said!.y).toBeGreaterThan(0);
+  expect(said!.y + said!.height).toBeLessThan(900);
   await expect.poll(() => names(page), SLOW).toEqual(['Baluster', 'Finial', 'Newel', 'Long bracket, copy']);
   await page.getByRole('button', { name: 'Undo' }).click();
   expect(
