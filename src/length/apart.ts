@@ -12,7 +12,10 @@ export const numberApart = (found: number, limit: number, decimals: number): str
   return found.toFixed(decimals);
 };
 
-/** What was found and its limit (mm) in words that differ: finer than the style, or in mm, where they must be. */
+/**
+ * What was found and its limit (mm) in words that differ: finer than the style where they must be. What no ruler in
+ * inches tells apart is a little more, or less; other figures have as many decimals as it takes.
+ */
 export const lengthsApart = (
   found: number,
   limit: number,
@@ -23,6 +26,10 @@ export const lengthsApart = (
   for (const s of finer) {
     const words = [formatLength(found, s), formatLength(limit, s)] as const;
     if (isOne || words[0] !== words[1]) return words;
+  }
+  if (style.unit === 'in') {
+    const words = formatLength(limit, INCH_SIXTYFOURTH);
+    return [`a little ${found > limit ? 'more' : 'less'} than ${words}`, words];
   }
   const said = numberApart(found, limit, 1);
   const decimals = /\.(\d+)$/.exec(said)?.[1]?.length ?? 1;

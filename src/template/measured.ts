@@ -291,20 +291,23 @@ const findThin = (
   tolerance: number,
   units: Units,
 ): readonly EdgeStepFault[] => {
-  const worst = misses.reduce((a, m, i) => (m > misses[a]! ? i : a), 0);
-  const miss = misses[worst]! / HALVING_GAIN;
-  if (!(miss > tolerance)) return [];
-  const [doubt, most] = lengthsApart(miss, tolerance, STYLES[units]);
-  const longer = distance(run[worst - 1]!, run[worst]!) > distance(run[worst]!, run[worst + 1]!);
-  return [
-    {
-      step: worst,
+  const isAfter = (i: number): boolean => distance(run[i - 1]!, run[i]!) <= distance(run[i]!, run[i + 1]!);
+  const unsure = misses.flatMap((m, index) => {
+    const miss = m / HALVING_GAIN;
+    return miss > tolerance ? { index, miss, gap: isAfter(index) ? index : index - 1 } : [];
+  });
+  // Two points may ask for one between them.
+  const worst = unsure.filter(({ gap, miss }) => unsure.every((o) => o.gap !== gap || o.miss <= miss));
+  return worst.map(({ index, miss, gap }): EdgeStepFault => {
+    const [doubt, most] = lengthsApart(miss, tolerance, STYLES[units]);
+    return {
+      step: index,
       message: COARSE,
-      found: `about ${doubt} in doubt at ${pointWords(run[worst]!, sayIn(units))}`,
+      found: `a doubt of ${doubt} at ${pointWords(run[index]!, sayIn(units))}`,
       expected: `at most ${most}`,
-      hint: `measure one more between this point and the one ${longer ? 'before' : 'after'} it`,
-    },
-  ];
+      hint: `measure one more between this point and the one ${gap === index ? 'after' : 'before'} it`,
+    };
+  });
 };
 
 /** What of the tolerance goes to smoothing the points, and what to the arcs. */

@@ -17,9 +17,13 @@ describe('a length and the limit that it passes', () => {
     expect(lengthsApart(3100, 3048, MM_TENTH)).toEqual(['3100 mm', '3048 mm']);
   });
 
-  it('are said finer, or in mm, where they would read alike', () => {
+  it('are said finer, or in words, where they would read alike', () => {
     // 1/64 in is 0.396875 mm.
-    expect(lengthsApart(0.42, 25.4 / 64, INCH_SIXTYFOURTH)).toEqual(['0.42 mm', '1/64 in (0.40 mm)']);
+    expect(lengthsApart(0.42, 25.4 / 64, INCH_SIXTYFOURTH)).toEqual([
+      'a little more than 1/64 in',
+      '1/64 in',
+    ]);
+    expect(lengthsApart(25.39, 25.4, INCH_SIXTEENTH)).toEqual(['a little less than 1 in', '1 in']);
     // 120 1/50 in lies nearest to 120 in in 1/16 in and in 1/32, and to 120 1/64 in 1/64.
     expect(lengthsApart(120.02 * 25.4, 120 * 25.4, INCH_SIXTEENTH)).toEqual(['120 1/32 in', '120 in']);
     expect(lengthsApart(9.96, 10, MM_TENTH)).toEqual(['9.96 mm', '10 mm (10.00 mm)']);

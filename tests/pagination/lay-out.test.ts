@@ -291,7 +291,7 @@ describe('mistakes', () => {
     );
     expect(told({ overlap: 4, units: 'in' })).toMatch(/found 3\/16 in; expected at least 1\/4 in/);
     expect(told({ overlap: 6.34, units: 'in' })).toMatch(
-      /found 6\.34 mm; expected at least 1\/4 in \(6\.35 mm\)/,
+      /found a little less than 1\/4 in; expected at least 1\/4 in \(6\.35 mm\)/,
     );
   });
 

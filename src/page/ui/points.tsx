@@ -151,6 +151,7 @@ export const PointsView = () => {
     const index = pointAt(where, points.length);
     return { text: words, where: index === undefined ? undefined : `Point ${index + 1}` };
   });
+  const wrong = new Set(problems.map(({ where }) => pointAt(where, points.length)));
   return (
     <div ref={place} class="tracing">
       <Panel
@@ -189,7 +190,7 @@ export const PointsView = () => {
         }
       >
         <div class="trace-beside">
-          <Plotted />
+          <Plotted wrong={wrong} />
           <div class="trace-said">
             <NameField
               label="What it is called"
@@ -257,8 +258,8 @@ export const PointsView = () => {
 /** mm round the points. */
 const ROOM = 8;
 
-/** The curve, and each point to be dragged; in mm, y down. */
-const Plotted = () => {
+/** The curve, and each point to be dragged, those that something is said of with their names; in mm, y down. */
+const Plotted = ({ wrong }: { readonly wrong: ReadonlySet<number | undefined> }) => {
   const held = useSignal<string | undefined>(undefined);
   const { points } = read.value;
   const units = unitsNow();
@@ -301,7 +302,7 @@ const Plotted = () => {
           <Knob
             key={i}
             label={`Point ${i + 1}`}
-            class={p.isCorner ? 'plain corner' : 'plain'}
+            class={`plain${p.isCorner ? ' corner' : ''}${wrong.has(i) ? ' wrong' : ''}`}
             at={{ x: p.x, y: -p.y }}
             line={undefined}
             perMm={1}

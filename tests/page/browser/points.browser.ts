@@ -29,6 +29,9 @@ test('points are typed, one that is wrong is named and dragged, and the template
     .toMatch(/Point 5: The curve through the other points misses this one/);
   const shelve = panel.getByRole('button', { name: 'Put it on the shelf' });
   expect(await shelve.isDisabled()).toBe(true);
+  // In the drawing it stands out, with its name.
+  expect(await panel.locator('.plotted .wrong text').allTextContents()).toEqual(['Point 5']);
+  expect(await panel.locator('.plotted .wrong text').isVisible()).toBe(true);
   // Ten millimetres are ten steps, or one with Shift.
   await panel.getByRole('slider', { name: 'Point 5' }).focus();
   for (let i = 0; i < 2; i++) await page.keyboard.press('Shift+ArrowDown');
