@@ -1094,4 +1094,18 @@ export const MUTATIONS = [
     to: 'added.length === 0',
     test: 'tests/page/shelf-file.test.ts',
   },
+  {
+    name: 'figures apart: a little more, and less, swapped in words',
+    file: 'src/length/apart.ts',
+    from: "found > limit ? 'more' : 'less'",
+    to: "found > limit ? 'less' : 'more'",
+    test: 'tests/length/apart.test.ts',
+  },
+  {
+    name: 'points: two that ask for one between them tell it twice',
+    file: 'src/template/measured.ts',
+    from: 'o.gap !== gap || o.miss <= miss',
+    to: 'o.gap !== gap || o.miss > 0',
+    test: 'tests/template/measured.test.ts',
+  },
 ];
