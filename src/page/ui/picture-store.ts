@@ -3,8 +3,12 @@
 const NAME = 'swagwright';
 const TABLE = 'pictures';
 
+/** A store that has not opened by then (ms) does not open: some browsers, in private windows, never answer. */
+const PATIENCE = 5000;
+
 const open = (): Promise<IDBDatabase> =>
   new Promise((resolve, reject) => {
+    setTimeout(() => reject(new Error('The store does not answer')), PATIENCE);
     const request = indexedDB.open(NAME, 1);
     request.onupgradeneeded = () => request.result.createObjectStore(TABLE);
     request.onsuccess = () => resolve(request.result);

@@ -78,7 +78,7 @@ test('one in work is thrown away alone, can be taken back, and is gone for good 
   const back = page.getByRole('button', { name: 'Take left.png back' });
   await expect.poll(() => focused(page), SLOW).toBe('Take left.png back');
   expect(await goOn('left.png').count()).toBe(0);
-  expect(await goOn('right.png').count()).toBe(1);
+  await expect.poll(() => goOn('right.png').count(), SLOW).toBe(1);
   expect(await violations(page)).toEqual([]);
   await page.locator('#templates').screenshot({ path: join(PICTURES, 'thrown-away.png') });
   await back.press('Enter');
@@ -91,7 +91,7 @@ test('one in work is thrown away alone, can be taken back, and is gone for good 
   await back.waitFor(SLOW);
   await page.reload();
   await settled(page);
-  expect(await goOn('right.png').count()).toBe(1);
+  await expect.poll(() => goOn('right.png').count(), SLOW).toBe(1);
   expect(await goOn('left.png').count()).toBe(0);
   expect(await keptCount(page)).toBe(1);
   expect(faults).toEqual([]);
@@ -110,3 +110,18 @@ const keptCount = (page: Page): Promise<number> =>
         };
       }),
   );
+
+test('goes on the shelf though the browser’s store never answers, and it is said that its picture is not kept', async () => {
+  const { page, context, faults } = await ours.visit();
+  await page.addInitScript(() => {
+    Object.defineProperty(indexedDB, 'open', { value: () => ({}) });
+  });
+  await page.reload();
+  await settled(page);
+  await begin(page, 'bracket.png');
+  await shelve(page);
+  await page.getByText(/no room for the picture of your template/).waitFor(SLOW);
+  expect(await page.getByRole('checkbox', { name: /^Bracket/ }).isChecked()).toBe(true);
+  expect(faults).toEqual([]);
+  await context.close();
+});
