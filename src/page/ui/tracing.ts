@@ -339,7 +339,7 @@ export const startTracing = (): void => {
       if (traced.peek() === undefined && !isAsKept)
         announce(
           problem
-            ? `${now.fileName}: ${problem.text}.`
+            ? `${now.fileName}: ${problem.text.replace(/\.$/, '')}.`
             : `The outline of ${now.fileName} is found. Look at it over the picture, and set right what is wrong.`,
         );
       batch(() => {

@@ -260,6 +260,7 @@ describe('a picture that is given to the page', () => {
     await panel(page).waitFor({ timeout: 60_000 });
     await idle(page);
     expect(await panel(page).textContent()).toContain('blank');
+    expect(await told(page, /^blank\.png: /)).toMatch(/[^.]\.$/);
     await panel(page).getByRole('button', { name: 'Put the picture away' }).click();
     expect(await panel(page).count()).toBe(0);
     await give(page, 'half.png', scan.slice(0, 5000));
