@@ -1,6 +1,7 @@
 /** Points that were measured off a cutting mat, as she types or pastes them: one a line, across and up, and “corner”. */
 
 import { MM_PER_INCH, readLength, type Units } from '../../length/index.ts';
+import { typedIn } from './typed-in.ts';
 
 export interface TypedPoint {
   /** As typed. */
@@ -99,6 +100,18 @@ export const withPoint = (
   });
   return lines.join('\n');
 };
+
+/** The same points on a page whose figures are in other units by now. */
+export const pointsTypedIn = (text: string, then: Units, now: Units): string =>
+  text
+    .split(/\r?\n/)
+    .map((line) => {
+      const point = line.trim() === '' ? undefined : pointIn(line, then);
+      if (!point) return line;
+      const [across, up] = [point.across, point.up].map((figure) => typedIn(figure, then, now));
+      return `${across}, ${up}${point.isCorner ? ', corner' : ''}`;
+    })
+    .join('\n');
 
 /** As fine as a hand can put it. */
 const figure = (mm: number, units: Units): string => {

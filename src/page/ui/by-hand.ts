@@ -4,8 +4,9 @@
  */
 
 import type { ReadonlySignal, Signal } from '@preact/signals';
-import { readLength } from '../../length/index.ts';
+import { readLength, type Units } from '../../length/index.ts';
 import type { SaidBreak, TraceInput } from '../engine/messages.ts';
+import { typedIn } from '../plan/typed-in.ts';
 import { unitsNow } from './fields.tsx';
 import type { Place } from './pointer.ts';
 
@@ -28,6 +29,13 @@ export interface ByHand {
 }
 
 export const NOTHING_BY_HAND: ByHand = { breaks: undefined, thickness: '', across: [], along: [] };
+
+/** The same on a page whose figures are in other units by now. */
+export const byHandIn = ({ breaks, thickness, across, along }: ByHand, then: Units, now: Units): ByHand => {
+  const lines = (list: readonly EtchedLine[]): readonly EtchedLine[] =>
+    list.map((line) => ({ ...line, text: typedIn(line.text, then, now) }));
+  return { breaks, thickness: typedIn(thickness, then, now), across: lines(across), along: lines(along) };
+};
 
 /** What a tap is for; a place on an etched line. */
 interface LineTool {

@@ -1,6 +1,7 @@
 /**
  * Which pictures of her templates this browser keeps, so that she can go on with one after a reload, or set a template
- * of the shelf right over its own. The pictures themselves come with the part of the page that shows them.
+ * of the shelf right over its own. The pictures themselves come with the part of the page that shows them. A template
+ * that was typed has what she typed in place of a picture.
  */
 
 import { signal } from '@preact/signals';
@@ -14,6 +15,8 @@ export interface KeptPicture {
   readonly of?: string;
   /** Whether she has said anything of it. */
   readonly isSaid?: boolean;
+  /** Of a template that was typed: its points and what else was said of it, as `points.tsx` writes and reads it. */
+  readonly typed?: string;
 }
 
 const KEY = 'swagwright.pictures';
@@ -77,6 +80,13 @@ export const giveTo = (key: string, name: string | undefined): void => {
       return name === undefined ? rest : { ...rest, of: name };
     }),
   );
+};
+
+/** What was typed of a template on the shelf, in place of what was typed of it before. */
+export const keepTyped = (typed: string, of: string): void => {
+  const key = newKey();
+  given.set(key, of);
+  changeKept((kept) => [...kept.filter((k) => k.of !== of), { key, called: 'its points', of, typed }]);
 };
 
 /** Templates of this window that have made room for another window's take their pictures along. */

@@ -3,7 +3,7 @@
 import type { OwnTemplate } from '../engine/messages.ts';
 import { doubled } from '../plan/own-template.ts';
 import { takenNames } from './files.tsx';
-import { pictureOf } from './kept-pictures.ts';
+import { keepTyped, pictureOf } from './kept-pictures.ts';
 import { addOwn, complain, during, notice, otherTitles } from './store.ts';
 import { copyKept, goOnWith } from './tracing.ts';
 
@@ -20,6 +20,7 @@ export const duplicate = async (file: OwnTemplate): Promise<void> => {
   const copy = doubled(file, takenNames(), otherTitles());
   const picture = pictureOf(file.name);
   // Before it is on the shelf, as in `takeTemplate`. Where the browser has it no longer, the copy has none either.
-  if (picture) await copyKept(picture.key, copy.name).catch(() => {});
+  if (picture?.typed !== undefined) keepTyped(picture.typed, copy.name);
+  else if (picture) await copyKept(picture.key, copy.name).catch(() => {});
   addOwn(copy);
 };

@@ -8,19 +8,29 @@ import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
 import { pictureOf } from './kept-pictures.ts';
 import { duplicate, openKept } from './own-pictures.ts';
+import { goOnWithPoints } from './points.tsx';
 import { changeState, otherTitles, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {
   const file = state.value.own.find((t) => t.name === name);
   if (!file) return null;
   const picture = pictureOf(name);
+  const called = textAt(file.text, ['title']);
   return (
     <div class="own">
-      {picture ? (
+      {picture?.typed !== undefined ? (
+        <button
+          type="button"
+          aria-label={`Set its points right: ${title}`}
+          onClick={() => goOnWithPoints(picture.typed ?? '', name, called ?? title)}
+        >
+          Set its points right
+        </button>
+      ) : picture ? (
         <button
           type="button"
           aria-label={`Set it right over its picture: ${title}`}
-          onClick={() => void openKept(picture.key, textAt(file.text, ['title']))}
+          onClick={() => void openKept(picture.key, called)}
         >
           Set it right over its picture
         </button>
@@ -29,12 +39,12 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
         <summary>Rename, save or remove {title}</summary>
         <NameField
           label="What it is called"
-          value={textAt(file.text, ['title']) ?? title}
-          onType={(called) => {
-            if (called === '') return;
-            const free = freeTitle(otherTitles(name), called);
+          value={called ?? title}
+          onType={(next) => {
+            if (next === '') return;
+            const free = freeTitle(otherTitles(name), next);
             changeState(renamed(state.value, name, free), `title of ${name}`);
-            if (free !== called) say(otherwiseCalled(called, free));
+            if (free !== next) say(otherwiseCalled(next, free));
           }}
         />
         <div class="steps">

@@ -2,16 +2,33 @@
 
 import { batch, computed, effect, signal, useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
+import { UNITS, type Units } from '../../length/index.ts';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { PointsAnswer } from '../engine/messages.ts';
 import { beginning, changed, redone, undone } from '../plan/history.ts';
-import { MOST_POINTS, pointAt, pointsIn, templateOfPoints, withPoint } from '../plan/point-text.ts';
-import { type ByHand, forWorker, type Hand, isHandUnread, NOTHING_BY_HAND, tapLine } from './by-hand.ts';
+import {
+  MOST_POINTS,
+  pointAt,
+  pointsIn,
+  pointsTypedIn,
+  templateOfPoints,
+  withPoint,
+} from '../plan/point-text.ts';
+import {
+  type ByHand,
+  byHandIn,
+  forWorker,
+  type Hand,
+  isHandUnread,
+  NOTHING_BY_HAND,
+  tapLine,
+} from './by-hand.ts';
 import { EdgeByHand } from './edge-by-hand.tsx';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
 import { finely } from './her-lengths.ts';
+import { keepTyped } from './kept-pictures.ts';
 import { Knob } from './knob.tsx';
 import { Inks } from './picture.tsx';
 import { placeIn } from './pointer.ts';
@@ -25,6 +42,10 @@ const KEY = 'swagwright.points';
 interface Said extends ByHand {
   readonly title: string;
   readonly text: string;
+  /** The template on the shelf that they are set right of; none where they become a new one. */
+  readonly of?: string | undefined;
+  /** Of the figures without a unit of their own; undefined where it was typed before that was written down. */
+  readonly units?: Units | undefined;
 }
 
 const NOTHING: Said = { title: '', text: '', ...NOTHING_BY_HAND };
@@ -46,6 +67,8 @@ const saidIn = (text: string): Said => {
     return {
       title: String(found?.title ?? ''),
       text: String(found?.text ?? ''),
+      of: typeof found?.of === 'string' ? found.of : undefined,
+      units: UNITS.find((unit) => unit === found?.units),
       breaks: listed(found?.breaks),
       thickness: String(found?.thickness ?? ''),
       across: listed(found?.across) ?? [],
@@ -90,6 +113,12 @@ export const openPoints = (): void => {
   isOpen.value = true;
 };
 
+/** Goes on with what was typed of a template on the shelf; what stood in the fields is a step back. */
+export const goOnWithPoints = (typed: string, of: string, title: string): void => {
+  change({ ...saidIn(typed), title, of });
+  openPoints();
+};
+
 /** A worker of its own, as for pictures: it knows how a template is written. */
 const reader = startClient(() => hire('thorough'));
 
@@ -105,9 +134,21 @@ const work = async (): Promise<PointsAnswer | undefined> => {
   return answered.kind === 'answer' ? answered.answer : answer.peek();
 };
 
+/** No figure means another length because the page is in other units by now. */
+const inUnitsNow = (said: Said): Said => {
+  const [then, now] = [said.units ?? unitsNow(), unitsNow()];
+  if (said.units === now) return said;
+  return { ...said, ...byHandIn(said, then, now), text: pointsTypedIn(said.text, then, now), units: now };
+};
+
 /** Follows what she types; called once. */
 export const startPoints = (): void => {
   alsoStop(reader);
+  effect(() => {
+    const { now } = steps.value;
+    const said = inUnitsNow(now);
+    if (said !== now) steps.value = { ...steps.peek(), now: said };
+  });
   effect(() => {
     const { now } = steps.value;
     keepSaid(now);
@@ -134,7 +175,15 @@ export const PointsView = () => {
   const keep = async (): Promise<void> => {
     const called = title.trim() || 'My template';
     const made = await work();
-    const kept = made?.template && (await takeTemplate(called, made.template.text, 'beside'));
+    const { now } = steps.peek();
+    const kept =
+      made?.template &&
+      (await takeTemplate(
+        now.of ?? called,
+        made.template.text,
+        now.of === undefined ? 'beside' : 'in-place',
+        (name) => keepTyped(JSON.stringify({ ...now, of: undefined }), name),
+      ));
     if (!kept) return;
     batch(() => {
       isOpen.value = false;

@@ -1,14 +1,15 @@
 /** The picture of a template that is being traced, what she has said of it, and what was found. */
 
 import { batch, computed, effect, signal } from '@preact/signals';
-import { MM_PER_INCH, readLength } from '../../length/index.ts';
+import { MM_PER_INCH, readLength, type Units } from '../../length/index.ts';
 import type { Level, Marks, Mend } from '../../trace/index.ts';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { TraceAnswer, TraceInput } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
 import { freeTitle } from '../plan/shelf.ts';
-import { type ByHand, forWorker, lengthSaid, NOTHING_BY_HAND } from './by-hand.ts';
+import { typedIn } from '../plan/typed-in.ts';
+import { type ByHand, byHandIn, forWorker, lengthSaid, NOTHING_BY_HAND } from './by-hand.ts';
 import { unitsNow } from './fields.tsx';
 import { tell } from './keeping.ts';
 import { changeKept, giveTo, keptPictures, newKey, noteKept } from './kept-pictures.ts';
@@ -29,6 +30,8 @@ interface Said extends ByHand, Pick<TraceInput, 'line' | 'heel' | 'crown' | 'foo
   readonly scale: Scale;
   readonly mends: readonly Mend[];
   readonly height: string;
+  /** Of the figures without a unit of their own; undefined where they were kept before that was written down. */
+  readonly unitsTyped?: Units | undefined;
 }
 
 interface Tracing extends Said, Pick<TraceInput, 'file' | 'fileName' | 'key' | 'ofFile'> {
@@ -297,8 +300,22 @@ const MOST_DPI = 2400;
 /** Nearer than this (mm) no camera shows the sheet. */
 export const LEAST_HEIGHT = 150;
 
+/** No figure means another length because the page is in other units by now. */
+const inUnitsNow = (said: Tracing): Tracing => {
+  const [then, now] = [said.unitsTyped ?? unitsNow(), unitsNow()];
+  if (said.unitsTyped === now) return said;
+  const { scale, height } = said;
+  return {
+    ...said,
+    ...byHandIn(said, then, now),
+    scale: scale.kind === 'marks' ? { ...scale, apart: typedIn(scale.apart, then, now) } : scale,
+    height: typedIn(height, then, now),
+    unitsTyped: now,
+  };
+};
+
 const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput => {
-  const { scale: _, keptAs: __, ...said } = now;
+  const { scale: _, keptAs: __, unitsTyped: ___, ...said } = now;
   const height = lengthSaid(now.height);
   return {
     ...said,
@@ -313,6 +330,11 @@ const inputFrom = (now: Tracing, pixelsPerMm: number | undefined): TraceInput =>
 /** Follows what she says; called once. */
 export const startTracing = (): void => {
   alsoStop(tracer);
+  effect(() => {
+    const now = tracing.value;
+    const said = now && inUnitsNow(now);
+    if (said !== now && said && steps.peek()) steps.value = { ...steps.peek()!, now: said };
+  });
   effect(() => {
     const now = tracing.value;
     if (!now) return;

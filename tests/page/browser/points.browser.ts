@@ -161,3 +161,45 @@ test('what two windows type at once is kept by each', async () => {
   expect(faults).toEqual([]);
   await context.close();
 }, 200_000);
+
+test('the points of a template on the shelf are set right, in other units too, and what was in work is a step back', async () => {
+  const { page, context, faults } = await ours.visit();
+  const panel = page.locator('#points');
+  const field = panel.getByLabel(/^Points: across, up/);
+  const shelve = async (): Promise<void> => {
+    await idle(page);
+    await panel.getByRole('button', { name: 'Put it on the shelf' }).click();
+    await told(page, /“Mat rail” is on the shelf, and ticked/);
+  };
+  const card = page.getByRole('checkbox', { name: /^Mat rail/ }).locator('xpath=ancestor::li');
+  const setRight = page.getByRole('button', { name: 'Set its points right: Mat rail', exact: true });
+  await page.getByRole('button', { name: 'Type its points …' }).click({ timeout: 60_000 });
+  await field.fill('0, 0\n4, 0, corner\n7, 4');
+  await panel.getByLabel('What it is called').fill('Mat rail');
+  await panel.getByLabel('Its thickness').fill('1/4');
+  await shelve();
+  // A flat of 4 in and a slope of 5.
+  await expect.poll(() => card.textContent()).toContain('9 in of edge');
+  // Another one is begun, and put away.
+  await page.getByRole('button', { name: 'Type its points …' }).click();
+  await field.fill('0, 0\n1, 1');
+  await panel.getByRole('button', { name: 'Put the points away' }).click();
+  await page.reload();
+  await page.getByLabel('Figures in').selectOption('cm');
+  await setRight.click({ timeout: 60_000 });
+  expect(await field.inputValue()).toBe('0, 0\n4 in, 0, corner\n7 in, 4 in');
+  expect(await panel.getByLabel('What it is called').inputValue()).toBe('Mat rail');
+  expect(await panel.getByLabel('Its thickness').inputValue()).toBe('1/4 in');
+  await field.fill('0, 0\n5 in, 0, corner\n20.32, 10.16');
+  await page.getByLabel('Figures in').selectOption('in');
+  await expect.poll(() => field.inputValue()).toBe('0, 0\n5 in, 0, corner\n20.32 cm, 10.16 cm');
+  await shelve();
+  await expect.poll(() => card.textContent()).toContain('10 in of edge');
+  expect(await card.count()).toBe(1);
+  // Whose points are not set right any longer become a template of their own.
+  await setRight.click();
+  await panel.getByRole('button', { name: 'Take the last step back' }).click();
+  expect(await field.inputValue()).toBe('');
+  expect(faults).toEqual([]);
+  await context.close();
+}, 400_000);

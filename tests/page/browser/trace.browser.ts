@@ -167,6 +167,13 @@ describe('a picture that is given to the page', () => {
     await idle(page);
     // A tap is as good as a pixel of the screen.
     expect(apart(await savedEdge(page), newel)).toBeLessThan(1);
+    // What she typed in inches stays so, whatever the page's figures are in.
+    const inches = (width / 2 / DPI).toFixed(3);
+    await panel(page).getByLabel('The two marks are apart by').fill(inches);
+    await page.getByLabel('Figures in').selectOption('cm');
+    await idle(page);
+    expect(await panel(page).getByLabel('The two marks are apart by').inputValue()).toBe(`${inches} in`);
+    expect(apart(await savedEdge(page), newel)).toBeLessThan(1);
     await context.close();
   });
 
