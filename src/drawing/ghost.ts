@@ -57,9 +57,15 @@ const edgeHeightAt = (template: Template, x: number): number | undefined => {
   return heights.length > 0 ? Math.max(...heights) : undefined;
 };
 
-/** Lines etched parallel to the edge, this far inside: what the foot's parallel would be on the other side. */
+/** Lines etched parallel to the edge, this far inside. */
 export const etchedChannels = (template: Template): readonly { inside: number; path: Path }[] =>
   template.channelLines.flatMap((inside) => {
-    const rolled = rollFoot(reversePath(template.edge), inside);
-    return rolled.ok ? [{ inside, path: openPath(reversePath(rolled.value.path).pieces) }] : [];
+    const path = insideEdge(template.edge, inside);
+    return path ? [{ inside, path }] : [];
   });
+
+/** What runs so far (mm) inside an edge: what the foot's parallel would be on the other side. */
+export const insideEdge = (edge: Path, inside: number): Path | undefined => {
+  const rolled = rollFoot(reversePath(edge), inside);
+  return rolled.ok ? openPath(reversePath(rolled.value.path).pieces) : undefined;
+};

@@ -16,7 +16,7 @@ export {
   spacingFor,
   usedFills,
 } from './filling.ts';
-export { etchedAlignment } from './ghost.ts';
+export { etchedAlignment, insideEdge } from './ghost.ts';
 export { joinedLines, mirrored, quiltingAlone } from './joined.ts';
 export { roughTextWidth } from './label.ts';
 export { type LegendEntry, legendOf } from './legend.ts';

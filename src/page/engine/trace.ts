@@ -1,19 +1,17 @@
 /** A picture of a template becomes one, as the command makes it: the outline for the screen, and what is made of it. */
 
 import { fileWord, type Problem } from '../../document/index.ts';
+import { insideEdge } from '../../drawing/index.ts';
 import {
   distance,
   flatten,
   inverse,
   move,
   movePath,
-  openPath,
   type Path,
   type Point,
   pathBox,
   pathLength,
-  subtract,
-  unit,
 } from '../../geometry/index.ts';
 import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
 import { acrossAt, titleOfFile } from '../../template/index.ts';
@@ -161,15 +159,10 @@ const lineAcross = ({ outline, found }: Made, at: number): readonly Point[] => {
   ];
 };
 
-/** A line beside the edge, as a screen shows it. */
+/** A line inside the edge, as a screen shows it. */
 const insideBy = ({ found }: Made, at: number): readonly Point[] => {
-  return found.edge.pieces.flatMap((piece) => {
-    const points = flatten(openPath([piece]), SCREEN);
-    return points.map((p, i) => {
-      const way = unit(subtract(points[i + 1] ?? p, points[i + 1] ? p : points[i - 1]!));
-      return { x: p.x + at * way.y, y: p.y - at * way.x };
-    });
-  });
+  const path = insideEdge(found.edge, at);
+  return path ? flatten(path, SCREEN) : [];
 };
 
 const DRAG = 'drag the two ends of the edge to where the foot starts and stops';

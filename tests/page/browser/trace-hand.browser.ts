@@ -105,6 +105,19 @@ test('breaks, a stretch, the acrylic: by hand and by keys, announced, taken back
   expect(await panel(page).getByLabel('Line 1 along the edge, inside the edge').inputValue()).toBe(
     formatLength(said.channelLines[0]!, INCH_SIXTYFOURTH),
   );
+  // Over the picture it keeps its distance everywhere, round the corner too: eight pixels are a mm, the heel at (15, 35).
+  const d = (await panel(page).locator('.traced-etched').last().getAttribute('d'))!;
+  const places = [...d.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => ({
+    x: Number(x) / 8 - 15,
+    y: 35 - Number(y) / 8,
+  }));
+  expect(places.length).toBeGreaterThan(20);
+  const edge = nearnessOf(said.edge.pieces);
+  places.slice(1).forEach((p, i) => {
+    const before = places[i]!;
+    const middle = { x: (p.x + before.x) / 2, y: (p.y + before.y) / 2 };
+    expect(edge.distance(middle)).toBeGreaterThan(said.channelLines[0]! - 0.15);
+  });
   expect(await violations(page)).toEqual([]);
   await page.screenshot({ path: join(PICTURES, 'trace-hand.png') });
   await page.setViewportSize({ width: 390, height: 844 });
