@@ -184,5 +184,5 @@ long(
     expect(Number(sheets)).toBeGreaterThan(1000);
     expect(Number(students)).toBeLessThan(6);
   },
-  120_000,
+  400_000,
 );
