@@ -76,14 +76,22 @@ export const etchedIn = (
   for (const at of along)
     if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest, units));
   const lines = measuredLines(edge, (p) => move(motion, p), said, units);
-  const beyond = lineBeyond(
-    edge,
-    lines.across.map(({ name, at }) => ({ name, at: acrossAt(edge, at) })),
-    units,
-  );
+  const beyond = lineBeyondEdge(edge, lines, units);
   if (beyond) return refuse(beyond);
   return { ok: true, ...lines };
 };
+
+/** What is wrong with the first measured line across that lies beyond the edge. */
+export const lineBeyondEdge = (
+  edge: Path,
+  { across }: Pick<Extract<EtchedLines, { ok: true }>, 'across'>,
+  units: Units,
+): Problem | undefined =>
+  lineBeyond(
+    edge,
+    across.map(({ name, at }) => ({ name, at: acrossAt(edge, at) })),
+    units,
+  );
 
 const refuse = (problem: Problem): EtchedLines => ({ ok: false, problem });
 

@@ -8,7 +8,7 @@ import type { Path } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
 import { etchedText, readTemplate, type Template, writeTemplate } from '../template/index.ts';
 import { cornersOf } from '../trace/index.ts';
-import { measuredLines } from './etched-lines.ts';
+import { lineBeyondEdge, measuredLines } from './etched-lines.ts';
 import { breaksAlong } from './set-right.ts';
 import type { Said } from './traced-template.ts';
 
@@ -39,7 +39,10 @@ export const templateFromPoints = ({ fileName, units, text, said }: PointsWants)
   const points = readTemplate(text, fileName);
   if (!points.ok) return { ...points, edge: undefined };
   const { edge, title } = points.template;
-  const { across: alignment, along: channelLines } = measuredLines(edge, (p) => p, said, units);
+  const lines = measuredLines(edge, (p) => p, said, units);
+  const beyond = lineBeyondEdge(edge, lines, units);
+  if (beyond) return { ok: false, edge, problems: [beyond] };
+  const { across: alignment, along: channelLines } = lines;
   const etched = { units, decimals: DECIMALS[units], thickness: said.thickness, alignment, channelLines };
   const breaks = breaksAlong(edge, cornersOf(edge), said.breaks ?? []);
   const made =

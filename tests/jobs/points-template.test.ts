@@ -1,6 +1,7 @@
 /** A template from measured points: her points stay in its file, with what she says of the acrylic. */
 
 import { describe, expect, test } from 'vitest';
+import { describeProblem } from '../../src/document/index.ts';
 import { templateFromPoints } from '../../src/jobs/points-template.ts';
 import { readTemplate } from '../../src/template/index.ts';
 
@@ -43,6 +44,22 @@ describe('a template from points', () => {
     expect(along).toEqual([3, 8]);
     const reading = readTemplate(text, 'corbel.yaml');
     expect(reading.ok && reading.template).toMatchObject({ thickness: 6, channelLines: [3, 8] });
+  });
+
+  test('has no line across beyond its edge', () => {
+    const text = 'title: Corbel\nunits: in\nedge:\n  points:\n    - [1, 0]\n    - [3, 0]\n    - [5, 0]\n';
+    const across = (at: number) =>
+      templateFromPoints({
+        fileName: 'corbel.yaml',
+        units: 'in',
+        text,
+        said: { across: [{ name: 'A', at }] },
+      });
+    expect(across(4 * 25.4).ok).toBe(true);
+    const found = across(4.5 * 25.4);
+    expect(found.ok || found.problems.map(describeProblem)).toEqual([
+      'alignment: line "A" lies beyond the end of the edge; found 4 1/2 in; expected at most 4 in from the heel',
+    ]);
   });
 
   test('has what is tapped as finely as a ruler is read, in inches to 1/64', () => {
