@@ -313,11 +313,16 @@ const drapeCost = (ratio: number): number => {
   );
 };
 
-/** What a swag that rises by so much (radians), its ends on the mirrors, costs for being a spike; 0 where it is none. */
-export const spikeCost = (rise: number): number =>
-  rise > SPIKE_RISE ? drapeCost(Math.tan(rise) / 2) - drapeCost(DRAPE.spike) : 0;
+/**
+ * What a swag that rises by so much (radians), its ends on the mirrors, costs beyond a spike that an eye takes for a
+ * line; 0 where it is none.
+ */
+export const needleCost = (rise: number): number =>
+  rise > NEEDLE_RISE ? drapeCost(Math.tan(rise) / 2) - drapeCost(NEEDLE) : 0;
 
-const SPIKE_RISE = Math.atan(2 * DRAPE.spike);
+/** Depth over span: as much deeper than wide as what is flatter than a line would be wider than deep. */
+const NEEDLE = 1 / DRAPE.line;
+const NEEDLE_RISE = Math.atan(2 * NEEDLE);
 
 const plainness = ({ shape, setting }: Way): number => {
   const { sections } = shape.stitching;

@@ -5,7 +5,7 @@ import { leansOver, overMitre } from './corner.ts';
 import { leastIn } from './least.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { crownPose } from './pose.ts';
-import { spikeCost } from './score.ts';
+import { needleCost } from './score.ts';
 import { straightSeat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { type Corner, type Ground, gapOnSide, halfSpanOnSide, riseOnSide, toStart } from './turns-ground.ts';
@@ -125,7 +125,7 @@ const missesOf = (repeats: readonly number[], ground: Ground): ((rise: number) =
       : 0;
     // A corner's span is not among what is asked: drawn out to a spike, hardly wider than the thread, it would let the
     // sides come nearer, and cost more than that is worth.
-    return (missed?.(rise, sides) ?? 0) + ofGap + missWithin(spikeCost(rise));
+    return (missed?.(rise, sides) ?? 0) + ofGap + missWithin(needleCost(rise));
   };
 };
 
