@@ -186,7 +186,7 @@ long(
         if (!made) return;
         const { plan, template, ground, counts, way, chord, spans } = made;
         const miss = missed(chord, spans);
-        const slow = slowLeast(way, { ...ground, asksDepth }, counts, STEP, miss);
+        const slow = slowLeast(way, { ...ground, asks: true, asksDepth }, counts, STEP, miss);
         if (!slow) return;
         valid++;
         const fast = search(plan, [template]).results.map((ranked) => {

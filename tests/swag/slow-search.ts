@@ -28,10 +28,14 @@ export interface SlowGround {
   readonly gap: number;
   /** Whether the plan says how deep its swags are, or how far they reach: then they may be all but flat. */
   readonly asksDepth?: boolean;
+  /** Whether anything is asked of its swags: no corner is drawn out to a needle to come nearer to that. */
+  readonly asks?: boolean;
 }
 
 /** The program lays no swag flatter than this, depth over span, that nobody asked for, unless it finds nothing else. */
 export const ALL_BUT_FLAT = 0.04;
+/** Depth over span from which on an eye takes a corner's swag for a line. */
+const NEEDLE = 1 / ALL_BUT_FLAT;
 
 /** Closer together near the two ends, where the path leaves its start line and comes to its mirror. */
 const slowPoints = (path: Path): Point[] => {
@@ -189,7 +193,8 @@ interface SlowFound {
 /**
  * Of the tilts of a grid with the least of what is missed, the least spread of depths. What is missed of a pose is for
  * the caller to say: undefined leaves it out. The corner's swag may be made in a way of its own. Where the grid has only
- * what is all but flat and not asked for, anything that is found is as good: between its tilts there may be more.
+ * what is all but flat and not asked for, or needles, anything that is found is as good: between its tilts there may be
+ * more.
  */
 export const slowLeast = (
   way: SlowWay,
@@ -199,9 +204,11 @@ export const slowLeast = (
   missed: (figures: SlowFigures) => number | undefined,
   over = way,
 ): SlowFound | undefined => {
-  const of = (flattest: number) => leastOverGrid(way, ground, counts, step, missed, over, flattest);
-  if (ground.asksDepth) return of(0);
-  return of(ALL_BUT_FLAT) ?? (of(0) && ANY);
+  const of = (flattest: number, steepest: number) =>
+    leastOverGrid(way, ground, counts, step, missed, over, flattest, steepest);
+  const flattest = ground.asksDepth ? 0 : ALL_BUT_FLAT;
+  const steepest = ground.asks ? NEEDLE : Number.POSITIVE_INFINITY;
+  return of(flattest, steepest) ?? (of(0, Number.POSITIVE_INFINITY) && ANY);
 };
 
 const ANY: SlowFound = { missed: Number.POSITIVE_INFINITY, spread: Number.POSITIVE_INFINITY };
@@ -214,6 +221,7 @@ const leastOverGrid = (
   missed: (figures: SlowFigures) => number | undefined,
   over: SlowWay,
   flattest: number,
+  steepest: number,
 ): SlowFound | undefined => {
   const end = way.points.at(-1)!;
   const chord = Math.hypot(end.x, end.y);
@@ -258,7 +266,7 @@ const leastOverGrid = (
   for (let rise = step; rise < Math.PI / 2; rise += step) {
     const h = ofCorner * Math.cos(rise);
     const d = ofCorner * Math.sin(rise);
-    if (d < flattest * 2 * h) continue;
+    if (d < flattest * 2 * h || d > steepest * 2 * h) continue;
     const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
     if (start < 0) continue;
     const figures = sidesAt(start + ground.gap / 2);
