@@ -82,12 +82,15 @@ export interface LoneHalf {
   readonly half: 'first' | 'second';
   readonly centreAt: '0' | 'end';
   readonly by: 'start' | 'stop';
+  /** Whether the template lies face down. */
+  readonly over: boolean;
 }
 
 const loneHalf = (found: readonly (string | undefined)[]): LoneHalf => ({
   half: found[0] as LoneHalf['half'],
   centreAt: found[1] as LoneHalf['centreAt'],
   by: found[2] as LoneHalf['by'],
+  over: found[3] === 'face down',
 });
 
 type CornerWords =
@@ -247,7 +250,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
   );
   const halved = take(
     /^Corners: the corner square stays free/,
-    /^Corners: the corner square stays free\. Each side begins with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, turned over as for every second half, and start the thread at the crown\. Each side ends with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, and tie off at the crown\.$/,
+    /^Corners: the corner square stays free\. Each side begins with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, (face up|face down) as for every second half, and start the thread at the crown\. Each side ends with a (second|first) half alone, whose centre line is at the tape’s (0|end): set the template by the (stop|start) mark, (face up|face down) as for every first half, and tie off at the crown\.$/,
   );
   const across = take(
     /^Corners: the swag stands across/,
@@ -313,7 +316,7 @@ export const readCard = (card: Card, row = 1, kind?: number, alone?: 'sides' | '
       inside: back[3] === 'inside',
     },
     corner: halved
-      ? { kind: 'half', begins: loneHalf(halved.slice(1, 4)), ends: loneHalf(halved.slice(4)) }
+      ? { kind: 'half', begins: loneHalf(halved.slice(1, 5)), ends: loneHalf(halved.slice(5)) }
       : across
         ? {
             kind: 'across',

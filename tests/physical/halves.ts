@@ -69,11 +69,12 @@ export const sideHalves = (read: Read, plan: Plan, name: string): readonly Half[
   if (read.kind) return kindHalves(read, table, count, halfOf);
   if (read.corner?.kind === 'half') {
     const { begins, ends } = read.corner;
-    const loneAt = (n: number, { half, centreAt, by }: LoneHalf): Half => {
+    const loneAt = (n: number, { half, centreAt, by, over }: LoneHalf): Half => {
       if (table.marks.get(`centre ${n}`) !== (centreAt === '0' ? 0 : table.length))
         throw new Error(`The centre line of ${name} ${n} is not at the tape’s ${centreAt}`);
       if ((half === 'first') !== (by === 'start') || !table.marks.has(`${by} ${n}`))
         throw new Error(`A ${half} half has no ${by} mark`);
+      if (over !== read.over[half]) throw new Error(`A ${half} half lies on its other face`);
       if (table.marks.has(`${by === 'start' ? 'stop' : 'start'} ${n}`))
         throw new Error('Half a swag has both its marks');
       return halfOf(n, half);

@@ -145,12 +145,15 @@ const stopWords = (cells: readonly Cell[]): string => {
 const cornerWords = (design: Design, length: (mm: number) => string): readonly string[] => {
   const corner = cornerSwag(design);
   if (design.corner.kind === 'half' && design.cells[0]!.kind > 1) return [];
-  if (design.corner.kind === 'half')
+  if (design.corner.kind === 'half') {
+    const { firstTurnedOver } = placingOf(design.cells[0]!);
     return [
       'Corners: the corner square stays free. Each side begins with a second half alone, whose centre line is at the tape’s 0: ' +
-        'set the template by the stop mark, turned over as for every second half, and start the thread at the crown. ' +
-        'Each side ends with a first half alone, whose centre line is at the tape’s end: set the template by the start mark, and tie off at the crown.',
+        `set the template by the stop mark, ${faceUp(!firstTurnedOver)} as for every second half, and start the thread at the crown. ` +
+        'Each side ends with a first half alone, whose centre line is at the tape’s end: ' +
+        `set the template by the start mark, ${faceUp(firstTurnedOver)} as for every first half, and tie off at the crown.`,
     ];
+  }
   if (!corner) return [];
   const start = cornerStart(design, length(corner.fit.toCorner));
   if (corner.kind === 'turn')
