@@ -4,7 +4,6 @@ import { type Problem, plural, series } from '../document/index.ts';
 import { distance, type Path, pathEnd, pathStart, scalePath } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
 import {
-  acrossAt,
   fromHeel,
   isBeyond,
   lineBeyond,
@@ -60,9 +59,7 @@ export const editTemplate = ({ template, units, text }: EditedFrom, wants: EditW
   // A line that lay beyond the edge before is no fault of what is set right now.
   const beyond = lineBeyond(
     longer,
-    template.alignment.flatMap((line, i) =>
-      isBeyond(edge, line) ? [] : [{ name: line.name, at: acrossAt(longer, lines[i]!.at) }],
-    ),
+    lines.filter((_, i) => !isBeyond(edge, template.alignment[i]!)),
     units,
   );
   if (beyond) return { ok: false, problems: [beyond] };

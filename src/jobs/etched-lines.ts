@@ -11,7 +11,7 @@ import {
   pieceLength,
 } from '../geometry/index.ts';
 import { INCH_SIXTYFOURTH, lengthsApart, MM_TENTH, roundLength, type Units } from '../length/index.ts';
-import { acrossAt, fromHeel, lineBeyond, styleIn } from '../template/index.ts';
+import { fromHeel, lineBeyond, styleIn } from '../template/index.ts';
 import type { WorkingEdge } from '../trace/index.ts';
 
 /** An etched line by its distance (mm), or by a place in the outline's frame that it runs through. */
@@ -76,22 +76,10 @@ export const etchedIn = (
   for (const at of along)
     if (typeof at === 'number' && at > widest + OFF) return refuse(tooFarInside(at, widest, units));
   const lines = measuredLines(edge, (p) => move(motion, p), said, units);
-  const beyond = lineBeyondEdge(edge, lines, units);
+  const beyond = lineBeyond(edge, lines.across, units);
   if (beyond) return refuse(beyond);
   return { ok: true, ...lines };
 };
-
-/** What is wrong with the first measured line across that lies beyond the edge. */
-export const lineBeyondEdge = (
-  edge: Path,
-  { across }: Pick<Extract<EtchedLines, { ok: true }>, 'across'>,
-  units: Units,
-): Problem | undefined =>
-  lineBeyond(
-    edge,
-    across.map(({ name, at }) => ({ name, at: acrossAt(edge, at) })),
-    units,
-  );
 
 const refuse = (problem: Problem): EtchedLines => ({ ok: false, problem });
 

@@ -6,9 +6,9 @@
 import type { Problem } from '../document/index.ts';
 import type { Path } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
-import { etchedText, readTemplate, type Template, writeTemplate } from '../template/index.ts';
+import { etchedText, lineBeyond, readTemplate, type Template, writeTemplate } from '../template/index.ts';
 import { cornersOf } from '../trace/index.ts';
-import { lineBeyondEdge, measuredLines } from './etched-lines.ts';
+import { measuredLines } from './etched-lines.ts';
 import { breaksAlong } from './set-right.ts';
 import type { Said } from './traced-template.ts';
 
@@ -40,7 +40,7 @@ export const templateFromPoints = ({ fileName, units, text, said }: PointsWants)
   if (!points.ok) return { ...points, edge: undefined };
   const { edge, title } = points.template;
   const lines = measuredLines(edge, (p) => p, said, units);
-  const beyond = lineBeyondEdge(edge, lines, units);
+  const beyond = lineBeyond(edge, lines.across, units);
   if (beyond) return { ok: false, edge, problems: [beyond] };
   const { across: alignment, along: channelLines } = lines;
   const etched = { units, decimals: DECIMALS[units], thickness: said.thickness, alignment, channelLines };

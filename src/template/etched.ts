@@ -23,19 +23,20 @@ export const styleIn = (units: Units): LengthStyle => (units === 'in' ? INCH_SIX
 /** Figures in files are rounded, mm. */
 const ROUNDED = 0.05;
 
-/** Whether a line across lies beyond the edge. The acrylic may be longer than that: a file does not say. */
-export const isBeyond = (edge: Path, { at }: AlignmentLine): boolean =>
-  fromHeel(edge, at) > reachOf(edge) + ROUNDED;
+const isFarther = (edge: Path, distance: number): boolean => distance > reachOf(edge) + ROUNDED;
 
-/** What is wrong with the first line across that lies beyond the edge. */
+/** Whether a line across lies beyond the edge. The acrylic may be longer than that: a file does not say. */
+export const isBeyond = (edge: Path, { at }: AlignmentLine): boolean => isFarther(edge, fromHeel(edge, at));
+
+/** What is wrong with the first line across, told by its distance from the heel (mm), that lies beyond the edge. */
 export const lineBeyond = (
   edge: Path,
-  lines: readonly AlignmentLine[],
+  lines: readonly { readonly name: string; readonly at: number }[],
   units: Units,
 ): Problem | undefined => {
-  const line = lines.find((one) => isBeyond(edge, one));
+  const line = lines.find(({ at }) => isFarther(edge, at));
   if (!line) return undefined;
-  const [found, most] = lengthsApart(fromHeel(edge, line.at), reachOf(edge), styleIn(units));
+  const [found, most] = lengthsApart(line.at, reachOf(edge), styleIn(units));
   return {
     code: 'beyond-the-edge',
     key: 'alignment',
