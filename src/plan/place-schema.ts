@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { describeValue, lengthOf, plural, refuse } from '../document/index.ts';
 import type { Point } from '../geometry/index.ts';
 import type { Units } from '../length/index.ts';
+import { inCornersOf } from './in-corners.ts';
 import { LIMITS, MOST_PLACES } from './limits.ts';
 
 const TURN = 'a number of degrees from -360 to 360, such as 90';
@@ -19,8 +20,6 @@ type Entry = string | number;
 /** Where a part is written to lie: in places, mm, or in the corners that the part of that name leaves free. */
 export type WrittenPlaces = readonly Point[] | { readonly of: string };
 
-const CORNERS_OF = /^corners of\s+(\S.*)$/;
-
 /** One place or several. A mistake is told at the length that it is in, so the lengths are read one by one. */
 export const placesSchema = (unit: Units) => {
   const away = lengthOf(unit, { least: -LIMITS.side.most, most: LIMITS.side.most, sign: 'any' });
@@ -35,7 +34,7 @@ export const placesSchema = (unit: Units) => {
     .transform((value, context): WrittenPlaces => {
       if (value === 'middle') return MIDDLE;
       if (typeof value === 'string') {
-        const of = CORNERS_OF.exec(value)?.[1];
+        const of = inCornersOf(value);
         if (of !== undefined) return { of };
         return refuse(context, value, { message: 'this is no place', found: describeValue(value), expected });
       }

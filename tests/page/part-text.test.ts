@@ -5,7 +5,6 @@ import { describe, expect, test } from 'vitest';
 import { newPlan } from '../../src/page/plan/first-figures.ts';
 import {
   asParts,
-  cornersWritten,
   freeCornered,
   freeName,
   OWN_KEYS,
@@ -17,7 +16,7 @@ import {
 } from '../../src/page/plan/part-text.ts';
 import { partsOf, textBesides, withUnits, withValue } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
-import { type Plan, planJsonSchema, readPlan } from '../../src/plan/index.ts';
+import { cornersOfWritten, type Plan, planJsonSchema, readPlan } from '../../src/plan/index.ts';
 
 const plansIn = (text: string): readonly Plan[] => {
   const reading = readPlan(text, 'plan.yaml');
@@ -141,7 +140,7 @@ parts:
   });
 
   test('it is laid there as a plan says it, and stays there in other units', () => {
-    const laid = withValue(quilt('half'), ['parts', 'wreath', 'at'], cornersWritten('outer border'));
+    const laid = withValue(quilt('half'), ['parts', 'wreath', 'at'], cornersOfWritten('outer border'));
     expect(laid).toBe(quilt('half', 'corners of outer border'));
     const before = plansIn(laid)[2]!.part!.places;
     expect(before).toHaveLength(4);

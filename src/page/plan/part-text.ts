@@ -3,6 +3,7 @@
 import { isMap, isScalar, isSeq, type Pair } from 'yaml';
 import { keyText, nodeAt, parseText, writtenInLine } from '../../document/index.ts';
 import { MM_PER, readLength, type Units } from '../../length/index.ts';
+import { inCornersOf } from '../../plan/index.ts';
 import {
   groupAt,
   keysAt,
@@ -94,8 +95,8 @@ export type Place =
 
 export const placeOf = (from: Exclude<PlanSource, string>): Place => {
   const node = nodeAt(parseText(from.plan), pathIn(from, ['at']));
-  if (isScalar(node) && typeof node.value === 'string' && node.value.startsWith(CORNERS_OF))
-    return { cornersOf: node.value.slice(CORNERS_OF.length).trim() };
+  const cornersOf = isScalar(node) ? inCornersOf(String(node.value)) : undefined;
+  if (cornersOf !== undefined) return { cornersOf };
   if (isSeq(node) && node.items.some(isSeq)) {
     if (node.items.length !== 1) return { places: node.items.length };
     const [only] = node.items;
@@ -107,11 +108,6 @@ export const placeOf = (from: Exclude<PlanSource, string>): Place => {
   const [right = '0', up = '0'] = isSeq(node) ? listAt(from, ['at']) : [];
   return { right, up };
 };
-
-const CORNERS_OF = 'corners of ';
-
-/** The change that lays it in the corners of another part. */
-export const cornersWritten = (name: string): Written => `${CORNERS_OF}${name}`;
 
 /** The other parts in whose corner squares the open one may lie. */
 export const freeCornered = (from: Exclude<PlanSource, string>): readonly string[] => {

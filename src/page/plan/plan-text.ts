@@ -17,6 +17,7 @@ import {
   writtenInLine,
 } from '../../document/index.ts';
 import { readLength, type Units } from '../../length/index.ts';
+import { inCornersOf } from '../../plan/index.ts';
 import { exactly } from './her-units.ts';
 import { wishParts, wishWritten } from './wish-text.ts';
 
@@ -74,7 +75,7 @@ export const textBesides = (from: Exclude<PlanSource, string>): string => {
   const others = Object.entries(parts).filter(([name]) => name !== open);
   // What lies in the corners of a part goes with them.
   const { layout, at, turn } = parts[open ?? ''] ?? {};
-  const isFollowed = others.some(([, part]) => typeof part?.at === 'string');
+  const isFollowed = others.some(([, part]) => inCornersOf(String(part?.at)) === open);
   return JSON.stringify([shared, others, isFollowed && { layout, at, turn }]);
 };
 

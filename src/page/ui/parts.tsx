@@ -6,15 +6,8 @@
 import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { fileWord, MOST_NAME } from '../../document/index.ts';
-import {
-  cornersWritten,
-  freeCornered,
-  freeName,
-  type Place,
-  placeOf,
-  placeWritten,
-  turnOf,
-} from '../plan/part-text.ts';
+import { cornersOfWritten } from '../../plan/index.ts';
+import { freeCornered, freeName, type Place, placeOf, placeWritten, turnOf } from '../plan/part-text.ts';
 import { Choice, LengthField } from './fields.tsx';
 import { addPart, edit, openPartNamed, partNames, partNow, removePart, state } from './store.ts';
 
@@ -67,7 +60,7 @@ const PlaceFields = () => {
             ['', 'At a place of its own'],
             ...squares.map((name) => [name, `In the corners of “${name}”`] as const),
           ]}
-          onChoose={(name) => edit([[['at'], name === '' ? undefined : cornersWritten(name)]])}
+          onChoose={(name) => edit([[['at'], name === '' ? undefined : cornersOfWritten(name)]])}
         />
       ) : null}
       {'cornersOf' in place ? <TurnField /> : <OwnPlace place={place} />}
