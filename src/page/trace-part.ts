@@ -3,7 +3,7 @@
 import { InWork } from './ui/in-work.tsx';
 import { addPart } from './ui/later.tsx';
 import { OwnTemplate } from './ui/own-template.tsx';
-import { openPoints, startPoints } from './ui/points.tsx';
+import { openPoints, startPoints } from './ui/pointing.ts';
 import { TemplateView } from './ui/template-view.tsx';
 import { beginTracing, forget, startTracing } from './ui/tracing.ts';
 import './styles/trace.css';

@@ -15,7 +15,7 @@ export interface KeptPicture {
   readonly of?: string;
   /** Whether she has said anything of it. */
   readonly isSaid?: boolean;
-  /** Of a template that was typed: its points and what else was said of it, as `points.tsx` writes and reads it. */
+  /** Of a template that was typed: its points and what else was said of it, as `pointing.ts` writes and reads it. */
   readonly typed?: string;
 }
 

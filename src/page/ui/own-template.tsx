@@ -8,7 +8,7 @@ import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
 import { pictureOf } from './kept-pictures.ts';
 import { duplicate, openKept } from './own-pictures.ts';
-import { goOnWithPoints } from './points.tsx';
+import { goOnWithPoints } from './pointing.ts';
 import { changeState, otherTitles, say, state } from './store.ts';
 
 export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) => {

@@ -1,29 +1,9 @@
 /** A template from points that were measured off a cutting mat: typed or pasted, drawn as they come, and dragged. */
 
-import { batch, computed, effect, signal, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
-import { UNITS, type Units } from '../../length/index.ts';
-import { startClient } from '../engine/client.ts';
-import { hire } from '../engine/hire.ts';
-import type { PointsAnswer } from '../engine/messages.ts';
-import { beginning, changed, redone, undone } from '../plan/history.ts';
-import {
-  MOST_POINTS,
-  pointAt,
-  pointsIn,
-  pointsTypedIn,
-  templateOfPoints,
-  withPoint,
-} from '../plan/point-text.ts';
-import {
-  type ByHand,
-  byHandIn,
-  forWorker,
-  type Hand,
-  isHandUnread,
-  NOTHING_BY_HAND,
-  tapLine,
-} from './by-hand.ts';
+import { MOST_POINTS, pointAt, withPoint } from '../plan/point-text.ts';
+import { isHandUnread, tapLine } from './by-hand.ts';
 import { EdgeByHand } from './edge-by-hand.tsx';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { takeTemplate } from './files.tsx';
@@ -32,133 +12,24 @@ import { keepTyped } from './kept-pictures.ts';
 import { Knob } from './knob.tsx';
 import { Inks } from './picture.tsx';
 import { placeIn } from './pointer.ts';
+import {
+  answer,
+  begunAnew,
+  change,
+  hand,
+  isOpen,
+  putAway,
+  read,
+  stepBack,
+  stepOn,
+  steps,
+  told,
+  work,
+} from './pointing.ts';
 import { PrintOutline } from './print-outline.tsx';
-import { alsoStop, during, say } from './store.ts';
+import { say } from './store.ts';
 import { BreakList } from './trace-breaks.tsx';
 import { Acrylic } from './trace-lines.tsx';
-
-const KEY = 'swagwright.points';
-
-interface Said extends ByHand {
-  readonly title: string;
-  readonly text: string;
-  /** The template on the shelf that they are set right of; none where they become a new one. */
-  readonly of?: string | undefined;
-  /** Of the figures without a unit of their own; undefined where it was typed before that was written down. */
-  readonly units?: Units | undefined;
-}
-
-const NOTHING: Said = { title: '', text: '', ...NOTHING_BY_HAND };
-
-/** As plans are kept: of this window, as long as it is open, and of the one that was changed last. */
-const stored = (): string => {
-  try {
-    return sessionStorage.getItem(KEY) ?? localStorage.getItem(KEY) ?? '{}';
-  } catch {
-    return '{}';
-  }
-};
-
-const saidIn = (text: string): Said => {
-  try {
-    const found = JSON.parse(text) as Partial<Said> | null;
-    const listed = <T,>(list: readonly T[] | undefined): readonly T[] | undefined =>
-      Array.isArray(list) ? list : undefined;
-    return {
-      title: String(found?.title ?? ''),
-      text: String(found?.text ?? ''),
-      of: typeof found?.of === 'string' ? found.of : undefined,
-      units: UNITS.find((unit) => unit === found?.units),
-      breaks: listed(found?.breaks),
-      thickness: String(found?.thickness ?? ''),
-      across: listed(found?.across) ?? [],
-      along: listed(found?.along) ?? [],
-    };
-  } catch {
-    return NOTHING;
-  }
-};
-
-let kept = stored();
-
-const keepSaid = (now: Said): void => {
-  const text = JSON.stringify(now);
-  try {
-    sessionStorage.setItem(KEY, text);
-    // What is done with here may be begun in another window.
-    if (text !== kept && (now.text !== '' || localStorage.getItem(KEY) === kept))
-      localStorage.setItem(KEY, text);
-  } catch {
-    // Without a store they are there as long as the page is.
-  }
-  kept = text;
-};
-
-const steps = signal(beginning(saidIn(kept)));
-const isOpen = signal(false);
-const answer = signal<PointsAnswer | undefined>(undefined);
-const told = signal('');
-const hand: Hand = {
-  ...{ said: computed(() => steps.value.now), say: (changes, about) => change(changes, about), told },
-  ...{ tool: signal(undefined), lit: signal(undefined) },
-};
-const read = computed(() => pointsIn(steps.value.now.text, unitsNow()));
-
-const change = (next: Partial<Said>, about?: string): void => {
-  told.value = '';
-  steps.value = changed(steps.value, { ...steps.value.now, ...next }, about);
-};
-
-export const openPoints = (): void => {
-  isOpen.value = true;
-};
-
-/** Goes on with what was typed of a template on the shelf; what stood in the fields is a step back. */
-export const goOnWithPoints = (typed: string, of: string, title: string): void => {
-  change({ ...saidIn(typed), title, of });
-  openPoints();
-};
-
-/** A worker of its own, as for pictures: it knows how a template is written. */
-const reader = startClient(() => hire('thorough'));
-
-/** What the points make now; undefined where there are none, or too many. */
-const work = async (): Promise<PointsAnswer | undefined> => {
-  const { now } = steps.peek();
-  const { points } = read.peek();
-  if (points.length === 0 || points.length > MOST_POINTS) return undefined;
-  const units = unitsNow();
-  const text = templateOfPoints(now.title.trim() || 'My template', points, units);
-  const asked = { kind: 'points', points: { text, units, ...forWorker(now) } } as const;
-  const answered = await during('the template', reader.ask(asked));
-  return answered.kind === 'answer' ? answered.answer : answer.peek();
-};
-
-/** No figure means another length because the page is in other units by now. */
-const inUnitsNow = (said: Said): Said => {
-  const [then, now] = [said.units ?? unitsNow(), unitsNow()];
-  if (said.units === now) return said;
-  return { ...said, ...byHandIn(said, then, now), text: pointsTypedIn(said.text, then, now), units: now };
-};
-
-/** Follows what she types; called once. */
-export const startPoints = (): void => {
-  alsoStop(reader);
-  effect(() => {
-    const { now } = steps.value;
-    const said = inUnitsNow(now);
-    if (said !== now) steps.value = { ...steps.peek(), now: said };
-  });
-  effect(() => {
-    const { now } = steps.value;
-    keepSaid(now);
-    unitsNow();
-    if (!isOpen.value) return;
-    void work().then((made) => {
-      if (steps.peek().now === now) answer.value = made;
-    });
-  });
-};
 
 export const PointsView = () => {
   const id = useId();
@@ -185,10 +56,7 @@ export const PointsView = () => {
         (name) => keepTyped(JSON.stringify({ ...now, of: undefined }), name),
       ));
     if (!kept) return;
-    batch(() => {
-      isOpen.value = false;
-      steps.value = beginning(NOTHING);
-    });
+    begunAnew();
     say(
       `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
     );
@@ -209,30 +77,13 @@ export const PointsView = () => {
         lead="Lay the acrylic on a cutting mat and read points off its edge, from the heel to the crown end with the foot on the left: one every inch, and more where it bends."
         aside={
           <div class="steps">
-            <button
-              type="button"
-              disabled={steps.value.past.length === 0}
-              onClick={() => {
-                steps.value = undone(steps.value);
-              }}
-            >
+            <button type="button" disabled={steps.value.past.length === 0} onClick={stepBack}>
               Take the last step back
             </button>
-            <button
-              type="button"
-              disabled={steps.value.future.length === 0}
-              onClick={() => {
-                steps.value = redone(steps.value);
-              }}
-            >
+            <button type="button" disabled={steps.value.future.length === 0} onClick={stepOn}>
               Do it again
             </button>
-            <button
-              type="button"
-              onClick={() => {
-                isOpen.value = false;
-              }}
-            >
+            <button type="button" onClick={putAway}>
               Put the points away
             </button>
           </div>
