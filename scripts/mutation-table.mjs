@@ -1029,7 +1029,7 @@ export const MUTATIONS = [
     file: 'src/trace/resolution.ts',
     from: 'const FINEST = 9600;',
     to: 'const FINEST = 9600e6;',
-    test: 'tests/cli/template-commands.test.ts',
+    test: 'tests/cli/no-template.test.ts',
   },
   {
     name: 'an etched line beyond the end of the edge is taken',
