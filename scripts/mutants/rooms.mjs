@@ -26,7 +26,7 @@ export const ROOMS = {
   },
   'card-sheets': {
     mutate: ['src/output/card-sheets/*.ts'],
-    tests: folder('output/card-sheets', 'sections', 'figure', 'margins', 'one-page'),
+    tests: folder('output/card-sheets', 'sections', 'figure', 'margins', 'one-page', 'apart'),
   },
   /** Marks, seams and what is written beside lines. */
   marks: {
@@ -37,7 +37,7 @@ export const ROOMS = {
       ),
     ],
     tests: [
-      ...folder('drawing', 'way-marks', 'roles', 'words', 'quilt', 'legend'),
+      ...folder('drawing', 'way-marks', 'roles', 'words', 'quilt', 'legend', 'words-apart'),
       ...folder('swag', 'marking'),
       ...folder('output/pdf', 'seam-words'),
     ],
