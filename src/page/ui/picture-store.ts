@@ -40,6 +40,8 @@ const within = async <T>(
 ): Promise<T> => {
   const transaction = (await base()).transaction(TABLE, mode);
   const request = work(transaction.objectStore(TABLE));
+  // A window that closes does not wait until the store asks whether that is all, and nothing would be written.
+  transaction.commit();
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve(request.result);
     transaction.onabort = () => reject(transaction.error);

@@ -244,6 +244,8 @@ export const say = (changes: Partial<Said>, about?: string): void => {
   if (steps.value) steps.value = changed(steps.value, { ...steps.value.now, ...changes }, about);
 };
 
+const isKept = (key: string): boolean => keptPictures.peek().some((k) => k.key === key);
+
 /** What is to be kept, once she rests. */
 let waiting: Tracing | undefined;
 let rest: ReturnType<typeof setTimeout> | undefined;
@@ -256,15 +258,17 @@ const keepNow = async (): Promise<void> => {
   waiting = undefined;
   if (!now) return;
   const { key: _, keptAs, ...value } = now;
-  const isSaid = isStepped();
+  const wasKept = isKept(keptAs);
+  // Noted first: a window that closes does not see the end of the store's work.
+  const old = noteKept(keptAs, now.fileName, isStepped());
   try {
     await keepPicture(keptAs, value);
   } catch {
+    if (!wasKept) changeKept((kept) => kept.filter((k) => k.key !== keptAs));
     tell('the picture of your template', false, 'Save its file');
     return;
   }
   tell('the picture of your template', true, 'Save its file');
-  const old = noteKept(keptAs, now.fileName, isSaid);
   for (const one of old) void dropPicture(one).catch(() => {});
 };
 
@@ -380,7 +384,9 @@ export const startTracing = (): void => {
     if (!now || !copy || (isAsKept && !isStepped())) return;
     waiting = { ...now, ...copy };
     clearTimeout(rest);
-    rest = setTimeout(keepNow, REST);
+    // At once the first time: a window that closes has time for what she says, and not for the picture itself.
+    if (!isKept(now.keptAs)) void keepNow();
+    else rest = setTimeout(keepNow, REST);
   });
   addEventListener('pagehide', keepNow);
 };

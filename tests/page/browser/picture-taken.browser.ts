@@ -94,8 +94,7 @@ test('only the outline of all that she has said goes on the shelf', async () => 
   expect(await button(page, 'Print its outline').isDisabled()).toBe(true);
   await dpi.fill('254');
   await panel(page).getByText('This is the outline of before').waitFor();
-  // It is kept as soon as she rests.
-  await page.waitForTimeout(1500);
+  // What she said last is kept though the window closes at once.
   await page.reload();
   await page.getByRole('button', { name: /^Go on with/ }).click();
   await panel(page).waitFor({ timeout: 60_000 });
