@@ -989,6 +989,20 @@ export const MUTATIONS = [
     test: 'tests/output/text/own-corner-sizes.test.ts',
   },
   {
+    name: 'own corners: what meets in a point is said to be smooth',
+    file: 'src/output/text/row-words.ts',
+    from: 'isSmooth(over.seat)',
+    to: '!isSmooth(over.seat)',
+    test: 'tests/physical/own-corners-on-cloth.test.ts',
+  },
+  {
+    name: 'own corners: smooth ones come to the mitre along it',
+    file: 'src/swag/smooth.ts',
+    from: 'const square = mirror - Math.PI / 2 -',
+    to: 'const square = mirror - Math.PI / 3 -',
+    test: 'tests/swag/smooth-corners.test.ts',
+  },
+  {
     name: 'own corners: what a pair costs at least is more than it costs',
     file: 'src/swag/own-corners-least.ts',
     from: 'const SAMPLED = 0.02;',

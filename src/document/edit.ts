@@ -26,10 +26,11 @@ import {
 } from 'yaml';
 import { type KeyPath, keyText } from './read.ts';
 
-/** A text or number, a list, a group of keys, or undefined to take the key out. */
+/** A text, a number, true or false, a list, a group of keys, or undefined to take the key out. */
 export type Written =
   | string
   | number
+  | boolean
   | readonly (string | number)[]
   | { readonly [key: string]: Written }
   | undefined;

@@ -10,6 +10,7 @@ export type { PartReading } from './part-reading.ts';
 export {
   type Border,
   type Channels,
+  type CornerMade,
   type CornerTreatment,
   cornersFrom,
   type Fill,

@@ -23,7 +23,7 @@ export interface Plan {
   readonly layout: Layout;
   readonly swag: SwagChoices;
   /** How the swag over each corner is made; undefined where it is made as on the sides. */
-  readonly corner: HowMade | undefined;
+  readonly corner: CornerMade | undefined;
   /** Rows beyond the first, from the near one; none where there is one row only. */
   readonly rows: readonly FurtherRow[];
   readonly channels: Channels;
@@ -140,6 +140,12 @@ export interface HowMade {
   /** Whether the template lies inside or outside the swag. */
   readonly side: 'inside' | 'outside' | undefined;
   readonly direction: 'heel-first' | 'crown-first' | undefined;
+}
+
+/** How the swag over a corner is made. */
+export interface CornerMade extends HowMade {
+  /** Whether its two halves are to be one smooth curve where they meet on the mitre, and no point. */
+  readonly smooth: boolean;
 }
 
 /** A kind of swag: how it is made, and how wide and how deep (mm) it is to be. */

@@ -185,7 +185,10 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
     repeats: design.swag.repeats,
     gap: design.swag.gap,
   },
-  corner: design.corner && howMade(design.corner, design.corner.template ?? design.template),
+  corner: design.corner && {
+    ...howMade(design.corner, design.corner.template ?? design.template),
+    smooth: design.corner.smooth,
+  },
   rows: design.rows.map(({ at, apart, template, swag }) => ({
     at,
     apart: apart ?? file.foot.clearance,

@@ -221,7 +221,16 @@ const howMadeKeys = () => ({
 /** The swag over a corner. How it lies, and how many there are, the layout says. */
 const cornerSchema = () =>
   group(
-    { template: templateList.optional(), ...howMadeKeys() },
+    {
+      template: templateList.optional(),
+      ...howMadeKeys(),
+      smooth: z
+        .boolean()
+        .meta({
+          description: 'true: its two halves meet on the mitre in one smooth curve, and not in a point.',
+        })
+        .default(false),
+    },
     'a group such as { template: finial, from: 1, to: crown }',
   )
     .meta({ description: 'A part of its own, or another template, for the swag over each corner.' })

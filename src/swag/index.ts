@@ -96,6 +96,7 @@ export type { Setting } from './setting.ts';
 export { type Shape, shapeOf } from './shape.ts';
 export { shownLines, wholeOf, windowOf } from './shown-lines.ts';
 export { smallestChange } from './smallest-change.ts';
+export { isSmooth } from './smooth.ts';
 export {
   endStops,
   flatsOf,

@@ -8,6 +8,8 @@ export const noWayHint = ({ swag, corner }: Plan): string => {
     return 'etched lines stand near the heel: with an alignment line write direction: heel-first, or leave it out';
   if (swag.alternate)
     return 'no two kinds together make up the sides: give a gap such as gap: 1/2, leave more of a kind open, or name another template';
+  if (corner?.smooth)
+    return 'no swag that is smooth on the mitre goes with such swags on the sides: leave smooth out under corner, leave more open there or under swag, or name another template';
   if (corner)
     return 'no such swag over the corner goes with such swags on the sides: leave more open under corner or swag, or name another template';
   const fixed = (

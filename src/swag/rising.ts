@@ -7,6 +7,7 @@ import type { CorneredField } from './field.ts';
 import { withRoomForNecks } from './neck.ts';
 import { bulgeFor, type SeatRules } from './seat.ts';
 import type { Way } from './setting.ts';
+import { smoothRises } from './smooth.ts';
 import { type Limits, limitsOf, riseOfBulge, type Window, windowsOf } from './windows.ts';
 
 /** A way whose tilt follows from its span, and the rises at which it may be laid. */
@@ -49,7 +50,8 @@ export const risingOverCorners = (
   const isAcross = kind === 'across';
   const limits = (!isAcross && known?.limits) || limitsOf(shape, rules.room, turned);
   const own = windowsOf(limits, mirror);
-  const windows = isAcross ? own : withRoomForNecks(own, shape, mirror);
+  const apart = isAcross ? own : withRoomForNecks(own, shape, mirror);
+  const windows = rules.smoothCorners ? smoothRises(apart, shape, mirror) : apart;
   return {
     way,
     limits,

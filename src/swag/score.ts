@@ -3,13 +3,13 @@
  * is a cost from 0 (nothing to wish for) upward, and goes by the worst of a fit's sides and corners.
  */
 
-import { pieceDirection } from '../geometry/index.ts';
 import { type Field, leavesSquare } from './field.ts';
 import { cornerSwag, depthsOf, type Fit, kindsIn, ownCorner, type SideFit, spansOf } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import type { Pose } from './pose.ts';
 import type { Seat } from './seat.ts';
 import { leanOf, type Way } from './setting.ts';
+import { pointOf } from './smooth.ts';
 import { settledCost } from './ties.ts';
 import { DRAPE, ROUND, SEEN, SMALL, WEIGHTS } from './weights.ts';
 
@@ -294,14 +294,6 @@ export const smallnessOf = (fit: Fit): number => {
 
 const smallness = (span: number, depth: number, clearance: number): number =>
   Math.max(0, 1 - span / (SMALL.span * clearance), 1 - depth / (SMALL.depth * clearance));
-
-/** Two halves come to their crown square to the mirror, or meet there in a point. */
-const pointOf = ({ shape, pose, mirror }: Seat): number => {
-  const last = shape.path.pieces.at(-1);
-  if (!last) return 0;
-  const { x, y } = pieceDirection(last, 1);
-  return Math.abs(Math.asin(Math.sin(Math.atan2(y, x) + pose.tilt - (mirror - Math.PI / 2))));
-};
 
 /** What depth over span costs. */
 const drapeCost = (ratio: number): number => {

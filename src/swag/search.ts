@@ -3,7 +3,14 @@
  * Keeps what is valid, best first; what came nearest is looked for only where nothing is.
  */
 
-import { closesRound, type FurtherRow, type HowMade, hasCorners, isAbout, type Plan } from '../plan/index.ts';
+import {
+  type CornerMade,
+  closesRound,
+  type FurtherRow,
+  hasCorners,
+  isAbout,
+  type Plan,
+} from '../plan/index.ts';
 import { type Answer, answersOf } from './answers.ts';
 import { type Wishes, wishesOf } from './asked.ts';
 import { widestSpanAsked } from './asked-rises.ts';
@@ -129,7 +136,7 @@ const searchKinds = (
 /** With a swag of its own over each corner: its ways are searched among its own templates. */
 const searchCorners = (
   plan: Plan,
-  corner: HowMade,
+  corner: CornerMade,
   stitchings: readonly [readonly Stitching[], readonly Stitching[]],
   asking: Asking,
 ): Search => {
@@ -144,7 +151,13 @@ const searchCorners = (
     field.corners === 'turn' || field.corners === 'across'
       ? gapsToTry(plan, asking).map((gap) => ({
           field,
-          rules: { room: field.room - outward, gap, ...asking, widestGap: widestGapOf(plan) },
+          rules: {
+            room: field.room - outward,
+            gap,
+            ...asking,
+            widestGap: widestGapOf(plan),
+            smoothCorners: corner.smooth,
+          },
           counts: countsOf(plan, field, asking),
         }))
       : [],

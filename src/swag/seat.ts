@@ -78,6 +78,8 @@ export interface SeatRules {
   readonly gap: number | 'auto';
   /** What else the plan asks of its swags. */
   readonly wishes?: Wishes | undefined;
+  /** Whether the halves over a corner are one smooth curve where they meet. */
+  readonly smoothCorners?: boolean | undefined;
   /** Whether swags that are all but flat are laid whatever is asked. */
   readonly mayBeFlat?: boolean | undefined;
   /** How wide a gap (mm) may be made so that swags are as asked; undefined where it is given in figures. */

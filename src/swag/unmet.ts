@@ -195,7 +195,7 @@ const against = (asked: Asked, plan: Plan, among: Among): string => {
 
 /** A plan without one of the things that it says, each. */
 const freer = (plan: Plan): readonly { readonly text: string; readonly plan: Plan }[] => {
-  const { swag, layout, channels } = plan;
+  const { swag, corner, layout, channels } = plan;
   const keys = ['setting', 'laid', 'flat', 'side', 'direction', 'from', 'to'] as const;
   const changes = keys
     .filter((key) => swag[key] !== undefined)
@@ -203,6 +203,11 @@ const freer = (plan: Plan): readonly { readonly text: string; readonly plan: Pla
       text: `what the plan says of swag.${key}`,
       plan: { ...plan, swag: { ...swag, [key]: undefined } },
     }));
+  if (corner?.smooth)
+    changes.push({
+      text: 'smooth: true of the corner',
+      plan: { ...plan, corner: { ...corner, smooth: false } },
+    });
   if (channels.outward.length > 0)
     changes.push({ text: 'the outward channels', plan: { ...plan, channels: { ...channels, outward: [] } } });
   if (hasCorners(layout) && layout.corners !== undefined)

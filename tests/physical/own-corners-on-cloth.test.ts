@@ -1,9 +1,11 @@
 /** Where corners have swags of their own the card tells of sides and corners each by themselves: followed, both must lead to the drawing. */
 
 import { expect, test } from 'vitest';
+import { summaryLines } from '../../src/output/card/summary-words.ts';
 import { designOf } from '../../src/swag/index.ts';
 import { patience } from '../support/runs.ts';
 import { planOf, profile, search } from '../swag/fit-helpers.ts';
+import { turnsOnMitre } from '../swag/laid.ts';
 import { faultsOf } from './follow-card.ts';
 
 const MILLIMETRES = 'units: mm\nmarks: { round: 0.1 }';
@@ -31,6 +33,7 @@ test.each([
         '{ template: newel }',
         '{ side: outside }',
         '{ template: finial, direction: crown-first }',
+        '{ template: [baluster, finial, newel], smooth: true }',
       ]) {
         const plan = planOf(
           `${units}\nlayout: { ${layout} }\nswag: { direction: heel-first, side: inside }\ncorner: ${corner}\n`,
@@ -38,7 +41,11 @@ test.each([
         const [best] = search(plan, plan.templates.map(profile)).results;
         if (!best) continue;
         count++;
-        expect(faultsOf(designOf(best.field, best.fit), plan), `${corner}, ${units}`).toEqual([]);
+        const design = designOf(best.field, best.fit);
+        expect(faultsOf(design, plan), `${corner}, ${units}`).toEqual([]);
+        const summary = summaryLines(design, plan).join(' ');
+        expect(summary.includes('one smooth curve on the mitre'), summary).toBe(turnsOnMitre(design) < 1.001);
+        expect(summary.includes('meeting in a point on the mitre')).toBe(turnsOnMitre(design) >= 1.001);
       }
     expect(count).toBeGreaterThan(1);
   },

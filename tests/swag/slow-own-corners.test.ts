@@ -18,6 +18,7 @@ const question = fc.record({
   corner: anyPart,
   ground: fc.constantFrom(
     { corners: 'turn', from: 'inner' } as const,
+    { corners: 'turn', from: 'outer' } as const,
     { corners: 'across', from: 'outer' } as const,
   ),
   width: fc.integer({ min: 120, max: 240 }),
@@ -28,12 +29,14 @@ const question = fc.record({
   ),
   gap: fc.constantFrom(0, 0, 10),
   share: fc.double({ min: 0.4, max: 1, noNaN: true }),
+  smooth: fc.boolean(),
 });
 
 long(
   'no tilt of a fine grid makes a corner of its own more like the sides',
   () => {
     let valid = 0;
+    let smooth = 0;
     let invalid = 0;
     fc.assert(
       fc.property(question, (q) => {
@@ -48,7 +51,7 @@ long(
           `units: mm
 layout: { border: { width: ${q.width}, inner: { top: ${inner[0]}, right: ${inner[1]}, bottom: ${inner[2]}, left: ${inner[3]} }, from: ${from}, corners: ${corners} } }
 swag: { gap: ${q.gap}, repeats: [${counts}], ${side.words} }
-corner: { template: ${corner.template}, ${corner.words} }`,
+corner: { template: ${corner.template}, ${corner.words}, smooth: ${q.smooth} }`,
         );
         const templates = [side.template, ...(corner.template === side.template ? [] : [corner.template])];
         const named = {
@@ -64,6 +67,7 @@ corner: { template: ${corner.template}, ${corner.words} }`,
           from,
           room: field.room,
           gap: q.gap,
+          smooth: q.smooth,
         };
         const [way, over] = [side, corner].map(({ shape }) => slowWay(shape.path, CLEARANCE));
         const slow = slowLeast(way!, ground, counts, STEP, () => 0, over);
@@ -76,6 +80,7 @@ corner: { template: ${corner.template}, ${corner.words} }`,
           return;
         }
         valid++;
+        if (q.smooth) smooth++;
         if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow.spread}`);
         expect(Math.min(...fast)).toBeLessThanOrEqual(slow.spread + GRID);
       }),
@@ -83,6 +88,7 @@ corner: { template: ${corner.template}, ${corner.words} }`,
     );
     expect(valid).toBeGreaterThan(12);
     expect(invalid).toBeGreaterThan(12);
+    expect(smooth).toBeGreaterThan(3);
   },
   patience(240_000),
 );

@@ -14,6 +14,8 @@ export interface SlowWay {
   readonly body: readonly Point[];
   /** Points of it every quarter of a millimetre along it, from the start. */
   readonly evenly: readonly Point[];
+  /** A hundredth of a millimetre before its end. */
+  readonly before: Point;
   /** mm that a corner's body keeps from the mitre: half of what its two halves keep from one another. */
   readonly neck: number;
 }
@@ -30,6 +32,8 @@ export interface SlowGround {
   readonly asksDepth?: boolean;
   /** Whether anything is asked of its swags: no corner is drawn out to a needle to come nearer to that. */
   readonly asks?: boolean;
+  /** Whether a corner's halves are to meet on the mitre in one smooth curve. */
+  readonly smooth?: boolean;
 }
 
 /** The program lays no swag flatter than this, depth over span, that nobody asked for, unless it finds nothing else. */
@@ -52,7 +56,8 @@ export const slowWay = (path: Path, clearance: number): SlowWay => {
   const length = pathLength(path);
   const point = Math.min(4 * clearance, length / 3);
   const body = [...pointsAlong(slicePath(path, 0, length - point), 0.25), pointAlong(path, length - point)!];
-  return { points: slowPoints(path), body, evenly: pointsAlong(path, EVENLY), neck: clearance };
+  const before = pointAlong(path, length - 0.01)!;
+  return { points: slowPoints(path), body, evenly: pointsAlong(path, EVENLY), before, neck: clearance };
 };
 
 /** Rounding of a turned point, mm. */
@@ -155,6 +160,24 @@ const isDoubledAtJoin = (
   if (gap >= 25.4 / 16) return false;
   const parts = evenly.findIndex((p, i) => i > 0 && Math.abs(lay(p).x + gap / 2) > 25.4 / 32);
   return (parts < 0 ? evenly.length : parts) * EVENLY > 25.4 - 2 * EVENLY;
+};
+
+/**
+ * From the outer seam two sides that meet point towards each other: where both reach deeper than they begin from the
+ * corner, they may lie over the same cloth.
+ */
+const leansOver = ({ uses }: SlowFigures, start: number, { corner, from, room }: SlowGround): boolean =>
+  corner === 'turn' &&
+  from === 'outer' &&
+  uses.some((use, i) => Math.min(use, uses[(i + 1) % uses.length]!) * room > start + EDGE);
+
+/** Whether a corner's half comes to the mitre surely within half a degree of square to it. */
+const comesSquare = ({ points, before }: SlowWay, rise: number, { corner, from }: SlowGround): boolean => {
+  const end = points.at(-1)!;
+  const tilt = rise - Math.atan2(end.y, end.x);
+  const along = Math.atan2(end.y - before.y, end.x - before.x) + tilt;
+  const square = corner === 'across' ? 0 : from === 'inner' ? -Math.PI / 4 : Math.PI / 4;
+  return Math.cos(along - square) > Math.cos((0.45 * Math.PI) / 180);
 };
 
 /** What a pose makes of the sides, mm; the corner's depth is the last one, where there is a corner. */
@@ -268,9 +291,10 @@ const leastOverGrid = (
     const d = ofCorner * Math.sin(rise);
     if (d < flattest * 2 * h || d > steepest * 2 * h) continue;
     const start = ground.corner === 'across' ? Math.SQRT2 * h : ground.from === 'inner' ? h - d : h + d;
-    if (start < 0) continue;
+    if (start < 0 || (ground.smooth && !comesSquare(over, rise, ground))) continue;
     const figures = sidesAt(start + ground.gap / 2);
     if (!figures || !isSafe(over, rise, ground, true)) continue;
+    if (leansOver(figures, start, ground)) continue;
     const spans = ground.corner === 'across' ? [...figures.spans, 2 * h] : figures.spans;
     const uses = [...figures.uses, topOf(way, rise) / ground.room];
     look({ spans, depths: [...figures.depths, d], uses });

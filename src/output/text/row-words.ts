@@ -1,11 +1,19 @@
 /** A row on the marks of another, or a second kind of swag, in a sentence: the same on terminals, covers and cards. */
 
 import { formatLength, type LengthStyle } from '../../length/index.ts';
-import { cornerSwag, depthsOf, type Fit, kindsIn, ownCorner, type Ranked } from '../../swag/index.ts';
+import {
+  cornerSwag,
+  depthsOf,
+  type Fit,
+  isSmooth,
+  kindsIn,
+  ownCorner,
+  type Ranked,
+} from '../../swag/index.ts';
 import { directionWords, partWords, rangeWords, settingWords } from './choice-words.ts';
 
 /**
- * `row 2, starting 1 in beyond row 1: Finial, heel to crown end, …, 4 3/16 in deep`, `kind 2: Finial, …`, `corners: Finial, …, 4 3/16 in deep`;
+ * `row 2, starting 1 in beyond row 1: Finial, heel to crown end, …, 4 3/16 in deep`, `kind 2: Finial, …`, `corners: Finial, …, 4 3/16 in deep, meeting in a point on the mitre`;
  * nothing where there is one row of one kind, over the corners too.
  */
 export const furtherWords = (
@@ -26,7 +34,10 @@ const cornerWords = (fit: Fit, field: Ranked['field'], style: LengthStyle): read
   const { span, depth } = over.seat;
   // Round a corner it has no width of its own.
   const wide = over.kind === 'across' ? `, ${formatLength(span, style)} wide` : '';
-  return [`${madeOf('corners', { ...fit, way }, field)}${wide}, ${formatLength(depth, style)} deep`];
+  const meeting = isSmooth(over.seat) ? 'one smooth curve on the mitre' : 'meeting in a point on the mitre';
+  return [
+    `${madeOf('corners', { ...fit, way }, field)}${wide}, ${formatLength(depth, style)} deep, ${meeting}`,
+  ];
 };
 
 /** Its sizes stand beside the first one's. */

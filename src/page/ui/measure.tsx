@@ -222,24 +222,41 @@ const OwnCorner = ({ isOver }: { readonly isOver: boolean }) => {
   if (!isOver && !has) return null;
   const all = listAt(plan, ['template']);
   const own = listAt(plan, ['corner', 'template']);
+  const isSmooth = textAt(plan, SMOOTH) === 'true';
   return (
-    <Choice
-      label="The corner’s swag"
-      value={!has ? '' : own.length === 1 ? own[0]! : ANY}
-      options={[
-        ['', 'made as on the sides'],
-        [ANY, 'its own part of any of yours'],
-        ...shelf.value.map(({ name, title }) => [name, `its own part of ${title}`] as const),
-      ]}
-      onChoose={(name) =>
-        edit([
-          [['corner'], undefined],
-          ...(name === '' ? [] : [[['corner', 'template'], name === ANY ? all : name] as const]),
-        ])
-      }
-    />
+    <>
+      <Choice
+        label="The corner’s swag"
+        value={!has ? '' : own.length === 1 ? own[0]! : ANY}
+        options={[
+          ['', 'made as on the sides'],
+          [ANY, 'its own part of any of yours'],
+          ...shelf.value.map(({ name, title }) => [name, `its own part of ${title}`] as const),
+        ]}
+        onChoose={(name) =>
+          edit([
+            [['corner'], undefined],
+            ...(name === '' ? [] : [[['corner', 'template'], name === ANY ? all : name] as const]),
+            ...(name !== '' && isSmooth ? [[SMOOTH, true] as const] : []),
+          ])
+        }
+      />
+      {has ? (
+        <Choice
+          label="On the mitre"
+          value={isSmooth ? 'smooth' : ''}
+          options={[
+            ['', 'in a point or not, as fits best'],
+            ['smooth', 'one smooth curve, no point'],
+          ]}
+          onChoose={(how) => edit([[SMOOTH, how === 'smooth' ? true : undefined]])}
+        />
+      ) : null}
+    </>
   );
 };
+
+const SMOOTH = ['corner', 'smooth'];
 
 /** No template is called so: a name has no blank in it. */
 const ANY = 'any of them';

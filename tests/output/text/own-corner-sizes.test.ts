@@ -26,7 +26,7 @@ test.each([
   expect(Number(told[2] ?? told[1])).toBeCloseTo(Math.max(...depths), 0);
   const [line] = furtherWords(one, style);
   expect(line).toMatch(/^corners: Finial/);
-  expect(Number(/([\d.]+) mm deep$/.exec(line!)![1])).toBeCloseTo(depth, 0);
+  expect(Number(/([\d.]+) mm deep, /.exec(line!)![1])).toBeCloseTo(depth, 0);
   const wide = /([\d.]+) mm wide/.exec(line!);
   if (corners === 'across') expect(Number(wide![1])).toBeCloseTo(span, 0);
   else expect(wide).toBeNull();

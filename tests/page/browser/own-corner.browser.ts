@@ -26,7 +26,7 @@ test('a corner is made of its own template and part, live, and is made as on the
   expect(await quilt()).not.toBe(before.drawn);
   expect(await page.locator('.verdict').getAttribute('class')).not.toContain('wrong');
 
-  await page.getByLabel('On the').selectOption('corner');
+  await page.getByLabel('On the', { exact: true }).selectOption('corner');
   await idle(page);
   const uses = page.locator('.edge-choice > p');
   expect(await uses.textContent()).toMatch(/uses the edge from/);
@@ -46,16 +46,33 @@ test('a corner is made of its own template and part, live, and is made as on the
   expect((await planOf(page)).corner).toEqual({ template: 'finial', side: 'outside' });
 
   // A side's own buttons are the sides' alone.
-  await page.getByLabel('On the').selectOption('top');
+  await page.getByLabel('On the', { exact: true }).selectOption('top');
   await idle(page);
   await page.getByRole('button', { name: /^start here: section 1/ }).click();
   await idle(page);
   expect((await planOf(page)).corner).toEqual({ template: 'finial', side: 'outside' });
   expect((await planOf(page)).swag).toMatchObject({ from: 1 });
 
+  // Smooth on the mitre, of whichever template; another template leaves that as it is.
+  await choice.selectOption({ label: 'its own part of any of yours' });
+  await page
+    .getByLabel('On the mitre', { exact: true })
+    .selectOption({ label: 'one smooth curve, no point' });
+  await idle(page);
+  expect((await planOf(page)).corner).toMatchObject({ smooth: true });
+  expect(await page.locator('.verdict').getAttribute('class')).not.toContain('wrong');
+  expect(await page.locator('main').textContent()).toMatch(/corners: .*one smooth curve on the mitre/);
+  await choice.selectOption({ label: 'its own part of Baluster' });
+  await idle(page);
+  expect((await planOf(page)).corner).toEqual({ template: 'baluster', smooth: true });
+  await page.getByLabel('On the mitre', { exact: true }).selectOption('');
+  await idle(page);
+  expect((await planOf(page)).corner).toEqual({ template: 'baluster' });
+
   await choice.selectOption('');
   await idle(page);
   expect((await planOf(page)).corner).toBeUndefined();
+  expect(await page.getByLabel('On the mitre', { exact: true }).count()).toBe(0);
   expect(faults).toEqual([]);
   await context.close();
 });
