@@ -11,6 +11,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { oneFile } from './one-file.mjs';
 import { modulesOf, packageFolderOf, thirdParty } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -102,6 +103,9 @@ const bundle = async (entry, more = [], treeshake = {}) => {
   return { script: text('.js').code, style: text('.css')?.source, held: new Map(held) };
 };
 
+/** As `swagwright open --save` and the page ask for it. */
+const ONE_FILE = 'swagwright.html';
+
 const write = (name, content) => writeFileSync(out + name, content);
 
 /** What each module exports, as its bundler has read it. */
@@ -163,7 +167,8 @@ const showing = (entry, isShown) => ({
 });
 
 const isOfPage = (id) => ofPage.has(id) && !isShared(id);
-for (const name of ['trace', 'glass', 'class', 'fills']) {
+const LATER = ['trace', 'glass', 'class', 'fills'];
+for (const name of LATER) {
   const { script, style } = await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id));
   write(`${name}.js`, script);
   write(`${name}.css`, style);
@@ -207,6 +212,15 @@ for (const name of files) hash.update(name).update(readFileSync(out + name));
 hash.update(service);
 const own = { version: hash.digest('hex').slice(0, 16), files };
 write('service-worker.js', `self.swagwright_own=${JSON.stringify(own)};\n${service}`);
+
+const read = (name) => readFileSync(out + name, 'utf8');
+write(
+  ONE_FILE,
+  oneFile(read, ['page', ...LATER].map((name) => read(`${name}.css`)).join('\n'), {
+    first: ['shared.js', 'page.js'],
+    later: [...LATER, 'quick', 'thorough', 'fonts'].map((name) => `${name}.js`),
+  }),
+);
 
 // For who puts the page on a host of their own; nothing of it is loaded.
 write('THIRD-PARTY.txt', thirdParty(modules, ['dejavu-fonts-ttf']));

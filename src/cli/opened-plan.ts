@@ -10,8 +10,11 @@ import { readQuiltFiles } from './steps.ts';
  * As the page takes it, in JSON: nothing but a plan and templates that have been read as such, whatever the plan
  * says. Throws a ProblemError with all that is wrong with them.
  */
-export const openedPlan = async (io: Io, file: string): Promise<string> => {
-  const { parts } = await readQuiltFiles(io, file, undefined);
+export const openedPlan = async (
+  io: Io,
+  file: string,
+): Promise<{ readonly text: string; readonly inputs: readonly string[] }> => {
+  const { parts, inputs } = await readQuiltFiles(io, file, undefined);
   const text = parts[0]?.text ?? '';
   const own: { readonly name: string; readonly text: string }[] = [];
   for (const name of new Set(parts.flatMap(({ plan }) => plan.templates))) {
@@ -19,5 +22,5 @@ export const openedPlan = async (io: Io, file: string): Promise<string> => {
     const path = await findPlanTemplate(io, file, name);
     own.push({ name, text: (await readTextFile(io, path, true)).text });
   }
-  return JSON.stringify({ plan: text, own, name: basename(file) });
+  return { text: JSON.stringify({ plan: text, own, name: basename(file) }), inputs };
 };

@@ -4,11 +4,11 @@ import { WRITERS } from '../output/writers/index.ts';
 import type { OutputOptions } from './options.ts';
 import { wrongValue } from './wrong-use.ts';
 
-/** Of `--output`, or of `--sheet` where that says a second file. stdout carries one thing only, and a file is what its name says. */
+/** Of `--output`, of `--sheet` where that says a second file, or of `--save`. stdout carries one thing only, and a file is what its name says. */
 export const checkOutputOption = (
   { output, json }: OutputOptions,
   format: string,
-  option: '--output' | '--sheet' = '--output',
+  option: '--output' | '--sheet' | '--save' = '--output',
 ): void => {
   if (output === undefined) return;
   if (output === '') throw wrongValue(option, 'the name of the file is empty');
@@ -27,7 +27,7 @@ export const checkOutputOption = (
 /** Endings that promise something; any other is the user's own affair. */
 const OTHER_KINDS = new Set([
   ...WRITERS.map(({ ending }) => ending),
-  ...['pdf', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'csv', 'txt'],
+  ...['pdf', 'jpg', 'jpeg', 'yaml', 'yml', 'json', 'csv', 'txt', 'html'],
 ]);
 
 /** In small letters and without its point. */

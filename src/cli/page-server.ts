@@ -8,6 +8,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
+import { OPENED_FILE } from '../jobs/one-file.ts';
 
 export interface PageServer {
   readonly url: string;
@@ -53,7 +54,7 @@ const HEADERS: Readonly<Record<string, string>> = {
 };
 
 /** Where the page finds the plan that it is opened with, and what its address ends in to say that there is one. */
-const OPENED = '/opened.json';
+const OPENED = `/${OPENED_FILE}`;
 const OPENED_MARK = '#opened';
 
 /**

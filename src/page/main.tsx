@@ -1,10 +1,11 @@
 /** Starts the page. */
 
 import { render } from 'preact';
+import { isOneFile, keepSource } from './engine/held.ts';
 import { App } from './ui/app.tsx';
 import { watchWidth } from './ui/browser.ts';
-import { takeFragment } from './ui/files.tsx';
 import { startKeeping } from './ui/keeping.ts';
+import { takeFragment, takeHeld } from './ui/sharing.ts';
 import { redo, start, undo } from './ui/store.ts';
 import './styles/base.css';
 import './styles/layout.css';
@@ -14,12 +15,14 @@ import './styles/panels.css';
 
 const root = document.getElementById('page');
 if (!root) throw new Error('The page has no place to stand in');
+keepSource();
 root.replaceChildren();
 render(<App />, root);
 watchWidth();
 startKeeping();
 start();
 void takeFragment();
+void takeHeld();
 addEventListener('hashchange', () => void takeFragment());
 
 /** In a text field the browser's own undo is meant. */
@@ -38,7 +41,7 @@ addEventListener('keydown', (event) => {
 // A file dropped beside the page must not take the page's place.
 for (const kind of ['dragover', 'drop']) addEventListener(kind, (event) => event.preventDefault());
 
-if ('serviceWorker' in navigator && location.protocol !== 'file:')
+if ('serviceWorker' in navigator && location.protocol !== 'file:' && !isOneFile())
   void navigator.serviceWorker.register('service-worker.js').catch(() => {
     // Without it the page works while there is a connection.
   });

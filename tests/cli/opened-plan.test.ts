@@ -5,13 +5,13 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openedPlan } from '../../src/cli/opened-plan.ts';
 import { ProblemError } from '../../src/document/index.ts';
-import { emptyFolder, testIo } from './run.ts';
+import { emptyFolder, run, testIo } from './run.ts';
 
 const LAYOUT = 'layout: { strip: { length: 36, width: 5 } }\n';
 const BALUSTER = readFileSync(join(import.meta.dirname, '../../profiles/baluster.yaml'), 'utf8');
 
 const opened = async (folder: string, file: string): Promise<unknown> =>
-  JSON.parse(await openedPlan(testIo(folder).io, file));
+  JSON.parse((await openedPlan(testIo(folder).io, file)).text);
 
 const problemsOf = async (folder: string, file: string): Promise<readonly string[]> => {
   try {
@@ -53,4 +53,20 @@ describe('a plan for the page', () => {
     expect(await problemsOf(folder, 'quilt.yaml')).toEqual(['missing-key']);
     expect(await problemsOf(folder, 'none.yaml')).toEqual(['file-enoent']);
   });
+});
+
+test('the page as one file is never written over the plan that goes into it, nor called as something else', async () => {
+  const folder = emptyFolder();
+  const plan = `template: newel\n${LAYOUT}`;
+  writeFileSync(join(folder, 'quilt.html'), plan);
+  const over = await run(folder, ['open', 'quilt.html', '--save', './quilt.html']);
+  expect([over.code, over.err]).toEqual([
+    1,
+    './quilt.html: the command reads this file, and would write over it; choose another name with --save\n',
+  ]);
+  expect(readFileSync(join(folder, 'quilt.html'), 'utf8')).toBe(plan);
+  const pdf = await run(folder, ['open', 'quilt.html', '--save', 'quilt.pdf']);
+  expect(pdf.code).toBe(2);
+  expect(pdf.err).toMatch(/^--save: what is written is HTML; found the ending \.pdf; expected \.html/);
+  expect((await run(folder, ['open', '--save', ''])).err).toMatch(/^--save: the name of the file is empty/);
 });

@@ -1,6 +1,7 @@
 /** `open`: the page for the browser, served on this computer only. */
 
 import type { Define } from '../define.ts';
+import { outputName } from '../options.ts';
 import type { OpenOptions } from './run-open.ts';
 
 export const defineOpen: Define = (command, io) => {
@@ -10,6 +11,11 @@ export const defineOpen: Define = (command, io) => {
         'computer only (the loopback address), and runs until you stop it with Ctrl+C.',
     )
     .argument('[plan]', 'a plan file (YAML) to open the page with')
+    .option(
+      '--save <file>',
+      'write the whole page, with the plan in it, as one file, and serve nothing',
+      outputName,
+    )
     .option('--no-browser', 'only print the address')
     .addHelpText('after', HELP)
     .action(async (plan: string | undefined, options: OpenOptions) => {
@@ -22,4 +28,5 @@ const HELP = `
 Examples:
   swagwright open
   swagwright open raffle-quilt.yaml
-  swagwright open --no-browser`;
+  swagwright open --no-browser
+  swagwright open raffle-quilt.yaml --save raffle.html`;

@@ -1,9 +1,11 @@
 /**
  * Starts the workers. From a web address a worker is started by its address; from a folder on disk browsers refuse
- * that, and the worker's script is loaded as any other and handed over as text.
+ * that, and the worker's script is loaded as any other and handed over as text. So it is where the page is one file,
+ * which has all scripts in it.
  */
 
 import type { Hand } from './client.ts';
+import { heldText, isOneFile } from './held.ts';
 import type { Fonts } from './messages.ts';
 
 type WorkerName = 'quick' | 'thorough';
@@ -18,11 +20,20 @@ interface Scope {
 
 const scope = globalThis as Scope;
 
-export const loadScript = (file: string): Promise<void> =>
-  loaded(Object.assign(document.createElement('script'), { src: file }), file);
+export const loadScript = async (file: string): Promise<void> => {
+  const text = heldText(file);
+  const script = document.createElement('script');
+  if (text === undefined) return loaded(Object.assign(script, { src: file }), file);
+  script.textContent = text;
+  // It runs before this returns.
+  document.head.append(script);
+};
 
-export const loadStyle = (file: string): Promise<void> =>
-  loaded(Object.assign(document.createElement('link'), { rel: 'stylesheet', href: file }), file);
+/** One file has all style sheets in one, from the beginning. */
+export const loadStyle = async (file: string): Promise<void> => {
+  if (isOneFile()) return;
+  await loaded(Object.assign(document.createElement('link'), { rel: 'stylesheet', href: file }), file);
+};
 
 const loaded = (element: HTMLElement, file: string): Promise<void> =>
   new Promise((resolve, reject) => {
@@ -35,7 +46,7 @@ const loaded = (element: HTMLElement, file: string): Promise<void> =>
   });
 
 export const hire = async (name: WorkerName): Promise<Hand> => {
-  if (location.protocol !== 'file:') return new Worker(`${name}.js`) as Hand;
+  if (location.protocol !== 'file:' && !isOneFile()) return new Worker(`${name}.js`) as Hand;
   const key = `swagwright_${name}` as const;
   if (!scope[key]) await loadScript(`${name}.js`);
   const text = `(${scope.swagwright_start})();(${scope[key]})()`;

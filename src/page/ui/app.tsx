@@ -5,7 +5,7 @@ import type { Units } from '../../length/index.ts';
 import { textAt, withUnits } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, NameField, unitsNow } from './fields.tsx';
-import { copyLink, FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
+import { FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
 import { unkept } from './keeping.ts';
 import { Later } from './later.tsx';
 import { Measure } from './measure.tsx';
@@ -14,6 +14,7 @@ import { Paper } from './paper.tsx';
 import { Parts } from './parts.tsx';
 import { Quilting } from './quilting.tsx';
 import { Said } from './said.tsx';
+import { copyLink, hasAddress, savePage } from './sharing.ts';
 import {
   busy,
   canRedo,
@@ -103,9 +104,15 @@ const Head = () => (
       <button type="button" onClick={() => void savePlan()}>
         Save plan
       </button>
-      <button type="button" onClick={() => void copyLink()}>
-        Copy link
-      </button>
+      {hasAddress ? (
+        <button type="button" onClick={() => void copyLink()}>
+          Copy link
+        </button>
+      ) : (
+        <button type="button" onClick={() => void savePage()}>
+          Save page
+        </button>
+      )}
       <Choice
         label="Figures in"
         class="inline"

@@ -1,21 +1,20 @@
-/** Files in and out: plans and templates opened or dropped, plans saved, links copied. All within the browser. */
+/** Files in and out: plans and templates opened or dropped, plans saved. All within the browser. */
 
 import { useRef } from 'preact/hooks';
 import { describeProblem, textOf } from '../../document/index.ts';
-import { calledAfter, proposedName } from '../../jobs/names.ts';
 import { PAPER_IDS } from '../../pagination/index.ts';
 import { NO_START } from '../engine/client.ts';
 import type { OwnTemplate, Trouble } from '../engine/messages.ts';
 import { newPlan } from '../plan/first-figures.ts';
-import { fragmentOf, stateInFragment } from '../plan/link.ts';
-import { listAt, templatesOf, textAt } from '../plan/plan-text.ts';
+import { listAt, textAt } from '../plan/plan-text.ts';
 import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/shelf.ts';
 import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
-import { MOST_OWN, MOST_TEXT, stateFrom } from '../plan/state.ts';
+import { MOST_OWN, MOST_TEXT } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
 import { keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
+import { nameOfPlan, notInIt } from './plan-name.ts';
 import {
   addOwn,
   aside,
@@ -23,7 +22,6 @@ import {
   during,
   edit,
   FULL,
-  look,
   notice,
   openFrom,
   otherTitles,
@@ -33,7 +31,6 @@ import {
   state,
   thorough,
 } from './store.ts';
-import { isUnread } from './unread.ts';
 
 /** Far more than any plan or template; files larger than a shelf full of them are not even read. */
 const MOST_BYTES = 4 * MOST_TEXT;
@@ -261,8 +258,7 @@ export const FileButton = ({
   );
 };
 
-const planName = (): string =>
-  proposedName({ called: calledAfter(look.value?.facts?.title ?? ''), ending: 'yaml' });
+const planName = (): string => nameOfPlan('yaml');
 
 /** A new quilt, in her units and for her paper, with her own templates on the shelf. */
 export const startAnew = (): void => {
@@ -281,59 +277,4 @@ export const savePlan = async (): Promise<void> => {
   say(
     `${planName()} is with your downloads. “Open …” brings it back, here or on another computer.${notInIt()}`,
   );
-};
-
-/** The plan holds what could be read. */
-const notInIt = (): string =>
-  isUnread.value ? ' What cannot be read in a field is not in it: the figure before is.' : '';
-
-export const copyLink = async (): Promise<string> => {
-  const fragment = await fragmentOf(state.value, templatesOf(state.value.plan));
-  const link = location.href.replace(/#.*$/, '') + fragment;
-  try {
-    await navigator.clipboard.writeText(link);
-    say(`The link is copied. It holds the whole plan; whoever opens it needs nothing else.${notInIt()}`);
-  } catch {
-    complain(
-      'The browser does not let the page copy. The link stands in the address line: copy it from there.',
-    );
-    history.replaceState(null, '', fragment);
-  }
-  return link;
-};
-
-/** A plan that the address carries, once, and then the address is plain again. */
-export const takeFragment = async (): Promise<void> => {
-  const { hash } = location;
-  if (hash === OPENED) {
-    history.replaceState(null, '', location.href.replace(/#.*$/, ''));
-    await takeOpened();
-    return;
-  }
-  const found = await stateInFragment(hash);
-  if (found === 'none') return;
-  history.replaceState(null, '', location.href.replace(/#.*$/, ''));
-  if (found === 'broken') complain('The link holds no plan that can be read. Your own plan is as it was.');
-  else await openFrom(found, 'the link');
-};
-
-/** What the address ends in where the command that serves the page was given a plan. */
-const OPENED = '#opened';
-
-/** The plan that the command was given, from the server that gave the page. */
-const takeOpened = async (): Promise<void> => {
-  try {
-    const answer = await fetch('opened.json', { cache: 'no-store' });
-    const text = answer.ok ? await answer.text() : '';
-    const opened = stateFrom(text);
-    if (opened) {
-      const { name } = JSON.parse(text) as { readonly name?: unknown };
-      const fileName = typeof name === 'string' ? name : undefined;
-      await openFrom(opened, fileName ?? 'the file', fileName);
-      return;
-    }
-  } catch {
-    // Said below, with what else may be the matter.
-  }
-  complain('The plan that the page was opened with could not be read. Your own plan is as it was.');
 };

@@ -3,7 +3,7 @@
  * service worker asks for is written down; a browser that is not there is a failure, and no reason to skip.
  */
 
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import {
   type Browser,
@@ -63,6 +63,22 @@ export const visit = async (
   });
   await page.goto(url);
   return { context, page, asked, faults };
+};
+
+/** An address that others reach, as far as the page can tell: what is asked of it comes from the built files. */
+export const ADDRESS = 'https://quilts.example/';
+
+/** The page at that address. It keeps no service worker, whose own requests would go to the network. */
+export const visitAddress = async (browser: Browser, more = '', options: BrowserContextOptions = {}) => {
+  const context = await browser.newContext({ serviceWorkers: 'block', ...options });
+  await context.route(`${ADDRESS}**`, (route) => {
+    const name = new URL(route.request().url()).pathname.slice(1) || 'index.html';
+    const path = join(BUILT, name);
+    return existsSync(path) ? route.fulfill({ path }) : route.fulfill({ status: 404 });
+  });
+  const page = await context.newPage();
+  await page.goto(ADDRESS + more);
+  return { context, page };
 };
 
 /** One browser and one server for all tests of a file, and the page that is served by the one and shown by the other. */

@@ -233,7 +233,7 @@ describe('opened with a plan', () => {
       .replace('template: finial', 'template: ./mine.yaml')
       .replace(/^title:.*\n/m, '');
     writeFileSync(join(folder, 'sign.yaml'), text);
-    const own = await servePage(BUILT, 0, await openedPlan(testIo(folder).io, 'sign.yaml'));
+    const own = await servePage(BUILT, 0, (await openedPlan(testIo(folder).io, 'sign.yaml')).text);
     const { context, page, faults } = await visit(ours.browser(), own.url, { acceptDownloads: true });
     expect(await told(page, /is open/)).toContain('sign');
     await settled(page);

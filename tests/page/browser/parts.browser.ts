@@ -162,7 +162,7 @@ test('a plan whose layouts all stand in brackets is known as one', async () => {
 test('the command opens it whole', async () => {
   const folder = emptyFolder();
   writeFileSync(join(folder, 'quilt.yaml'), QUILT);
-  const opened = await openedPlan(testIo(folder).io, 'quilt.yaml');
+  const { text: opened } = await openedPlan(testIo(folder).io, 'quilt.yaml');
   const own = await servePage(BUILT, 0, opened);
   const { context, page, faults } = await visit(ours.browser(), own.url);
   await told(page, /“Lathe Street lap quilt” is open/);

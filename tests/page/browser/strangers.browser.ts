@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { fragmentOf } from '../../../src/page/plan/link.ts';
 import { FIRST_PLAN, type State } from '../../../src/page/plan/state.ts';
-import { drop, forAllTests, idle, settled, told, visit } from './harness.ts';
+import { ADDRESS, drop, forAllTests, idle, settled, told, visit, visitAddress } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -208,7 +208,7 @@ describe('hostile plans', () => {
 });
 
 test('a link that one page copies opens the same plan on another', async () => {
-  const { context, page } = await ours.visit({
+  const { context, page } = await visitAddress(ours.browser(), '', {
     permissions: ['clipboard-read', 'clipboard-write'],
   });
   await settled(page);
@@ -218,7 +218,8 @@ test('a link that one page copies opens the same plan on another', async () => {
   await page.getByRole('button', { name: 'Copy link' }).click();
   await told(page, /link is copied/);
   const link = await page.evaluate(() => navigator.clipboard.readText());
-  const other = await visit(ours.browser(), link);
+  expect(link.startsWith(`${ADDRESS}#plan=`)).toBe(true);
+  const other = await visit(ours.browser(), link.replace(ADDRESS, ours.url()));
   await told(other.page, /is open/);
   await settled(other.page);
   expect(await other.page.locator('#title').inputValue()).toBe('Lathe Street raffle');

@@ -2,7 +2,7 @@
 
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { drop, forAllTests, idle, settled, told } from './harness.ts';
+import { ADDRESS, drop, forAllTests, idle, settled, told, visitAddress } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -248,7 +248,9 @@ describe('what is kept', () => {
   });
 
   test('a plan of a friend’s link comes beside her templates, and takes none away', async () => {
-    const { page, context } = await ours.visit({ permissions: ['clipboard-read', 'clipboard-write'] });
+    const { page, context } = await visitAddress(ours.browser(), '', {
+      permissions: ['clipboard-read', 'clipboard-write'],
+    });
     await settled(page);
     await drop(page, 'corbel.yaml', template('Corbel', '3/4'));
     await told(page, /“Corbel” is on the shelf/);
@@ -262,7 +264,7 @@ describe('what is kept', () => {
     await drop(hers.page, 'corbel.yaml', template('My corbel'));
     await drop(hers.page, 'urn.yaml', template('Urn'));
     await shows(hers.page, 'My corbel', 'Urn');
-    await hers.page.goto(link);
+    await hers.page.goto(link.replace(ADDRESS, ours.url()));
     await told(hers.page, /is open/);
     await shows(hers.page, 'My corbel', 'Urn', 'Corbel');
     expect(await ticked(hers.page, 'Corbel')).toBe(true);

@@ -1,0 +1,141 @@
+/**
+ * How a plan comes to somebody else's device and from there: in a link, where the page has an address that others
+ * reach, and else in the page itself, as one file.
+ */
+
+import { fingerprint } from '../../document/index.ts';
+import { ONE_FILE, OPENED_FILE, withOpened } from '../../jobs/one-file.ts';
+import { heldText, ownSource } from '../engine/held.ts';
+import { fragmentOf, stateInFragment } from '../plan/link.ts';
+import { templatesOf, textAt } from '../plan/plan-text.ts';
+import { type State, stateFrom, stateText } from '../plan/state.ts';
+import { saveAs } from './browser.ts';
+import { nameOfPlan, notInIt } from './plan-name.ts';
+import { complain, during, openFrom, say, state } from './store.ts';
+
+/** Addresses of the computer itself (RFC 6761, section 6.3; RFC 1122, section 3.2.1.3; RFC 4291, section 2.5.3). */
+const OF_THIS_COMPUTER = /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\])$/;
+
+/** Whether others reach the page by its address. */
+export const hasAddress = /^https?:$/.test(location.protocol) && !OF_THIS_COMPUTER.test(location.hostname);
+
+/** Without what comes after its `#`. */
+const plainAddress = (): string => location.href.replace(/#.*$/, '');
+
+export const copyLink = async (): Promise<void> => {
+  const fragment = await fragmentOf(state.value, templatesOf(state.value.plan));
+  try {
+    await navigator.clipboard.writeText(plainAddress() + fragment);
+    say(`The link is copied. It holds the whole plan; whoever opens it needs nothing else.${notInIt()}`);
+  } catch {
+    complain(
+      'The browser does not let the page copy. The link stands in the address line: copy it from there.',
+    );
+    history.replaceState(null, '', fragment);
+  }
+};
+
+/** The page as one file, with the plan and the templates that it names in it. */
+export const savePage = async (): Promise<void> => {
+  const page = await during('the page', pageText());
+  if (page === undefined) {
+    complain(
+      location.protocol === 'file:'
+        ? `Here the page is many files, and browsers let it read none of them. Open ${ONE_FILE}, which lies beside it, and save the page from there.`
+        : 'The page could not be read again where it came from. Save the plan instead, or open the page anew.',
+    );
+    return;
+  }
+  const { plan, own } = state.value;
+  const used = templatesOf(plan);
+  const opened = stateText({ ...state.value, own: own.filter((t) => used.includes(t.name)) });
+  const name = nameOfPlan('html');
+  saveAs(name, 'text/html', withOpened(page, opened));
+  say(
+    `${name} is with your downloads: this page with the plan in it, as one file. It opens on a tablet, a telephone or another computer, without a connection; send it or carry it there.${notInIt()}`,
+  );
+};
+
+/** Undefined where it is not to be had. */
+const pageText = async (): Promise<string | undefined> => {
+  const own = ownSource();
+  if (own !== undefined || location.protocol === 'file:') return own;
+  try {
+    const answer = await fetch(ONE_FILE);
+    return answer.ok ? await answer.text() : undefined;
+  } catch {
+    return undefined;
+  }
+};
+
+/** A plan that the address carries, once, and then the address is plain again. */
+export const takeFragment = async (): Promise<void> => {
+  const { hash } = location;
+  if (hash === OPENED) {
+    history.replaceState(null, '', plainAddress());
+    await takeOpened();
+    return;
+  }
+  const found = await stateInFragment(hash);
+  if (found === 'none') return;
+  history.replaceState(null, '', plainAddress());
+  if (found === 'broken') complain('The link holds no plan that can be read. Your own plan is as it was.');
+  else await openFrom(found, 'the link');
+};
+
+/** What the address ends in where the command that serves the page was given a plan. */
+const OPENED = '#opened';
+
+/** The plan that the command was given, from the server that gave the page. */
+const takeOpened = async (): Promise<void> => {
+  let text = '';
+  try {
+    const answer = await fetch(OPENED_FILE, { cache: 'no-store' });
+    if (answer.ok) text = await answer.text();
+  } catch {
+    // Said with what else may be the matter.
+  }
+  await takeText(text);
+};
+
+/** The plan that stands in the page itself, where that is one file. Opened again, she goes on where she left off. */
+export const takeHeld = async (): Promise<void> => {
+  const text = heldText(OPENED_FILE)?.trim();
+  if (!text) return;
+  const mark = fingerprint([text]);
+  const held = stateFrom(text);
+  const isGoneOnWith = titleOf(held) === titleOf(state.value) && wasTaken(mark);
+  if (!isGoneOnWith && (await takeText(text))) noteTaken(mark);
+};
+
+const titleOf = (of: State | undefined): string | undefined => of && textAt(of, ['title']);
+
+const TAKEN = 'swagwright.taken-from-page';
+
+const wasTaken = (mark: string): boolean => {
+  try {
+    return localStorage.getItem(TAKEN) === mark;
+  } catch {
+    return false;
+  }
+};
+
+const noteTaken = (mark: string): void => {
+  try {
+    localStorage.setItem(TAKEN, mark);
+  } catch {
+    // Without a store it is opened at each visit.
+  }
+};
+
+/** Whether it is open. */
+const takeText = async (text: string): Promise<boolean> => {
+  const opened = stateFrom(text);
+  if (opened) {
+    const { name } = JSON.parse(text) as { readonly name?: unknown };
+    const fileName = typeof name === 'string' ? name : undefined;
+    return openFrom(opened, fileName ?? 'the file', fileName);
+  }
+  complain('The plan that the page was opened with could not be read. Your own plan is as it was.');
+  return false;
+};
