@@ -1,6 +1,7 @@
 /** Changes to a plan's text: read back by the program's own reader, which knows nothing of how they were written. */
 
 import { describe, expect, test } from 'vitest';
+import { withFiguresIn } from '../../src/page/plan/first-figures.ts';
 import { keysAt, listAt, textAt, withUnits, withValue, withValues } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { type Plan, readPlan } from '../../src/plan/index.ts';
@@ -95,6 +96,19 @@ marks: { round: 1/8 }
       // How marks are rounded and what a stitch usually is are the new units' own where the plan is silent.
       expect({ ...after, units: 'in', marks: before.marks, stitch: before.stitch }).toEqual(before);
     }
+  });
+
+  test('the paper goes along where it is the usual one of the units', () => {
+    const paper = (text: string) => textAt(text, ['paper']);
+    const letter = withValue(PLAN, ['paper'], 'letter');
+    expect(paper(withFiguresIn(letter, 'in', 'cm'))).toBe('a4');
+    expect(paper(withFiguresIn(withFiguresIn(letter, 'in', 'mm'), 'mm', 'in'))).toBe('letter');
+    expect(paper(withFiguresIn(withFiguresIn(letter, 'in', 'mm'), 'mm', 'cm'))).toBe('a4');
+    // What is unsaid is letter.
+    expect(paper(withFiguresIn(withValue(PLAN, ['paper'], undefined), 'in', 'cm'))).toBe('a4');
+    // One that she chose stays.
+    expect(paper(withFiguresIn(withValue(PLAN, ['paper'], 'legal'), 'in', 'cm'))).toBe('legal');
+    expect(paper(withFiguresIn(withValue(PLAN, ['paper'], 'a4'), 'in', 'cm'))).toBe('a4');
   });
 
   test('and back again', () => {

@@ -2,7 +2,7 @@
 
 import type { Units } from '../../length/index.ts';
 import type { PaperId } from '../../pagination/index.ts';
-import { withValues } from './plan-text.ts';
+import { textAt, withUnits, withValues } from './plan-text.ts';
 import { FIRST_PLAN } from './state.ts';
 
 export const FIRST_FIGURES: Readonly<
@@ -39,6 +39,16 @@ export const FIRST_WISHES: Readonly<
 
 /** What a channel is wide where nobody says. */
 export const USUAL_WIDTH: Readonly<Record<Units, string>> = { in: '1/4', cm: '0.5', mm: '5' };
+
+/** The paper of most printers where that unit is used. */
+const USUAL_PAPER: Readonly<Record<Units, PaperId>> = { in: 'letter', cm: 'a4', mm: 'a4' };
+
+/** The plan in other units, and for the paper that is usual with them where it was for the usual one. */
+export const withFiguresIn = (text: string, from: Units, to: Units): string => {
+  const next = withUnits(text, from, to);
+  const isUsual = (textAt(text, ['paper']) ?? 'letter').toLowerCase() === USUAL_PAPER[from];
+  return isUsual ? withValues(next, [[['paper'], USUAL_PAPER[to]]]) : next;
+};
 
 /** A plan to begin anew with: the first one, in the units and for the paper that she works with. */
 export const newPlan = (units: Units, paper: PaperId): string => {

@@ -2,7 +2,8 @@
 
 import { plural } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
-import { textAt, withUnits } from '../plan/plan-text.ts';
+import { withFiguresIn } from '../plan/first-figures.ts';
+import { textAt } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
@@ -122,7 +123,7 @@ const Head = () => (
           ['cm', 'centimetres'],
           ['mm', 'millimetres'],
         ]}
-        onChoose={(to) => setPlan(withUnits(state.value.plan, unitsNow(), to as Units))}
+        onChoose={(to) => setPlan(withFiguresIn(state.value.plan, unitsNow(), to as Units))}
       />
     </section>
   </header>
@@ -188,8 +189,10 @@ const Foot = () => (
   <footer>
     <p>
       <strong>Nothing leaves this browser.</strong> Plans, templates and pages are made here, on your own
-      device; nothing is sent anywhere, and there is nobody to send it to. A link that you copy holds the plan
-      in the part of the address that browsers keep to themselves.
+      device; nothing is sent anywhere, and there is nobody to send it to.
+      {hasAddress
+        ? ' A link that you copy holds the plan in the part of the address that browsers keep to themselves.'
+        : null}
     </p>
     <p>
       A needle that strikes a template shatters. Use only a foot made for ruler work and a template of the

@@ -9,6 +9,7 @@ import { Panel, Troubles } from './fields.tsx';
 import { FileButton, openPoints, saveShelf } from './files.tsx';
 import { keptPictures } from './kept-pictures.ts';
 import { parts, wantPart } from './later.tsx';
+import { troubles } from './pairs.ts';
 import { Drawn } from './picture.tsx';
 import { Said } from './said.tsx';
 import { edit, fitCards, isOld, look, SOME_FITS, shelf, shown, state, take, wantedFits } from './store.ts';
@@ -118,6 +119,7 @@ export const Fits = () => {
   const decides = keysAt(state.value, ['swag']).length > 0;
   const cards = fitCards.value;
   const isStale = answer !== undefined && isOld.value;
+  const isNone = troubles.value.some(({ code }) => code === 'nothing-fits');
   const likely = now === undefined ? undefined : cards.find((card) => card.like.includes(now));
   const chosenIsShown = cards.some((card) => card.key === now);
   const different = cards[0]?.of ?? 0;
@@ -138,7 +140,7 @@ export const Fits = () => {
         answer === undefined
           ? 'Working it out …'
           : isStale
-            ? 'Nothing fits these figures yet. Below is what fitted the ones before.'
+            ? `${isNone ? 'Nothing fits these figures yet. ' : ''}Below is what fitted the figures before.`
             : `${plural(found, 'way')}, the best first: ${asksAbout() ? 'nearest to what you would like; then ' : ''}${BEST[shown.value?.round ?? 'quilt']}`
       }
       aside={

@@ -216,11 +216,21 @@ test('a new quilt begins with the sample’s figures, and can be taken back', as
   await page.getByRole('button', { name: 'Undo' }).click();
   expect(await field(page, 'Border width').inputValue()).toBe('8 1/4');
   expect(await page.locator('#title').inputValue()).toBe('Lathe Street raffle');
+  // What was fitted before is still shown while a figure is half typed, and that is no news of what fits.
+  const lead = page.locator('#fits').locator('xpath=ancestor-or-self::section').locator('p').first();
+  await field(page, 'Border width').fill('8 1/');
+  await expect.poll(() => lead.textContent()).toBe('Below is what fitted the figures before.');
+  await field(page, 'Border width').fill('1 1/4');
+  await expect
+    .poll(() => lead.textContent(), { timeout: 30_000 })
+    .toMatch(/^Nothing fits these figures yet\. Below/);
+  await page.getByLabel('Paper', { exact: true }).selectOption('letter');
   // In centimetres its figures are round ones too.
   await page.getByLabel('Figures in').selectOption('cm');
   await page.getByRole('button', { name: 'New', exact: true }).click();
   await idle(page);
   expect(await field(page, 'Top side').inputValue()).toBe('150');
+  expect(await page.getByLabel('Paper', { exact: true }).inputValue()).toBe('a4');
   await expectNew(page);
   expect(await page.locator('.verdict').textContent()).toMatch(/top: \d+ swags of/);
   expect(faults).toEqual([]);
