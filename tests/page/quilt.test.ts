@@ -178,6 +178,15 @@ describe('pages', () => {
     const input = opened('lower', STRIPS);
     const printed = await ask({ kind: 'print', input, what, choices, fonts: FONTS });
     expect(printed.name).toBe(name);
+    if (what === 'quilt-sheets') {
+      const told = await ask({ kind: 'sheet-count', input, what, choices });
+      expect(told.map((line) => line.replace(/, \d.*/, ''))).toEqual([
+        'upper: the whole strip',
+        'lower: the whole strip',
+      ]);
+      const sum = told.reduce((n, line) => n + Number(/(\d+) sheets/.exec(line)![1]), 0);
+      expect(Number(/(\d+) sheets/.exec(printed.words)![1]), printed.words).toBe(sum);
+    }
     const { folder, ran } = await command(STRIPS, ...argv, '-o', 'out.pdf');
     expect(ran.code, ran.err).toBe(0);
     expect(`${ran.out}${ran.err}`).toContain(`out.pdf: ${printed.words}`);

@@ -397,6 +397,9 @@ export type PrintKind = 'sheets' | 'card' | 'audition' | 'frames' | 'contact' | 
 /** Of all parts of a quilt. */
 export type QuiltPrintKind = 'quilt-sheets' | 'quilt-card';
 
+/** Those that are sheets at true size. */
+export type SheetsKind = 'sheets' | 'quilt-sheets';
+
 export type Question =
   | { readonly kind: 'look'; readonly input: Input; readonly isMoving?: boolean }
   /** Whether a plan from outside can be read at all. */
@@ -423,6 +426,13 @@ export type Question =
       readonly what: PrintKind;
       readonly choices: PaperChoices;
       readonly fonts: Fonts;
+    }
+  /** How many sheets there will be. */
+  | {
+      readonly kind: 'sheet-count';
+      readonly input: Input;
+      readonly what: SheetsKind;
+      readonly choices: PaperChoices;
     }
   /** A class: `table` is its text as it was pasted. */
   | {
@@ -465,6 +475,8 @@ export interface Answers {
   readonly points: PointsAnswer;
   readonly 'capture-sheet': Printed;
   readonly print: Printed;
+  /** A line for each part. */
+  readonly 'sheet-count': readonly string[];
   readonly 'class-count': ClassCount;
   readonly class: Printed;
   readonly outline: Printed;

@@ -6,6 +6,7 @@ import { audition } from '../../jobs/audition.ts';
 import { CAPTURE_PAPERS, captureSheet } from '../../jobs/capture-sheet.ts';
 import { cardSheets } from '../../jobs/card-sheets.ts';
 import { contactSheet } from '../../jobs/contact-sheet.ts';
+import { countSheets } from '../../jobs/laid-part.ts';
 import type { Made, Means } from '../../jobs/made.ts';
 import { mockup } from '../../jobs/mockup.ts';
 import { calledAfter, type FileKind, type Naming, proposedName } from '../../jobs/names.ts';
@@ -24,6 +25,7 @@ import type {
   Printed,
   PrintKind,
   QuiltPrintKind,
+  SheetsKind,
 } from './messages.ts';
 import { findTemplate } from './profiles.ts';
 
@@ -102,6 +104,16 @@ export const print = async (
   const { kind, make } = JOBS[what];
   return printed({ called: calledAfter(fit.title), part: fit.name, kind }, await make(fit, choices, means));
 };
+
+/** A line for each part that is printed. Throws a ProblemError as printing does. */
+export const sheetCount = (
+  input: Input,
+  what: SheetsKind,
+  { show, ...layout }: PaperChoices,
+): readonly string[] =>
+  isOfQuilt(what)
+    ? countSheets(fitsOfQuilt(input).parts, { layout })
+    : countSheets([{ ...chosenFit(input), name: undefined }], { show, layout });
 
 export const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed => ({
   name: proposedName(naming),

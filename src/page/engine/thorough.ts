@@ -5,7 +5,7 @@ import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
 import { points } from './points.ts';
-import { print, printCaptureSheet, printOutline } from './print.ts';
+import { print, printCaptureSheet, printOutline, sheetCount } from './print.ts';
 import type { Answering } from './serve.ts';
 import { trace } from './trace.ts';
 
@@ -18,6 +18,7 @@ export const THOROUGH: Answering = {
   'capture-sheet': ({ paper, fonts }) => printCaptureSheet(paper, fonts),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
+  'sheet-count': ({ input, what, choices }) => sheetCount(input, what, choices),
   'class-count': ({ input, table, choices }) => classCount(input, table, choices),
   class: ({ input, table, choices, fonts }) => printClass(input, table, choices, fonts),
   outline: ({ name, own, choices, fonts }) => printOutline(name, own, choices, fonts),

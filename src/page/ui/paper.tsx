@@ -27,6 +27,7 @@ import { saveAs } from './browser.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
 import { Later, wantPart } from './later.tsx';
 import { Said } from './said.tsx';
+import { SheetCount } from './sheet-count.tsx';
 import {
   complain,
   during,
@@ -92,22 +93,22 @@ export const Paper = () => {
       // Without a store it is typed again the next time.
     }
   };
+  const chosen: PaperChoices | undefined =
+    measured === 'wrong' ? undefined : { paper, measured, show: shownPart === '' ? undefined : shownPart };
   const choices = (): PaperChoices | undefined => {
-    if (measured === 'wrong') {
+    if (!chosen)
       complain(
         'What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.',
         [],
         'paper',
       );
-      return undefined;
-    }
-    return { paper, measured, show: shownPart === '' ? undefined : shownPart };
+    return chosen;
   };
   const give = async (ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>) => {
-    const chosen = choices();
-    if (!chosen) return;
+    const now = choices();
+    if (!now) return;
     const fonts = await during('the fonts', loadFonts());
-    deliver(await during('the pages', ask(chosen, fonts)));
+    deliver(await during('the pages', ask(now, fonts)));
   };
   const make = (what: PrintKind): Promise<void> =>
     give((choices, fonts) => thorough.ask({ kind: 'print', input: state.value, what, choices, fonts }));
@@ -125,7 +126,11 @@ export const Paper = () => {
       >
         {words}
       </button>
-      <span class="about">{more}</span>
+      {what === 'sheets' || what === 'quilt-sheets' ? (
+        <SheetCount what={what} choices={isReady ? chosen : undefined} words={more} />
+      ) : (
+        <span class="about">{more}</span>
+      )}
     </li>
   );
   return (

@@ -96,9 +96,16 @@ describe('the whole way by keyboard', () => {
     await page.keyboard.press('ArrowRight');
     await expect.poll(() => slider.getAttribute('aria-valuetext')).not.toBe(before);
     await idle(page);
+    // How many sheets there will be is told once they are in sight.
+    await page.locator('#paper').scrollIntoViewIfNeeded();
+    const about = page.locator('.prints .about').first();
+    const MANY = /, (\d+) sheets of Letter, .*, to tape together/;
+    await expect.poll(() => about.textContent(), { timeout: 60_000 }).toMatch(MANY);
+    const told = Number(MANY.exec((await about.textContent())!)![1]);
     const sheets = await byEnter(page, 'True-size sheets');
     expect(sheets.suggestedFilename()).toBe('my-border-mockup.pdf');
     const pdf = await bytesOf(sheets);
+    expect((await rawPages(pdf)).length).toBe(told + 1);
     const saved = await byEnter(page, 'Save plan');
     const plan = Buffer.from(await bytesOf(saved)).toString();
     expect(plan).toContain('top: 50 3/8');
