@@ -4,6 +4,8 @@
  */
 
 import type { OwnTemplate } from '../engine/messages.ts';
+import { beginning, type History } from '../plan/history.ts';
+import { historyFrom, historyText } from '../plan/kept-history.ts';
 import {
   doubledIn,
   EMPTY,
@@ -49,6 +51,14 @@ const write = (store: () => Storage, key: string, text: string): boolean => {
   }
 };
 
+const remove = (store: () => Storage, key: string): void => {
+  try {
+    store().removeItem(key);
+  } catch {
+    // Then there is none.
+  }
+};
+
 const stateIn = (text: string): State | undefined => {
   const found = stateFrom(text);
   return found && isPlanSized(found.plan) ? found : undefined;
@@ -67,13 +77,26 @@ if (isUnread) write(local, UNREAD, shelfText);
 export const isPutAside = read(local, UNREAD) !== '';
 
 /** What was kept. */
-export const keptState = ((): State => {
+const keptState = ((): State => {
   const own = ownOf(copy);
   const old = stateIn(read(local, OLD));
   const both = old && beside(own, old);
   const now = stateIn(read(session, PLAN)) ?? stateIn(read(local, LAST)) ?? both ?? FIRST_STATE;
   return { ...now, own: both?.own ?? own };
 })();
+
+/** Of this window, as its plan: what can be taken back. */
+const STEPS = 'swagwright.steps';
+
+/** The plan that was kept, and what can be taken back of it. */
+export const keptHistory = (): History<State> =>
+  historyFrom(read(session, STEPS), keptState) ?? beginning(keptState);
+
+/** Where there is no room for it only what was done is kept, and not how to take it back. */
+export const keepHistory = (history: History<State>): void => {
+  const text = historyText(history);
+  if (text === undefined || !write(session, STEPS, text)) remove(session, STEPS);
+};
 
 /** Whether it is kept. */
 export const keepPlan = (text: string): boolean => {
@@ -114,13 +137,7 @@ export const meet = (own: readonly OwnTemplate[], written = ''): Met => {
 };
 
 /** Once plan and shelf are kept by themselves. A page of before that is still open loses nothing by it: what it writes is found at the next start. */
-export const forgetOld = (): void => {
-  try {
-    localStorage.removeItem(OLD);
-  } catch {
-    // Then there is none.
-  }
-};
+export const forgetOld = (): void => remove(local, OLD);
 
 /** What each window that has the page open holds, together with all others. */
 const OPEN = 'swagwright open';

@@ -3,10 +3,20 @@
 import { computed, effect, signal } from '@preact/signals';
 import { series } from '../../document/index.ts';
 import { templatesOf, textAt } from '../plan/plan-text.ts';
-import { forgetOld, isPutAside, isUnread, keepPlan, meet, onceAlone, planText, SHELF } from './keep.ts';
+import {
+  forgetOld,
+  isPutAside,
+  isUnread,
+  keepHistory,
+  keepPlan,
+  meet,
+  onceAlone,
+  planText,
+  SHELF,
+} from './keep.ts';
 import { followNames, keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
-import { complain, followShelf, say, state } from './store.ts';
+import { complain, followShelf, history, say, state } from './store.ts';
 
 /** What this browser cannot keep at present, and how it is not lost: said as long as it is so, whatever else is said. */
 export const unkept = signal<readonly string[]>([]);
@@ -40,6 +50,9 @@ const meetOthers = (written?: string | null): boolean => {
   return tell('your templates', isKept, 'Save all of mine in one file');
 };
 
+/** ms */
+const REST = 500;
+
 /** Called once. */
 export const startKeeping = (): void => {
   if (isUnread)
@@ -51,6 +64,14 @@ export const startKeeping = (): void => {
   effect(() => {
     isPlanKept = tell('your plan', keepPlan(planNow.value), 'Save plan');
   });
+  // Not at every step of a hand that drags; a window that closes still has time for it.
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    void history.value;
+    clearTimeout(resting);
+    resting = setTimeout(() => keepHistory(history.peek()), REST);
+  });
+  addEventListener('pagehide', () => keepHistory(history.peek()));
   const ownNow = computed(() => state.value.own);
   let isShelfKept = false;
   ownNow.subscribe(() => {

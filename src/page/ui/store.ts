@@ -16,7 +16,7 @@ import type {
   SwagAnswer,
   Trouble,
 } from '../engine/messages.ts';
-import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
+import { changed, type History, redone, undone } from '../plan/history.ts';
 import { withoutPart, withPart } from '../plan/part-text.ts';
 import {
   type KeyPath,
@@ -31,10 +31,10 @@ import {
 import { beside, titlesOf, withOwn } from '../plan/shelf.ts';
 import { isPlanSized, MOST_OWN, type State, withTaken } from '../plan/state.ts';
 import { followed } from '../plan/their-changes.ts';
-import { keptState } from './keep.ts';
+import { keptHistory } from './keep.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
-const history = signal<History<State>>(beginning(keptState));
+export const history = signal<History<State>>(keptHistory());
 export const state = computed(() => history.value.now);
 /** The names of the plan's parts, none where it is one design, and the one that is open. */
 export const partNames = computed(() => partsOf(state.value.plan));

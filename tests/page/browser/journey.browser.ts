@@ -291,6 +291,40 @@ describe('nothing is lost', () => {
     await context.close();
   });
 
+  test('what she did can be taken back after a reload, and done again', async () => {
+    const { context, page, faults } = await ours.visit();
+    await settled(page);
+    const width = page.getByLabel('Border width');
+    const [undo, redo] = ['Undo', 'Redo'].map((name) => page.getByRole('button', { name, exact: true }));
+    expect(await undo!.isDisabled()).toBe(true);
+    await page.getByLabel('What this plan is called').fill('Lathe Street raffle');
+    await width.fill('8 1/4');
+    await page.getByLabel('Paper', { exact: true }).selectOption('a4');
+    // At once, before she rests.
+    await page.reload();
+    await settled(page);
+    await undo!.click();
+    expect(await page.getByLabel('Paper', { exact: true }).inputValue()).toBe('letter');
+    await undo!.click();
+    expect(await width.inputValue()).toBe('6');
+    await page.reload();
+    await settled(page);
+    expect(await width.inputValue()).toBe('6');
+    await redo!.click();
+    expect(await width.inputValue()).toBe('8 1/4');
+    await undo!.click();
+    await undo!.click();
+    expect(await page.locator('#title').inputValue()).toBe('My border');
+    expect(await undo!.isDisabled()).toBe(true);
+    // Another window has nothing to take back.
+    const other = await context.newPage();
+    await other.goto(ours.url());
+    await settled(other);
+    expect(await other.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   test('what went well is said where it was asked for, and no longer than until the next change', async () => {
     const { context, page } = await ours.visit({ acceptDownloads: true });
     await settled(page);
