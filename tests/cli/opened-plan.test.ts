@@ -68,5 +68,10 @@ test('the page as one file is never written over the plan that goes into it, nor
   const pdf = await run(folder, ['open', 'quilt.html', '--save', 'quilt.pdf']);
   expect(pdf.code).toBe(2);
   expect(pdf.err).toMatch(/^--save: what is written is HTML; found the ending \.pdf; expected \.html/);
+  const bare = await run(folder, ['open', 'quilt.html', '--save', 'quilt']);
+  expect([bare.code, bare.err]).toEqual([
+    2,
+    '--save: a browser opens a page by its ending; found quilt; expected quilt.html\n',
+  ]);
   expect((await run(folder, ['open', '--save', ''])).err).toMatch(/^--save: the name of the file is empty/);
 });

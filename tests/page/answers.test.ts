@@ -145,7 +145,7 @@ describe('what is printed', () => {
     expect(printed.name).toBe('léa-s-漢-strip-mockup.pdf');
     expect(printed.words).toMatch(/^the whole strip, \d+ sheets of Letter, .* \d+ pages with the cover$/);
     // What was told before they were made.
-    const [told] = await ask({ kind: 'sheet-count', input: inputOf(STRIP), what: 'sheets', choices });
+    const [told] = await ask({ kind: 'count-sheets', input: inputOf(STRIP), choices });
     expect(told).toMatch(/^the whole strip, \d+ sheets of Letter, /);
     expect(printed.words.startsWith(told!), told).toBe(true);
     expect(printed.notices).toEqual(['the font has no “漢”: another sign is printed in their place']);

@@ -179,7 +179,7 @@ describe('pages', () => {
     const printed = await ask({ kind: 'print', input, what, choices, fonts: FONTS });
     expect(printed.name).toBe(name);
     if (what === 'quilt-sheets') {
-      const told = await ask({ kind: 'sheet-count', input, what, choices });
+      const told = await ask({ kind: 'count-quilt-sheets', input, choices });
       expect(told.map((line) => line.replace(/, \d.*/, ''))).toEqual([
         'upper: the whole strip',
         'lower: the whole strip',

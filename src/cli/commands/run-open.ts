@@ -13,6 +13,7 @@ import { checkOutputOption } from '../output-option.ts';
 import { ownFile } from '../own-files.ts';
 import { servePage } from '../page-server.ts';
 import { openOutput } from '../write-set.ts';
+import { wrongValue } from '../wrong-use.ts';
 
 export interface OpenOptions {
   /** False after --no-browser. */
@@ -45,6 +46,11 @@ export const runOpen = async (
 /** The page as one file, with the plan in it. */
 const savePage = async (io: Io, file: string | undefined, save: string): Promise<void> => {
   checkOutputOption({ output: save }, 'html', '--save');
+  if (save !== '-' && !/\.html?$/i.test(save))
+    throw wrongValue('--save', 'a browser opens a page by its ending', {
+      found: save,
+      expected: `${save}.html`,
+    });
   const opened = file === undefined ? undefined : await openedPlan(io, file);
   const output = await openOutput(io, { asked: save, option: '--save' }, opened?.inputs ?? []);
   const page = await readFile(join(PAGE, ONE_FILE), 'utf8').catch(notBuilt);

@@ -38,10 +38,7 @@ export const summaryLines = (design: Design, plan: Plan): readonly string[] => {
   });
   const sizes = kindsIn(sidesOf(fit)).map((kind, k) => {
     const words = (of: readonly number[]): string => `${rangeWords(of, style)} ${style.unit}`;
-    const whole = kinds[k]!;
-    const higher = standsHigher(whole, style)
-      ? ` at the crown, ${words(highestOf(whole))} at its highest`
-      : '';
+    const higher = standsHigher(kind, style) ? ` at the crown, ${words(highestOf(kind))} at its highest` : '';
     return `${inTurn ? `Kind ${k + 1}: span` : 'Span'} ${words(spansOf(kind))}, ${words(depthsOf(kind))} deep${higher}`;
   });
   return [

@@ -1,6 +1,6 @@
 /** What a design comes to, a line for each side: for terminals, for screens and for the cover of the sheets. */
 
-import { formatLength, type LengthStyle, roundLength, stepOf } from '../../length/index.ts';
+import { formatLength, type LengthStyle, roundLength } from '../../length/index.ts';
 import type { Channels } from '../../plan/index.ts';
 import {
   cornerSwag,
@@ -12,7 +12,7 @@ import {
   smallnessOf,
   spansOf,
 } from '../../swag/index.ts';
-import { directionWords, furtherWords, partWords, settingWords, sideWords } from '../text/index.ts';
+import { directionWords, furtherWords, isHigher, partWords, settingWords, sideWords } from '../text/index.ts';
 
 /** Paper tells at once whether so small a swag can be sewn; `fit` ranks such ones after others. */
 const smallWords = (fit: Design['fit'], length: (mm: number) => string): readonly string[] =>
@@ -42,7 +42,7 @@ export const describeDesign = (
   const { shape } = fit.way;
   // Lobes may stand higher than the crown between them: then the depth alone would mislead.
   const highest = (pose: Pose): string =>
-    !closes && pose.top - pose.depth > stepOf(style)
+    !closes && isHigher(pose.top, pose.depth, style)
       ? ` at the crown, ${length(pose.top)} at the highest`
       : '';
   const lines = fit.sides.map(({ run, repeats, seat }, i) => {

@@ -10,7 +10,16 @@ import {
   stepOf,
 } from '../../length/index.ts';
 import { sayShare } from '../../plan/index.ts';
-import { depthsOf, type Field, type Fit, isRound, kindsIn, type Shape, seatsOf } from '../../swag/index.ts';
+import {
+  depthsOf,
+  type Field,
+  type Fit,
+  isRound,
+  kindsIn,
+  type Shape,
+  seatsOf,
+  sidesOf,
+} from '../../swag/index.ts';
 
 /** `heel to crown end`, `section 2 (vase) to end of section 3`; where there is little room, without the names. */
 export const partWords = ({ from, to }: Shape, how: 'label' | 'brief' = 'label'): string =>
@@ -72,15 +81,19 @@ const fineStyle = (style: LengthStyle): LengthStyle => {
   return style.step < 0.5 ? style : { unit: style.unit, step: 0.5 };
 };
 
-/** How far (mm) the stitching reaches from the start line, on every side and at the corners. */
+/** How far (mm) the stitching reaches from the start line, on every side and at corners that are made alike. */
 export const highestOf = (fit: Fit): readonly number[] =>
-  isRound(fit) ? [] : seatsOf(kindsIn(fit)[0]).map((seat) => seat.pose.top);
+  isRound(fit) ? [] : seatsOf(kindsIn(sidesOf(fit))[0]).map((seat) => seat.pose.top);
 
 /** Whether lobes stand higher than the crown, by more than a rounding step. */
 export const standsHigher = (fit: Fit, style: LengthStyle): boolean => {
-  const depths = depthsOf(fit);
-  return highestOf(fit).some((top, i) => top - depths[i]! > stepOf(style));
+  const depths = depthsOf(sidesOf(fit));
+  return highestOf(fit).some((top, i) => isHigher(top, depths[i]!, style));
 };
+
+/** Whether stitching that reaches so far (mm) stands higher than a crown that is so deep. */
+export const isHigher = (top: number, depth: number, style: LengthStyle): boolean =>
+  top - depth > stepOf(style);
 
 /** A share in whole percents, of which it is not less: `82 %`. What would be met by rounding only is not said to be. */
 export const usedWords = (share: number): string => sayShare(Math.floor(100 * share + ROUNDING) / 100);

@@ -10,7 +10,7 @@ import {
   ownCorner,
   type Ranked,
 } from '../../swag/index.ts';
-import { directionWords, partWords, rangeWords, settingWords } from './choice-words.ts';
+import { directionWords, isHigher, partWords, rangeWords, settingWords } from './choice-words.ts';
 
 /**
  * `row 2, starting 1 in beyond row 1: Finial, heel to crown end, …, 4 3/16 in deep`, `kind 2: Finial, …`, `corners: Finial, …, 4 3/16 in deep, meeting in a point on the mitre`;
@@ -31,13 +31,15 @@ const cornerWords = (fit: Fit, field: Ranked['field'], style: LengthStyle): read
   const way = ownCorner(fit);
   const over = cornerSwag(fit);
   if (!way || !over) return [];
-  const { span, depth } = over.seat;
+  const { span, depth, pose } = over.seat;
   // Round a corner it has no width of its own.
   const wide = over.kind === 'across' ? `, ${formatLength(span, style)} wide` : '';
   const meeting = isSmooth(over.seat) ? 'one smooth curve on the mitre' : 'meeting in a point on the mitre';
-  return [
-    `${madeOf('corners', { ...fit, way }, field)}${wide}, ${formatLength(depth, style)} deep, ${meeting}`,
-  ];
+  const deep = `${formatLength(depth, style)} deep`;
+  const high = isHigher(pose.top, depth, style)
+    ? `${deep} at the crown, ${formatLength(pose.top, style)} at its highest`
+    : deep;
+  return [`${madeOf('corners', { ...fit, way }, field)}${wide}, ${high}, ${meeting}`];
 };
 
 /** Its sizes stand beside the first one's. */

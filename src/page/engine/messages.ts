@@ -428,12 +428,8 @@ export type Question =
       readonly fonts: Fonts;
     }
   /** How many sheets there will be. */
-  | {
-      readonly kind: 'sheet-count';
-      readonly input: Input;
-      readonly what: SheetsKind;
-      readonly choices: PaperChoices;
-    }
+  | { readonly kind: 'count-sheets'; readonly input: Input; readonly choices: PaperChoices }
+  | { readonly kind: 'count-quilt-sheets'; readonly input: Input; readonly choices: PaperChoices }
   /** A class: `table` is its text as it was pasted. */
   | {
       readonly kind: 'class-count';
@@ -476,7 +472,8 @@ export interface Answers {
   readonly 'capture-sheet': Printed;
   readonly print: Printed;
   /** A line for each part. */
-  readonly 'sheet-count': readonly string[];
+  readonly 'count-sheets': readonly string[];
+  readonly 'count-quilt-sheets': readonly string[];
   readonly 'class-count': ClassCount;
   readonly class: Printed;
   readonly outline: Printed;

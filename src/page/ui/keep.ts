@@ -3,6 +3,9 @@
  * templates for all windows.
  */
 
+import { fingerprint } from '../../document/index.ts';
+import { OPENED_FILE } from '../../jobs/one-file.ts';
+import { heldText } from '../engine/held.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
 import { beginning, type History } from '../plan/history.ts';
 import { historyFrom, historyText } from '../plan/kept-history.ts';
@@ -19,10 +22,17 @@ import {
 import { beside } from '../plan/shelf.ts';
 import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText } from '../plan/state.ts';
 
+/**
+ * A page that is one file with a plan in it keeps the plan that became of it by itself: browsers take all files of a
+ * disk for one place.
+ */
+const held = heldText(OPENED_FILE)?.trim();
+const OF = held ? ` ${fingerprint([held])}` : '';
+
 /** Of this window, as long as it is open; a reload finds it. */
-const PLAN = 'swagwright.window';
+const PLAN = `swagwright.window${OF}`;
 /** Of the window that was changed last. */
-const LAST = 'swagwright.last';
+const LAST = `swagwright.last${OF}`;
 export const SHELF = 'swagwright.shelf';
 /** Where a shelf that cannot be read is put, so that it is not written over. */
 const UNREAD = 'swagwright.shelf.unread';
@@ -76,6 +86,9 @@ if (isUnread) write(local, UNREAD, shelfText);
 /** Whether one has ever been: then there is no telling what belongs to it. */
 export const isPutAside = read(local, UNREAD) !== '';
 
+/** Whether she has opened this page before. */
+export const isKept = [read(session, PLAN), read(local, LAST)].some((text) => stateIn(text) !== undefined);
+
 /** What was kept. */
 const keptState = ((): State => {
   const own = ownOf(copy);
@@ -86,7 +99,7 @@ const keptState = ((): State => {
 })();
 
 /** Of this window, as its plan: what can be taken back. */
-const STEPS = 'swagwright.steps';
+const STEPS = `swagwright.steps${OF}`;
 
 /** The plan that was kept, and what can be taken back of it. */
 export const keptHistory = (): History<State> =>

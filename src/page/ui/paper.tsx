@@ -178,7 +178,11 @@ export const Paper = () => {
       </p>
       {partNow.value === undefined ? null : <h3>{partNow.value}</h3>}
       <ul class="prints">
-        {button('sheets', 'True-size sheets', 'to tape together, with a map and a check square on each')}
+        {button(
+          'sheets',
+          'True-size sheets',
+          'to tape together, and a cover; with a map and a check square on each',
+        )}
         {button('card', 'Marking card', 'every mark and setting, for the sewing room')}
         {button('audition', 'Fills to choose from', 'small copies of one swag with each fill')}
         {button('frames', 'Empty swags', 'to draw your own quilting in')}
@@ -208,7 +212,7 @@ export const Paper = () => {
             {button(
               'quilt-sheets',
               'True-size sheets of all parts',
-              'in one file, with one cover and a map of each',
+              'in one file, and one cover with a map of each',
             )}
             {button(
               'quilt-card',

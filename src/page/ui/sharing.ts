@@ -3,13 +3,13 @@
  * reach, and else in the page itself, as one file.
  */
 
-import { fingerprint } from '../../document/index.ts';
 import { ONE_FILE, OPENED_FILE, withOpened } from '../../jobs/one-file.ts';
 import { heldText, ownSource } from '../engine/held.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
-import { templatesOf, textAt } from '../plan/plan-text.ts';
-import { type State, stateFrom, stateText } from '../plan/state.ts';
+import { templatesOf } from '../plan/plan-text.ts';
+import { stateFrom, stateText } from '../plan/state.ts';
 import { saveAs } from './browser.ts';
+import { isKept as wasHere } from './keep.ts';
 import { nameOfPlan, notInIt } from './plan-name.ts';
 import { complain, during, openFrom, say, state } from './store.ts';
 
@@ -98,34 +98,10 @@ const takeOpened = async (): Promise<void> => {
   await takeText(text);
 };
 
-/** The plan that stands in the page itself, where that is one file. Opened again, she goes on where she left off. */
+/** The plan that stands in the page itself, where that is one file, at the first visit; then she goes on where she left off. */
 export const takeHeld = async (): Promise<void> => {
   const text = heldText(OPENED_FILE)?.trim();
-  if (!text) return;
-  const mark = fingerprint([text]);
-  const held = stateFrom(text);
-  const isGoneOnWith = titleOf(held) === titleOf(state.value) && wasTaken(mark);
-  if (!isGoneOnWith && (await takeText(text))) noteTaken(mark);
-};
-
-const titleOf = (of: State | undefined): string | undefined => of && textAt(of, ['title']);
-
-const TAKEN = 'swagwright.taken-from-page';
-
-const wasTaken = (mark: string): boolean => {
-  try {
-    return localStorage.getItem(TAKEN) === mark;
-  } catch {
-    return false;
-  }
-};
-
-const noteTaken = (mark: string): void => {
-  try {
-    localStorage.setItem(TAKEN, mark);
-  } catch {
-    // Without a store it is opened at each visit.
-  }
+  if (text && !wasHere) await takeText(text);
 };
 
 /** Whether it is open. */

@@ -2,8 +2,18 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { PaperChoices, SheetsKind } from '../engine/messages.ts';
+import type { Outcome } from '../engine/client.ts';
+import type { Input, PaperChoices, SheetsKind } from '../engine/messages.ts';
 import { state, thorough } from './store.ts';
+
+/** Each a question of its own kind: the newest of a kind takes the place of the one before. */
+const askFor = (
+  what: SheetsKind,
+  of: { readonly input: Input; readonly choices: PaperChoices },
+): Promise<Outcome<readonly string[]>> =>
+  what === 'sheets'
+    ? thorough.ask({ kind: 'count-sheets', ...of })
+    : thorough.ask({ kind: 'count-quilt-sheets', ...of });
 
 /** ms */
 const REST = 600;
@@ -36,7 +46,7 @@ export const SheetCount = ({
   useEffect(() => {
     if (!mayCount || counted.peek()?.of === asked) return undefined;
     const count = async (): Promise<void> => {
-      const outcome = await thorough.ask({ kind: 'sheet-count', input, what, choices: choices! });
+      const outcome = await askFor(what, { input, choices: choices! });
       if (outcome.kind === 'answer') counted.value = { of: asked, lines: outcome.answer };
     };
     const timer = setTimeout(() => void count(), REST);

@@ -68,6 +68,23 @@ test('made by the command, it fits, prints and traces from the disk, and hands i
   await again.goto(pathToFileURL(join(folder, 'raffle.html')).href);
   await settled(again);
   expect(await again.getByLabel('Border width').inputValue()).toBe('8 1/4');
+  // A page with another plan, in the same window, is another place: neither plan takes the other's.
+  writeFileSync(
+    join(folder, 'strip.yaml'),
+    'title: A strip\ntemplate: newel\nlayout: { strip: { length: 60, width: 8 } }\n',
+  );
+  expect((await run(folder, ['open', 'strip.yaml', '--save', 'strip.html'])).code).toBe(0);
+  await again.goto(pathToFileURL(join(folder, 'strip.html')).href);
+  await told(again, /“A strip” is open/);
+  await again.getByLabel('What this plan is called').fill('A long strip');
+  await idle(again);
+  await again.reload();
+  await settled(again);
+  expect(await again.locator('#title').inputValue()).toBe('A long strip');
+  await again.goto(pathToFileURL(join(folder, 'raffle.html')).href);
+  await settled(again);
+  expect(await again.locator('#title').inputValue()).toBe(title);
+  expect(await again.getByLabel('Border width').inputValue()).toBe('8 1/4');
   expect(first.faults).toEqual([]);
   expect(first.asked.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([]);
   await first.context.close();
