@@ -167,7 +167,7 @@ const showing = (entry, isShown) => ({
 });
 
 const isOfPage = (id) => ofPage.has(id) && !isShared(id);
-const LATER = ['trace', 'glass', 'class', 'fills'];
+const LATER = ['trace', 'glass', 'class', 'fills', 'designs'];
 for (const name of LATER) {
   const { script, style } = await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id));
   write(`${name}.js`, script);

@@ -5,6 +5,7 @@ import type { Units } from '../../length/index.ts';
 import { withFiguresIn } from '../plan/first-figures.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
+import { keepThis } from './designs-there.ts';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
 import { unkept } from './keeping.ts';
@@ -73,6 +74,7 @@ export const App = () => {
           <Quilting key={part} />
           <Words />
         </div>
+        <Later name="designs" />
         <Paper />
       </main>
       <Foot />
@@ -102,6 +104,9 @@ const Head = () => (
         New
       </button>
       <FileButton label="Open …" />
+      <button type="button" onClick={() => void keepThis()}>
+        Keep design
+      </button>
       <button type="button" onClick={() => void savePlan()}>
         Save plan
       </button>

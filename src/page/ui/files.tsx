@@ -11,6 +11,7 @@ import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/
 import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
 import { MOST_OWN, MOST_TEXT } from '../plan/state.ts';
 import { readOwnName, saveAs } from './browser.ts';
+import { isDesigns, takeDesigns } from './designs-there.ts';
 import { unitsNow } from './fields.tsx';
 import { keptPictures } from './kept-pictures.ts';
 import { wantPart } from './later.tsx';
@@ -61,6 +62,7 @@ const takeFile = async (file: File): Promise<void> => {
   if (file.size > (MOST_OWN + 1) * MOST_BYTES) return isTooLarge();
   const text = await read(file);
   if (text === undefined) return;
+  if (isDesigns(text)) return takeDesigns(file.name, text);
   const shelf = shelfFrom(text);
   if (shelf === 'stray') return complain(`${file.name} is no plan, no template and no file of templates.`);
   if (shelf) {

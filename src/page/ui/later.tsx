@@ -25,6 +25,12 @@ interface LaterParts {
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };
+  /** Her designs. */
+  readonly designs: {
+    readonly View: ComponentType;
+    readonly keep: () => void;
+    readonly take: (fileName: string, text: string) => void;
+  };
   /** The figures of the fills. */
   readonly fills: { readonly View: ComponentType };
   /** A class from a pasted table. */

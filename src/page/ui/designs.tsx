@@ -1,0 +1,240 @@
+/** Her designs: kept by name, shown with their pictures, opened again, copied, thrown away, and looked at side by side. */
+
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { plural } from '../../document/index.ts';
+import type { Picture } from '../engine/messages.ts';
+import {
+  called,
+  type Design,
+  designOf,
+  designsFrom,
+  designsText,
+  freeTitleIn,
+  MOST_DESIGNS,
+} from '../plan/designs.ts';
+import { saveAs } from './browser.ts';
+import { drawAll, pictureOf } from './design-pictures.ts';
+import { NameField, Panel } from './fields.tsx';
+import { focusFirst } from './focus-on.ts';
+import { designs, dropDesign, newDesignId, nextPlace, putDesign } from './kept-designs.ts';
+import { Drawn } from './picture.tsx';
+import { complain, isOld, look, openFrom, say, shown, state } from './store.ts';
+
+/** Whether it is kept; what keeps it from that is said. */
+const keep = (design: Design): boolean => {
+  const answer = putDesign(design);
+  if (answer === 'full')
+    complain(
+      `This browser keeps ${MOST_DESIGNS} designs of yours. Save them as a file, and throw some away.`,
+    );
+  if (answer === 'refused')
+    complain(
+      'This browser has no room for another design, or is set to keep nothing. “Save plan” puts it with your downloads.',
+    );
+  return answer === 'kept';
+};
+
+/** Keeps what is open as a design of its own, whatever was kept before. */
+export const keepDesign = (): void => {
+  const design = shown.value;
+  if (!design || isOld.value) {
+    complain('What is open does not work out yet, and is no design to keep.');
+    return;
+  }
+  const asked = look.value?.facts?.title ?? 'My border';
+  const title = freeTitleIn(designs.value, asked);
+  const more = { id: newDesignId(), at: nextPlace(), words: design.summary };
+  if (!keep(designOf(state.value, title, more))) return;
+  say(
+    `The design “${title}” is kept in this browser, under “Your designs”.${title === asked ? '' : ` There is a “${asked}” already.`}`,
+  );
+};
+
+/** Puts those of a file beside those that are there, each under a name that is free. */
+export const takeDesigns = (fileName: string, text: string): void => {
+  const read = designsFrom(text);
+  if (!read) {
+    complain(`${fileName} cannot be read.`);
+    return;
+  }
+  const { bad } = read;
+  const added: string[] = [];
+  for (const one of read.designs) {
+    const title = freeTitleIn(designs.peek(), one.title);
+    const design = { ...called(one, title), id: newDesignId(), at: nextPlace() };
+    if (!keep(design)) return;
+    added.push(title);
+  }
+  const words = `${plural(added.length, 'design')} of ${fileName} ${added.length === 1 ? 'is' : 'are'} under “Your designs” now.`;
+  if (bad > 0) complain(`${words} ${plural(bad, 'entry', 'entries')} could not be read.`);
+  else say(words);
+};
+
+const saveDesigns = (): void => {
+  saveAs(DESIGNS_FILE, 'application/json', designsText(designs.value));
+  say(`${DESIGNS_FILE} is with your downloads. “Open …” brings its designs to another device.`);
+};
+
+const DESIGNS_FILE = 'my-designs.json';
+
+/** At most as many stand side by side. */
+const MOST_BESIDE = 4;
+
+export const DesignsView = () => {
+  const pinned = useSignal<readonly string[]>([]);
+  const thrown = useSignal<readonly Design[]>([]);
+  const all = designs.value;
+  const beside = all.filter(({ id }) => pinned.value.includes(id));
+  useEffect(() => drawAll(all), [all]);
+  if (all.length + thrown.value.length === 0) return null;
+  const widest = Math.max(...beside.map((design) => widthOf(pictureOf(design))));
+  return (
+    <Panel
+      id="designs"
+      title="Your designs"
+      lead="Kept in this browser, each with the templates that it uses. Tick two to four to see them side by side."
+      aside={
+        all.length > 0 ? (
+          <button type="button" onClick={saveDesigns}>
+            Save all designs in one file
+          </button>
+        ) : null
+      }
+    >
+      <ul class="kept-designs">
+        {all.map((design) => (
+          <DesignCard
+            key={design.id}
+            design={design}
+            isPinned={pinned.value.includes(design.id)}
+            mayPin={beside.length < MOST_BESIDE}
+            onPin={(isOn) => {
+              pinned.value = isOn
+                ? [...beside.map(({ id }) => id), design.id]
+                : pinned.value.filter((id) => id !== design.id);
+            }}
+            onThrow={() => {
+              dropDesign(design.id);
+              thrown.value = [...thrown.value, design];
+              focusFirst('.thrown-designs > :last-child');
+            }}
+          />
+        ))}
+      </ul>
+      {thrown.value.length > 0 ? (
+        <ul class="steps thrown-designs">
+          {thrown.value.map((design) => (
+            <li key={design.id}>
+              <button
+                type="button"
+                onClick={() => {
+                  if (keep(design)) thrown.value = thrown.value.filter((other) => other !== design);
+                }}
+              >
+                Take “{design.title}” back
+              </button>
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {beside.length > 1 ? (
+        <section class="beside-one-another" aria-label="Side by side, at one scale">
+          <h3>Side by side, at one scale</h3>
+          <ul>
+            {beside.map((design) => (
+              <li key={design.id}>
+                <h4>{design.title}</h4>
+                <Scaled picture={pictureOf(design)} widest={widest} />
+                <Figures words={design.words} />
+                <button type="button" onClick={() => void open(design)}>
+                  Take this one
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+    </Panel>
+  );
+};
+
+const widthOf = (picture: Picture | undefined): number => (picture ? picture.box.maxX - picture.box.minX : 0);
+
+/** As wide beside the widest as it is. */
+const Scaled = ({ picture, widest }: { readonly picture: Picture | undefined; readonly widest: number }) =>
+  picture ? (
+    <div class="scaled" style={{ width: `${((100 * widthOf(picture)) / widest).toFixed(2)}%` }}>
+      <Drawn picture={picture} class="quilt" />
+    </div>
+  ) : null;
+
+const Figures = ({ words }: { readonly words: readonly string[] }) => (
+  <ul class="figures">
+    {words.map((line) => (
+      <li key={line}>{line}</li>
+    ))}
+  </ul>
+);
+
+const open = (design: Design): Promise<boolean> => openFrom(design.state, `“${design.title}”`);
+
+const DesignCard = ({
+  design,
+  isPinned,
+  mayPin,
+  onPin,
+  onThrow,
+}: {
+  readonly design: Design;
+  readonly isPinned: boolean;
+  readonly mayPin: boolean;
+  readonly onPin: (isOn: boolean) => void;
+  readonly onThrow: () => void;
+}) => {
+  const { title } = design;
+  const others = designs.value.filter((other) => other.id !== design.id);
+  const picture = pictureOf(design);
+  return (
+    <li>
+      {picture ? <Drawn picture={picture} class="quilt" /> : <div class="undrawn" aria-hidden="true" />}
+      <NameField
+        label={`What the design ${title} is called`}
+        isUnseen
+        value={title}
+        onType={(name) => {
+          if (name !== '') keep(called(design, freeTitleIn(others, name)));
+        }}
+      />
+      <Figures words={design.words} />
+      <label class="pin">
+        <input
+          type="checkbox"
+          checked={isPinned}
+          disabled={!isPinned && !mayPin}
+          aria-label={`Side by side: ${title}`}
+          onChange={(event) => onPin(event.currentTarget.checked)}
+        />
+        side by side
+      </label>
+      <div class="steps">
+        <button type="button" aria-label={`Open: ${title}`} onClick={() => void open(design)}>
+          Open
+        </button>
+        <button
+          type="button"
+          aria-label={`Copy: ${title}`}
+          onClick={() => {
+            const copy = called(design, freeTitleIn(designs.value, title));
+            keep({ ...copy, id: newDesignId(), at: nextPlace() });
+          }}
+        >
+          Copy
+        </button>
+        <button type="button" aria-label={`Throw away: ${title}`} onClick={onThrow}>
+          Throw away
+        </button>
+      </div>
+    </li>
+  );
+};
