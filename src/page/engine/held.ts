@@ -1,8 +1,10 @@
 /** A page that is one file has the others in it as text, each under its name (scripts/one-file.mjs). */
 
-/** The text of such a file; undefined where the page is several files. */
+/** The text of such a file; undefined where the page is several files, or there is none, as in a test. */
 export const heldText = (file: string): string | undefined =>
-  document.querySelector(`[data-file="${file}"]`)?.textContent ?? undefined;
+  typeof document === 'undefined'
+    ? undefined
+    : (document.querySelector(`[data-file="${file}"]`)?.textContent ?? undefined);
 
 export const isOneFile = (): boolean => heldText('fonts.js') !== undefined;
 
