@@ -84,7 +84,7 @@ corner: { template: ${corner.template}, ${corner.words}, smooth: ${q.smooth} }`,
         if (fast.length === 0) throw new Error(`nothing found, but the grid has a spread of ${slow.spread}`);
         expect(Math.min(...fast)).toBeLessThanOrEqual(slow.spread + GRID);
       }),
-      runs(150, 20261129),
+      runs(300, 20261129),
     );
     expect(valid).toBeGreaterThan(12);
     expect(invalid).toBeGreaterThan(12);
