@@ -86,8 +86,10 @@ if (isUnread) write(local, UNREAD, shelfText);
 /** Whether one has ever been: then there is no telling what belongs to it. */
 export const isPutAside = read(local, UNREAD) !== '';
 
-/** Whether she has opened this page before. */
-export const isKept = [read(session, PLAN), read(local, LAST)].some((text) => stateIn(text) !== undefined);
+/** Whether more than the figures to begin with was kept: a page that is closed while it opens its plan keeps those. */
+export const isKept = [read(session, PLAN), read(local, LAST)]
+  .map((text) => stateIn(text)?.plan ?? FIRST_STATE.plan)
+  .some((plan) => plan !== FIRST_STATE.plan);
 
 /** What was kept. */
 const keptState = ((): State => {

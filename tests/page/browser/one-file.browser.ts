@@ -145,3 +145,21 @@ test('a plan that is put into it runs as nothing else, whatever it says', async 
   expect(other.faults.join()).toMatch(/Content Security Policy/);
   await Promise.all([context.close(), other.context.close()]);
 });
+
+test('closed before its plan is open, it opens that at the next visit', async () => {
+  const page = readFileSync(join(BUILT, 'swagwright.html'), 'utf8');
+  const plan = 'title: A strip\ntemplate: newel\nlayout: { strip: { length: 60, width: 8 } }\n';
+  const path = join(emptyFolder(), 'early.html');
+  writeFileSync(path, withOpened(page, JSON.stringify({ plan, own: [] })));
+  const { page: early, context } = await visit(ours.browser(), pathToFileURL(path).href, offline);
+  // The figures to begin with are kept before the plan has been looked at.
+  const kept = await early.evaluate(() =>
+    Object.keys(localStorage).filter((key) => key.startsWith('swagwright.last ')),
+  );
+  expect(kept).toHaveLength(1);
+  await early.close();
+  const next = await context.newPage();
+  await next.goto(pathToFileURL(path).href);
+  await expect.poll(() => next.locator('#title').inputValue(), { timeout: 30_000 }).toBe('A strip');
+  await context.close();
+});
