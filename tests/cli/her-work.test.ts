@@ -11,25 +11,16 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { createCanvas } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
 import { nodeFiles } from '../../src/cli/node-io.ts';
 import { strip, svg } from './hostile/inputs.ts';
+import { picture } from './pictures.ts';
 import { emptyFolder, filesBut, run, systemError } from './run.ts';
 
 const HERS = 'what somebody made here, and means to keep';
 
 /** A scan at 200 dots per inch of a shape of 60 by 30 mm. */
-const scan = (): Uint8Array => {
-  const mm = 200 / 25.4;
-  const canvas = createCanvas(Math.round(120 * mm), Math.round(80 * mm));
-  const context = canvas.getContext('2d');
-  context.fillStyle = '#fff';
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  context.fillStyle = '#222';
-  context.fillRect(30 * mm, 20 * mm, 60 * mm, 30 * mm);
-  return canvas.toBuffer('image/png');
-};
+const scan = (): Uint8Array => picture((c, mm) => c.fillRect(30 * mm, 20 * mm, 60 * mm, 30 * mm));
 
 const folderWith = (plan = strip('36')): string => {
   const folder = emptyFolder();

@@ -1,7 +1,6 @@
 /** Designs that she keeps by name: each a plan with what it needs, and its figures. Written and read. */
 
-import { templatesOf } from './plan-text.ts';
-import { entitled, freeTitle } from './shelf.ts';
+import { entitled, freeTitle, takingAlong } from './shelf.ts';
 import { isPlanSized, type State, stateFrom, stateText } from './state.ts';
 
 export interface Design {
@@ -21,9 +20,8 @@ export const MOST_DESIGNS = 40;
 
 /** A design of what is open, called as none is yet. */
 export const designOf = (state: State, title: string, more: Pick<Design, 'id' | 'at' | 'words'>): Design => {
-  const used = templatesOf(state.plan);
-  const own = state.own.filter((t) => used.includes(t.name));
-  return { ...more, title, state: { ...state, plan: entitled(state.plan, title), own } };
+  const along = takingAlong(state);
+  return { ...more, title, state: { ...along, plan: entitled(along.plan, title) } };
 };
 
 /** The same under another name, which its plan has too. */

@@ -1,7 +1,15 @@
 /** Her own templates: added, renamed, doubled and removed. */
 
 import type { OwnTemplate } from '../engine/messages.ts';
-import { type KeyPath, listAt, templatePlaces, textAt, type Written, withValues } from './plan-text.ts';
+import {
+  type KeyPath,
+  listAt,
+  templatePlaces,
+  templatesOf,
+  textAt,
+  type Written,
+  withValues,
+} from './plan-text.ts';
 import { MOST_OWN, type State } from './state.ts';
 
 /** With a template more, or in place of the one of its name; `full` where the shelf holds no more. */
@@ -10,6 +18,12 @@ export const withOwn = (state: State, file: OwnTemplate): State | 'full' => {
   if (!isThere && state.own.length >= MOST_OWN) return 'full';
   const own = isThere ? state.own.map((t) => (t.name === file.name ? file : t)) : [...state.own, file];
   return { ...state, own };
+};
+
+/** What goes along with a plan: no other templates than those that it uses. */
+export const takingAlong = (state: State): State => {
+  const used = templatesOf(state.plan);
+  return { ...state, own: state.own.filter((t) => used.includes(t.name)) };
 };
 
 /** A name that no template of hers has: `./newel.yaml`, `./newel-2.yaml`. */

@@ -7,6 +7,7 @@ import { ONE_FILE, OPENED_FILE, withOpened } from '../../jobs/one-file.ts';
 import { heldText, ownSource } from '../engine/held.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { templatesOf } from '../plan/plan-text.ts';
+import { takingAlong } from '../plan/shelf.ts';
 import { stateFrom, stateText } from '../plan/state.ts';
 import { saveAs } from './browser.ts';
 import { isKept as wasHere } from './keep.ts';
@@ -46,9 +47,7 @@ export const savePage = async (): Promise<void> => {
     );
     return;
   }
-  const { plan, own } = state.value;
-  const used = templatesOf(plan);
-  const opened = stateText({ ...state.value, own: own.filter((t) => used.includes(t.name)) });
+  const opened = stateText(takingAlong(state.value));
   const name = nameOfPlan('html');
   saveAs(name, 'text/html', withOpened(page, opened));
   say(
