@@ -1,6 +1,7 @@
 /** What is done with one template on her shelf: called otherwise, made once more. */
 
 import type { OwnTemplate } from '../engine/messages.ts';
+import { ownWords } from '../words/words.ts';
 import { textAt } from './plan-text.ts';
 import { entitled, freeName, freeTitle } from './shelf.ts';
 import type { State } from './state.ts';
@@ -17,6 +18,6 @@ export const doubled = (
   taken: readonly Pick<OwnTemplate, 'name'>[],
   titles: readonly string[],
 ): OwnTemplate => {
-  const title = textAt(text, ['title']) ?? 'Template';
-  return { name: freeName(taken, name), text: entitled(text, freeTitle(titles, `${title}, copy`)) };
+  const title = textAt(text, ['title']) ?? ownWords.noTitle;
+  return { name: freeName(taken, name), text: entitled(text, freeTitle(titles, ownWords.copy({ title }))) };
 };

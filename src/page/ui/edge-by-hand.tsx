@@ -1,6 +1,7 @@
 /** What a hand does along an edge, in the picture or over the points: breaks are tapped, moved and taken out. */
 
 import type { EdgeShown } from '../engine/messages.ts';
+import { handWords } from '../words/words.ts';
 import { alongOf, lineThrough, placeAlong } from './along-line.ts';
 import type { Hand } from './by-hand.ts';
 import { focusOn } from './focus-on.ts';
@@ -25,7 +26,7 @@ export const EdgeByHand = ({ hand, outline, width, size, isBusy = false }: EdgeP
   return (
     <>
       {edge && !isBusy && hand.tool.value === undefined ? (
-        // A short cut of the button “Add a break”.
+        // A short cut of the button that adds a break.
         <path
           class="traced-touch"
           d={lineOf(edge)}
@@ -70,7 +71,7 @@ const Breaks = ({ hand, outline, edge, width, size }: EdgeProps & { readonly edg
             key={i}
             {...{ width, size, line, label: b.name, class: 'break', perMm: outline.pixelsPerMm }}
             at={placeAlong(line, alongOf(line, b.at))}
-            along="from the heel"
+            along={handWords.fromHeel}
             isNew={focusOn.value === b.name}
             onPut={(place) => {
               focusOn.value = undefined;

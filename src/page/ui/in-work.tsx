@@ -1,6 +1,7 @@
 /** Pictures that are no templates yet: gone on with, or thrown away one by one, with a way back as long as the page is open. */
 
 import { useSignal } from '@preact/signals';
+import { ownWords } from '../words/words.ts';
 import { focusFirst } from './focus-on.ts';
 import { isInWork, keptPictures } from './kept-pictures.ts';
 import { openKept } from './own-pictures.ts';
@@ -14,11 +15,11 @@ export const InWork = () => {
       {kept.map(({ key, called }) => (
         <li key={key} class="steps">
           <button type="button" onClick={() => void openKept(key)}>
-            Go on with {called}
+            {ownWords.goOn({ name: called })}
           </button>
           <button
             type="button"
-            aria-label={`Throw it away: ${called}`}
+            aria-label={ownWords.throwAwayOf({ name: called })}
             onClick={async () => {
               const back = await throwOut(key);
               if (!back) return;
@@ -26,7 +27,7 @@ export const InWork = () => {
               focusFirst('.thrown:last-child');
             }}
           >
-            Throw it away
+            {ownWords.throwAway}
           </button>
         </li>
       ))}
@@ -39,7 +40,7 @@ export const InWork = () => {
               thrown.value = thrown.value.filter((other) => other !== one);
             }}
           >
-            Take {one.called} back
+            {ownWords.takeBack({ name: one.called })}
           </button>
         </li>
       ))}

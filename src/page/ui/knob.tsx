@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { handWords } from '../words/words.ts';
 import { alongOf, type Line, placeAlong, wholeLength } from './along-line.ts';
 import { chosen } from './focus-on.ts';
 import { finely } from './her-lengths.ts';
@@ -19,8 +20,8 @@ interface KnobProps {
   readonly size: number;
   /** The picture's width: where there is no room for the name on the right it stands on the left. */
   readonly width: number;
-  /** What the value is called after its number; of one that goes anywhere nothing. */
-  readonly along?: string;
+  /** What its length along the line is called; of one that goes anywhere nothing. */
+  readonly along?: (of: { readonly length: string }) => string;
   /** Of one that goes anywhere: where it is, in words. */
   readonly says?: (at: Place) => string;
   readonly onPut: (place: Place) => void;
@@ -63,8 +64,8 @@ export const Knob = (props: KnobProps) => {
       aria-valuenow={Math.round(mm)}
       aria-valuetext={
         line
-          ? `${finely(mm)} ${along}`
-          : (says?.(here) ?? `${finely(mm)} from the left, ${finely(here.y / perMm)} from the top`)
+          ? along?.({ length: finely(mm) })
+          : (says?.(here) ?? handWords.fromLeftAndTop({ left: finely(mm), top: finely(here.y / perMm) }))
       }
       transform={`translate(${here.x.toFixed(1)} ${here.y.toFixed(1)})`}
       onKeyDown={(event) => {

@@ -2,6 +2,7 @@
 
 import type { OwnTemplate } from '../engine/messages.ts';
 import { doubled } from '../plan/own-template.ts';
+import { ownWords, workWords } from '../words/words.ts';
 import { takenNames } from './files.tsx';
 import { keepTyped, pictureOf } from './kept-pictures.ts';
 import { addOwn, complain, during, notice, otherTitles } from './store.ts';
@@ -10,9 +11,7 @@ import { copyKept, goOnWith } from './tracing.ts';
 /** Goes on with a picture that this browser keeps. `title` is what its template is called by now. */
 export const openKept = async (key: string, title?: string): Promise<void> => {
   notice.value = undefined;
-  await during('the picture', goOnWith(key, title)).catch(() =>
-    complain('This browser does not have the picture any longer.'),
-  );
+  await during(workWords.picture, goOnWith(key, title)).catch(() => complain(ownWords.noPicture));
 };
 
 /** A template once more, with a picture of its own where it has one. */

@@ -4,6 +4,7 @@ import type { ShelfCard } from '../engine/messages.ts';
 import { renamed } from '../plan/own-template.ts';
 import { textAt } from '../plan/plan-text.ts';
 import { freeTitle, otherwiseCalled, withoutOwn } from '../plan/shelf.ts';
+import { handWords, ownWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { NameField } from './fields.tsx';
 import { pictureOf } from './kept-pictures.ts';
@@ -21,24 +22,24 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
       {picture?.typed !== undefined ? (
         <button
           type="button"
-          aria-label={`Set its points right: ${title}`}
+          aria-label={ownWords.setPointsOf({ title })}
           onClick={() => goOnWithPoints(picture.typed ?? '', name, called ?? title)}
         >
-          Set its points right
+          {ownWords.setPoints}
         </button>
       ) : picture ? (
         <button
           type="button"
-          aria-label={`Set it right over its picture: ${title}`}
+          aria-label={ownWords.setPictureOf({ title })}
           onClick={() => void openKept(picture.key, called)}
         >
-          Set it right over its picture
+          {ownWords.setPicture}
         </button>
       ) : null}
       <details>
-        <summary>Rename, save or remove {title}</summary>
+        <summary>{ownWords.more({ title })}</summary>
         <NameField
-          label="What it is called"
+          label={handWords.called}
           value={called ?? title}
           onType={(next) => {
             if (next === '') return;
@@ -49,19 +50,19 @@ export const OwnTemplate = ({ name, title }: Pick<ShelfCard, 'name' | 'title'>) 
         />
         <div class="steps">
           <button type="button" onClick={() => saveAs(name.replace(/^\.\//, ''), 'text/yaml', file.text)}>
-            Save its file
+            {handWords.saveFile}
           </button>
           <button type="button" onClick={() => void duplicate(file)}>
-            Duplicate
+            {ownWords.duplicate}
           </button>
           <button
             type="button"
             onClick={() => {
               changeState(withoutOwn(state.value, name));
-              say(`The template “${title}” is off the shelf. Undo brings it back.`, 'shelf');
+              say(ownWords.removed({ title }), 'shelf');
             }}
           >
-            Remove
+            {ownWords.remove}
           </button>
         </div>
       </details>

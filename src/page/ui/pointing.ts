@@ -7,6 +7,7 @@ import { hire } from '../engine/hire.ts';
 import type { PointsAnswer } from '../engine/messages.ts';
 import { beginning, changed, redone, undone } from '../plan/history.ts';
 import { MOST_POINTS, pointsIn, pointsTypedIn, templateOfPoints } from '../plan/point-text.ts';
+import { pointsWords, workWords } from '../words/words.ts';
 import { type ByHand, byHandIn, forWorker, type Hand, NOTHING_BY_HAND } from './by-hand.ts';
 import { unitsNow } from './fields.tsx';
 import { alsoStop, during } from './store.ts';
@@ -103,9 +104,9 @@ export const work = async (): Promise<PointsAnswer | undefined> => {
   const { points } = read.peek();
   if (points.length === 0 || points.length > MOST_POINTS) return undefined;
   const units = unitsNow();
-  const text = templateOfPoints(now.title.trim() || 'My template', points, units);
+  const text = templateOfPoints(now.title.trim() || pointsWords.usualTitle, points, units);
   const asked = { kind: 'points', points: { text, units, ...forWorker(now) } } as const;
-  const answered = await during('the template', reader.ask(asked));
+  const answered = await during(workWords.template, reader.ask(asked));
   return answered.kind === 'answer' ? answered.answer : answer.peek();
 };
 

@@ -3,6 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { MOST_POINTS, pointAt, withPoint } from '../plan/point-text.ts';
+import { handWords, pointsWords } from '../words/words.ts';
 import { isHandUnread, tapLine } from './by-hand.ts';
 import { EdgeByHand } from './edge-by-hand.tsx';
 import { NameField, Panel, Troubles, unitsNow } from './fields.tsx';
@@ -44,7 +45,7 @@ export const PointsView = () => {
   const { title, text } = steps.value.now;
   const { points, unread } = read.value;
   const keep = async (): Promise<void> => {
-    const called = title.trim() || 'My template';
+    const called = title.trim() || pointsWords.usualTitle;
     const made = await work();
     const { now } = steps.peek();
     const kept =
@@ -57,34 +58,32 @@ export const PointsView = () => {
       ));
     if (!kept) return;
     begunAnew();
-    say(
-      `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
-    );
+    say(handWords.onShelf(kept));
   };
   const isMuch = points.length > MOST_POINTS;
   const { card, outline, template } = (points.length > 0 && answer.value) || {};
   const problems = card?.problems ?? [];
   const troubles = problems.map(({ text: words, where }) => {
     const index = pointAt(where, points.length);
-    return { text: words, where: index === undefined ? undefined : `Point ${index + 1}` };
+    return { text: words, where: index === undefined ? undefined : pointsWords.point({ number: index + 1 }) };
   });
   const wrong = new Set(problems.map(({ where }) => pointAt(where, points.length)));
   return (
     <div ref={place} class="tracing">
       <Panel
         id="points"
-        title="Your template, point by point"
-        lead="Lay the acrylic on a cutting mat and read points off its edge, from the heel to the crown end with the foot on the left: one every inch, and more where it bends."
+        title={pointsWords.title}
+        lead={pointsWords.lead}
         aside={
           <div class="steps">
             <button type="button" disabled={steps.value.past.length === 0} onClick={stepBack}>
-              Take the last step back
+              {handWords.back}
             </button>
             <button type="button" disabled={steps.value.future.length === 0} onClick={stepOn}>
-              Do it again
+              {handWords.again}
             </button>
             <button type="button" onClick={putAway}>
-              Put the points away
+              {pointsWords.putAway}
             </button>
           </div>
         }
@@ -93,19 +92,19 @@ export const PointsView = () => {
           <Plotted wrong={wrong} />
           <div class="trace-said">
             <NameField
-              label="What it is called"
-              placeholder="My template"
+              label={handWords.called}
+              placeholder={pointsWords.usualTitle}
               value={title}
               onType={(next) => change({ title: next }, 'title')}
             />
             <div class="field">
-              <label for={id}>Points: across, up; with the word corner where the edge has one</label>
+              <label for={id}>{pointsWords.points}</label>
               <textarea
                 id={id}
                 rows={12}
                 autocomplete="off"
                 spellcheck={false}
-                placeholder={'0, 0\n1, 3/4\n2, 1, corner\n3 1/4, 1/2'}
+                placeholder={pointsWords.example}
                 value={text}
                 aria-describedby={`${id}-more`}
                 onInput={(event) => change({ text: event.currentTarget.value }, 'text')}
@@ -114,15 +113,15 @@ export const PointsView = () => {
               />
               <p class={unread.length > 0 ? 'wrong' : 'hint'} id={`${id}-more`}>
                 {unread.length > 0
-                  ? `Line ${unread[0]!.line} is no point: “${unread[0]!.text.slice(0, 40)}”. Write two lengths with a comma between them, such as 3 1/4, 1/2.`
-                  : 'One a line. A column of a table can be pasted too.'}
+                  ? pointsWords.notAPoint({ line: unread[0]!.line, text: unread[0]!.text.slice(0, 40) })
+                  : pointsWords.onePerLine}
               </p>
             </div>
             {outline ? <BreakList {...{ hand, outline }} /> : null}
             <Acrylic {...{ hand, outline }} />
             {template ? (
               <fieldset class="trace-part">
-                <legend>Does it fit?</legend>
+                <legend>{handWords.fits}</legend>
                 <PrintOutline {...{ template, told }} />
               </fieldset>
             ) : null}
@@ -131,7 +130,7 @@ export const PointsView = () => {
             </p>
             <div role="status">
               {isMuch ? (
-                <p class="wrong">These are more than {MOST_POINTS} points.</p>
+                <p class="wrong">{pointsWords.tooMany({ most: MOST_POINTS })}</p>
               ) : troubles.length > 0 ? (
                 <Troubles list={troubles} />
               ) : card?.picture ? (
@@ -145,7 +144,7 @@ export const PointsView = () => {
                 disabled={!template || unread.length > 0 || isMuch || isHandUnread(steps.value.now)}
                 onClick={() => void keep()}
               >
-                Put it on the shelf
+                {handWords.toShelf}
               </button>
             </div>
           </div>
@@ -163,7 +162,7 @@ const Plotted = ({ wrong }: { readonly wrong: ReadonlySet<number | undefined> })
   const held = useSignal<string | undefined>(undefined);
   const { points } = read.value;
   const units = unitsNow();
-  if (points.length === 0) return <p class="hint">The curve is drawn here as the points come.</p>;
+  if (points.length === 0) return <p class="hint">{pointsWords.drawnHere}</p>;
   const [xs, ys] = [points.map((p) => p.x), points.map((p) => -p.y)];
   const [minX, minY] = [Math.min(...xs) - ROOM, Math.min(...ys) - ROOM];
   const [width, height] = [Math.max(...xs) + ROOM - minX, Math.max(...ys) + ROOM - minY];
@@ -179,7 +178,7 @@ const Plotted = ({ wrong }: { readonly wrong: ReadonlySet<number | undefined> })
   return (
     <figure
       class={`trace-picture trace-window${hand.tool.value ? ' tapping' : ''}`}
-      aria-label="The curve through the points"
+      aria-label={pointsWords.curve}
     >
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
       <svg
@@ -201,13 +200,13 @@ const Plotted = ({ wrong }: { readonly wrong: ReadonlySet<number | undefined> })
         {points.map((p, i) => (
           <Knob
             key={i}
-            label={`Point ${i + 1}`}
+            label={pointsWords.point({ number: i + 1 })}
             class={`plain${p.isCorner ? ' corner' : ''}${wrong.has(i) ? ' wrong' : ''}`}
             at={{ x: p.x, y: -p.y }}
             line={undefined}
             perMm={1}
             {...{ size, width: minX + width }}
-            says={(at) => `${finely(at.x)} across, ${finely(-at.y)} up`}
+            says={(at) => pointsWords.acrossAndUp({ across: finely(at.x), up: finely(-at.y) })}
             onPut={(at) =>
               change({ text: withPoint(steps.value.now.text, i, { x: at.x, y: -at.y }, units) }, `point ${i}`)
             }

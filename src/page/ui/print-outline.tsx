@@ -6,6 +6,7 @@ import { loadFonts } from '../engine/hire.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
 import { factorsOf } from '../plan/measured.ts';
 import { textAt } from '../plan/plan-text.ts';
+import { handWords, noticeWords, workWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { unitsNow } from './fields.tsx';
 import { rememberedMeasured } from './paper.tsx';
@@ -21,9 +22,7 @@ interface PrintProps {
 
 export const PrintOutline = ({ template, told, isOld = false }: PrintProps) => (
   <>
-    <p class="hint">
-      Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.
-    </p>
+    <p class="hint">{handWords.printHint}</p>
     {/* Where the focus goes after a new size: it stays there while that is worked out. */}
     <button
       type="button"
@@ -32,7 +31,7 @@ export const PrintOutline = ({ template, told, isOld = false }: PrintProps) => (
         if (!isOld) void printOutline(template, told);
       }}
     >
-      Print its outline
+      {handWords.print}
     </button>
   </>
 );
@@ -41,14 +40,14 @@ const printOutline = async ({ name, text }: OwnTemplate, told: Signal<string>): 
   const measured = factorsOf(rememberedMeasured().typed, unitsNow());
   const written = textAt(state.value, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
-  const fonts = await during('the fonts', loadFonts());
+  const fonts = await during(workWords.fonts, loadFonts());
   const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
   const called = name.replace(/^(\.\/)?/, './');
   const own = [{ name: called, text }];
   const asked = { kind: 'outline', name: called, own, choices, fonts } as const;
-  const printed = await during('the pages', thorough.ask(asked));
-  if (printed.kind === 'problems') complain('The outline could not be printed.', printed.problems);
+  const printed = await during(workWords.pages, thorough.ask(asked));
+  if (printed.kind === 'problems') complain(handWords.notPrinted, printed.problems);
   if (printed.kind !== 'answer') return;
   saveAs(printed.answer.name, 'application/pdf', printed.answer.bytes);
-  told.value = `${printed.answer.name} is with your downloads: ${printed.answer.words}`;
+  told.value = noticeWords.downloaded(printed.answer);
 };

@@ -1,6 +1,7 @@
 /** What a tap in the picture means, and the stretch of the outline that is being set right. */
 
 import { signal } from '@preact/signals';
+import { traceWords } from '../words/words.ts';
 import { type Hand, tapLine } from './by-hand.ts';
 import type { Place } from './pointer.ts';
 import { say, traceTold, tracing } from './tracing.ts';
@@ -21,7 +22,7 @@ interface Stretch {
 }
 
 /** What the place is called where the stretch begins. */
-export const STRETCH_FROM = 'Stretch from';
+export const STRETCH_FROM = traceWords.mend.from;
 
 export const stretch = signal<Stretch | undefined>(undefined);
 

@@ -1,8 +1,8 @@
 /** The breaks of an edge: where one section ends and the next begins, by name. */
 
-import { capital } from '../../document/index.ts';
 import { BREAK_KINDS } from '../../jobs/break-kinds.ts';
 import type { EdgeShown, SaidBreak, TracedBreak } from '../engine/messages.ts';
+import { handWords } from '../words/words.ts';
 import { type Line, lineThrough, placeAlong } from './along-line.ts';
 import type { Hand } from './by-hand.ts';
 import { NameField } from './fields.tsx';
@@ -34,7 +34,10 @@ export const placeInSaid = (made: TracedBreak, said: readonly SaidBreak[], outli
 };
 
 const freeBreakName = (said: readonly SaidBreak[]): string => {
-  for (let n = 1; ; n++) if (said.every((b) => b.name !== `break ${n}`)) return `break ${n}`;
+  for (let number = 1; ; number++) {
+    const name = handWords.breakName({ number });
+    if (said.every((b) => b.name !== name)) return name;
+  }
 };
 
 export const addBreak = (hand: Hand, outline: EdgeShown, at: Place, along: number): void => {
@@ -42,7 +45,7 @@ export const addBreak = (hand: Hand, outline: EdgeShown, at: Place, along: numbe
   const name = freeBreakName(said);
   hand.say({ breaks: [...said, { at, name }] });
   focusOn.value = name;
-  hand.told.value = `${name} is added, ${inHers(along)} from the heel. Arrow keys move it, Delete takes it out.`;
+  hand.told.value = handWords.breakAdded({ name, length: inHers(along) });
 };
 
 export const moveBreak = (hand: Hand, outline: EdgeShown, index: number, at: Place): void =>
@@ -54,7 +57,7 @@ export const moveBreak = (hand: Hand, outline: EdgeShown, index: number, at: Pla
 export const removeBreak = (hand: Hand, outline: EdgeShown, index: number): void => {
   const said = breaksSaid(hand, outline);
   hand.say({ breaks: said.filter((_, i) => i !== index) });
-  hand.told.value = `${said[index]?.name} is taken out.`;
+  hand.told.value = handWords.takenOut({ name: said[index]?.name ?? '' });
 };
 
 const nameBreak = (hand: Hand, outline: EdgeShown, made: TracedBreak, index: number, name: string): void => {
@@ -90,11 +93,8 @@ export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly out
   const elsewhere = said.flatMap((b, i) => (indices.includes(i) ? [] : [{ ...b, i }]));
   return (
     <fieldset class="trace-part">
-      <legend>Breaks</legend>
-      <p class="hint">
-        A swag can start at a break. Corners are breaks by themselves; add one where a section begins on a
-        smooth stretch: tap the edge there, or
-      </p>
+      <legend>{handWords.breaks}</legend>
+      <p class="hint">{handWords.breaksHint}</p>
       <button
         type="button"
         onClick={() => {
@@ -102,7 +102,7 @@ export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly out
           addBreak(hand, outline, at, along);
         }}
       >
-        Add a break
+        {handWords.addBreak}
       </button>
       <ul class="trace-list">
         {outline.breaks.map((b, i) => (
@@ -118,15 +118,15 @@ export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly out
             }}
           >
             <NameField
-              label={`${capital(BREAK_KINDS[b.kind])}, ${inHers(b.along)} from the heel`}
-              placeholder="no name"
+              label={handWords.breakLabel({ kind: BREAK_KINDS[b.kind], length: inHers(b.along) })}
+              placeholder={handWords.noName}
               most={40}
               value={b.name ?? ''}
               onType={(name) => nameBreak(hand, outline, b, indices[i]!, name)}
             />
             {b.kind === 'mark' && indices[i]! >= 0 ? (
               <button type="button" onClick={() => removeBreak(hand, outline, indices[i]!)}>
-                Take out {b.name}
+                {handWords.takeOut({ name: b.name ?? '' })}
               </button>
             ) : null}
           </li>
@@ -134,9 +134,9 @@ export const BreakList = ({ hand, outline }: { readonly hand: Hand; readonly out
       </ul>
       {elsewhere.map((b) => (
         <p key={`${b.name} ${b.i}`} class="hint">
-          “{b.name}” is not on the edge as it is now.{' '}
+          {handWords.notOnEdge(b)}{' '}
           <button type="button" onClick={() => removeBreak(hand, outline, b.i)}>
-            Take out {b.name}
+            {handWords.takeOut(b)}
           </button>
         </p>
       ))}

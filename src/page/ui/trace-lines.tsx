@@ -2,6 +2,7 @@
 
 import type { ComponentChildren } from 'preact';
 import type { EdgeShown } from '../engine/messages.ts';
+import { handWords } from '../words/words.ts';
 import { type EtchedLine, type Hand, lengthSaid, saidLines } from './by-hand.ts';
 import { InputField, NameField } from './fields.tsx';
 import { asMeasured } from './her-lengths.ts';
@@ -18,28 +19,16 @@ export const Acrylic = ({ hand, outline, children }: AcrylicProps) => {
   if (!now) return null;
   return (
     <fieldset class="trace-part">
-      <legend>The acrylic</legend>
+      <legend>{handWords.acrylic}</legend>
       <Figure
-        label="Its thickness"
-        placeholder="such as 1/4 in"
+        label={handWords.thickness}
+        placeholder={handWords.quarterInch}
         value={now.thickness}
         onType={(thickness) => hand.say({ thickness }, 'thickness')}
       />
       {children}
-      <Lines
-        {...{ hand, outline }}
-        kind="across"
-        lines={now.across}
-        add="Add a line etched across, near the heel"
-        figure="from the heel"
-      />
-      <Lines
-        {...{ hand, outline }}
-        kind="along"
-        lines={now.along}
-        add="Add a line etched along the edge"
-        figure="inside the edge"
-      />
+      <Lines {...{ hand, outline }} kind="across" lines={now.across} />
+      <Lines {...{ hand, outline }} kind="along" lines={now.along} />
     </fieldset>
   );
 };
@@ -49,11 +38,9 @@ interface LinesProps {
   readonly kind: 'across' | 'along';
   readonly lines: readonly EtchedLine[];
   readonly outline: EdgeShown | undefined;
-  readonly add: string;
-  readonly figure: string;
 }
 
-const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
+const Lines = ({ hand, kind, lines, outline }: LinesProps) => {
   const { say, told, tool } = hand;
   const made = saidLines(lines);
   const change = (id: number, changes: Partial<EtchedLine>): void =>
@@ -66,22 +53,22 @@ const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
           const id = Math.max(0, ...lines.map((l) => l.id)) + 1;
           const name = kind === 'across' ? freeLetter(lines) : '';
           say({ [kind]: [...lines, { id, name, text: '', place: undefined }] });
-          told.value = 'A line is added: type its distance, or tap it in the picture.';
+          told.value = handWords.lineAdded;
         }}
       >
-        {add}
+        {handWords[kind].add}
       </button>
       {lines.length > 0 ? (
         <ul class="trace-list">
           {lines.map((line, i) => {
             const at = line.place && outline?.[kind][made.indexOf(line)]?.at;
-            const called = kind === 'across' ? `Line ${line.name}` : `Line ${i + 1} along the edge`;
+            const called = { name: line.name, number: i + 1 };
             const isTapping = tool.value?.kind === kind && tool.value.id === line.id;
             return (
               <li key={line.id}>
                 {kind === 'across' ? (
                   <NameField
-                    label={`Name of line ${i + 1} across`}
+                    label={handWords.across.nameLabel(called)}
                     most={40}
                     value={line.name}
                     onType={(name) => {
@@ -90,8 +77,8 @@ const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
                   />
                 ) : null}
                 <Figure
-                  label={`${called}, ${figure}`}
-                  placeholder={line.place ? 'tapped' : 'such as 1/4 in'}
+                  label={handWords[kind].label(called)}
+                  placeholder={line.place ? handWords.tapped : handWords.quarterInch}
                   value={at === undefined ? line.text : asMeasured(at)}
                   onType={(text) => change(line.id, { text, place: undefined })}
                 />
@@ -102,17 +89,17 @@ const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
                     tool.value = isTapping ? undefined : { kind, id: line.id };
                   }}
                 >
-                  Tap it in the picture
+                  {handWords.tapIt}
                 </button>
                 <button
                   type="button"
                   onClick={() => {
                     say({ [kind]: lines.filter((l) => l.id !== line.id) });
                     if (isTapping) tool.value = undefined;
-                    told.value = `${called} is taken out.`;
+                    told.value = handWords[kind].takenOut(called);
                   }}
                 >
-                  Take out {called.toLowerCase().replace(line.name.toLowerCase(), line.name)}
+                  {handWords[kind].takeOut(called)}
                 </button>
               </li>
             );
@@ -126,18 +113,13 @@ const Lines = ({ hand, kind, lines, outline, add, figure }: LinesProps) => {
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 
 const freeLetter = (lines: readonly EtchedLine[]): string =>
-  [...LETTERS].find((l) => lines.every((line) => line.name !== l)) ?? `line ${lines.length + 1}`;
+  [...LETTERS].find((l) => lines.every((line) => line.name !== l)) ??
+  handWords.across.freeName({ number: lines.length + 1 });
 
 /** A length that is no part of a plan. */
 export const Figure = (
   field: Pick<Parameters<typeof InputField>[0], 'label' | 'placeholder' | 'value' | 'onType'>,
 ) => {
   const isWrong = lengthSaid(field.value) === 'wrong';
-  return (
-    <InputField
-      {...field}
-      isWrong={isWrong}
-      more={isWrong ? 'Write a length, such as 1/4 in or 6 mm.' : undefined}
-    />
-  );
+  return <InputField {...field} isWrong={isWrong} more={isWrong ? handWords.notALength : undefined} />;
 };

@@ -1,7 +1,7 @@
 /** A stretch of the outline that is set right: made straight, or taken again through places that she taps. */
 
-import { plural } from '../../document/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
+import { traceWords } from '../words/words.ts';
 import { lineThrough, placeAlong } from './along-line.ts';
 import { focusFirst, focusOn } from './focus-on.ts';
 import { isThrough, pictureHand, STRETCH_FROM, stretch } from './tapping.ts';
@@ -19,7 +19,7 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
     const [from, to] = FIRST.map((share) => placeAlong(line, share * line.lengths.at(-1)!)) as [never, never];
     stretch.value = { from, to, through: [] };
     focusOn.value = STRETCH_FROM;
-    traceTold.value = 'Put the two violet places at the ends of the stretch.';
+    traceTold.value = traceWords.mend.begun;
   };
   const close = (told: string): void => {
     stretch.value = undefined;
@@ -30,26 +30,23 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
   };
   return (
     <fieldset class="trace-part mending">
-      <legend>Where the line is wrong</legend>
+      <legend>{traceWords.mend.title}</legend>
       {open === undefined ? (
         <button type="button" onClick={begin}>
-          Set a stretch right
+          {traceWords.mend.begin}
         </button>
       ) : (
         <>
-          <p class="hint">
-            Drag the two violet places to where the stretch begins and ends. Then make it straight; or tap
-            places that the edge runs through, and take it through them.
-          </p>
+          <p class="hint">{traceWords.mend.hint}</p>
           <div class="steps">
             <button
               type="button"
               onClick={() => {
                 say({ mends: [...now.mends, { ...open, through: [] }] });
-                close('The stretch is straight.');
+                close(traceWords.mend.isStraight);
               }}
             >
-              Make it straight
+              {traceWords.mend.straight}
             </button>
             <button
               type="button"
@@ -59,30 +56,30 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
                 isThrough.value = !isThrough.value;
               }}
             >
-              Tap places on it
+              {traceWords.mend.tap}
             </button>
             <button
               type="button"
               onClick={() => {
                 const middle = { x: (open.from.x + open.to.x) / 2, y: (open.from.y + open.to.y) / 2 };
                 stretch.value = { ...open, through: [...open.through, middle] };
-                traceTold.value = 'A place is added in the middle. Arrow keys move it.';
+                traceTold.value = traceWords.mend.added;
               }}
             >
-              Add a place in its middle
+              {traceWords.mend.add}
             </button>
             <button
               type="button"
               disabled={open.through.length === 0}
               onClick={() => {
                 say({ mends: [...now.mends, open] });
-                close(`The stretch runs through ${plural(open.through.length, 'place')}.`);
+                close(traceWords.mend.isThrough({ count: open.through.length }));
               }}
             >
-              Take it through {plural(open.through.length, 'place')}
+              {traceWords.mend.through({ count: open.through.length })}
             </button>
-            <button type="button" onClick={() => close('The stretch stays as it is.')}>
-              Leave it
+            <button type="button" onClick={() => close(traceWords.mend.left)}>
+              {traceWords.mend.leave}
             </button>
           </div>
         </>
@@ -90,19 +87,18 @@ export const MendPart = ({ outline }: { readonly outline: TracedOutline }) => {
       {now.mends.length > 0 ? (
         <ol class="trace-list">
           {now.mends.map((mend, i) => {
-            const words =
-              mend.through.length === 0 ? 'made straight' : `through ${plural(mend.through.length, 'place')}`;
+            const of = { number: i + 1, count: mend.through.length };
             return (
               <li key={i}>
-                Stretch {i + 1}, {words}{' '}
+                {of.count === 0 ? traceWords.mend.listedStraight(of) : traceWords.mend.listedThrough(of)}{' '}
                 <button
                   type="button"
                   onClick={() => {
                     say({ mends: now.mends.filter((_, k) => k !== i) });
-                    traceTold.value = `Stretch ${i + 1} is as it was traced.`;
+                    traceTold.value = traceWords.mend.undone(of);
                   }}
                 >
-                  As it was traced, stretch {i + 1}
+                  {traceWords.mend.undo(of)}
                 </button>
               </li>
             );

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { type OffBy, sizeByPrint, sizeWords } from '../../jobs/size-by-print.ts';
 import { MM_PER_INCH } from '../../length/index.ts';
 import type { OwnTemplate, TracedOutline } from '../engine/messages.ts';
+import { handWords, traceWords } from '../words/words.ts';
 import { lengthSaid } from './by-hand.ts';
 import { Choice, InputField } from './fields.tsx';
 import { focusFirst } from './focus-on.ts';
@@ -11,6 +12,8 @@ import { inHers } from './her-lengths.ts';
 import { PrintOutline } from './print-outline.tsx';
 import { Figure } from './trace-lines.tsx';
 import { isTraced, resolutionSaid, type Scale, say, traceTold, tracing } from './tracing.ts';
+
+const { size, fit } = traceWords;
 
 /** How large the picture is. A capture sheet in it says so by its marks. */
 export const ScaleFields = ({
@@ -21,12 +24,9 @@ export const ScaleFields = ({
   readonly outline: TracedOutline | undefined;
 }) => {
   const scale = tracing.value?.scale ?? { kind: 'own' };
-  if (outline?.source === 'capture-sheet')
-    return <p class="hint">The eight marks of the sheet say how large it is.</p>;
+  if (outline?.source === 'capture-sheet') return <p class="hint">{size.bySheet}</p>;
   const file =
-    ofFile === undefined
-      ? 'the file does not say'
-      : `as its file says: ${Math.round(ofFile * MM_PER_INCH)} dots per inch`;
+    ofFile === undefined ? size.fileSilent : size.byFile({ dots: Math.round(ofFile * MM_PER_INCH) });
   const begin: Readonly<Record<Scale['kind'], Scale>> = {
     own: { kind: 'own' },
     dpi: { kind: 'dpi', text: '' },
@@ -36,36 +36,32 @@ export const ScaleFields = ({
   return (
     <>
       <Choice
-        label="How large it is"
+        label={size.label}
         value={scale.kind}
         options={[
           ['own', file],
-          ['dpi', 'what the scanner was set to'],
-          ['marks', 'two marks that I tap'],
+          ['dpi', size.byScanner],
+          ['marks', size.byMarks],
         ]}
         onChoose={(kind) => say({ scale: begin[kind as Scale['kind']] })}
       />
       {scale.kind === 'dpi' ? (
         <InputField
-          label="Dots per inch"
+          label={size.dots}
           inputMode="numeric"
-          placeholder="such as 300"
+          placeholder={size.dotsExample}
           value={scale.text}
           isWrong={isWrong && scale.text !== ''}
-          more={isWrong && scale.text !== '' ? 'Write a whole number from 100 to 2400.' : undefined}
+          more={isWrong && scale.text !== '' ? size.dotsWrong : undefined}
           onType={(text) => say({ scale: { kind: 'dpi', text } })}
         />
       ) : null}
       {scale.kind === 'marks' ? (
         <InputField
-          label="The two marks are apart by"
-          placeholder="such as 6"
+          label={size.apart}
+          placeholder={size.apartExample}
           value={scale.apart}
-          more={
-            scale.marks.length < 2
-              ? 'Tap two lines of a ruler or a cutting mat in the picture, as far apart as they go; the ruler must lie as high as the template’s edge.'
-              : 'Tap again to begin anew.'
-          }
+          more={scale.marks.length < 2 ? size.tapMarks : size.tapAgain}
           onType={(apart) => say({ scale: { ...scale, apart } })}
         />
       ) : null}
@@ -90,33 +86,28 @@ export const FitOfPrint = ({
     typeof by === 'number' ? sizeByPrint(outline.chord, { by, acrylic: acrylic.value }) : undefined;
   return (
     <fieldset class="trace-part fitting">
-      <legend>Does it fit?</legend>
+      <legend>{handWords.fits}</legend>
       <PrintOutline template={template} told={traceTold} isOld={!isTraced.value} />
       <Figure
-        label={`Between heel and crown end (${inHers(outline.chord)}) it is off by`}
-        placeholder="such as 1/16 in"
+        label={fit.offBy({ chord: inHers(outline.chord) })}
+        placeholder={fit.example}
         value={off.value}
         onType={(text) => {
           off.value = text;
         }}
       />
       <Choice
-        label="The acrylic is"
+        label={fit.acrylic}
         value={acrylic.value}
         options={[
-          ['longer', 'longer than its outline'],
-          ['shorter', 'shorter than its outline'],
+          ['longer', fit.longer],
+          ['shorter', fit.shorter],
         ]}
         onChoose={(next) => {
           acrylic.value = next as OffBy['acrylic'];
         }}
       />
-      {factor === 'too-far' ? (
-        <p class="wrong">
-          That is more than a tenth. Look at how large the picture is, above, and whether the page was printed
-          at 100 %.
-        </p>
-      ) : null}
+      {factor === 'too-far' ? <p class="wrong">{fit.tooFar}</p> : null}
       <button
         type="button"
         disabled={typeof factor !== 'number' || !isTraced.value}
@@ -124,17 +115,17 @@ export const FitOfPrint = ({
           if (typeof factor !== 'number') return;
           say({ correction: now.correction * factor });
           off.value = '';
-          traceTold.value = `The outline is now ${sizeWords(factor)}. Print it once more.`;
+          traceTold.value = fit.isPut({ larger: sizeWords(factor) });
           focusFirst('.fitting');
         }}
       >
-        Put the size right
+        {fit.put}
       </button>
       {now.correction === 1 ? null : (
         <p>
-          Set right by hand: {sizeWords(now.correction)} than the picture says.{' '}
+          {fit.byHand({ larger: sizeWords(now.correction) })}{' '}
           <button type="button" onClick={() => say({ correction: 1 })}>
-            As the picture says
+            {fit.undo}
           </button>
         </p>
       )}

@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { capital } from '../../document/index.ts';
 import type { Level, LineSide } from '../../trace/index.ts';
 import type { TracedOutline } from '../engine/messages.ts';
+import { handWords, traceWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { isHandUnread } from './by-hand.ts';
 import { Choice, NameField, Panel, Troubles } from './fields.tsx';
@@ -77,9 +78,7 @@ export const TraceView = () => {
     }
     await keepAndPutAway();
     focusFirst('#templates');
-    announce(
-      `The template “${kept.title}” is on the shelf, and ticked.${kept.note} Print its outline and lay the acrylic on it before you trust it.`,
-    );
+    announce(handWords.onShelf(kept));
   };
   const mayKeep = template && isTraced.value && !isHandUnread(now);
   return (
@@ -87,15 +86,15 @@ export const TraceView = () => {
     <div ref={place} class="tracing" onKeyDown={stepKeys}>
       <Panel
         id="trace"
-        title="Your template, from its picture"
-        lead="The foot runs along the red line, outside the template. Drag its two ends to where the foot starts and stops."
+        title={traceWords.title}
+        lead={traceWords.lead}
         aside={
           <div class="steps">
             <button type="button" disabled={!canStepBack.value} onClick={stepBack}>
-              Take the last step back
+              {handWords.back}
             </button>
             <button type="button" disabled={!canStepOn.value} onClick={stepOn}>
-              Do it again
+              {handWords.again}
             </button>
             <button
               type="button"
@@ -104,7 +103,7 @@ export const TraceView = () => {
                 focusFirst('#templates');
               }}
             >
-              Put the picture away
+              {traceWords.putAway}
             </button>
           </div>
         }
@@ -113,7 +112,7 @@ export const TraceView = () => {
           <Pictured outline={outline} width={answer.width} height={answer.height} />
           <div class="trace-said">
             <NameField
-              label="What it is called"
+              label={handWords.called}
               placeholder={now.fileName.replace(/\.[a-z0-9]{1,5}$/i, '')}
               value={now.title}
               onType={(title) => say({ title })}
@@ -121,12 +120,12 @@ export const TraceView = () => {
             <ScaleFields ofFile={answer.pixelsPerMm} outline={outline} />
             {outline?.kind === 'line' ? (
               <Choice
-                label="Of the drawn line take"
+                label={traceWords.line.label}
                 value={now.line ?? outline.side ?? 'middle'}
                 options={[
-                  ['middle', 'its middle'],
-                  ['inner', 'its inner side'],
-                  ['outer', 'its outer side'],
+                  ['middle', traceWords.line.middle],
+                  ['inner', traceWords.line.inner],
+                  ['outer', traceWords.line.outer],
                 ]}
                 onChoose={(line) => say({ line: line as LineSide })}
               />
@@ -135,12 +134,12 @@ export const TraceView = () => {
               <>
                 <EdgeButtons outline={outline} edge={outline.edge} />
                 <Choice
-                  label="Lay it level by"
+                  label={traceWords.level.label}
                   value={now.level ?? 'back'}
                   options={[
-                    ['back', 'its long straight side, if it has one'],
-                    ['ends', 'the line from heel to crown end'],
-                    ['picture', 'nothing: as it lies in the picture'],
+                    ['back', traceWords.level.back],
+                    ['ends', traceWords.level.ends],
+                    ['picture', traceWords.level.picture],
                   ]}
                   onChoose={(level) => say({ level: level as Level })}
                 />
@@ -172,18 +171,16 @@ export const TraceView = () => {
             )}
             {isStopped.value ? (
               <p class="wrong" role="status">
-                This is the outline of before: what you said since is not worked out.{' '}
+                {traceWords.isOld}{' '}
                 <button type="button" onClick={traceAgain}>
-                  Work it out
+                  {traceWords.workOut}
                 </button>
               </p>
             ) : null}
-            {resolutionSaid(now.scale) === 'wrong' ? (
-              <p class="hint">Say how large the picture is, above: then this can go on the shelf.</p>
-            ) : null}
+            {resolutionSaid(now.scale) === 'wrong' ? <p class="hint">{traceWords.size.missing}</p> : null}
             <div class="steps">
               <button type="button" class="main" disabled={!mayKeep} onClick={() => void keep()}>
-                Put it on the shelf
+                {handWords.toShelf}
               </button>
               <button
                 type="button"
@@ -192,7 +189,7 @@ export const TraceView = () => {
                   template && isTraced.peek() && saveAs(template.name, 'text/yaml', template.text)
                 }
               >
-                Save its file
+                {handWords.saveFile}
               </button>
             </div>
           </div>
@@ -227,10 +224,10 @@ const EdgeButtons = ({
   return (
     <div class="steps">
       <button type="button" onClick={() => say({ heel: crown, crown: heel, foot: other })}>
-        Heel and crown end change places
+        {traceWords.swapEnds}
       </button>
       <button type="button" onClick={() => say({ heel, crown, foot: other })}>
-        The foot runs on the template’s other side
+        {traceWords.otherSide}
       </button>
     </div>
   );

@@ -3,6 +3,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { TracedOutline } from '../engine/messages.ts';
+import { traceWords } from '../words/words.ts';
 import { lineThrough } from './along-line.ts';
 import { EdgeByHand, lineOf } from './edge-by-hand.tsx';
 import { chosen, focusOn } from './focus-on.ts';
@@ -46,14 +47,14 @@ export const Pictured = ({ outline, width, height }: PicturedProps) => {
               closer.value = times;
             }}
           >
-            {times === 1 ? 'Whole picture' : `${times} times closer`}
+            {times === 1 ? traceWords.whole : traceWords.closer({ times })}
           </button>
         ))}
       </div>
       <figure
         ref={seen}
         class={`trace-window${pictureHand.tool.value || isThrough.value ? ' tapping' : ''}`}
-        aria-label="The picture with the outline that was found"
+        aria-label={traceWords.picture}
       >
         {/* biome-ignore lint/a11y/noSvgWithoutTitle: the figure is labelled */}
         <svg
@@ -102,7 +103,7 @@ const Found = ({ outline, width, size }: FoundProps) => {
         ? ENDS.map(([name, label, nth]) => (
             <Knob
               key={name}
-              {...{ ...common, label, class: name, line: whole, along: 'along the outline' }}
+              {...{ ...common, label, class: name, line: whole, along: traceWords.alongOutline }}
               at={edge.at(nth)!}
               onPut={(place) => say({ [name]: place, ...otherEnd(outline, name) }, name)}
             />
@@ -115,8 +116,8 @@ const Found = ({ outline, width, size }: FoundProps) => {
 
 /** Each by its place in the edge. */
 const ENDS = [
-  ['heel', 'Heel', 0],
-  ['crown', 'Crown end', -1],
+  ['heel', traceWords.heel, 0],
+  ['crown', traceWords.crown, -1],
 ] as const;
 
 /** The other end stays where it is, also where it was found and not said. */
@@ -133,7 +134,13 @@ const StretchEnds = ({ outline, width, size }: FoundProps) => {
   const now = stretch.value;
   if (!now) return null;
   const line = lineThrough(outline.points, true);
-  const common = { width, size, class: 'stretch', perMm: outline.pixelsPerMm, along: 'along the outline' };
+  const common = {
+    width,
+    size,
+    class: 'stretch',
+    perMm: outline.pixelsPerMm,
+    along: traceWords.alongOutline,
+  };
   return (
     <>
       <Knob
@@ -145,7 +152,7 @@ const StretchEnds = ({ outline, width, size }: FoundProps) => {
         }}
       />
       <Knob
-        {...{ ...common, line, label: 'Stretch to' }}
+        {...{ ...common, line, label: traceWords.mend.to }}
         at={now.to}
         onPut={(to) => {
           stretch.value = { ...now, to };

@@ -9,6 +9,7 @@ import type { TraceAnswer, TraceInput } from '../engine/messages.ts';
 import { beginning, changed, type History, redone, undone } from '../plan/history.ts';
 import { freeTitle } from '../plan/shelf.ts';
 import { typedIn } from '../plan/typed-in.ts';
+import { handWords, traceWords, workWords } from '../words/words.ts';
 import { type ByHand, byHandIn, forWorker, lengthSaid, NOTHING_BY_HAND } from './by-hand.ts';
 import { unitsNow } from './fields.tsx';
 import { tell } from './keeping.ts';
@@ -140,9 +141,7 @@ const goOn = async (key: string, title: string | undefined): Promise<void> => {
     return;
   }
   open({ ...now, keptAs: newKey(), ...(title !== undefined && { title: freeTitle(otherTitles(), title) }) });
-  announce(
-    'This picture is open in another window too. What you say of it here is kept by itself, and becomes a template of its own.',
-  );
+  announce(traceWords.openElsewhere);
 };
 
 /** Whether it is as the browser has it, as long as there is no step. */
@@ -265,10 +264,10 @@ const keepNow = async (): Promise<void> => {
     await keepPicture(keptAs, value);
   } catch {
     if (!wasKept) changeKept((kept) => kept.filter((k) => k.key !== keptAs));
-    tell('the picture of your template', false, 'Save its file');
+    tell(traceWords.kept, false, handWords.saveFile);
     return;
   }
-  tell('the picture of your template', true, 'Save its file');
+  tell(traceWords.kept, true, handWords.saveFile);
   for (const one of old) void dropPicture(one).catch(() => {});
 };
 
@@ -346,7 +345,7 @@ export const startTracing = (): void => {
     // What cannot be read yet leaves what was found before; and so does what was called off, until she wants it after all.
     if (pixelsPerMm === 'wrong' || isStopped.value) return;
     const picture = inputFrom(now, pixelsPerMm);
-    void during('the outline', tracer.ask({ kind: 'trace', picture })).then((answered) => {
+    void during(workWords.outline, tracer.ask({ kind: 'trace', picture })).then((answered) => {
       if (tracing.peek()?.key !== now.key) return;
       if (answered.kind === 'stopped') {
         if (traced.peek() === undefined) putAway();
@@ -357,7 +356,7 @@ export const startTracing = (): void => {
         stopped.value = now;
         // Without a first answer there is no picture to look at.
         if (traced.peek() === undefined) throwAway();
-        complain(`${now.fileName} cannot be traced.`, answered.problems);
+        complain(traceWords.cannot({ file: now.fileName }), answered.problems);
         return;
       }
       const { answer } = answered;
@@ -365,8 +364,8 @@ export const startTracing = (): void => {
       if (traced.peek() === undefined && !isAsKept)
         announce(
           problem
-            ? `${now.fileName}: ${problem.text.replace(/\.$/, '')}.`
-            : `The outline of ${now.fileName} is found. Look at it over the picture, and set right what is wrong.`,
+            ? traceWords.problem({ file: now.fileName, problem: problem.text.replace(/\.$/, '') })
+            : traceWords.found({ file: now.fileName }),
         );
       batch(() => {
         if (answer.shown) shownPicture.value = URL.createObjectURL(answer.shown);
