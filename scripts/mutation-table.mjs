@@ -1089,7 +1089,7 @@ export const MUTATIONS = [
   },
   {
     name: 'page: a taken title, and the one in its place, swapped in words',
-    file: 'src/page/plan/shelf.ts',
+    file: 'src/page/words/english/notices.ts',
     from: 'There is a “${asked}” already: this one is called “${title}”.',
     to: 'There is a “${title}” already: this one is called “${asked}”.',
     test: 'tests/page/shelf.test.ts',

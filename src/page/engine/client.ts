@@ -3,6 +3,7 @@
  * is ended and another started. So no question can hang the page.
  */
 
+import { noticeWords } from '../words/words.ts';
 import type { Answered, Answers, Asked, Kind, Question, Trouble } from './messages.ts';
 
 /** The part of a worker that is used. */
@@ -43,9 +44,9 @@ const PATIENCE = 400;
 /** The longest that any question may take (ms): the slowest fills on a slow machine, several times over. */
 const LIMIT = 60_000;
 
-const TOO_LONG: Trouble = { text: 'This took too long and was stopped.', key: undefined, where: undefined };
+const TOO_LONG: Trouble = { text: noticeWords.tooLong, key: undefined, where: undefined };
 export const NO_START: Trouble = {
-  text: 'A part of the page could not be loaded. Reload the page, or try another browser.',
+  text: noticeWords.noStart,
   key: undefined,
   where: undefined,
 };

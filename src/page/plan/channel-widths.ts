@@ -1,6 +1,7 @@
 /** The widths of channels as she types them: several with a comma between them, and nothing guessed. */
 
 import { readLength, type Units } from '../../length/index.ts';
+import { channelsWords } from '../words/words.ts';
 import { plainWords } from './plain-words.ts';
 
 /** How several are written, in each unit. */
@@ -29,7 +30,11 @@ export const readWidths = (text: string, units: Units): WidthsReading => {
   if (comma)
     return {
       ok: false,
-      fault: `“${comma[0]}” has a comma in a number. Write a decimal point, such as ${comma[0].replace(',', '.')}; several widths have a comma and a space between them, such as ${SEVERAL[units]}.`,
+      fault: channelsWords.commaInNumber({
+        found: comma[0],
+        point: comma[0].replace(',', '.'),
+        several: SEVERAL[units],
+      }),
     };
   const widths = text
     .split(/[,;]/)
@@ -38,7 +43,7 @@ export const readWidths = (text: string, units: Units): WidthsReading => {
   if (widths.length === 0)
     return {
       ok: false,
-      fault: `The width of a channel is empty. Type one, or several such as ${SEVERAL[units]}, or switch the channels off.`,
+      fault: channelsWords.empty({ several: SEVERAL[units] }),
     };
   for (const width of widths) {
     const read = readLength(width, units, 'positive');
@@ -46,9 +51,9 @@ export const readWidths = (text: string, units: Units): WidthsReading => {
     if (TWO_NUMBERS.test(width))
       return {
         ok: false,
-        fault: `“${width}” is not one width. Several are written with a comma and a space between them, such as ${SEVERAL[units]}.`,
+        fault: channelsWords.twoNumbers({ found: width, several: SEVERAL[units] }),
       };
-    return { ok: false, fault: plainWords({ ...read, message: read.reason }, 'width of a channel') };
+    return { ok: false, fault: plainWords({ ...read, message: read.reason }, channelsWords.name) };
   }
   return { ok: true, widths };
 };

@@ -1,5 +1,6 @@
 /** Where on a template's edge a swag starts and ends, one of the sides' or a corner's own: one end is chosen, and the other stays. */
 
+import { swagWords } from '../words/words.ts';
 import { type KeyPath, type PlanSource, textAt, type Written } from './plan-text.ts';
 
 /** As a plan says them: a section's number, the name of a line, `heel` or `crown`. */
@@ -51,11 +52,19 @@ export const noneWithBoth = (
     ({ code, key }) => code === 'nothing-fits' || key === `${group}.from` || key === `${group}.to`,
   );
   if (!isOfEnds) return undefined;
-  return `Nothing fits that starts at ${startWords(from)} and also ends at ${endWords(to)}. Choose another start or end, or “Any part of the edge”.`;
+  return swagWords.noneWithBoth({ from: startWords(from), to: endWords(to) });
 };
 
 const startWords = (from: number | string): string =>
-  from === 1 || from === 'heel' ? 'the heel' : typeof from === 'number' ? `section ${from}` : `line ${from}`;
+  from === 1 || from === 'heel'
+    ? swagWords.startAtHeel
+    : typeof from === 'number'
+      ? swagWords.startAtSection({ number: from })
+      : swagWords.atLine({ name: from });
 
 const endWords = (to: number | string): string =>
-  typeof to === 'number' ? `the end of section ${to}` : to === 'crown' ? 'the crown end' : `line ${to}`;
+  typeof to === 'number'
+    ? swagWords.endAtSection({ number: to })
+    : to === 'crown'
+      ? swagWords.endAtCrown
+      : swagWords.atLine({ name: to });

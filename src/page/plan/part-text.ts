@@ -4,6 +4,7 @@ import { isMap, isScalar, isSeq, type Pair } from 'yaml';
 import { keyText, nodeAt, parseText, writtenInLine } from '../../document/index.ts';
 import { MM_PER, readLength, type Units } from '../../length/index.ts';
 import { inCornersOf } from '../../plan/index.ts';
+import { partsWords } from '../words/words.ts';
 import {
   groupAt,
   keysAt,
@@ -61,7 +62,7 @@ const startOf = (text: string, { key }: Pair, isFirst: boolean): number => {
 /** One more part, with a layout to begin with, below all that the quilt has (mm from its middle). */
 export const withPart = (text: string, name: string, units: Units, below: number): string => {
   const parts = partsOf(text);
-  const whole = parts.length > 0 ? text : asParts(text, keysAt(text, ['layout'])[0] ?? 'first part');
+  const whole = parts.length > 0 ? text : asParts(text, keysAt(text, ['layout'])[0] ?? partsWords.firstPart);
   const { length, width, apart } = FIRST_STRIP[units];
   const down = Math.ceil(below / MM_PER[units] + apart + width / 2);
   const part: Written = { at: [0, -down], layout: { strip: { length, width } } };
@@ -83,8 +84,8 @@ export const withoutPart = (text: string, name: string): string =>
 export const freeName = (text: string): string => {
   const taken = partsOf(text);
   let n = Math.max(2, taken.length + 1);
-  while (taken.includes(`part ${n}`)) n++;
-  return `part ${n}`;
+  while (taken.includes(partsWords.freeName({ number: n }))) n++;
+  return partsWords.freeName({ number: n });
 };
 
 /** Where the open part lies: right and up, as it is written; how often, where that is in several places; or in whose corners. */

@@ -1,7 +1,7 @@
 /** All of her own templates as one file, for another device or a class: written, read, and what is said of one that came. */
 
-import { plural, series } from '../../document/index.ts';
 import type { OwnTemplate, Trouble } from '../engine/messages.ts';
+import { filesWords } from '../words/words.ts';
 import { MOST_OWN, MOST_TEXT } from './state.ts';
 
 /** What it is stands first in it. */
@@ -41,9 +41,8 @@ export const shelfFrom = (text: string): ShelfFile | 'stray' | undefined => {
       readonly text?: unknown;
     };
     if (typeof name !== 'string' || typeof held !== 'string')
-      refused.push(refusal(`number ${i + 1}`, 'This is no template.'));
-    else if (held.length > MOST_TEXT)
-      refused.push(refusal(plainName(name), 'This is too large for a template.'));
+      refused.push(refusal(filesWords.entry({ number: i + 1 }), filesWords.noTemplate));
+    else if (held.length > MOST_TEXT) refused.push(refusal(plainName(name), filesWords.templateTooLarge));
     else kept.push({ name, text: held });
   }
   return { templates: kept, refused, beyond: Math.max(0, templates.length - MOST_READ) };
@@ -75,17 +74,14 @@ export interface Unpacked {
 }
 
 /** That, in sentences. */
-export const unpackedWords = (fileName: string, { added, notes, there, bad, beyond }: Unpacked): string => {
-  if (added.length + there + bad === 0) return `${fileName} holds no template.`;
-  if (added.length + bad + beyond === 0) return `All templates of ${fileName} are on the shelf already.`;
-  const are = (count: number): string => (count > 1 ? 'are' : 'is');
-  const titles = series(added.map((title) => `“${title}”`));
+export const unpackedWords = (file: string, { added, notes, there, bad, beyond }: Unpacked): string => {
+  if (added.length + there + bad === 0) return filesWords.empty({ file });
+  if (added.length + bad + beyond === 0) return filesWords.allThere({ file });
   return [
-    added.length > 0 &&
-      `${titles} of ${fileName} ${are(added.length)} on the shelf, and ticked.${notes.join('')}`,
-    there > 0 && `${plural(there, 'template')} of ${fileName} ${are(there)} on the shelf already.`,
-    bad > 0 && `${plural(bad, 'template')} of ${fileName} could not be put on the shelf.`,
-    beyond > 0 && `${plural(beyond, 'more was', 'more were')} not looked at.`,
+    added.length > 0 && filesWords.added({ file, titles: added, notes: notes.join('') }),
+    there > 0 && filesWords.there({ file, count: there }),
+    bad > 0 && filesWords.bad({ file, count: bad }),
+    beyond > 0 && filesWords.beyond({ count: beyond }),
   ]
     .filter((sentence) => sentence !== false)
     .join(' ');

@@ -1,6 +1,7 @@
 /** Her own templates: added, renamed, doubled and removed. */
 
 import type { OwnTemplate } from '../engine/messages.ts';
+import { filesWords } from '../words/words.ts';
 import {
   type KeyPath,
   listAt,
@@ -67,7 +68,7 @@ export const entitled = (text: string, title: string): string => {
 
 /** What is said where another template has the title that was asked for. */
 export const otherwiseCalled = (asked: string, title: string): string =>
-  asked === title ? '' : `There is a “${asked}” already: this one is called “${title}”.`;
+  asked === title ? '' : filesWords.otherwiseCalled({ asked, title });
 
 /**
  * A state that comes from outside, with the templates that it brings beside those that are there: one that is there

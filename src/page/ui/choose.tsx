@@ -2,9 +2,9 @@
 
 import type { ComponentType } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { plural } from '../../document/index.ts';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
+import { fitsWords, templatesWords } from '../words/words.ts';
 import { Panel, Troubles } from './fields.tsx';
 import { FileButton, openPoints, saveShelf } from './files.tsx';
 import { keptPictures } from './kept-pictures.ts';
@@ -31,14 +31,14 @@ export const Templates = () => {
   return (
     <Panel
       id="templates"
-      title="Your templates"
-      lead="Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size), a template file, or points that you measure."
+      title={templatesWords.title}
+      lead={templatesWords.lead}
       aside={
         <div class="steps">
-          <FileButton label="Add your template …" />
-          <FileButton label="Photograph it …" camera />
+          <FileButton label={templatesWords.add} />
+          <FileButton label={templatesWords.photograph} camera />
           <button type="button" onClick={() => void openPoints()}>
-            Type its points …
+            {templatesWords.points}
           </button>
         </div>
       }
@@ -59,7 +59,7 @@ export const Templates = () => {
       {state.value.own.length > 0 ? (
         <p>
           <button type="button" onClick={saveShelf}>
-            Save all of mine in one file
+            {templatesWords.saveAll}
           </button>
         </p>
       ) : null}
@@ -98,14 +98,6 @@ const Template = ({
   </li>
 );
 
-/** What makes a fit good, by what the swags lie round. */
-const BEST = {
-  quilt: 'filling the border, touching, alike on all sides, plain to set.',
-  block: 'filling the room, touching, alike on all sides, plain to set.',
-  motif: 'filling the room, touching, six to eight, neither flat nor steep.',
-  nothing: 'filling the strip, touching, plain to set.',
-} as const;
-
 /** Whether something is asked of the swags that ranks them. */
 const asksAbout = (): boolean =>
   ['span', 'depth', 'use', 'repeats', 'gap'].some((key) =>
@@ -118,6 +110,7 @@ export const Fits = () => {
   const now = shown.value?.key;
   const decides = keysAt(state.value, ['swag']).length > 0;
   const cards = fitCards.value;
+  const best = fitsWords.best[shown.value?.round ?? 'quilt'];
   const isStale = answer !== undefined && isOld.value;
   const isNone = troubles.value.some(({ code }) => code === 'nothing-fits');
   const likely = now === undefined ? undefined : cards.find((card) => card.like.includes(now));
@@ -135,24 +128,26 @@ export const Fits = () => {
   return (
     <Panel
       id="fits"
-      title="What fits"
+      title={fitsWords.title}
       lead={
         answer === undefined
-          ? 'Working it out …'
+          ? fitsWords.workingOut
           : isStale
-            ? `${isNone ? 'Nothing fits these figures yet. ' : ''}Below is what fitted the figures before.`
-            : `${plural(found, 'way')}, the best first: ${asksAbout() ? 'nearest to what you would like; then ' : ''}${BEST[shown.value?.round ?? 'quilt']}`
+            ? isNone
+              ? fitsWords.none
+              : fitsWords.before
+            : fitsWords.ways({ count: found, best: asksAbout() ? fitsWords.nearest({ best }) : best })
       }
       aside={
         decides ? (
           <button type="button" onClick={() => edit([[['swag'], undefined]])}>
-            Show everything that fits
+            {fitsWords.showAll}
           </button>
         ) : null
       }
     >
       <fieldset ref={list} class={`fit-list${isStale ? ' stale' : ''}`} tabIndex={isStale ? 0 : undefined}>
-        <legend class="unseen">Choose how the swags are made</legend>
+        <legend class="unseen">{fitsWords.choose}</legend>
         {cards.map((card) => (
           <label key={card.key} class="fit">
             <input
@@ -161,7 +156,7 @@ export const Fits = () => {
               checked={card.key === now}
               disabled={isStale}
               onChange={() => take(card.key)}
-              aria-label={`${card.number}: ${card.caption.join('; ')}`}
+              aria-label={fitsWords.card(card)}
             />
             <Drawn picture={card.picture} />
             <span class="caption">
@@ -176,11 +171,7 @@ export const Fits = () => {
         ))}
       </fieldset>
       {chosenIsShown || !shown.value || cards.length === 0 ? null : (
-        <p class="hint">
-          {likely
-            ? `What you have taken looks like number ${likely.number}.`
-            : 'The one that you have taken is further down.'}
-        </p>
+        <p class="hint">{likely ? fitsWords.looksLike(likely) : fitsWords.furtherDown}</p>
       )}
       {different > cards.length ? (
         <p class="more">
@@ -191,10 +182,10 @@ export const Fits = () => {
               wantedFits.value += SOME_FITS;
             }}
           >
-            Show {Math.min(SOME_FITS, different - cards.length)} more
+            {fitsWords.more({ count: Math.min(SOME_FITS, different - cards.length) })}
           </button>{' '}
           <span class="hint" role="status">
-            {cards.length} of {different} are shown.
+            {fitsWords.shown({ count: cards.length, all: different })}
           </span>
         </p>
       ) : null}

@@ -5,6 +5,7 @@ import { useEffect, useId, useRef } from 'preact/hooks';
 import type { Outcome } from '../engine/client.ts';
 import type { ClassCount } from '../engine/messages.ts';
 import { takenIn } from '../plan/state.ts';
+import { classWords, workWords } from '../words/words.ts';
 import { Troubles } from './fields.tsx';
 import type { ClassPaper } from './later.tsx';
 import { during, isOld, state, thorough } from './store.ts';
@@ -66,7 +67,7 @@ export const ClassView = ({ choices, give }: ClassPaper) => {
     if (!isReady || counted.peek()?.of === asked) return undefined;
     const count = async (): Promise<void> => {
       const outcome = await during(
-        'the class',
+        workWords.class,
         thorough.ask({ kind: 'class-count', input, table: text, choices }),
       );
       if (outcome.kind !== 'stopped') counted.value = { of: asked, outcome };
@@ -81,29 +82,25 @@ export const ClassView = ({ choices, give }: ClassPaper) => {
   return (
     <section ref={place} class="class" aria-labelledby={`${id}-title`}>
       <div class="panel-head">
-        <h3 id={`${id}-title`}>A class</h3>
+        <h3 id={`${id}-title`}>{classWords.title}</h3>
         <button
           type="button"
           onClick={() => {
             opened.value = 0;
           }}
         >
-          Put the table away
+          {classWords.putAway}
         </button>
       </div>
-      <p class="lead">
-        {takenIn(input) === undefined
-          ? 'Each piece gets what fits it best. Take one of what fits, and all are set alike.'
-          : 'All are set like the one that you took. How many swags there are is each piece’s own.'}
-      </p>
+      <p class="lead">{takenIn(input) === undefined ? classWords.leadOwn : classWords.leadTaken}</p>
       <div class="field">
-        <label for={id}>The table of students: name, length and width of each piece</label>
+        <label for={id}>{classWords.table}</label>
         <textarea
           id={id}
           rows={8}
           autocomplete="off"
           spellcheck={false}
-          placeholder={'name,length,width\nAda,36,5\nBerit,30 1/2,'}
+          placeholder={classWords.example}
           value={text}
           aria-describedby={`${id}-more`}
           onInput={(event) => {
@@ -114,17 +111,14 @@ export const ClassView = ({ choices, give }: ClassPaper) => {
           onKeyDown={(event) => event.stopPropagation()}
         />
         <p class="hint" id={`${id}-more`}>
-          Paste it from a spreadsheet. Its first line names its columns: name,length,width. A piece without a
-          width is as wide as the plan’s strip.
+          {classWords.hint}
         </p>
       </div>
       <div role="status">
-        {answer ? <p>{answer.words}.</p> : null}
+        {answer ? <p>{classWords.counted({ counted: answer.words })}</p> : null}
         {troubles.length > 0 ? (
           <>
-            <p class="wrong">
-              {answer ? 'These cannot be made; the others are.' : 'The class cannot be made.'}
-            </p>
+            <p class="wrong">{answer ? classWords.someCannot : classWords.noneCan}</p>
             <Troubles list={troubles} most={troubles.length} />
           </>
         ) : null}
@@ -139,7 +133,7 @@ export const ClassView = ({ choices, give }: ClassPaper) => {
             void give((choices, fonts) => thorough.ask({ kind: 'class', input, table: text, choices, fonts }))
           }
         >
-          Sheets for the class
+          {classWords.print}
         </button>
       </div>
     </section>

@@ -1,6 +1,7 @@
 /** What the page itself knows of her designs: whether there are any, how one is kept, and which file holds some. */
 
 import { NO_START } from '../engine/client.ts';
+import { workWords } from '../words/words.ts';
 import { wantPart } from './later.tsx';
 import { complain, during } from './store.ts';
 
@@ -26,7 +27,7 @@ export const showDesigns = (): void => {
 };
 
 const designsPart = () =>
-  during('your designs', wantPart('designs')).catch(() => {
+  during(workWords.designs, wantPart('designs')).catch(() => {
     complain(NO_START.text);
     return undefined;
   });

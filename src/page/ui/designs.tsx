@@ -2,7 +2,6 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { plural } from '../../document/index.ts';
 import type { Picture } from '../engine/messages.ts';
 import {
   called,
@@ -13,6 +12,7 @@ import {
   freeTitleIn,
   MOST_DESIGNS,
 } from '../plan/designs.ts';
+import { designsWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { drawAll, pictureOf } from './design-pictures.ts';
 import { NameField, Panel } from './fields.tsx';
@@ -24,14 +24,8 @@ import { complain, isOld, look, openFrom, say, shown, state } from './store.ts';
 /** Whether it is kept; what keeps it from that is said. */
 const keep = (design: Design): boolean => {
   const answer = putDesign(design);
-  if (answer === 'full')
-    complain(
-      `This browser keeps ${MOST_DESIGNS} designs of yours. Save them as a file, and throw some away.`,
-    );
-  if (answer === 'refused')
-    complain(
-      'This browser has no room for another design, or is set to keep nothing. “Save plan” puts it with your downloads.',
-    );
+  if (answer === 'full') complain(designsWords.full({ most: MOST_DESIGNS }));
+  if (answer === 'refused') complain(designsWords.refused);
   return answer === 'kept';
 };
 
@@ -39,23 +33,21 @@ const keep = (design: Design): boolean => {
 export const keepDesign = (): void => {
   const design = shown.value;
   if (!design || isOld.value) {
-    complain('What is open does not work out yet, and is no design to keep.');
+    complain(designsWords.noneYet);
     return;
   }
-  const asked = look.value?.facts?.title ?? 'My border';
+  const asked = look.value?.facts?.title ?? designsWords.usualTitle;
   const title = freeTitleIn(designs.value, asked);
   const more = { id: newDesignId(), at: nextPlace(), words: design.summary };
   if (!keep(designOf(state.value, title, more))) return;
-  say(
-    `The design “${title}” is kept in this browser, under “Your designs”.${title === asked ? '' : ` There is a “${asked}” already.`}`,
-  );
+  say(designsWords.kept({ title, asked }));
 };
 
 /** Puts those of a file beside those that are there, each under a name that is free. */
 export const takeDesigns = (fileName: string, text: string): void => {
   const read = designsFrom(text);
   if (!read) {
-    complain(`${fileName} cannot be read.`);
+    complain(designsWords.unread({ file: fileName }));
     return;
   }
   const { bad } = read;
@@ -66,14 +58,14 @@ export const takeDesigns = (fileName: string, text: string): void => {
     if (!keep(design)) return;
     added.push(title);
   }
-  const words = `${plural(added.length, 'design')} of ${fileName} ${added.length === 1 ? 'is' : 'are'} under “Your designs” now.`;
-  if (bad > 0) complain(`${words} ${plural(bad, 'entry', 'entries')} could not be read.`);
-  else say(words);
+  const of = { count: added.length, file: fileName };
+  if (bad > 0) complain(designsWords.takenSome({ ...of, bad }));
+  else say(designsWords.taken(of));
 };
 
 const saveDesigns = (): void => {
   saveAs(DESIGNS_FILE, 'application/json', designsText(designs.value));
-  say(`${DESIGNS_FILE} is with your downloads. “Open …” brings its designs to another device.`);
+  say(designsWords.saved({ file: DESIGNS_FILE }));
 };
 
 const DESIGNS_FILE = 'my-designs.json';
@@ -92,12 +84,12 @@ export const DesignsView = () => {
   return (
     <Panel
       id="designs"
-      title="Your designs"
-      lead="Kept in this browser, each with the templates that it uses. Tick two to four to see them side by side."
+      title={designsWords.title}
+      lead={designsWords.lead}
       aside={
         all.length > 0 ? (
           <button type="button" onClick={saveDesigns}>
-            Save all designs in one file
+            {designsWords.saveAll}
           </button>
         ) : null
       }
@@ -132,15 +124,15 @@ export const DesignsView = () => {
                   if (keep(design)) thrown.value = thrown.value.filter((other) => other !== design);
                 }}
               >
-                Take “{design.title}” back
+                {designsWords.takeBack(design)}
               </button>
             </li>
           ))}
         </ul>
       ) : null}
       {beside.length > 1 ? (
-        <section class="beside-one-another" aria-label="Side by side, at one scale">
-          <h3>Side by side, at one scale</h3>
+        <section class="beside-one-another" aria-label={designsWords.beside}>
+          <h3>{designsWords.beside}</h3>
           <ul>
             {beside.map((design) => (
               <li key={design.id}>
@@ -148,7 +140,7 @@ export const DesignsView = () => {
                 <Scaled picture={pictureOf(design)} widest={widest} />
                 <Figures words={design.words} />
                 <button type="button" onClick={() => void open(design)}>
-                  Take this one
+                  {designsWords.takeThis}
                 </button>
               </li>
             ))}
@@ -199,7 +191,7 @@ const DesignCard = ({
     <li>
       {picture ? <Drawn picture={picture} class="quilt" /> : <div class="undrawn" aria-hidden="true" />}
       <NameField
-        label={`What the design ${title} is called`}
+        label={designsWords.name({ title })}
         isUnseen
         value={title}
         onType={(name) => {
@@ -212,27 +204,27 @@ const DesignCard = ({
           type="checkbox"
           checked={isPinned}
           disabled={!isPinned && !mayPin}
-          aria-label={`Side by side: ${title}`}
+          aria-label={designsWords.pinOf({ title })}
           onChange={(event) => onPin(event.currentTarget.checked)}
         />
-        side by side
+        {designsWords.pin}
       </label>
       <div class="steps">
-        <button type="button" aria-label={`Open: ${title}`} onClick={() => void open(design)}>
-          Open
+        <button type="button" aria-label={designsWords.openOf({ title })} onClick={() => void open(design)}>
+          {designsWords.open}
         </button>
         <button
           type="button"
-          aria-label={`Copy: ${title}`}
+          aria-label={designsWords.copyOf({ title })}
           onClick={() => {
             const copy = called(design, freeTitleIn(designs.value, title));
             keep({ ...copy, id: newDesignId(), at: nextPlace() });
           }}
         >
-          Copy
+          {designsWords.copy}
         </button>
-        <button type="button" aria-label={`Throw away: ${title}`} onClick={onThrow}>
-          Throw away
+        <button type="button" aria-label={designsWords.throwAwayOf({ title })} onClick={onThrow}>
+          {designsWords.throwAway}
         </button>
       </div>
     </li>

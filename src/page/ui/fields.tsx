@@ -7,6 +7,7 @@ import { type AllowedSign, readLength, type Units } from '../../length/index.ts'
 import { shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { type KeyPath, textAt, type Written } from '../plan/plan-text.ts';
+import { fieldsWords } from '../words/words.ts';
 import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -117,7 +118,8 @@ export const LengthField = ({
   const written = part?.written ?? textAt(state.value, path) ?? usual ?? '';
   const wrong = troubles.value.find((p) => concerns(p, key))?.text;
   const { text: shownText, exact } = shownLength(written, unitsNow());
-  const more = wrong ?? pairHint(key) ?? (exact === undefined ? hint : `Exactly ${exact}`);
+  const more =
+    wrong ?? pairHint(key) ?? (exact === undefined ? hint : fieldsWords.exactly({ length: exact }));
   const put = (text: string, isDone: boolean): void => {
     if (text.trim() === '' && optional) {
       typed.value = text;
@@ -223,7 +225,7 @@ export const CountField = ({ label, path }: { readonly label: string; readonly p
   const put = (text: string, isDone: boolean): void => {
     if (text !== '' && !/^\d{1,4}$/.test(text)) {
       typed.value = undefined;
-      cannotRead(key, text, 'Write a whole number, such as 8.', isDone);
+      cannotRead(key, text, fieldsWords.wholeNumber, isDone);
       return;
     }
     typed.value = text;
@@ -234,7 +236,7 @@ export const CountField = ({ label, path }: { readonly label: string; readonly p
     <InputField
       label={label}
       inputMode="numeric"
-      placeholder="as fits best"
+      placeholder={fieldsWords.asFits}
       value={unread?.text ?? typed.value ?? written}
       isWrong={wrong !== undefined}
       more={wrong}
@@ -332,7 +334,7 @@ export const Troubles = ({
         {t.text}
       </li>
     ))}
-    {list.length > most ? <li>and {list.length - most} more</li> : null}
+    {list.length > most ? <li>{fieldsWords.moreTroubles({ count: list.length - most })}</li> : null}
   </ul>
 );
 

@@ -10,6 +10,7 @@ import { listAt, textAt } from '../plan/plan-text.ts';
 import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/shelf.ts';
 import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
 import { MOST_OWN, MOST_TEXT } from '../plan/state.ts';
+import { filesWords, noticeWords, workWords } from '../words/words.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { isDesigns, takeDesigns } from './designs-there.ts';
 import { unitsNow } from './fields.tsx';
@@ -51,20 +52,20 @@ const takeFile = async (file: File): Promise<void> => {
     return;
   }
   if (/\.pdf$/i.test(file.name)) {
-    complain(`${file.name} is a PDF. Save its page as a picture (JPEG or PNG).`);
+    complain(filesWords.pdf({ file: file.name }));
     return;
   }
   if (PICTURE.test(file.name) || file.type.startsWith('image/')) {
     await takePicture(file);
     return;
   }
-  const isTooLarge = (): void => complain(`${file.name} is too large to be a plan or a template.`);
+  const isTooLarge = (): void => complain(filesWords.tooLarge({ file: file.name }));
   if (file.size > (MOST_OWN + 1) * MOST_BYTES) return isTooLarge();
   const text = await read(file);
   if (text === undefined) return;
   if (isDesigns(text)) return takeDesigns(file.name, text);
   const shelf = shelfFrom(text);
-  if (shelf === 'stray') return complain(`${file.name} is no plan, no template and no file of templates.`);
+  if (shelf === 'stray') return complain(filesWords.stray({ file: file.name }));
   if (shelf) {
     await takeShelf(file.name, shelf);
     return;
@@ -87,7 +88,7 @@ const read = async (file: File): Promise<string | undefined> => {
 const PICTURE = /\.(png|jpe?g|gif|webp|avif|tiff?|bmp|heic|heif)$/i;
 
 const tracePart = () =>
-  during('the picture', wantPart('trace')).catch(() => {
+  during(workWords.picture, wantPart('trace')).catch(() => {
     complain(NO_START.text);
     return undefined;
   });
@@ -100,7 +101,7 @@ export const openPoints = async (): Promise<void> => (await tracePart())?.points
 /** A drawing of a template becomes one; its file is hers, for another computer. */
 const takeDrawing = async (file: File): Promise<void> => {
   if (file.size > MOST_DRAWING) {
-    complain(`${file.name} is too large to be the drawing of a template.`);
+    complain(filesWords.drawingTooLarge({ file: file.name }));
     return;
   }
   const svg = await read(file);
@@ -111,19 +112,17 @@ const takeDrawing = async (file: File): Promise<void> => {
     svg,
     units: unitsNow(),
   } as const;
-  const made = await during('the template', thorough.ask(question));
+  const made = await during(workWords.template, thorough.ask(question));
   if (made.kind === 'stopped') return;
   if (made.kind === 'problems') {
-    complain(`${file.name} cannot be used as a template.`, made.problems);
+    complain(filesWords.unusable({ file: file.name }), made.problems);
     return;
   }
   const { name, text, words } = made.answer;
   const kept = await takeTemplate(name, text);
   if (!kept) return;
   saveAs(name, 'text/yaml', text);
-  say(
-    `The template “${kept.title}” is made, ticked, and with your downloads as ${name}.${kept.note} ${words}`,
-  );
+  say(filesWords.madeOfDrawing({ ...kept, name, words }));
 };
 
 /** All templates of a file that the page wrote; those that are on the shelf already stay as they are. */
@@ -157,7 +156,7 @@ const takeShelf = async (fileName: string, { templates, refused, beyond }: Shelf
 export const saveShelf = (): void => {
   const { own } = state.value;
   saveAs(SHELF_FILE, 'application/json', shelfText(own));
-  say(`${SHELF_FILE} is with your downloads. “Open …” puts its templates on the shelf of another device.`);
+  say(filesWords.shelfSaved({ file: SHELF_FILE }));
 };
 
 const SHELF_FILE = 'my-templates.json';
@@ -178,7 +177,7 @@ export const takeTemplate = async (
     complain(kept.text, kept.troubles);
     return undefined;
   }
-  say(`The template “${kept.title}” is on the shelf, and ticked.${kept.note}`);
+  say(filesWords.onShelf(kept));
   return kept;
 };
 
@@ -192,11 +191,11 @@ const shelve = async (
   const called = readOwnName(fileName);
   // The shelf itself may be asked for meanwhile, for what another window has put there.
   const asked = { kind: 'shelf', own: [{ name: called, text }] } as const;
-  const checked = await during('the template', aside.ask(asked));
+  const checked = await during(workWords.template, aside.ask(asked));
   if (checked.kind === 'stopped') return 'stopped';
   const card = checked.kind === 'answer' ? checked.answer.find((c) => c.name === called) : undefined;
   const problems = checked.kind === 'problems' ? checked.problems : (card?.problems ?? []);
-  if (!card?.picture) return { text: `${fileName} cannot be used as a template.`, troubles: problems };
+  if (!card?.picture) return { text: filesWords.unusable({ file: fileName }), troubles: problems };
   const name = where === 'beside' ? freeName(takenNames(), called) : called;
   beforeItIs?.(name);
   const title = freeTitle(otherTitles(name), card.title);
@@ -268,15 +267,13 @@ export const startAnew = (): void => {
   const written = textAt(plan, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
   replaceState({ plan: newPlan(unitsNow(), paper), own, taken: undefined });
-  say('A new plan, “My border”, with figures to type yours over. Undo brings back the one before.');
+  say(noticeWords.newPlan);
 };
 
 /** The plan with everything decided, as the commands read it. */
 export const savePlan = async (): Promise<void> => {
-  const decided = await during('the plan', quick.ask({ kind: 'decided', input: state.value }));
+  const decided = await during(workWords.plan, quick.ask({ kind: 'decided', input: state.value }));
   const text = decided.kind === 'answer' && decided.answer ? decided.answer : state.value.plan;
   saveAs(planName(), 'text/yaml', text);
-  say(
-    `${planName()} is with your downloads. “Open …” brings it back, here or on another computer.${notInIt()}`,
-  );
+  say(noticeWords.planSaved({ name: planName() }) + notInIt());
 };

@@ -17,6 +17,7 @@ import {
 import { exactly, shownLength } from '../plan/her-units.ts';
 import { plainWords } from '../plan/plain-words.ts';
 import { listAt } from '../plan/plan-text.ts';
+import { fillsWords, wishesWords } from '../words/words.ts';
 import { InputField, keyName, unitsNow } from './fields.tsx';
 import { troubles } from './pairs.ts';
 import { edit, fillList, fills, letGo, partNow, shown, state } from './store.ts';
@@ -33,22 +34,15 @@ export const FillFigures = () => (
   </>
 );
 
-const whereOf = (place: FillPlace): string => {
-  if (place === 'corner') return shown.value?.corner ? 'in the corners' : 'in the corner squares';
-  return WHERE[place];
-};
-
-const WHERE: Readonly<Record<Exclude<FillPlace, 'corner'>, string>> = {
-  swag: 'inside the swags',
-  background: 'round the swags',
-  between: 'between the rows',
-  channels: 'in the channels',
+const titleOf = ({ kind, place }: WrittenFill): string => {
+  const isSquare = place === 'corner' && !shown.value?.corner;
+  return fillsWords.place[isSquare ? 'square' : place]({ fill: kind });
 };
 
 const Figures = ({ fill, known }: { readonly fill: WrittenFill; readonly known: FillFacts }) => {
   return (
     <fieldset class="field wish fill-figures">
-      <legend>{`${fill.kind} ${whereOf(fill.place)}`}</legend>
+      <legend>{titleOf(fill)}</legend>
       <div class="field-row">
         <Figure fill={fill} figure={spacingOf(fill, unitsNow())} />
         {known.usualAngle === undefined ? null : <Figure fill={fill} figure={angleFrom(known.usualAngle)} />}
@@ -90,11 +84,11 @@ const spacingOf = ({ place }: WrittenFill, units: Units): FigureKind => {
   };
   return {
     key: 'spacing',
-    label: 'Spacing',
+    label: fillsWords.spacing,
     usual: figureAt(usualSpacing(place, units) / step),
     fault: (text) => {
       const read = readLength(text, units, 'positive');
-      return read.ok ? undefined : plainWords({ ...read, message: read.reason }, 'spacing of a fill');
+      return read.ok ? undefined : plainWords({ ...read, message: read.reason }, fillsWords.spacingName);
     },
     shown: (written) => shownLength(written, units).text,
     least: Math.ceil(FROM / step),
@@ -119,10 +113,9 @@ const usualSpacing = (place: FillPlace, units: Units): number => {
 const ANGLE_STEP = 5;
 const angleFrom = (usual: number): FigureKind => ({
   key: 'angle',
-  label: 'Angle',
+  label: fillsWords.angle,
   usual: String(usual),
-  fault: (text) =>
-    /^-?\d{1,3}(\.\d{1,4})?$/.test(text) ? undefined : 'Write an angle in degrees, such as 45.',
+  fault: (text) => (/^-?\d{1,3}(\.\d{1,4})?$/.test(text) ? undefined : fillsWords.angleWrong),
   shown: (written) => written,
   least: 0,
   most: 180 / ANGLE_STEP - 1,
@@ -133,12 +126,9 @@ const angleFrom = (usual: number): FigureKind => ({
 
 const SEED: FigureKind = {
   key: 'seed',
-  label: 'Seed',
+  label: fillsWords.seed,
   usual: String(USUAL_SEED),
-  fault: (text) =>
-    /^\d{1,9}$/.test(text)
-      ? undefined
-      : `Write a whole number from 0 to ${LARGEST_SEED}: each draws another.`,
+  fault: (text) => (/^\d{1,9}$/.test(text) ? undefined : fillsWords.seedWrong({ most: LARGEST_SEED })),
   shown: (written) => written,
   least: 1,
   most: 50,
@@ -185,7 +175,7 @@ const Figure = ({ fill, figure }: { readonly fill: WrittenFill; readonly figure:
       />
       <input
         type="range"
-        aria-label={`${label}, slider`}
+        aria-label={wishesWords.sliderOf({ label })}
         aria-valuetext={`${figure.shown(meant)} ${unit}`.trim()}
         min={least}
         max={most}

@@ -2,6 +2,7 @@
 
 import { useSignal } from '@preact/signals';
 import type { SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
+import { swagWords } from '../words/words.ts';
 import { type Place, placeIn } from './pointer.ts';
 import { quick, shown, side, state, take } from './store.ts';
 
@@ -140,7 +141,7 @@ const ALONG: Place = { x: 1, y: 0 };
 const knobsOf = ({ kind, chord }: SwagAnswer, { ground, deeper, depth, ends }: SwagPose): readonly Knob[] => {
   const crown: Knob = {
     name: 'depth',
-    label: kind === 'corner' ? 'Depth of the corner swag' : 'Depth of the swag',
+    label: kind === 'corner' ? swagWords.cornerKnob : swagWords.depthKnob,
     place: { x: ground.x + deeper.x * depth, y: ground.y + deeper.y * depth },
     way: deeper,
     halfSpanFor: (at) => {
@@ -158,7 +159,7 @@ const knobsOf = ({ kind, chord }: SwagAnswer, { ground, deeper, depth, ends }: S
     way: ALONG,
     halfSpanFor: ({ x }) => Math.max(0, sign * x),
   });
-  return [crown, end(ends[1], 'Span of the swag', 1), end(ends[0], undefined, -1)];
+  return [crown, end(ends[1], swagWords.spanKnob, 1), end(ends[0], undefined, -1)];
 };
 
 /** Degrees, as SVG turns. */

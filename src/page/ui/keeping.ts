@@ -1,8 +1,8 @@
 /** Keeps what she does as she does it, says where that fails, and brings in what other windows do. */
 
 import { computed, effect, signal } from '@preact/signals';
-import { series } from '../../document/index.ts';
 import { templatesOf, textAt } from '../plan/plan-text.ts';
+import { noticeWords, templatesWords } from '../words/words.ts';
 import {
   forgetOld,
   isPutAside,
@@ -22,7 +22,7 @@ import { complain, followShelf, history, say, state } from './store.ts';
 export const unkept = signal<readonly string[]>([]);
 
 export const tell = (what: string, isKept: boolean, button: string): boolean => {
-  const words = `This browser has no room for ${what}, or is set to keep nothing. What you change is here until you close this window: “${button}” puts it with your downloads.`;
+  const words = noticeWords.noRoom({ what, button });
   const before = unkept.peek();
   if (before.includes(words) === isKept)
     unkept.value = isKept ? before.filter((other) => other !== words) : [...before, words];
@@ -39,15 +39,10 @@ const meetOthers = (written?: string | null): boolean => {
     const names = new Set(own.map((t) => t.name));
     const taken = before.own.filter((t) => used.includes(t.name) && !names.has(t.name));
     if (followShelf(own, moved) && taken.length > 0)
-      say(
-        `${series(taken.map((t) => `“${textAt(t.text, ['title']) ?? t.name}”`))} ${taken.length > 1 ? 'were' : 'was'} taken off the shelf in another window, and so out of this plan. Undo brings it back.`,
-      );
+      say(noticeWords.takenOff({ titles: taken.map((t) => textAt(t.text, ['title']) ?? t.name) }));
   }
-  if (doubled.length > 0)
-    complain(
-      `Two windows changed a template at once, or each added one of the same name. Both are on the shelf: the second is ${series(doubled.map((title) => `“${title}”`))}.`,
-    );
-  return tell('your templates', isKept, 'Save all of mine in one file');
+  if (doubled.length > 0) complain(noticeWords.doubled({ titles: doubled }));
+  return tell(noticeWords.templates, isKept, templatesWords.saveAll);
 };
 
 /** ms */
@@ -55,14 +50,11 @@ const REST = 500;
 
 /** Called once. */
 export const startKeeping = (): void => {
-  if (isUnread)
-    complain(
-      'The shelf of your templates that this browser kept cannot be read. It is put aside, and the shelf begins anew; a file that you saved brings its templates back.',
-    );
+  if (isUnread) complain(noticeWords.shelfUnread);
   const planNow = computed(() => planText(state.value));
   let isPlanKept = false;
   effect(() => {
-    isPlanKept = tell('your plan', keepPlan(planNow.value), 'Save plan');
+    isPlanKept = tell(noticeWords.plan, keepPlan(planNow.value), noticeWords.savePlan);
   });
   // Not at every step of a hand that drags; a window that closes still has time for it.
   let resting: ReturnType<typeof setTimeout> | undefined;

@@ -41,10 +41,10 @@ export const sidePath = (plan: PlanSource, side: string): KeyPath => [
   side,
 ];
 
-/** What the swags fill, as a person calls it, and whether it has sides that are counted. */
-export const roomOf = (plan: PlanSource): { readonly name: string; readonly hasSides: boolean } => {
+/** Whether the swags fill a border, or some other room, and whether that has sides that are counted. */
+export const roomOf = (plan: PlanSource): { readonly isBorder: boolean; readonly hasSides: boolean } => {
   const kind = kindNow(plan);
-  return { name: kind === 'border' ? 'border' : 'room', hasSides: kind !== 'frame' };
+  return { isBorder: kind === 'border', hasSides: kind !== 'frame' };
 };
 
 /** The same border, its sides written along its other edge. Where a figure cannot be read they are only moved there. */

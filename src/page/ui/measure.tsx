@@ -6,6 +6,7 @@ import type { Laid, Picture } from '../engine/messages.ts';
 import { FIRST_FIGURES } from '../plan/first-figures.ts';
 import { needsLimit } from '../plan/plain-words.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
+import { measureWords } from '../words/words.ts';
 import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
 import { type Edge, kindNow, type LayoutKind, measureAlong, measuredAlong, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
@@ -13,22 +14,13 @@ import { Drawn, Inks, viewBoxOf } from './picture.tsx';
 import { edit, fills, isOld, look, others, partNow, shelf, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
-const KINDS: readonly (readonly [LayoutKind, string])[] = [
-  ['border', 'A border round a quilt'],
-  ['strip', 'One straight strip'],
-  ['frame', 'A round frame, for a motif'],
-  ['block', 'A square frame, for a block'],
-];
+const KINDS = (['border', 'strip', 'frame', 'block'] as const).map(
+  (kind) => [kind, measureWords.kinds[kind]] as const,
+);
 
-const ALONG: Readonly<Record<Edge, string>> = {
-  inner: 'Measure each side along the seam that the border is sewn to, corner to corner.',
-  outer: 'Measure each side of the finished outside, corner to corner.',
-};
-
-const LEADS: Readonly<Record<Exclude<LayoutKind, 'border'>, string>> = {
-  strip: 'Measure the strip along its seam.',
-  frame: 'Measure the wreath or medallion across its widest; the swags close round it.',
-  block: 'Measure the block along its edges; the swags frame it, within the width that you allow.',
+const leadOf = (kind: LayoutKind): string => {
+  if (kind !== 'border') return measureWords.leads[kind];
+  return measuredAlong(state.value) === 'outer' ? measureWords.alongOuter : measureWords.alongInner;
 };
 
 export const Measure = () => {
@@ -36,11 +28,13 @@ export const Measure = () => {
   return (
     <Panel
       id="measure"
-      title={kind === 'frame' ? 'Your motif' : kind === 'block' ? 'Your block' : 'Your quilt'}
-      lead={kind === 'border' ? ALONG[measuredAlong(state.value)] : LEADS[kind]}
+      title={
+        kind === 'frame' ? measureWords.motif : kind === 'block' ? measureWords.block : measureWords.quilt
+      }
+      lead={leadOf(kind)}
       aside={
         <Choice
-          label="What is it?"
+          label={measureWords.what}
           class="inline"
           value={kind}
           options={KINDS}
@@ -64,10 +58,10 @@ export const Measure = () => {
       <div class="field-row">
         <More kind={kind} />
         <LengthField
-          label="Foot clearance"
+          label={measureWords.foot}
           path={['foot', 'clearance']}
           usual="1/4 in"
-          hint="Needle to the outside of the foot"
+          hint={measureWords.footHint}
         />
         <Corners kind={kind} />
       </div>
@@ -86,27 +80,35 @@ const Figures = ({ kind }: KindProps) => {
   const edge = ['layout', 'border', measuredAlong(plan)];
   switch (kind) {
     case 'strip':
-      return <LengthField class="at-top" label="Length" path={['layout', 'strip', 'length']} />;
+      return <LengthField class="at-top" label={measureWords.length} path={['layout', 'strip', 'length']} />;
     case 'frame':
-      return <LengthField class="at-top" label="Motif, across" path={['layout', 'frame', 'around']} />;
+      return <LengthField class="at-top" label={measureWords.across} path={['layout', 'frame', 'around']} />;
     case 'block':
       return keysAt(plan, ['layout', 'frame', 'block']).length === 0 ? (
-        <LengthField class="at-top" label="Block, each side" path={['layout', 'frame', 'block']} />
+        <LengthField class="at-top" label={measureWords.eachSide} path={['layout', 'frame', 'block']} />
       ) : (
         <>
-          <LengthField class="at-top" label="Block width" path={['layout', 'frame', 'block', 'width']} />
-          <LengthField class="at-left" label="Block height" path={['layout', 'frame', 'block', 'height']} />
+          <LengthField
+            class="at-top"
+            label={measureWords.blockWidth}
+            path={['layout', 'frame', 'block', 'width']}
+          />
+          <LengthField
+            class="at-left"
+            label={measureWords.blockHeight}
+            path={['layout', 'frame', 'block', 'height']}
+          />
         </>
       );
     case 'border':
       return textAt(plan, edge) !== undefined ? (
-        <LengthField class="at-top" label="All four sides" path={edge} />
+        <LengthField class="at-top" label={measureWords.allSides} path={edge} />
       ) : (
         SIDES.map((side) => (
           <LengthField
             key={side}
             class={`at-${side}`}
-            label={`${side.charAt(0).toUpperCase()}${side.slice(1)} side`}
+            label={measureWords.side({ side })}
             path={[...edge, side]}
             onType={() => typedSide(side)}
             onLeave={leftSide}
@@ -124,26 +126,32 @@ const More = ({ kind }: KindProps) => {
   if (kind === 'frame' || kind === 'block')
     return (
       <>
-        {kind === 'frame' ? <CountField label="How many swags" path={['layout', 'frame', 'count']} /> : null}
+        {kind === 'frame' ? (
+          <CountField label={measureWords.howMany} path={['layout', 'frame', 'count']} />
+        ) : null}
         <LengthField
-          label={kind === 'frame' ? 'Clear of the motif' : 'Clear of the block'}
+          label={kind === 'frame' ? measureWords.clearMotif : measureWords.clearBlock}
           path={['layout', 'frame', 'clearance']}
           usual="0"
         />
         <LengthField
-          label="Finished, at most"
+          label={measureWords.limit}
           path={['layout', 'frame', 'within']}
           optional={kind === 'frame'}
-          hint={kind === 'frame' ? 'Empty: no limit' : 'The longer way'}
-          placeholder={kind === 'frame' ? 'no limit' : `such as ${FIRST_FIGURES[unitsNow()].limit}`}
+          hint={kind === 'frame' ? measureWords.emptyNoLimit : measureWords.longerWay}
+          placeholder={
+            kind === 'frame'
+              ? measureWords.noLimit
+              : measureWords.suchAs({ figure: FIRST_FIGURES[unitsNow()].limit })
+          }
           {...(kind === 'block' ? { whenEmpty: needsLimit(FIRST_FIGURES[unitsNow()].limit) } : {})}
         />
         <PlanChoice
-          label="Swags point"
+          label={measureWords.point}
           path={['layout', 'frame', 'from']}
           options={[
-            ['inner', 'outward'],
-            ['outer', 'inward'],
+            ['inner', measureWords.outward],
+            ['outer', measureWords.inward],
           ]}
         />
       </>
@@ -152,30 +160,30 @@ const More = ({ kind }: KindProps) => {
   return (
     <>
       <LengthField
-        label={kind === 'border' ? 'Border width' : 'Strip width'}
+        label={kind === 'border' ? measureWords.borderWidth : measureWords.stripWidth}
         path={['layout', kind, 'width']}
       />
       {kind === 'border' ? (
         <Choice
-          label="Measured along"
+          label={measureWords.along}
           value={measuredAlong(plan)}
           options={[
-            ['inner', 'the seam it is sewn to'],
-            ['outer', 'the finished outside'],
+            ['inner', measureWords.alongSeam],
+            ['outer', measureWords.alongOutside],
           ]}
           onChoose={(to) => measureAlong(to as Edge, unitsNow())}
         />
       ) : null}
       {hasTwo ? (
         <>
-          <LengthField label="Clear of the inner seam" path={['layout', kind, 'margin', 'inner']} usual="0" />
-          <LengthField label="Clear of the outer seam" path={['layout', kind, 'margin', 'outer']} usual="0" />
+          <LengthField label={measureWords.clearInner} path={['layout', kind, 'margin', 'inner']} usual="0" />
+          <LengthField label={measureWords.clearOuter} path={['layout', kind, 'margin', 'outer']} usual="0" />
         </>
       ) : (
-        <LengthField label="Clear of both seams" path={['layout', kind, 'margin']} usual="0" />
+        <LengthField label={measureWords.clearSeams} path={['layout', kind, 'margin']} usual="0" />
       )}
       {kind === 'strip' ? (
-        <LengthField label="Clear of both ends" path={['layout', 'strip', 'ends']} usual="0" />
+        <LengthField label={measureWords.clearEnds} path={['layout', 'strip', 'ends']} usual="0" />
       ) : null}
     </>
   );
@@ -187,15 +195,15 @@ const Corners = ({ kind }: KindProps) => {
   return (
     <>
       <PlanChoice
-        label="At the corners"
+        label={measureWords.corners.label}
         path={['layout', key, 'corners']}
         options={[
-          ['auto', 'whatever fits best'],
-          ['turn', 'a swag round each'],
-          ['across', 'a swag across each'],
-          ['half', 'half a swag beside each'],
-          ['meet', 'the sides meet'],
-          ['open', 'left open'],
+          ['auto', measureWords.corners.auto],
+          ['turn', measureWords.corners.turn],
+          ['across', measureWords.corners.across],
+          ['half', measureWords.corners.half],
+          ['meet', measureWords.corners.meet],
+          ['open', measureWords.corners.open],
         ]}
       />
       <OwnCorner
@@ -203,11 +211,11 @@ const Corners = ({ kind }: KindProps) => {
       />
       {kind === 'border' ? (
         <PlanChoice
-          label="Swags hang from"
+          label={measureWords.hang}
           path={['layout', 'border', 'from']}
           options={[
-            ['inner', 'the inner seam'],
-            ['outer', 'the outer seam'],
+            ['inner', measureWords.innerSeam],
+            ['outer', measureWords.outerSeam],
           ]}
         />
       ) : null}
@@ -226,12 +234,12 @@ const OwnCorner = ({ isOver }: { readonly isOver: boolean }) => {
   return (
     <>
       <Choice
-        label="The corner’s swag"
+        label={measureWords.cornerSwag}
         value={!has ? '' : own.length === 1 ? own[0]! : ANY}
         options={[
-          ['', 'made as on the sides'],
-          [ANY, 'its own part of any of yours'],
-          ...shelf.value.map(({ name, title }) => [name, `its own part of ${title}`] as const),
+          ['', measureWords.asOnSides],
+          [ANY, measureWords.ofAny],
+          ...shelf.value.map(({ name, title }) => [name, measureWords.ofTemplate({ title })] as const),
         ]}
         onChoose={(name) =>
           edit([
@@ -243,11 +251,11 @@ const OwnCorner = ({ isOver }: { readonly isOver: boolean }) => {
       />
       {has ? (
         <Choice
-          label="On the mitre"
+          label={measureWords.mitre}
           value={isSmooth ? 'smooth' : ''}
           options={[
-            ['', 'in a point or not, as fits best'],
-            ['smooth', 'one smooth curve, no point'],
+            ['', measureWords.mitreAny],
+            ['smooth', measureWords.mitreSmooth],
           ]}
           onChoose={(how) => edit([[SMOOTH, how === 'smooth' ? true : undefined]])}
         />
@@ -270,9 +278,13 @@ const QuiltPicture = () => {
   return (
     <div class={`quilt-picture${isStale ? ' stale' : ''}${laid ? ' of-parts' : ''}`}>
       {laid ? (
-        <WholeQuilt design={quilt} laid={laid} label={`Picture of the quilt. ${partNow.value}: ${words}`} />
+        <WholeQuilt
+          design={quilt}
+          laid={laid}
+          label={measureWords.pictureOfPart({ part: partNow.value ?? '', words })}
+        />
       ) : (
-        <Drawn picture={quilt} label={`Picture of the quilt. ${words}`} class="quilt">
+        <Drawn picture={quilt} label={measureWords.picture({ words })} class="quilt">
           <FillsThere />
         </Drawn>
       )}
@@ -286,7 +298,7 @@ const QuiltPicture = () => {
             </Fragment>
           ))}
         </p>
-        {isStale ? <p class="before">Still the quilt of the figures before.</p> : null}
+        {isStale ? <p class="before">{measureWords.pictureBefore}</p> : null}
       </div>
     </div>
   );
@@ -360,20 +372,15 @@ const Copies = ({
 const Verdict = () => {
   const answer = look.value;
   const design = shown.value;
-  if (!answer) return <p class="verdict">Working it out …</p>;
+  if (!answer) return <p class="verdict">{measureWords.workingOut}</p>;
   if (awaited.value.length > 0 && troubles.value.length === 0)
-    return (
-      <p class="verdict">
-        Now type the {awaited.value.join(' and the ')} side too: opposite sides of a quilt are nearly equal.
-        The picture still shows the figures before.
-      </p>
-    );
+    return <p class="verdict">{measureWords.typeOther({ sides: awaited.value })}</p>;
   if (troubles.value.length > 0)
     return (
-      <section class="verdict wrong" aria-label="What is in the way">
+      <section class="verdict wrong" aria-label={measureWords.inTheWay}>
         <p>
-          <strong>This does not work out yet.</strong>
-          {design ? ' The picture still shows the last design that did.' : ''}
+          <strong>{measureWords.notYet}</strong>
+          {design ? ` ${measureWords.lastThatDid}` : ''}
         </p>
         <Troubles list={troubles.value} />
       </section>
@@ -381,13 +388,14 @@ const Verdict = () => {
   if (isOld.value)
     return (
       <p class="verdict">
-        A figure is half typed.{design ? ' The picture still shows the figures before.' : ''}
+        {measureWords.halfTyped}
+        {design ? ` ${measureWords.figuresBefore}` : ''}
       </p>
     );
   if (!design) return null;
   return (
     <div class="verdict">
-      <ul class="sides" aria-label="What it comes to">
+      <ul class="sides" aria-label={measureWords.comesTo}>
         {design.lines.map((line) => (
           <li key={line} class={SIDES.some((side) => line.startsWith(`${side}:`)) ? 'of-side' : 'of-all'}>
             {unbroken(line)}

@@ -4,11 +4,11 @@
  */
 
 import { computed, signal } from '@preact/signals';
-import { capital } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { textAt } from '../plan/plan-text.ts';
+import { measureWords } from '../words/words.ts';
 import { sidePath } from './layouts.ts';
 import { look, lookFor, state } from './store.ts';
 import { unreadAt, unreadTroubles } from './unread.ts';
@@ -54,10 +54,8 @@ const pairWords = (side: SideName): string => {
   const [a, b] = side === 'bottom' || side === 'right' ? [OPPOSITE[side], side] : [side, OPPOSITE[side]];
   const plan = state.value;
   const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
-  const written = (s: SideName): string =>
-    `${s} ${shownLength(textAt(plan, sidePath(plan, s)) ?? '', units).text}`;
-  const text = `${written(a)} and ${written(b)} differ by more than a tenth; opposite sides of a quilt are nearly equal.`;
-  return capital(text);
+  const written = (s: SideName): string => shownLength(textAt(plan, sidePath(plan, s)) ?? '', units).text;
+  return measureWords.pairOff({ sides: [a, b], lengths: [written(a), written(b)] });
 };
 
 /** What is in the way now, without what only waits for the next figure. */
@@ -67,7 +65,7 @@ export const troubles = computed<readonly Trouble[]>(() => [
     .filter((trouble) => waitsFor(trouble) === undefined && !isOverwritten(trouble))
     .map((trouble) => {
       const side = offSide(trouble);
-      return side ? { ...trouble, text: `${pairWords(side)} Measure again.` } : trouble;
+      return side ? { ...trouble, text: `${pairWords(side)} ${measureWords.measureAgain}` } : trouble;
     }),
 ]);
 
@@ -86,7 +84,7 @@ export const pairHint = (key: string): string | undefined => {
   const side = waiting && offSide(waiting);
   const missing = waiting && waitsFor(waiting);
   if (!side || !missing || typing.value === side || typing.value === OPPOSITE[side]) return undefined;
-  return `${pairWords(side)} Type the ${missing} side too, or measure again.`;
+  return `${pairWords(side)} ${measureWords.typeMissing({ side: missing })}`;
 };
 
 /** Sides that are still to be typed before more can be said. */

@@ -8,6 +8,7 @@ import { useId } from 'preact/hooks';
 import { fileWord, MOST_NAME } from '../../document/index.ts';
 import { cornersOfWritten } from '../../plan/index.ts';
 import { freeCornered, freeName, type Place, placeOf, placeWritten, turnOf } from '../plan/part-text.ts';
+import { partsWords } from '../words/words.ts';
 import { Choice, LengthField } from './fields.tsx';
 import { addPart, edit, openPartNamed, partNames, partNow, removePart, state } from './store.ts';
 
@@ -16,16 +17,16 @@ export const Parts = () => {
   const open = partNow.value;
   if (open === undefined)
     return (
-      <section class="add-part" aria-label="Parts of the quilt">
+      <section class="add-part" aria-label={partsWords.title}>
         <details>
-          <summary>More than one design on this quilt?</summary>
+          <summary>{partsWords.more}</summary>
           <AddPart />
         </details>
       </section>
     );
   return (
-    <nav class="parts" aria-label="Parts of the quilt">
-      <p>This quilt has parts. The one that you choose is open:</p>
+    <nav class="parts" aria-label={partsWords.title}>
+      <p>{partsWords.lead}</p>
       <div class="steps">
         {names.map((name) => (
           <button key={name} type="button" aria-pressed={name === open} onClick={() => openPartNamed(name)}>
@@ -37,7 +38,7 @@ export const Parts = () => {
         <PlaceFields />
         {names.length > 1 ? (
           <button type="button" onClick={() => removePart(open)}>
-            Take “{open}” out
+            {partsWords.takeOut({ name: open })}
           </button>
         ) : null}
         <AddPart />
@@ -54,11 +55,11 @@ const PlaceFields = () => {
     <>
       {squares.length > 0 ? (
         <Choice
-          label="Where it lies"
+          label={partsWords.lies}
           value={of}
           options={[
-            ['', 'At a place of its own'],
-            ...squares.map((name) => [name, `In the corners of “${name}”`] as const),
+            ['', partsWords.ownPlace],
+            ...squares.map((name) => [name, partsWords.inCornersOf({ name })] as const),
           ]}
           onChoose={(name) => edit([[['at'], name === '' ? undefined : cornersOfWritten(name)]])}
         />
@@ -69,27 +70,22 @@ const PlaceFields = () => {
 };
 
 const OwnPlace = ({ place }: { readonly place: Exclude<Place, { readonly cornersOf: string }> }) => {
-  if ('places' in place)
-    return (
-      <p class="hint">
-        It lies in {place.places} places: the plan’s file says where, and how far it is turned.
-      </p>
-    );
+  if ('places' in place) return <p class="hint">{partsWords.inPlaces({ count: place.places })}</p>;
   const { right, up } = place;
   return (
     <>
       <LengthField
-        label="Right of the middle"
+        label={partsWords.right}
         path={['at', 0]}
         sign="any"
-        hint="Of the quilt; less than 0 is left"
+        hint={partsWords.rightHint}
         part={{ written: right, change: (text) => [['at'], placeWritten(text, up)] }}
       />
       <LengthField
-        label="Up from the middle"
+        label={partsWords.up}
         path={['at', 1]}
         sign="any"
-        hint="Less than 0 is down"
+        hint={partsWords.upHint}
         part={{ written: up, change: (text) => [['at'], placeWritten(right, text)] }}
       />
       <TurnField />
@@ -107,7 +103,7 @@ const TurnField = () => {
   const isWrong = typed.value !== undefined && !isTurn(typed.value);
   return (
     <div class="field">
-      <label for={id}>Turned, degrees</label>
+      <label for={id}>{partsWords.turned}</label>
       <input
         id={id}
         class="length"
@@ -128,7 +124,7 @@ const TurnField = () => {
         }}
       />
       <p class={isWrong ? 'wrong' : 'hint'} id={`${id}-more`}>
-        {isWrong ? 'Type degrees from -360 to 360, such as 90.' : 'Against the clock'}
+        {isWrong ? partsWords.turnedWrong : partsWords.turnedHint}
       </p>
     </div>
   );
@@ -142,9 +138,9 @@ const AddPart = () => {
   const word = fileWord(name);
   const wrong =
     word === '' || name.includes(',')
-      ? 'A name has a letter or a digit, and no commas.'
+      ? partsWords.nameWrong
       : partNames.value.some((other) => fileWord(other) === word)
-        ? 'Another part is called so.'
+        ? partsWords.nameTaken
         : undefined;
   return (
     <form
@@ -156,7 +152,7 @@ const AddPart = () => {
         addPart(name);
       }}
     >
-      <label for={id}>Name of a new part</label>
+      <label for={id}>{partsWords.newName}</label>
       <input
         id={id}
         autocomplete="off"
@@ -170,7 +166,7 @@ const AddPart = () => {
         }}
       />
       <button type="submit" disabled={wrong !== undefined}>
-        Add a part
+        {partsWords.add}
       </button>
       {wrong === undefined ? null : (
         <p class="wrong" id={`${id}-more`}>

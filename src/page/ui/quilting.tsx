@@ -2,13 +2,13 @@
 
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
-import { series } from '../../document/index.ts';
 import { NO_START } from '../engine/client.ts';
 import type { PlanFacts } from '../engine/messages.ts';
 import { readWidths, SEVERAL } from '../plan/channel-widths.ts';
 import { USUAL_WIDTH } from '../plan/first-figures.ts';
 import { shownLength } from '../plan/her-units.ts';
 import { fillKind, listAt, textAt, type Written } from '../plan/plan-text.ts';
+import { quiltingWords } from '../words/words.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { Later, wantPart } from './later.tsx';
 import { troubles } from './pairs.ts';
@@ -17,22 +17,18 @@ import { unbroken } from './unbroken.ts';
 import { cannotRead, canRead, unreadAt } from './unread.ts';
 
 export const Quilting = () => (
-  <Panel
-    id="quilting"
-    title="Channels and fills"
-    lead="Echo lines beside the swags, and what is quilted into the shapes."
-  >
+  <Panel id="quilting" title={quiltingWords.title} lead={quiltingWords.lead}>
     <div class="field-row">
-      <Channels side="outward" label="Channels outside" />
-      <Channels side="inward" label="Channels inside" />
+      <Channels side="outward" label={quiltingWords.outside} />
+      <Channels side="inward" label={quiltingWords.inside} />
       {textAt(state.value, ['channels', 'points']) !== undefined ||
       (look.value?.facts?.outward.length ?? 0) + (look.value?.facts?.inward.length ?? 0) > 0 ? (
         <Choice
-          label="At a point they"
+          label={quiltingWords.points.label}
           value={textAt(state.value, ['channels', 'points']) ?? 'round'}
           options={[
-            ['round', 'roll round it'],
-            ['pivot', 'stay a point'],
+            ['round', quiltingWords.points.round],
+            ['pivot', quiltingWords.points.pivot],
           ]}
           onChoose={(value) => edit([[['channels', 'points'], value]])}
         />
@@ -88,7 +84,7 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
       {isOn ? (
         <>
           <label for={id} class="small">
-            Widths: each from the line before
+            {quiltingWords.widths}
           </label>
           <input
             id={id}
@@ -108,22 +104,13 @@ const Channels = ({ side, label }: { readonly side: 'outward' | 'inward'; readon
             }}
           />
           <p class={fault === undefined ? 'hint' : 'wrong'} id={`${id}-more`}>
-            {unbroken(
-              fault ??
-                `${lines.length > 0 ? linesWords(lines) : 'Counted from the stitching'}. Several: ${SEVERAL[unitsNow()]}`,
-            )}
+            {unbroken(fault ?? quiltingWords.lines({ lines, several: SEVERAL[unitsNow()] }))}
           </p>
         </>
       ) : null}
     </div>
   );
 };
-
-/** Where the lines lie: `Lines 1/4 in and 3/4 in from the stitching`. */
-const linesWords = (lines: readonly string[]): string =>
-  lines.length === 1
-    ? `One line, ${lines[0]} from the stitching`
-    : `Lines ${series(lines)} from the stitching`;
 
 const asWritten = (text: string): string | number => (/^\d+(\.\d+)?$/.test(text) ? Number(text) : text);
 
@@ -142,14 +129,19 @@ const Fills = () => {
         void wantPart('fills').catch(() => complain(NO_START.text));
       }}
     >
-      <summary>Fills: feathers, pebbles, stippling …</summary>
+      <summary>{quiltingWords.fills}</summary>
       <div class="field-row">
-        <FillChoice label="Inside the swags" at="swag" suits="area" />
-        <FillChoice label="Round the swags" at="background" suits="area" />
+        <FillChoice label={quiltingWords.inSwags} at="swag" suits="area" />
+        <FillChoice label={quiltingWords.roundSwags} at="background" suits="area" />
         {shown.value?.corner ? (
-          <FillChoice label="In the corners" at="corner" suits="area" none="as in the swags" />
+          <FillChoice
+            label={quiltingWords.inCorners}
+            at="corner"
+            suits="area"
+            none={quiltingWords.asInSwags}
+          />
         ) : shown.value?.hasSquares ? (
-          <FillChoice label="In the corner squares" at="corner" suits="area" />
+          <FillChoice label={quiltingWords.inSquares} at="corner" suits="area" />
         ) : null}
         {bands > 0 ? <BandChoice bands={bands} /> : null}
       </div>
@@ -185,7 +177,7 @@ const FillChoice = ({
   label,
   at,
   suits,
-  none = 'nothing',
+  none = quiltingWords.none,
 }: {
   readonly label: string;
   readonly at: string;
@@ -209,9 +201,9 @@ const BandChoice = ({ bands }: { readonly bands: number }) => {
   const now = kindAt(['fills', 'channels', 0]) || (listAt(state.value, ['fills', 'channels'])[0] ?? '');
   return (
     <Choice
-      label="In the channels"
+      label={quiltingWords.inChannels}
       value={now}
-      options={optionsFor('band', now, 'nothing')}
+      options={optionsFor('band', now, quiltingWords.none)}
       onFocus={wantFills}
       onChoose={(name) => {
         const list: Written = name === '' ? undefined : Array.from({ length: bands }, () => name);

@@ -1,6 +1,7 @@
 /** What the page says of what she asked for, where she asked for it. */
 
 import { useEffect, useRef } from 'preact/hooks';
+import { noticeWords } from '../words/words.ts';
 import { Troubles } from './fields.tsx';
 import { type Notice, notice } from './store.ts';
 
@@ -30,7 +31,7 @@ export const Said = ({ at }: { readonly at: Notice['at'] }) => {
             notice.value = undefined;
           }}
         >
-          Dismiss
+          {noticeWords.dismiss}
         </button>
       ) : null}
     </div>

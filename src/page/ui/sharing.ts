@@ -9,6 +9,7 @@ import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { templatesOf } from '../plan/plan-text.ts';
 import { takingAlong } from '../plan/shelf.ts';
 import { stateFrom, stateText } from '../plan/state.ts';
+import { noticeWords, workWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { isKept as wasHere } from './keep.ts';
 import { nameOfPlan, notInIt } from './plan-name.ts';
@@ -27,32 +28,26 @@ export const copyLink = async (): Promise<void> => {
   const fragment = await fragmentOf(state.value, templatesOf(state.value.plan));
   try {
     await navigator.clipboard.writeText(plainAddress() + fragment);
-    say(`The link is copied. It holds the whole plan; whoever opens it needs nothing else.${notInIt()}`);
+    say(noticeWords.linkCopied + notInIt());
   } catch {
-    complain(
-      'The browser does not let the page copy. The link stands in the address line: copy it from there.',
-    );
+    complain(noticeWords.linkNotCopied);
     history.replaceState(null, '', fragment);
   }
 };
 
 /** The page as one file, with the plan and the templates that it names in it. */
 export const savePage = async (): Promise<void> => {
-  const page = await during('the page', pageText());
+  const page = await during(workWords.page, pageText());
   if (page === undefined) {
     complain(
-      location.protocol === 'file:'
-        ? `Here the page is many files, and browsers let it read none of them. Open ${ONE_FILE}, which lies beside it, and save the page from there.`
-        : 'The page could not be read again where it came from. Save the plan instead, or open the page anew.',
+      location.protocol === 'file:' ? noticeWords.pageInMany({ file: ONE_FILE }) : noticeWords.pageUnread,
     );
     return;
   }
   const opened = stateText(takingAlong(state.value));
   const name = nameOfPlan('html');
   saveAs(name, 'text/html', withOpened(page, opened));
-  say(
-    `${name} is with your downloads: this page with the plan in it, as one file. It opens on a tablet, a telephone or another computer, without a connection; send it or carry it there.${notInIt()}`,
-  );
+  say(noticeWords.pageSaved({ name }) + notInIt());
 };
 
 /** Undefined where it is not to be had. */
@@ -78,8 +73,8 @@ export const takeFragment = async (): Promise<void> => {
   const found = await stateInFragment(hash);
   if (found === 'none') return;
   history.replaceState(null, '', plainAddress());
-  if (found === 'broken') complain('The link holds no plan that can be read. Your own plan is as it was.');
-  else await openFrom(found, 'the link');
+  if (found === 'broken') complain(noticeWords.linkUnread);
+  else await openFrom(found, noticeWords.theLink);
 };
 
 /** What the address ends in where the command that serves the page was given a plan. */
@@ -109,8 +104,8 @@ const takeText = async (text: string): Promise<boolean> => {
   if (opened) {
     const { name } = JSON.parse(text) as { readonly name?: unknown };
     const fileName = typeof name === 'string' ? name : undefined;
-    return openFrom(opened, fileName ?? 'the file', fileName);
+    return openFrom(opened, fileName ?? noticeWords.theFile, fileName);
   }
-  complain('The plan that the page was opened with could not be read. Your own plan is as it was.');
+  complain(noticeWords.openedUnread);
   return false;
 };

@@ -31,6 +31,7 @@ import {
 import { beside, titlesOf, withOwn } from '../plan/shelf.ts';
 import { isPlanSized, MOST_OWN, type State, withTaken } from '../plan/state.ts';
 import { followed } from '../plan/their-changes.ts';
+import { filesWords, noticeWords, workWords } from '../words/words.ts';
 import { keptHistory } from './keep.ts';
 import { forgetUnread, isUnread } from './unread.ts';
 
@@ -230,7 +231,7 @@ export const otherTitles = (name?: string): readonly string[] => [
   ...titlesOf(state.peek().own.filter((t) => t.name !== name)),
 ];
 
-export const FULL = `The shelf holds ${MOST_OWN} templates of yours. Save one and remove it.`;
+export const FULL = filesWords.full({ most: MOST_OWN });
 
 /** What cannot be read never came into the plan: taken back, the figure before stands in its field again. */
 export const undo = (): void => {
@@ -264,7 +265,7 @@ export const alsoStop = (client: Client): void => {
 
 export const stopWork = (): void => {
   for (const client of clients) client.stop();
-  say('Stopped. The picture shows what was worked out before.');
+  say(noticeWords.stopped);
 };
 
 /** Whether what is shown is the first answer to a slider's move, which a search may better: all else waits for that. */
@@ -279,7 +280,7 @@ export const letGo = (): void => void follow(state.peek(), true);
 const follow = async (now: State, isLetGo = false): Promise<void> => {
   if (now === moved) return followMove(now);
   if (now === slid && !isLetGo) return followSlide(now);
-  const answered = await during('the fits', quick.ask({ kind: 'look', input: now }));
+  const answered = await during(workWords.fits, quick.ask({ kind: 'look', input: now }));
   if (state.value !== now) return;
   isFirst = false;
   showLook(now, answered);
@@ -302,7 +303,7 @@ const followMove = async (now: State): Promise<void> => {
   isFirst = true;
   showLook(now, first);
   if (hasGoneOn) return followMove(moved);
-  const answered = await during('the fits', aside.ask({ kind: 'look', input: now }));
+  const answered = await during(workWords.fits, aside.ask({ kind: 'look', input: now }));
   if (state.value !== now) return;
   isFirst = false;
   showLook(now, answered);
@@ -323,7 +324,7 @@ const fill = (input: State): Promise<void> => {
   const there = filler.ask({ kind: 'fills', input, side: name }).then((answered) => {
     const now = state.peek();
     if (answered.kind === 'answer' && (now === input || now === slid)) fills.value = answered.answer;
-    if (answered.kind === 'problems') complain('The fills could not be made.', answered.problems);
+    if (answered.kind === 'problems') complain(noticeWords.noFills, answered.problems);
     if (answered.kind !== 'answer' && made?.there === there) made = undefined;
   });
   made = { input, side: name, there };
@@ -402,7 +403,7 @@ export const start = (): void => {
     void client.ask({ kind: 'swag', input, side: name }).then((answered) => {
       if (answered.kind === 'answer' && state.peek() === input) swag.value = answered.answer;
     });
-    if (look.value.facts?.hasFills) void during('the fills', fill(input));
+    if (look.value.facts?.hasFills) void during(workWords.fills, fill(input));
   });
   effect(() => {
     if (!look.value?.chosen || isFirst) return;
@@ -416,7 +417,7 @@ export const start = (): void => {
     const input = state.peek();
     const client = look.value.facts?.hasFills ? thorough : aside;
     const asked = client.ask({ kind: 'words', input });
-    void (client === thorough ? during('the marks', asked) : asked).then((answered) => {
+    void (client === thorough ? during(workWords.marks, asked) : asked).then((answered) => {
       if (answered.kind !== 'answer' || state.peek() !== input) return;
       batch(() => {
         cardWords.value = answered.answer;
@@ -459,7 +460,7 @@ const followOthers = (): void => {
 /** The names of fills, and with them the part of the program that makes them. */
 export const wantFills = (): void => {
   if (fillList.value.length > 0) return;
-  void during('the fills', filler.ask({ kind: 'fill-list' })).then((answered) => {
+  void during(workWords.fills, filler.ask({ kind: 'fill-list' })).then((answered) => {
     if (answered.kind === 'answer') fillList.value = answered.answer;
   });
 };
@@ -470,15 +471,13 @@ export const wantFills = (): void => {
  */
 export const openFrom = async (brought: State, from: string, fileName?: string): Promise<boolean> => {
   if (!isPlanSized(brought.plan)) {
-    complain(
-      `The plan in ${from} is too long for this page, and cannot be used. Your own plan is as it was.`,
-    );
+    complain(noticeWords.planTooLong({ from }));
     return false;
   }
-  const answered = await during('the plan', quick.ask({ kind: 'check', input: brought }));
+  const answered = await during(workWords.plan, quick.ask({ kind: 'check', input: brought }));
   if (answered.kind === 'stopped') return false;
   if (answered.kind === 'problems') {
-    complain(`The plan in ${from} cannot be used. Your own plan is as it was.`, answered.problems);
+    complain(noticeWords.planUnusable({ from }), answered.problems);
     return false;
   }
   const { own } = state.value;
@@ -491,6 +490,6 @@ export const openFrom = async (brought: State, from: string, fileName?: string):
   const ofFile = fileName?.replace(/\.(ya?ml|json)$/i, '').trim();
   const isNamed = !ofFile || textAt(next.plan, ['title']) !== undefined;
   replaceState(isNamed ? next : { ...next, plan: withValues(next.plan, [[['title'], ofFile]]) });
-  say(`The plan “${isNamed ? answered.answer : ofFile}” is open. Undo brings back the one before.`);
+  say(noticeWords.planOpen({ title: isNamed ? answered.answer : ofFile }));
   return true;
 };

@@ -5,6 +5,7 @@ import { useEffect } from 'preact/hooks';
 import type { Chosen, SectionFacts, SwagAnswer, SwagPose, SwagStop } from '../engine/messages.ts';
 import { type Ends, endsNow, noneWithBoth, withEnd } from '../plan/ends.ts';
 import { keysAt } from '../plan/plan-text.ts';
+import { swagWords } from '../words/words.ts';
 import { isNarrow } from './browser.ts';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
 import { Handles, nearestStop } from './handles.tsx';
@@ -19,15 +20,18 @@ export const Swag = () => {
   return (
     <Panel
       id="swag"
-      title="One swag"
-      lead={answer ? leadOf(answer, isDecided()) : 'The swag by itself, with its template.'}
+      title={swagWords.title}
+      lead={answer ? leadOf(answer, isDecided()) : swagWords.lead}
       aside={
         names.length > 1 ? (
           <Choice
-            label="On the"
+            label={swagWords.onThe}
             class="inline"
             value={side.value}
-            options={names.map((name) => [name, name === 'corner' ? 'corner' : `${name} side`] as const)}
+            options={names.map(
+              (name) =>
+                [name, name === 'corner' ? swagWords.corner : swagWords.side({ side: name })] as const,
+            )}
             onChoose={(name) => {
               side.value = name;
             }}
@@ -68,7 +72,7 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
   return (
     <>
       <svg class="drawn board" viewBox={viewBoxOf(answer.box)} aria-labelledby="board-words">
-        <title id="board-words">The swag and its template: {answer.pose.words}</title>
+        <title id="board-words">{swagWords.picture({ pose: answer.pose.words })}</title>
         <g transform={`translate(${pose.moved.x.toFixed(3)} ${pose.moved.y.toFixed(3)})`}>
           {fills.value && !moving.value ? <path class="ink fill" d={fills.value.swag} /> : null}
           <Inks inks={pose.inks} />
@@ -91,14 +95,10 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
           ? repeatsWords(answer, at)
           : pose.misfit
             ? ` · ${pose.misfit}`
-            : ` · snaps to ${answer.stops[nearestStop(answer.stops, pose.halfSpan)]?.words ?? 'where it was'}`}
+            : ` · ${snapWords(answer.stops[nearestStop(answer.stops, pose.halfSpan)])}`}
       </p>
-      {answer.kind === 'corner' ? (
-        <p class="hint">
-          A corner’s depth is measured square from the line that the swags start on, not along the mitre.
-        </p>
-      ) : null}
-      {answer.turns ? null : <p class="hint">{FIXED[answer.kind]}</p>}
+      {answer.kind === 'corner' ? <p class="hint">{swagWords.cornerDepth}</p> : null}
+      {answer.turns ? null : <p class="hint">{swagWords.fixed[answer.kind]}</p>}
       {answer.stops.length > 1 ? <Counts stops={answer.stops} at={at} kind={answer.kind} /> : null}
       <EdgeChoice answer={answer} picked={here} />
     </>
@@ -117,46 +117,35 @@ const Counts = ({
 }) => (
   <div class="steps">
     <button type="button" disabled={at <= 0} onClick={() => take(stops[at - 1]!.key)}>
-      {kind === 'closed' ? 'More swags, narrower' : 'Narrower, deeper'}
+      {kind === 'closed' ? swagWords.moreRound : swagWords.narrower}
     </button>
     <button
       type="button"
       disabled={at < 0 || at >= stops.length - 1}
       onClick={() => take(stops[at + 1]!.key)}
     >
-      {kind === 'closed' ? 'Fewer swags, wider' : 'Wider, flatter'}
+      {kind === 'closed' ? swagWords.fewerRound : swagWords.wider}
     </button>
   </div>
 );
-
-/** Why there is nothing to drag. */
-const FIXED = {
-  side: 'A line or a flat of the template gives the tilt here: span and depth are fixed, and only the count can change.',
-  corner: 'The corners have one depth only with the template set like this.',
-  closed:
-    'The swags close round the motif as tightly as they may: how many there are decides how the template tilts.',
-} as const;
 
 /** Whether the plan leaves nothing to choose: such is what “Save plan” writes. */
 const isDecided = (): boolean => look.value?.facts?.decides === true && look.value.found === 1;
 
 const leadOf = ({ kind, turns }: SwagAnswer, decided: boolean): string => {
-  if (decided)
-    return 'This plan holds one decided design; “Show everything that fits”, under “What fits”, frees it.';
-  const drag = !turns
-    ? 'The swag by itself, with its template.'
-    : kind === 'corner'
-      ? 'Drag the crown along the mitre: the template follows, and snaps to the nearest fit of all sides.'
-      : 'Drag the crown up and down, or an end in and out: the template follows, and snaps to the nearest fit.';
-  return `${drag} Pick a part of its edge to start or end there.`;
+  if (decided) return swagWords.leadDecided;
+  if (!turns) return swagWords.leadFixed;
+  return kind === 'corner' ? swagWords.leadCorner : swagWords.leadSide;
 };
 
 const repeatsWords = ({ stops, kind }: SwagAnswer, at: number): string => {
   const repeats = stops[at]?.repeats;
-  return repeats === undefined
-    ? ''
-    : ` · ${repeats} ${kind === 'closed' ? 'round the motif' : 'on this side'}`;
+  if (repeats === undefined) return '';
+  return ` · ${kind === 'closed' ? swagWords.roundMotif({ repeats }) : swagWords.onThisSide({ repeats })}`;
 };
+
+const snapWords = (stop: SwagStop | undefined): string =>
+  stop ? swagWords.snapsTo({ fit: stop.words }) : swagWords.snapsBack;
 
 const EdgeChoice = ({
   answer: { sections, uses, kind },
@@ -173,9 +162,7 @@ const EdgeChoice = ({
   return (
     <div class="edge-choice">
       {none === undefined ? (
-        <p>
-          The swag uses the edge from <strong>{uses.from}</strong> to <strong>{uses.to}</strong>.
-        </p>
+        <p>{swagWords.uses({ from: <strong>{uses.from}</strong>, to: <strong>{uses.to}</strong> })}</p>
       ) : (
         <p class="wrong">{none}</p>
       )}
@@ -186,15 +173,15 @@ const EdgeChoice = ({
               <span class="name">{s.label}</span>
               <button
                 type="button"
-                aria-label={`start here: ${s.label}`}
+                aria-label={swagWords.startAt({ section: s.label })}
                 aria-pressed={none === undefined ? s.starts : ends.from === s.number}
                 onClick={() => move('from', s.number)}
               >
-                start here
+                {swagWords.start}
               </button>
               <button
                 type="button"
-                aria-label={`end here: ${s.label}`}
+                aria-label={swagWords.endAt({ section: s.label })}
                 aria-pressed={
                   none === undefined
                     ? s.ends
@@ -202,7 +189,7 @@ const EdgeChoice = ({
                 }
                 onClick={() => move('to', s.number === sections.length ? 'crown' : s.number)}
               >
-                end here
+                {swagWords.end}
               </button>
             </span>
           ))}
@@ -215,41 +202,41 @@ const EdgeChoice = ({
               ])
             }
           >
-            Any part of the edge
+            {swagWords.anyPart}
           </button>
         </div>
       ) : null}
       <details>
-        <summary>More wishes</summary>
+        <summary>{swagWords.wishes}</summary>
         <div class="field-row">
           {group === 'corner' ? null : (
             <PlanChoice
-              label="How the template is set"
+              label={swagWords.setting.label}
               path={['swag', 'setting']}
               options={[
-                ['auto', 'any way'],
-                ['crown-on-centre', 'crown on the centre line'],
-                ['alignment-line', 'by an etched line'],
-                ['flat-on-guide', 'a flat on a guide line'],
+                ['auto', swagWords.setting.auto],
+                ['crown-on-centre', swagWords.setting.crown],
+                ['alignment-line', swagWords.setting.line],
+                ['flat-on-guide', swagWords.setting.flat],
               ]}
             />
           )}
           <PlanChoice
-            label="The template lies"
+            label={swagWords.lies.label}
             path={[group, 'side']}
             options={[
-              ['auto', 'either side'],
-              ['inside', 'inside the swag'],
-              ['outside', 'outside the swag'],
+              ['auto', swagWords.lies.auto],
+              ['inside', swagWords.lies.inside],
+              ['outside', swagWords.lies.outside],
             ]}
           />
           <PlanChoice
-            label="At the seam stands"
+            label={swagWords.seam.label}
             path={[group, 'direction']}
             options={[
-              ['auto', 'either end'],
-              ['heel-first', 'the heel'],
-              ['crown-first', 'the crown end'],
+              ['auto', swagWords.seam.auto],
+              ['heel-first', swagWords.seam.heel],
+              ['crown-first', swagWords.seam.crown],
             ]}
           />
         </div>

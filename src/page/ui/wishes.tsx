@@ -9,6 +9,7 @@ import { exactly, shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { meantAs, type WishKind, type WishParts, wishParts, wishWritten } from '../plan/wish-text.ts';
+import { wishesWords } from '../words/words.ts';
 import { Choice, Panel, unitsNow } from './fields.tsx';
 import { roomOf } from './layouts.ts';
 import { troubles } from './pairs.ts';
@@ -18,15 +19,11 @@ import { cannotRead, canRead, unreadAt } from './unread.ts';
 export const Wishes = () => {
   const room = roomOf(state.value);
   return (
-    <Panel
-      id="wishes"
-      title="What you would like"
-      lead="Leave open what you do not mind. “About” puts the nearest first; the others keep only what meets them."
-    >
+    <Panel id="wishes" title={wishesWords.title} lead={wishesWords.lead}>
       <div class="wishes">
-        <WishField label="Width of a swag" quantity={lengthQuantity('span')} />
-        <WishField label="Depth of a swag" quantity={lengthQuantity('depth')} />
-        <WishField label={`Use of the ${room.name}`} quantity={SHARE} />
+        <WishField label={wishesWords.span} quantity={lengthQuantity('span')} />
+        <WishField label={wishesWords.depth} quantity={lengthQuantity('depth')} />
+        <WishField label={room.isBorder ? wishesWords.useOfBorder : wishesWords.useOfRoom} quantity={SHARE} />
         {room.hasSides ? <Repeats /> : null}
         <Gap />
       </div>
@@ -34,14 +31,7 @@ export const Wishes = () => {
   );
 };
 
-const HOW: readonly (readonly [WishKind, string])[] = [
-  ['any', 'whatever fits'],
-  ['about', 'about'],
-  ['exactly', 'exactly'],
-  ['least', 'at least'],
-  ['most', 'at most'],
-  ['between', 'between'],
-];
+const HOW = ['any', 'about', 'exactly', 'least', 'most', 'between'] as const;
 
 /** What a wish is about: how its figures are read and shown, and where a slider takes them. */
 interface Quantity {
@@ -154,28 +144,32 @@ const WishField = ({ label, quantity }: { readonly label: string; readonly quant
       <legend>{label}</legend>
       <div class="wish-row">
         <select
-          aria-label={`${label}: how it is meant`}
+          aria-label={wishesWords.howOf({ wish: label })}
           value={parts.kind}
           onChange={(event) => mean(event.currentTarget.value as WishKind)}
         >
-          {HOW.map(([kind, words]) => (
+          {HOW.map((kind) => (
             <option key={kind} value={kind} selected={kind === parts.kind}>
-              {words}
+              {wishesWords.how[kind]}
             </option>
           ))}
         </select>
         {parts.kind === 'any'
           ? null
-          : Figure({ at: 0, name: parts.kind === 'between' ? `${label}: from` : label })}
-        {parts.kind === 'between' ? <span>and</span> : null}
-        {parts.kind === 'between' ? Figure({ at: 1, name: `${label}: to` }) : null}
+          : Figure({ at: 0, name: parts.kind === 'between' ? wishesWords.fromOf({ wish: label }) : label })}
+        {parts.kind === 'between' ? <span>{wishesWords.and}</span> : null}
+        {parts.kind === 'between' ? Figure({ at: 1, name: wishesWords.toOf({ wish: label }) }) : null}
         {parts.kind === 'any' ? null : <span class="unit">{quantity.unit}</span>}
       </div>
       {parts.kind === 'any' || parts.kind === 'between' ? null : (
         <input
           type="range"
-          aria-label={`${label}, slider`}
-          aria-valuetext={`${HOW.find(([kind]) => kind === parts.kind)![1]} ${quantity.shown(parts.first)} ${quantity.unit}`}
+          aria-label={wishesWords.sliderOf({ label })}
+          aria-valuetext={wishesWords.atSlider({
+            how: wishesWords.how[parts.kind],
+            figure: quantity.shown(parts.first),
+            unit: quantity.unit,
+          })}
           min={least}
           max={most}
           step={1}
@@ -195,15 +189,7 @@ const WishField = ({ label, quantity }: { readonly label: string; readonly quant
   );
 };
 
-const COUNTS: readonly (readonly [string, string])[] = [
-  ['any', 'as many as fit best'],
-  ['odd', 'an odd number'],
-  ['even', 'an even number'],
-  ['exactly', 'just'],
-  ['about', 'about'],
-  ['least', 'at least'],
-  ['most', 'at most'],
-];
+const COUNTS = ['any', 'odd', 'even', 'exactly', 'about', 'least', 'most'] as const;
 
 /** One wish for all sides. What a plan asks of each side by itself stays as it is until another is chosen. */
 const Repeats = () => {
@@ -238,20 +224,20 @@ const Repeats = () => {
   const isCounted = !isBySide && word === undefined && parts.kind !== 'any';
   return (
     <fieldset class="field wish">
-      <legend>Swags on a side</legend>
+      <legend>{wishesWords.repeats}</legend>
       <div class="wish-row">
         <select
-          aria-label="Swags on a side: how it is meant"
+          aria-label={wishesWords.howOf({ wish: wishesWords.repeats })}
           value={kind}
           onChange={(event) => mean(event.currentTarget.value)}
         >
           {[
             ...COUNTS,
-            ...(parts.kind === 'between' ? [['between', 'between'] as const] : []),
-            ...(isBySide ? [['sides', 'as the plan says, by sides'] as const] : []),
-          ].map(([value, words]) => (
+            ...(parts.kind === 'between' ? (['between'] as const) : []),
+            ...(isBySide ? (['sides'] as const) : []),
+          ].map((value) => (
             <option key={value} value={value} selected={value === kind}>
-              {words}
+              {wishesWords.counts[value]}
             </option>
           ))}
         </select>
@@ -261,7 +247,7 @@ const Repeats = () => {
             inputMode="numeric"
             autocomplete="off"
             size={6}
-            aria-label="Swags on a side"
+            aria-label={wishesWords.repeats}
             aria-invalid={wrong === undefined ? undefined : 'true'}
             aria-describedby={wrong === undefined ? undefined : `${id}-more`}
             value={
@@ -299,17 +285,17 @@ const Gap = () => {
   const isTouching = written !== undefined && Number(written) === 0;
   const value = written === undefined ? 'any' : isTouching ? '0' : written;
   const options: readonly (readonly [string, string])[] = [
-    ['any', 'whatever fits'],
-    ['0', 'touching'],
-    ['auto', 'as near as they may stand'],
+    ['any', wishesWords.gaps.any],
+    ['0', wishesWords.gaps.touching],
+    ['auto', wishesWords.gaps.near],
   ];
   const isOther = !options.some(([known]) => known === value);
   return (
     <Choice
-      label="Neighbours"
+      label={wishesWords.gap}
       class="wish"
       value={value}
-      options={isOther ? [...options, [value, `${value} apart`]] : options}
+      options={isOther ? [...options, [value, wishesWords.apart({ gap: value })]] : options}
       onChoose={(next) => wishFor('gap', next === 'any' ? undefined : next)}
     />
   );

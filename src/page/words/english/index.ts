@@ -11,8 +11,19 @@
  */
 
 export { handWords } from './by-hand.ts';
-export { noticeWords } from './notices.ts';
+export { channelsWords } from './channels.ts';
+export { fitsWords, templatesWords } from './choose.ts';
+export { classWords } from './class.ts';
+export { designsWords } from './designs.ts';
+export { fieldsWords } from './fields.ts';
+export { fillsWords } from './fills.ts';
+export { measureWords } from './measure.ts';
+export { filesWords, noticeWords } from './notices.ts';
 export { ownWords } from './own.ts';
+export { partsWords } from './parts.ts';
 export { pointsWords } from './points.ts';
+export { quiltingWords } from './quilting.ts';
+export { swagWords } from './swag.ts';
 export { traceWords } from './trace.ts';
+export { wishesWords } from './wishes.ts';
 export { workWords } from './work.ts';

@@ -2,7 +2,7 @@
 
 import { handWords } from './by-hand.ts';
 
-const { places } = handWords;
+const places = (of: { readonly count: number }): string => handWords.places(of);
 
 export const traceWords = {
   title: 'Your template, from its picture',
