@@ -1,5 +1,7 @@
 /** The neutral picture: named layers of paths, areas and texts in mm at true size. */
 
+export { type ClothArea, clothOf, fromTheBack, movedCloth } from './cloth.ts';
+export { type ClothColours, clothColours, colourDoubts, USUAL_COLOURS } from './cloth-colours.ts';
 export { squaresFilled, squaresShown } from './corner-fills.ts';
 export { type DrawOptions, drawDesign } from './draw-design.ts';
 export { type DrawPlanOptions, drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';
@@ -17,6 +19,7 @@ export {
   usedFills,
 } from './filling.ts';
 export { etchedAlignment, insideEdge } from './ghost.ts';
+export { inColours } from './in-colours.ts';
 export { joinedLines, mirrored, quiltingAlone } from './joined.ts';
 export { roughTextWidth } from './label.ts';
 export { type LegendEntry, legendOf } from './legend.ts';

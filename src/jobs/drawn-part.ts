@@ -2,6 +2,7 @@
 
 import { ProblemError } from '../document/index.ts';
 import {
+  type Drawing,
   type DrawPlanOptions,
   drawPlan,
   type LayerId,
@@ -13,6 +14,8 @@ import type { Part, Shown } from './part.ts';
 
 export interface DrawnPart {
   readonly drawing: StyledDrawing;
+  /** The same before it has a look. */
+  readonly plain: Drawing;
   /** What was left out, and what ends early. */
   readonly notices: readonly string[];
 }
@@ -26,5 +29,5 @@ export const drawnPart = (
 ): DrawnPart => {
   const drawn = drawPlan(design, plan, scope, { ...look, withFills: !without.includes('fill') });
   if (drawn.problems.length > 0) throw new ProblemError(drawn.problems.map(placed));
-  return { drawing: styled(drawn.drawing, SHEET), notices: drawn.messages };
+  return { drawing: styled(drawn.drawing, SHEET), plain: drawn.drawing, notices: drawn.messages };
 };

@@ -10,6 +10,7 @@ export type FileKind =
   | 'pounce'
   | 'stencil'
   | 'projector'
+  | 'colours'
   | 'card'
   | 'audition'
   | 'frames'

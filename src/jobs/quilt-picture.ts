@@ -2,16 +2,22 @@
 
 import { ProblemError } from '../document/index.ts';
 import {
+  type ClothArea,
+  clothOf,
   type Drawing,
   drawPlan,
   drawQuilt,
+  fromTheBack,
   LAYERS,
   type LayerId,
+  movedCloth,
   type QuiltPart,
+  quiltPlaces,
   SHEET,
   styled,
 } from '../drawing/index.ts';
 import { shownDrawing } from '../output/view/index.ts';
+import { coloured, IN_COLOURS } from './coloured.ts';
 import { correctionLines, type Made, type Means } from './made.ts';
 import { type Part, shownOf } from './part.ts';
 import type { PictureWanted } from './picture.ts';
@@ -29,7 +35,12 @@ const linesOf = ({ layers }: Drawing): number =>
     0,
   );
 
-export interface QuiltDrawing {
+interface Cloth {
+  readonly cloth: readonly ClothArea[];
+}
+
+/** The cloth from the back. */
+export interface QuiltDrawing extends Cloth {
   readonly drawing: Drawing;
   readonly notices: readonly string[];
 }
@@ -48,8 +59,8 @@ export const quiltDrawing = (
   });
   const problems = drawn.flatMap((each) => each.problems.map(each.part.placed));
   if (problems.length > 0) throw new ProblemError(problems);
-  const placed = drawn.flatMap(({ part, drawing }): readonly QuiltPart[] =>
-    part.plan.part ? [{ part: part.plan.part, drawing }] : [],
+  const placed = drawn.flatMap(({ part: { plan, design }, drawing }): readonly (QuiltPart & Cloth)[] =>
+    plan.part ? [{ part: plan.part, drawing, cloth: clothOf(design, shownOf(design, 'all').scope) }] : [],
   );
   const lines = placed.reduce((sum, each) => sum + each.part.places.length * linesOf(each.drawing), 0);
   if (lines > MOST_QUILT_LINES)
@@ -65,6 +76,9 @@ export const quiltDrawing = (
     ]);
   return {
     drawing: drawQuilt(title, placed),
+    cloth: fromTheBack(
+      placed.flatMap((each) => quiltPlaces(each).map((motion) => movedCloth(each.cloth, motion))),
+    ),
     notices: drawn.flatMap(({ part, messages }) => underName(part, messages)),
   };
 };
@@ -73,12 +87,12 @@ export const quiltDrawing = (
 export const quiltPicture = async (
   title: string,
   parts: readonly Part[],
-  { writer, without = [], transfer, measured, pixels }: Omit<PictureWanted, 'show'>,
+  { writer, without = [], transfer, inColours = false, measured, pixels }: Omit<PictureWanted, 'show'>,
   means: Means,
 ): Promise<Made<string | Uint8Array>> => {
   const [first] = parts;
   if (!first) throw new Error('A quilt without parts');
-  const { drawing, notices } = quiltDrawing(
+  const { drawing, cloth, notices } = quiltDrawing(
     title,
     parts,
     [...without, ...leftOutBy(transfer)],
@@ -86,16 +100,27 @@ export const quiltPicture = async (
   );
   const summary = designsOf(parts);
   const { units } = first.plan;
+  const onMiddle = parts.some(({ design }) => design.field.around.kind !== 'quilt');
+  const shown = inColours ? coloured(drawing, cloth, first.plan, without, onMiddle) : undefined;
   const { bytes, size } = await writer.write(
-    transferred(shownDrawing(styled(drawing, SHEET), { without }), transfer, units),
-    { title, summary, units, without: leftByWriter(without, transfer), measured, pixels },
+    shown?.drawing ?? transferred(shownDrawing(styled(drawing, SHEET), { without }), transfer, units),
+    { title, summary, units, without: inColours ? [] : leftByWriter(without, transfer), measured, pixels },
     means,
   );
   const templates = parts.flatMap((part) => part.templates);
   return {
     bytes,
-    words: ['the whole quilt', ...transferWords(transfer, units), size].join(', '),
-    notices: [...notices, ...(writer.hasOurLetters ? await unprintable(title, templates, means) : [])],
+    words: [
+      'the whole quilt',
+      ...(inColours ? [IN_COLOURS] : []),
+      ...transferWords(transfer, units),
+      size,
+    ].join(', '),
+    notices: [
+      ...notices,
+      ...(shown?.notices ?? []),
+      ...(writer.hasOurLetters ? await unprintable(title, templates, means) : []),
+    ],
     summary,
     corrections: measured ? correctionLines(measured) : [],
   };

@@ -1,5 +1,6 @@
 /** What a person plans: the cloth, the template, and what she has already decided; read from her plan file. */
 
+export { type Colours, colourFrom } from './colours.ts';
 export { cornersOfWritten, inCornersOf } from './in-corners.ts';
 export { closesRound, hasCorners, hasEnds, layoutKey, liesRoundBlock } from './layout-kinds.ts';
 export { FEWEST_IN_FRAME, LARGEST_SEED, LIMITS, MOST_IN_FRAME } from './limits.ts';

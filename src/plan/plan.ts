@@ -5,6 +5,7 @@
 
 import type { Point } from '../geometry/index.ts';
 import type { LengthStyle, Units } from '../length/index.ts';
+import type { Colours } from './colours.ts';
 import type { PaperId } from './papers.ts';
 import type { CountWish, Wish } from './wish.ts';
 
@@ -32,6 +33,7 @@ export interface Plan {
   readonly stitch: { readonly length: number };
   /** How marks are rounded, and how lengths are written. */
   readonly marks: { readonly style: LengthStyle };
+  readonly colours: Colours;
   /** What speaks against its measures, a sentence each, to be read wherever they are used. */
   readonly doubts: readonly string[];
 }

@@ -80,13 +80,13 @@ const PART_HOMES: ReadonlyMap<string, string> = new Map([
   ...['layout', 'swag', 'corner', 'rows', 'channels', 'fills', 'at', 'turn'].map(
     (key) => [key, 'under parts, in one of them'] as const,
   ),
-  ...['title', 'units', 'paper', 'foot', 'stitch', 'marks'].map(
+  ...['title', 'units', 'paper', 'foot', 'stitch', 'marks', 'colours'].map(
     (key) => [key, 'at the top of the file, where it counts for all parts'] as const,
   ),
 ]);
 
 /** Keys that hold words, whatever they look like. */
-const TEXTS: ReadonlySet<string> = new Set(['title', 'template', 'kind']);
+const TEXTS: ReadonlySet<string> = new Set(['title', 'template', 'kind', 'fabric', 'middle', 'thread']);
 
 /** Never throws; `text` is the file's content, `fileName` its name as the user gave it. */
 export const readPlan = (text: string, fileName: string): PlanReading => {
@@ -204,6 +204,7 @@ const planOf = (file: SharedKeys, title: string, design: DesignKeys): Plan => ({
   },
   stitch: file.stitch,
   marks: { style: file.marks.round ?? USUAL_STYLE[file.units] },
+  colours: file.colours,
   doubts: [],
 });
 

@@ -20,6 +20,7 @@ import {
   titleText,
 } from '../document/index.ts';
 import { LENGTH_STYLES, type LengthStyle, MM_PER_INCH, stepOf, UNITS, type Units } from '../length/index.ts';
+import { coloursSchema } from './colours.ts';
 import { auto, choice, layoutSchema } from './layout-schema.ts';
 import {
   LARGEST_SEED,
@@ -64,6 +65,7 @@ const lastKeys = (unit: Units) => ({
     'a group such as { length: 1/10 }',
   ).prefault({}),
   marks: group({ round: roundingSchema(unit).optional() }, 'a group such as { round: 1/16 }').prefault({}),
+  colours: coloursSchema,
 });
 
 /** What belongs to one design. */

@@ -12,7 +12,7 @@ const lines = (text: string): string[] => {
 
 const LENGTH = 'expected a length above zero, such as 5 1/2 or 140 mm';
 const KEYS =
-  'known keys: title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch and marks';
+  'known keys: title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch, marks and colours';
 
 /** What is written in the sample, what a person writes in its stead, and what she reads then. */
 const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
@@ -277,7 +277,7 @@ const MISTAKES: readonly (readonly [string, string, readonly string[]])[] = [
     'width: 6\nswag:\n',
     ['plan.yaml:13:1: the key "width" is not known here; it belongs under layout.border'],
   ],
-  ['units: in', 'colour: red', [`plan.yaml:2:1: the key "colour" is not known here; ${KEYS}`]],
+  ['units: in', 'weather: red', [`plan.yaml:2:1: the key "weather" is not known here; ${KEYS}`]],
   [
     '  from: 1',
     '  from: 1\n  from: 2',

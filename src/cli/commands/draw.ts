@@ -29,6 +29,10 @@ export const defineDraw: Define = (command, io) => {
   addPart(command);
   addShow(command, 'all');
   addWithout(command);
+  command.option(
+    '--colours',
+    "a picture to show, in the plan's colours of fabric and thread: without templates, marks and notes, or else without what --without names",
+  );
   addTransfer(command, '; projector, light lines and a grid on a dark ground');
   addJson(command)
     .addHelpText('after', HELP)
@@ -42,6 +46,7 @@ const HELP = `
 Examples:
   swagwright draw raffle-quilt.yaml -o raffle.svg
   swagwright draw raffle-quilt.yaml -o raffle.png --width 1600 --without template,notes
+  swagwright draw raffle-quilt.yaml -o to-show.png --colours
   swagwright draw raffle-quilt.yaml -o raffle.dxf
   swagwright draw raffle-quilt.yaml -o for-the-cutter.svg --as clean --without fill
   swagwright draw raffle-quilt.yaml -o pounce.svg --as pounce --every 3mm

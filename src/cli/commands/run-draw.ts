@@ -1,5 +1,6 @@
 /** What `draw` does. */
 
+import { NOT_TO_SHOW } from '../../jobs/coloured.ts';
 import type { Made } from '../../jobs/made.ts';
 import { type Picture, picture } from '../../jobs/picture.ts';
 import { quiltPicture } from '../../jobs/quilt-picture.ts';
@@ -29,6 +30,7 @@ export interface DrawOptions extends OutputOptions, LayerOptions, PartOptions, S
   readonly dpi?: string;
   readonly width?: string;
   readonly measured?: string;
+  readonly colours?: boolean;
 }
 
 export const runDraw = async (io: Io, file: string, options: DrawOptions): Promise<void> => {
@@ -37,7 +39,7 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
   checkOutputOption(options, ending);
   const pixels = readPixels(options, writer);
   if (options.measured !== undefined) refuseUnlessFor('--measured', 'measured', writer);
-  const without = readWithout(options);
+  const without = readWithout(options.colours ? { without: NOT_TO_SHOW, ...options } : options);
   const transferIn = readTransfer(options);
   if (options.as === 'projector') {
     if (ending === 'dxf')
@@ -47,6 +49,15 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
     if (options.measured !== undefined)
       throw wrongValue('--measured', 'a projector is set by the square and the grid that it shows');
   }
+  const inColours = options.colours ?? false;
+  if (inColours && ending === 'dxf')
+    throw wrongValue('--colours', 'lines for a cutting machine have none', {
+      hint: 'write a PDF, PNG or SVG',
+    });
+  if (inColours && options.as !== undefined)
+    throw wrongValue('--colours', 'it is for a picture to show, and --as for one that goes onto cloth');
+  if (inColours && options.measured !== undefined)
+    throw wrongValue('--measured', 'a picture to show is not printed to measure');
   const { title, parts, inputs } = await plannedQuilt(io, file, options.part);
   const { plan, name } = parts[0]!;
   const transfer = transferIn(plan.units);
@@ -56,9 +67,9 @@ export const runDraw = async (io: Io, file: string, options: DrawOptions): Promi
     throw wrongValue('--show', 'it is for one part at a time, and the plan has several', {
       hint: 'name one with --part',
     });
-  const usual = defaultName(file, transfer?.kind, ending, alone ? name : undefined);
+  const usual = defaultName(file, inColours ? 'colours' : transfer?.kind, ending, alone ? name : undefined);
   const output = await openOutput(io, { asked: options.output, usual }, inputs);
-  const wanted = { writer, show: options.show, without, transfer, measured, pixels };
+  const wanted = { writer, show: options.show, without, transfer, inColours, measured, pixels };
   const made = await asAsked<Picture | Made<string | Uint8Array>>(options, () =>
     alone ? picture(parts[0]!, wanted, MEANS) : quiltPicture(title, parts, wanted, MEANS),
   );

@@ -67,7 +67,7 @@ it('every command stands in one of the tables below', () => {
 });
 
 const KEYS =
-  'title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch and marks';
+  'title, units, paper, foot, template, layout, swag, corner, rows, channels, fills, stitch, marks and colours';
 const TEMPLATE_KEYS = 'known keys: title, units, thickness, edge, alignment, channelLines and crownEnd';
 const ABOVE_ZERO = 'expected a length above zero, such as 5 1/2 or 140 mm';
 const OWN =
