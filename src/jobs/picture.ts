@@ -60,7 +60,7 @@ export const picture = async (part: Part, wanted: PictureWanted, means: Means): 
     ]);
   const { bytes, size } = await writer.write(
     drawing,
-    { title, summary, units, without: inColours ? [] : leftByWriter(without, transfer), measured, pixels },
+    { title, summary, units, without: leftByWriter(without, { transfer, inColours }), measured, pixels },
     means,
   );
   return {

@@ -104,7 +104,7 @@ export const quiltPicture = async (
   const shown = inColours ? coloured(drawing, cloth, first.plan, without, onMiddle) : undefined;
   const { bytes, size } = await writer.write(
     shown?.drawing ?? transferred(shownDrawing(styled(drawing, SHEET), { without }), transfer, units),
-    { title, summary, units, without: inColours ? [] : leftByWriter(without, transfer), measured, pixels },
+    { title, summary, units, without: leftByWriter(without, { transfer, inColours }), measured, pixels },
     means,
   );
   const templates = parts.flatMap((part) => part.templates);

@@ -143,11 +143,14 @@ const lengthIn = (mm: number, units: Units): string =>
 export const labelSizeFor = (transfer: Transfer | undefined): number | undefined =>
   transfer?.kind === 'projector' ? PROJECTED_WORDS : undefined;
 
-/** What the writer leaves out: a grid behind the lines is none of their layers, and what was left out is gone before. */
+/**
+ * What the writer leaves out: a grid behind the lines, or cloth, is none of their layers, and what was left out is gone
+ * before.
+ */
 export const leftByWriter = (
   without: readonly LayerId[],
-  transfer: Transfer | undefined,
-): readonly LayerId[] => (transfer?.kind === 'projector' ? [] : without);
+  { transfer, inColours }: { readonly transfer: Transfer | undefined; readonly inColours: boolean },
+): readonly LayerId[] => (inColours || transfer?.kind === 'projector' ? [] : without);
 
 /** Of what is asked, a few words each: `what is stitched and nothing else`, `mirrored, left for right`. */
 export const transferWords = (transfer: Transfer | undefined, units: Units): readonly string[] => {
