@@ -16,7 +16,7 @@ export interface ClothColours {
 }
 
 /** Unbleached cloth and blue thread. */
-export const USUAL_COLOURS = { fabric: '#efe6d6', middle: '#faf6ee', thread: '#1b2a41' } as const;
+const USUAL_COLOURS = { fabric: '#efe6d6', middle: '#faf6ee', thread: '#1b2a41' } as const;
 
 /** For light cloth and for dark. */
 const LINES = {
