@@ -796,7 +796,7 @@ export const MUTATIONS = [
   },
   {
     name: 'class on the page: a line of the table is not named',
-    file: 'src/page/engine/trouble.ts',
+    file: 'src/page/words/english/plan.ts',
     from: '`Line ${line}`',
     to: '`${line}`',
     test: 'tests/page/same-as-command.test.ts',

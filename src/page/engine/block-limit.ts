@@ -5,6 +5,7 @@ import { formatLength } from '../../length/index.ts';
 import { liesRoundBlock, type Plan } from '../../plan/index.ts';
 import { leastSteps, MOST_WIDER, searchPlan, WIDER } from '../../swag/index.ts';
 import type { Template } from '../../template/index.ts';
+import { answersWords } from '../words/words.ts';
 
 /**
  * What is wrong with the limit of a frame round a block that nothing fits; undefined where a larger one would not
@@ -25,6 +26,9 @@ export const limitInTheWay = (plan: Plan, templates: readonly Template[]): Probl
   return {
     code: 'nothing-fits',
     key: 'layout.frame.within',
-    message: `nothing fits round the block within “Finished, at most”, ${across(layout.width)}: the block, what is kept clear of it and a swag on both sides need more; with ${across(layout.width + steps * WIDER)} there is something that fits`,
+    message: answersWords.limitInTheWay({
+      limit: across(layout.width),
+      wider: across(layout.width + steps * WIDER),
+    }),
   };
 };

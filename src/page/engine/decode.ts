@@ -5,6 +5,7 @@
 
 import { type Problem, ProblemError } from '../../document/index.ts';
 import { BAND, DAMAGED, greysOf, OTHER_FORMAT, readPictureHead, sizeProblem } from '../../trace/index.ts';
+import { madeWords } from '../words/words.ts';
 import type { DecodedPicture } from './trace.ts';
 
 /** Far more than a camera's picture; larger files are not even read. */
@@ -43,12 +44,12 @@ const refused = (problem: Problem): ProblemError => new ProblemError([problem]);
 
 const TOO_LARGE: Problem = {
   code: 'file-too-large',
-  message: 'this file is too large',
-  expected: 'at most 128 MB',
+  message: madeWords.pictureTooLarge,
+  expected: madeWords.pictureMost({ megabytes: MOST_BYTES / 1024 ** 2 }),
 };
 const UNKNOWN: Problem = {
   code: 'not-a-picture',
-  message: 'this browser cannot read it as a picture',
+  message: madeWords.notAPicture,
   hint: OTHER_FORMAT,
 };
 

@@ -3,6 +3,7 @@
 import { type Problem, ProblemError } from '../../document/index.ts';
 import type { Units } from '../../length/index.ts';
 import { templateFromSvg, titleOfFile } from '../../template/index.ts';
+import { madeWords } from '../words/words.ts';
 import { edgeWords } from './edge-words.ts';
 import type { DrawnTemplate } from './messages.ts';
 
@@ -12,9 +13,7 @@ const inPageWords = ({ hint, ...problem }: Problem): Problem => {
   if (!/--[a-z]/.test(hint)) return { ...problem, hint };
   return {
     ...problem,
-    hint: /--scale/.test(hint)
-      ? 'save the drawing with its real width and height, in mm or inches'
-      : 'save the line that the foot follows, or the whole outline, alone',
+    hint: /--scale/.test(hint) ? madeWords.drawnSize : madeWords.drawnLine,
   };
 };
 
@@ -29,11 +28,9 @@ export const drawing = (fileName: string, svg: string, units: Units): DrawnTempl
   });
   if (!made.ok) throw new ProblemError(made.problems.map(inPageWords));
   const words = [
-    `It has ${edgeWords(made.template, units)}.`,
-    made.outline.size === 'pixels'
-      ? 'The drawing does not say how large it is; 96 of its pixels were taken as an inch.'
-      : undefined,
-    'Print its outline and lay the acrylic on it before you trust it.',
+    madeWords.drawnEdge({ edge: edgeWords(made.template, units) }),
+    made.outline.size === 'pixels' ? madeWords.drawnInPixels : undefined,
+    madeWords.layAcrylic,
   ];
   return { name, text: made.text, words: words.filter((w) => w !== undefined).join(' ') };
 };

@@ -10,12 +10,12 @@ import {
   type Units,
 } from '../../length/index.ts';
 import { sectionsOf, type Template } from '../../template/index.ts';
+import { answersWords } from '../words/words.ts';
 
 const STYLES: Readonly<Record<Units, LengthStyle>> = { in: INCH_EIGHTH, cm: CM_TENTH, mm: MM_WHOLE };
 
 export const edgeWords = (template: Template, units: Units): string => {
   const length = pathLength(template.edge);
-  const count = sectionsOf(template, length).length;
-  const sections = count === 1 ? 'one section' : `${count} sections`;
-  return `${formatLength(length, STYLES[units])} of edge in ${sections}`;
+  const sections = sectionsOf(template, length).length;
+  return answersWords.edge({ length: formatLength(length, STYLES[units]), sections });
 };

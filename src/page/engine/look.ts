@@ -1,6 +1,6 @@
 /** What is chosen and how it looks: the answers that the page needs at once. */
 
-import { ProblemError, plural } from '../../document/index.ts';
+import { ProblemError } from '../../document/index.ts';
 import { endedChannels } from '../../drawing/index.ts';
 import { cardWithoutFills } from '../../jobs/card.ts';
 import { excerpt } from '../../jobs/excerpt.ts';
@@ -20,6 +20,7 @@ import {
   sidesOf,
   spansOf,
 } from '../../swag/index.ts';
+import { answersWords } from '../words/words.ts';
 import {
   type ChosenFit,
   chosenFit,
@@ -99,10 +100,15 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     number: index + 1,
     template: shape.stitching.template.title,
     summary: [
-      `${plural(total, 'swag')}${corner ? ` and one ${corner.kind === 'across' ? 'across' : 'round'} each corner` : ''}`,
+      corner
+        ? answersWords.swagsAndCorners({
+            count: total,
+            corner: corner.kind === 'across' ? 'across' : 'round',
+          })
+        : answersWords.swags({ count: total }),
       ...kindsIn(sidesOf(ranked.fit)).flatMap((kind) => [
-        `${rangeWords(spansOf(kind), style)} ${style.unit} wide`,
-        `${rangeWords(depthsOf(kind), style)} ${style.unit} deep`,
+        answersWords.wide({ length: `${rangeWords(spansOf(kind), style)} ${style.unit}` }),
+        answersWords.deep({ length: `${rangeWords(depthsOf(kind), style)} ${style.unit}` }),
       ]),
     ],
     lines: [...describeDesign(design, plan.marks.style, plan.channels), ...answerWords(ranked, style)],

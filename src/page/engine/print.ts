@@ -16,6 +16,7 @@ import { quiltMockup } from '../../jobs/quilt-mockup.ts';
 import { USUAL_CLEARANCE } from '../../jobs/template-facts.ts';
 import type { PaperId } from '../../pagination/index.ts';
 import { kindsOf } from '../../swag/index.ts';
+import { madeWords } from '../words/words.ts';
 import { type ChosenFit, chosenFit, fitsOfQuilt, readOwn } from './desk.ts';
 import type {
   Fonts,
@@ -130,9 +131,7 @@ export const printCaptureSheet = async (paper: PaperId, fonts: Fonts): Promise<P
     name: 'capture-sheet.pdf',
     bytes,
     words,
-    notices: [
-      'Draw round the template inside its corner ticks, take the template away, and photograph the line from as far as you can, zoomed in, with all eight marks in the picture.',
-    ],
+    notices: [madeWords.captureSheet],
   };
 };
 
@@ -153,10 +152,7 @@ export const printOutline = async (
   return {
     name: proposedName({ called: baseName(found.file), kind: 'outline' }),
     bytes,
-    words: `the outline of ${title}, ${words}`,
-    notices: [
-      ...notices,
-      'Lay the acrylic on the edge that is drawn: it must cover it from heel to crown end.',
-    ],
+    words: madeWords.outline({ title, words }),
+    notices: [...notices, madeWords.outlineUse],
   };
 };

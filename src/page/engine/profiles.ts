@@ -1,6 +1,7 @@
 /** The templates that come along, and the visitor's own, found by the names that plans use. */
 
 import { nearestOf, type Problem, quoted } from '../../document/index.ts';
+import { answersWords } from '../words/words.ts';
 import type { OwnTemplate } from './messages.ts';
 
 /** The texts of the files in profiles/, put in when the page is built. */
@@ -36,15 +37,13 @@ export const findTemplate = (name: string, own: readonly OwnTemplate[]): FoundTe
     problem: {
       code: 'unknown-template',
       key: 'template',
-      message: isFile
-        ? 'this template is a file that the page has not been given'
-        : 'there is no such template',
+      message: isFile ? answersWords.fileNotGiven : answersWords.noTemplate,
       found: quoted(name),
       hint: isFile
-        ? 'drop the file on the page'
+        ? answersWords.dropFile
         : near
-          ? `did you mean ${quoted(near)}?`
-          : 'choose one below',
+          ? answersWords.didYouMean({ name: quoted(near) })
+          : answersWords.chooseBelow,
     },
   };
 };

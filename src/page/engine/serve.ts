@@ -1,6 +1,7 @@
 /** A worker's life: a question comes, its answer goes. Both workers live like this, and differ in what they can answer. */
 
 import { ProblemError } from '../../document/index.ts';
+import { answersWords } from '../words/words.ts';
 import type { Answered, Answers, Asked, Kind, Question } from './messages.ts';
 import { troubleOf } from './trouble.ts';
 
@@ -18,7 +19,7 @@ export const answer = async (able: Answering, { id, question }: Asked): Promise<
   } catch (error) {
     if (error instanceof ProblemError) return { id, ok: false, problems: error.problems.map(troubleOf) };
     const told = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-    const text = `swagwright has made a mistake of its own (${told}); please report it, with the plan`;
+    const text = answersWords.ownMistake({ told });
     return { id, ok: false, problems: [{ text, key: undefined, where: undefined }] };
   }
 };

@@ -1,6 +1,5 @@
 /** One swag, large: as it stands, or at any other pose while it is dragged, with the fits that it snaps to. */
 
-import { plural } from '../../document/index.ts';
 import { SHEET, styled } from '../../drawing/index.ts';
 import {
   type Box,
@@ -30,6 +29,7 @@ import {
   seat,
   toCornerOf,
 } from '../../swag/index.ts';
+import { answersWords } from '../words/words.ts';
 import { type ChosenFit, chosenFit } from './desk.ts';
 import { CORNER, LABEL_SHARE, type LoneSwag, loneSwag, posed, seatNamed } from './lone-swag.ts';
 import type { Input, SectionFacts, SwagAnswer, SwagPose, SwagStop } from './messages.ts';
@@ -120,8 +120,8 @@ const poseOf = (
   const length = (mm: number): string => formatLength(mm, plan.marks.style);
   const words =
     side === CORNER && field.corners !== 'none'
-      ? `${length(depth)} deep, marks ${length(toCornerOf(field, pose))} from the corner`
-      : `${length(span)} wide, ${length(depth)} deep`;
+      ? answersWords.cornerPose({ deep: length(depth), marks: length(toCornerOf(field, pose)) })
+      : answersWords.pose({ wide: length(span), deep: length(depth) });
   const shown = ({ x, y }: Point): Point => ({ x: x + moved.x, y: -(y + moved.y) });
   return {
     inks: inksOf(lone.drawing, ['fill']),
@@ -193,8 +193,8 @@ const stopsOf = ({ results, keys, ranked, plan }: ChosenFit, side: string): read
     const deep = length(depth);
     const words =
       repeats === undefined
-        ? `corners ${deep} deep; ${swagsWords(other.fit, 'named')}`
-        : `${plural(repeats, 'swag')}, ${length(span)} wide, ${deep} deep`;
+        ? answersWords.cornerStop({ deep, swags: swagsWords(other.fit, 'named') })
+        : answersWords.stop({ count: repeats, wide: length(span), deep });
     stops.set(name, { key: keys[i]!, halfSpan: span / 2, depth, repeats, words });
   });
   return [...stops.values()].sort((a, b) => a.halfSpan - b.halfSpan || (b.repeats ?? 0) - (a.repeats ?? 0));
@@ -234,7 +234,7 @@ const sectionsOf = ({ scope }: LoneSwag): readonly SectionFacts[] => {
   const standing = compose(motion, cell.motion);
   return sections.map((s) => ({
     number: s.number,
-    label: s.name ? `section ${s.number} (${s.name})` : `section ${s.number}`,
+    label: s.name ? answersWords.namedSection({ number: s.number, name: s.name }) : answersWords.section(s),
     d: dataOf([movePath(slicePath(template.edge, s.from, s.to), standing)]),
     starts: s.number === shape.from.section,
     ends: s.number === shape.to.section,

@@ -16,6 +16,7 @@ import {
 import { type Said, type TracedTemplate, templateFromTrace } from '../../jobs/traced-template.ts';
 import { acrossAt, titleOfFile } from '../../template/index.ts';
 import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
+import { madeWords } from '../words/words.ts';
 import { breaksShown, SCREEN } from './edge-shown.ts';
 import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
@@ -165,26 +166,16 @@ const insideBy = ({ found }: Made, at: number): readonly Point[] => {
   return path ? flatten(path, SCREEN) : [];
 };
 
-const DRAG = 'drag the two ends of the edge to where the foot starts and stops';
-
 /** What helps at a terminal is an option; here it is a hand. */
 const inPageWords = (text: string): string =>
   text
-    .replace(
-      /if the edge ends elsewhere, say where with --heel and --crown/,
-      'if the edge ends elsewhere, drag its end there',
-    )
+    .replace(/if the edge ends elsewhere, say where with --heel and --crown/, madeWords.dragEnd)
     .replace(
       /say where (?:it runs|its two ends are) with --heel and --crown(?:: the number of a corner, or a place as x,y)?/,
-      DRAG,
+      madeWords.dragEnds,
     );
 
 const told = ({ hint, ...problem }: Problem) => {
-  const words =
-    hint === undefined
-      ? undefined
-      : /--dpi/.test(hint)
-        ? 'say what the scanner was set to, or tap two marks of a ruler that lies in the picture; a photograph without a ruler needs the sheet for photographs'
-        : inPageWords(hint);
+  const words = hint === undefined ? undefined : /--dpi/.test(hint) ? madeWords.sayScale : inPageWords(hint);
   return troubleOf({ ...problem, ...(words !== undefined && { hint: words }) });
 };

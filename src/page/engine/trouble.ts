@@ -2,6 +2,7 @@
 
 import { describeProblem, oneLine, type Place, type Problem } from '../../document/index.ts';
 import { plainWords } from '../plan/plain-words.ts';
+import { planWords } from '../words/words.ts';
 import type { Trouble } from './messages.ts';
 
 /** The plan's own name where it has no file. */
@@ -24,7 +25,7 @@ const textOf = (place: Place | undefined, key: string | undefined, problem: Prob
 };
 
 const whereIn = ({ file, line, column }: Place): string | undefined => {
-  if (file === PASTED_TABLE) return line === undefined ? undefined : `Line ${line}`;
+  if (file === PASTED_TABLE) return line === undefined ? undefined : planWords.line({ line });
   return [file, line, column].filter((part) => part !== undefined).join(':');
 };
 

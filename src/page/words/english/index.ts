@@ -10,6 +10,7 @@
  * template or a length in `plan`, `template`, `trace` and `length`.
  */
 
+export { answersWords, madeWords } from './answers.ts';
 export { handWords } from './by-hand.ts';
 export { channelsWords } from './channels.ts';
 export { fitsWords, templatesWords } from './choose.ts';
@@ -21,6 +22,7 @@ export { measureWords } from './measure.ts';
 export { filesWords, noticeWords } from './notices.ts';
 export { ownWords } from './own.ts';
 export { partsWords } from './parts.ts';
+export { planWords } from './plan.ts';
 export { pointsWords } from './points.ts';
 export { quiltingWords } from './quilting.ts';
 export { swagWords } from './swag.ts';
