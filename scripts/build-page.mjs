@@ -4,11 +4,14 @@
  * the page opens later is a script too, which takes from the first whatever is in that already.
  *
  * Nothing is taken from elsewhere, and the list for the service worker is made from what was written.
+ *
+ * `build-page.mjs [FOLDER [LANGUAGE]]`: where it is written, and the file that has another language's words.
  */
 
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { oneFile } from './one-file.mjs';
@@ -16,7 +19,7 @@ import { modulesOf, packageFolderOf, thirdParty } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const source = `${root}src/page/`;
-const out = `${root}dist/page/`;
+const out = process.argv[2] ? `${resolve(process.argv[2])}/` : `${root}dist/page/`;
 
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
@@ -71,13 +74,22 @@ const UNASKED =
 const KIND_OF_TEXT =
   /^ +\w+\(params\) \{\s*return this\.check\((?:core|iso)\._?\w+\((?:Zod\w+, )?params\)\);\s*\},?$/gm;
 
+/** Puts another language in the place of English. */
+const language = process.argv[3] && resolve(process.argv[3]);
+const speaking = {
+  name: 'speaking',
+  enforce: 'pre',
+  resolveId: (name, from) =>
+    language && name === './english/index.ts' && from.endsWith('words.ts') ? language : undefined,
+};
+
 /** One entry as one script without imports. Returns its text, its modules, and the style sheet's text where it has one. */
 const bundle = async (entry, more = [], treeshake = {}) => {
   const built = await build({
     root,
     configFile: false,
     logLevel: 'warn',
-    plugins: [withoutSchemaWriting, ...more],
+    plugins: [withoutSchemaWriting, speaking, ...more],
     define: { 'process.env.NODE_ENV': '"production"' },
     oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     build: {
@@ -195,8 +207,8 @@ for (const [name, { script }, start] of [
   );
 
 /** Fonts as text, because from a folder on disk a browser loads scripts and nothing else. */
-const { resolve } = createRequire(import.meta.url);
-const font = (file) => readFileSync(resolve(`dejavu-fonts-ttf/ttf/${file}`)).toString('base64');
+const { resolve: found } = createRequire(import.meta.url);
+const font = (file) => readFileSync(found(`dejavu-fonts-ttf/ttf/${file}`)).toString('base64');
 write(
   'fonts.js',
   `self.swagwright_fonts={regular:"${font('DejaVuSans.ttf')}",bold:"${font('DejaVuSans-Bold.ttf')}"};\n`,

@@ -2,6 +2,7 @@
 
 import { readLength, type Units } from '../../length/index.ts';
 import { CHECK_SIDE, type PerEdge } from '../../pagination/index.ts';
+import { measuredWords } from '../words/words.ts';
 
 export interface Typed {
   readonly short: string;
@@ -20,7 +21,7 @@ export const keptMeasured = (now: string | null, before: string | null): KeptMea
   if (now !== null) return { typed: typedFrom(now) };
   const { short: across, long: up } = typedFrom(before ?? '');
   if (across === up) return { typed: { short: across, long: up } };
-  return { typed: NOTHING, unclear: `${across || 'nothing'} across and ${up || 'nothing'} up` };
+  return { typed: NOTHING, unclear: measuredWords.before({ across, up }) };
 };
 
 export const measuredText = ({ short, long }: Typed): string => `${short}|${long}`;

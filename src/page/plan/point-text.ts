@@ -1,6 +1,7 @@
 /** Points that were measured off a cutting mat, as she types or pastes them: one a line, across and up, and “corner”. */
 
 import { MM_PER_INCH, readLength, type Units } from '../../length/index.ts';
+import { pointsWords } from '../words/words.ts';
 import { typedIn } from './typed-in.ts';
 
 export interface TypedPoint {
@@ -63,7 +64,7 @@ const PARTED = [/\t+/, /;/, /,/, /\s{2,}/, /\s+/] as const;
 /** The template's file; its points stand one a line, so that what is wrong with one is said of its line. */
 export const templateOfPoints = (title: string, points: readonly TypedPoint[], units: Units): string =>
   [
-    '# Measured point by point.',
+    `# ${pointsWords.remark}`,
     `title: ${JSON.stringify(title)}`,
     `units: ${units}`,
     'edge:',

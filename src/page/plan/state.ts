@@ -1,6 +1,7 @@
 /** What the page keeps: the plan's text, the visitor's own templates, and which fit she took. */
 
 import type { Input, OwnTemplate } from '../engine/messages.ts';
+import { planWords } from '../words/words.ts';
 import { openPart } from './plan-text.ts';
 
 export type State = Input;
@@ -97,7 +98,7 @@ export const withTaken = (state: State, key: string | undefined): State => {
 };
 
 /** Figures to begin with, so that there is something to see; she types her own over them. Spaced as it is written again. */
-export const FIRST_PLAN = `title: My border
+export const FIRST_PLAN = `title: ${planWords.title}
 units: in
 paper: letter
 foot: { clearance: 1/4 }

@@ -12,7 +12,7 @@ import {
   freeTitleIn,
   MOST_DESIGNS,
 } from '../plan/designs.ts';
-import { designsWords } from '../words/words.ts';
+import { designsWords, planWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { drawAll, pictureOf } from './design-pictures.ts';
 import { NameField, Panel } from './fields.tsx';
@@ -36,7 +36,7 @@ export const keepDesign = (): void => {
     complain(designsWords.noneYet);
     return;
   }
-  const asked = look.value?.facts?.title ?? designsWords.usualTitle;
+  const asked = look.value?.facts?.title ?? planWords.title;
   const title = freeTitleIn(designs.value, asked);
   const more = { id: newDesignId(), at: nextPlace(), words: design.summary };
   if (!keep(designOf(state.value, title, more))) return;

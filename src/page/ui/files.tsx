@@ -10,7 +10,7 @@ import { listAt, textAt } from '../plan/plan-text.ts';
 import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/shelf.ts';
 import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
 import { MOST_OWN, MOST_TEXT } from '../plan/state.ts';
-import { filesWords, noticeWords, workWords } from '../words/words.ts';
+import { filesWords, noticeWords, planWords, workWords } from '../words/words.ts';
 import { readOwnName, saveAs } from './browser.ts';
 import { isDesigns, takeDesigns } from './designs-there.ts';
 import { unitsNow } from './fields.tsx';
@@ -267,7 +267,7 @@ export const startAnew = (): void => {
   const written = textAt(plan, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
   replaceState({ plan: newPlan(unitsNow(), paper), own, taken: undefined });
-  say(noticeWords.newPlan);
+  say(noticeWords.newPlan(planWords));
 };
 
 /** The plan with everything decided, as the commands read it. */

@@ -1,6 +1,7 @@
 /** The marking card on the screen: how the template is set, and where every mark goes, in words and tables. */
 
 import type { CardBlock, CardSection, CardTable } from '../../output/card/index.ts';
+import { marksWords } from '../words/words.ts';
 import { Panel } from './fields.tsx';
 import { cardWords, cardWordsFor, isOld, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -11,14 +12,8 @@ export const Words = () => {
   return (
     <Panel
       id="words"
-      title="Marks and settings"
-      lead={
-        !isStale
-          ? 'What the marking card says, for this design.'
-          : inTheWay
-            ? 'These are still the marks of the figures before.'
-            : 'Working out the marks for the new figures …'
-      }
+      title={marksWords.title}
+      lead={!isStale ? marksWords.lead : inTheWay ? marksWords.before : marksWords.workingOut}
     >
       <div class={isStale ? 'card-words stale' : 'card-words'}>
         {cardWords.value.map((section) => (
@@ -70,14 +65,14 @@ const Blocks = ({ blocks }: { readonly blocks: readonly CardBlock[] }) => {
 export const Table = ({ table: { title, columns, rows } }: { readonly table: CardTable }) => (
   // A wide table scrolls by itself, also by keyboard, and the page does not.
   // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
-  <section class="table" tabIndex={0} aria-label={title ?? 'Table'}>
+  <section class="table" tabIndex={0} aria-label={title ?? marksWords.table}>
     <table>
       {title === undefined ? null : <caption>{title}</caption>}
       <thead>
         <tr>
           {columns.map(({ head, align }, i) => (
             <th key={`${i} ${head}`} scope="col" class={align}>
-              {head === '' ? <span class="unseen">which</span> : head}
+              {head === '' ? <span class="unseen">{marksWords.which}</span> : head}
             </th>
           ))}
         </tr>

@@ -8,7 +8,6 @@ const taken = ({ count, file }: { readonly count: number; readonly file: string 
 export const designsWords = {
   title: 'Your designs',
   lead: 'Kept in this browser, each with the templates that it uses. Tick two to four to see them side by side.',
-  usualTitle: 'My border',
   kept: ({ title, asked }: { readonly title: string; readonly asked: string }) =>
     `The design “${title}” is kept in this browser, under “Your designs”.${title === asked ? '' : ` There is a “${asked}” already.`}`,
   full: ({ most }: { readonly most: number }) =>

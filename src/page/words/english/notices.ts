@@ -47,7 +47,8 @@ export const noticeWords = {
     `The plan in ${from} cannot be used. Your own plan is as it was.`,
   planOpen: ({ title }: { readonly title: string }) =>
     `The plan “${title}” is open. Undo brings back the one before.`,
-  newPlan: 'A new plan, “My border”, with figures to type yours over. Undo brings back the one before.',
+  newPlan: ({ title }: { readonly title: string }) =>
+    `A new plan, “${title}”, with figures to type yours over. Undo brings back the one before.`,
 };
 
 /** What becomes of the files that she opens. */

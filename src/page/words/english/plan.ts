@@ -7,6 +7,8 @@ interface Which {
 }
 
 export const planWords = {
+  /** What a plan is called until she says: without what YAML knows as a sign. */
+  title: 'My border',
   /** Fields as sentences name them. */
   fields: {
     side: ({ which }: Which) => `${which} side`,

@@ -5,6 +5,8 @@ export const pointsWords = {
   lead: 'Lay the acrylic on a cutting mat and read points off its edge, from the heel to the crown end with the foot on the left: one every inch, and more where it bends.',
   putAway: 'Put the points away',
   usualTitle: 'My template',
+  /** Stands in the template's file. */
+  remark: 'Measured point by point.',
   points: 'Points: across, up; with the word corner where the edge has one',
   example: '0, 0\n1, 3/4\n2, 1, corner\n3 1/4, 1/2',
   onePerLine: 'One a line. A column of a table can be pasted too.',
