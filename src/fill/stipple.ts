@@ -23,6 +23,7 @@ import {
 } from '../geometry/index.ts';
 import { barePlaces } from './bare-places.ts';
 import { checked, type Fill, ofParts } from './fill.ts';
+import { linked } from './linked.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
 import { relaxedRound } from './relax.ts';
@@ -57,7 +58,7 @@ export const stipple: Fill = checked({
   name: 'stipple',
   about: 'one line that wanders and never crosses itself',
   suits: 'area',
-  sewn: 'start and stop at the same place, anywhere on the line; it never crosses itself and nothing is sewn twice',
+  sewn: 'start and stop at the same place, anywhere on the line; it never crosses itself, and only through a narrow place it may go there and back on one line',
   crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
@@ -71,7 +72,7 @@ export const stipple: Fill = checked({
 });
 
 /** The lines of a stipple in one part of a region: closed, smooth, and all over it. */
-export const meandersIn = (region: Region, spacing: number, random: Random): Path[] => {
+export const meandersIn = (region: Region, spacing: number, random: Random): readonly Path[] => {
   const away = AWAY * spacing;
   const margin = away + EDGE_ROOM * spacing;
   const edge = away + BRANCH_EDGE_ROOM * spacing;
@@ -128,7 +129,7 @@ export const meandersIn = (region: Region, spacing: number, random: Random): Pat
   // A point near others that has no branch to them, or no point at all: there the line did not come.
   for (const { at } of barePlaces(region, probe, lines, BARE * spacing))
     lay(tourBeside({ points: [at], next: [[]] }, 0, away, Number.POSITIVE_INFINITY), [], false);
-  return lines;
+  return linked(lines, region, spacing);
 };
 
 /** Points along a line, at most `step` apart. */

@@ -17,7 +17,6 @@ import {
   openPath,
   type Path,
   type Piece,
-  type Point,
   pieceAt,
   pieceDirection,
   polar,
@@ -34,6 +33,7 @@ import { type Circle, contactsOf } from './contact-tour.ts';
 import { checked, type Fill, ofParts } from './fill.ts';
 import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
+import { stitched } from './stitched.ts';
 import { biarc } from './two-arcs.ts';
 
 /**
@@ -357,17 +357,4 @@ const loopOf = (swirl: Swirl, spacing: number, begin = 0): Piece[] => {
   pieces.push(arc(middle, distance(a, b) / 2, angleOf(subtract(a, middle)), swirl.turn * Math.PI));
   pieces.push(...reversePath(openPath(inner)).pieces);
   return stitched(pieces);
-};
-
-/**
- * Pieces computed by different ways round meet to rounding; the line takes the one before's end as the next
- * one's start.
- */
-const stitched = (pieces: readonly Piece[]): Piece[] => {
-  let last: Point | undefined;
-  return pieces.map((p) => {
-    const next = last ? { ...p, from: last } : p;
-    last = p.to;
-    return next;
-  });
 };

@@ -20,6 +20,7 @@ import {
   trimPiece,
   unit,
 } from '../geometry/index.ts';
+import { barePlaces } from './bare-places.ts';
 import { type Fill, type FillContext, ofParts } from './fill.ts';
 import { gridOf } from './point-grid.ts';
 import { type Random, randomOf } from './random.ts';
@@ -91,12 +92,18 @@ const vinesIn = (
     context?.spine ?? spineOf(region, END_GAP * spacing, axisOf(region, context), undefined, BAND_SMOOTHING);
   // Where the band is nearly parted there is no middle to follow all along it.
   if (!spine) return meandersIn(region, apart * spacing, random);
-  return [withoutCorners(spine, spacing)];
+  const vine = withoutCorners(spine, spacing);
+  // Narrow on the whole it may be wide in places.
+  const isBare = barePlaces(region, probeRegion(region), [vine], BARE * spacing).length > 0;
+  return isBare ? meandersIn(region, apart * spacing, random) : [vine];
 };
 
 /** A band of this width (spacings) or less is narrow; its vine ends so far before it does. */
 const NARROW = 2.6;
 const END_GAP = 0.2;
+
+/** A disc of this many spacings in radius that no line enters is bare. */
+const BARE = 1.2;
 
 /** The line with trimmings wherever there is room, by turns on its left and right. */
 const trimmed = (line: Path, region: Region, wish: TrimmingWish): Path => {

@@ -122,13 +122,32 @@ describe('nothing is bare', () => {
   });
 });
 
+describe('one line', () => {
+  // At every crown what lies outside is narrower than half a spacing: thirty lines, or one along the middle alone.
+  const asked = few(
+    ['stipple', 'loops', 'leaves'].flatMap((fill) =>
+      ['medallion-frame', 'from outside', 'guild-strip'].map((border) => [fill, border] as const),
+    ),
+    ([fill, border]) => border === 'medallion-frame' && fill !== 'leaves',
+  );
+  test.each(asked)('%s, %s', (fill, border) => {
+    const { area } = known(border);
+    const { paths, continuous } = fillOpenArea(named(fill), area, { spacing: S / 2 });
+    expect(paths).toHaveLength(1);
+    expect(continuous).toBe(true);
+    expect(largestBare(area.region, paths, CELL / 2).radius / (S / 2)).toBeLessThan(BARE);
+  });
+});
+
 describe('no two lines are nearer than 0.4 spacings', () => {
   test.each(CASES.filter(([fill]) => fill === 'stipple' || fill === 'echo'))('%s, %s', (fill, border) => {
     const { area } = known(border);
     const { paths } = fillOpenArea(named(fill), area, { spacing: S });
     // Where an echo turns sharply at a join its two legs come from one point.
     const apart = fill === 'echo' ? 2.5 * S : 1.2 * S;
-    const { gap, at } = nearestStretches(paths, { reach: 0.4 * S, apart, beside: 0, step: S / 24 });
+    // Through a narrow place a stipple goes there and back on one line.
+    const beside = fill === 'echo' ? 0 : 0.75 * S;
+    const { gap, at } = nearestStretches(paths, { reach: 0.4 * S, apart, beside, step: S / 24 });
     expect({ gap: gap / S, at }).toMatchObject({ gap: expect.toSatisfy((g: number) => g > 0.37) });
   });
 });
