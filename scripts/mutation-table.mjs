@@ -329,8 +329,8 @@ export const MUTATIONS = [
   {
     name: 'halves: whole swags that a search calls halves',
     file: 'src/swag/search.ts',
-    from: 'fit: { ...one.fit, corner: HALVES }',
-    to: 'fit: one.fit',
+    from: 'corner: HALVES,',
+    to: '',
     test: 'tests/swag/half.test.ts',
   },
   {

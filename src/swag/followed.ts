@@ -4,7 +4,16 @@
  * is then a look-up each, and only what is kept is built.
  */
 
-import { type Path, type Piece, pieceAt, pieceBox, shareOfAngle, trimPiece } from '../geometry/index.ts';
+import {
+  angleOf,
+  type Path,
+  type Piece,
+  pieceAt,
+  pieceBox,
+  pieceDirection,
+  shareOfAngle,
+  trimPiece,
+} from '../geometry/index.ts';
 
 /** How a path has gone until it comes to a centre line. All in mm, from the start. */
 export interface Followed {
@@ -13,6 +22,8 @@ export interface Followed {
   /** How far it passed below the start line, and back past its start; 0 where it did not. */
   readonly dip: number;
   readonly bulge: number;
+  /** Which way it goes there, radians. */
+  readonly heading: number;
 }
 
 interface Reached {
@@ -55,6 +66,7 @@ export const followerOf = (laid: Path): ((halfSpan: number) => Followed | undefi
       top: Math.max(before.high, box.maxY),
       dip: -Math.min(before.low, box.minY),
       bulge: -Math.min(before.left, box.minX),
+      heading: angleOf(pieceDirection(before.piece, share)),
     };
   };
 };

@@ -34,7 +34,8 @@ export const crownPose = (shape: Shape, halfSpan: number): Pose | undefined => {
 export const riseFor = (shape: Shape, halfSpan: number): number =>
   Math.atan2(depthFor(shape, halfSpan), halfSpan);
 
-const depthFor = ({ chord }: Shape, halfSpan: number): number =>
+/** How deep (mm) a swag is whose crown is `halfSpan` along, at most the chord. */
+export const depthFor = ({ chord }: Shape, halfSpan: number): number =>
   Math.sqrt((chord - halfSpan) * (chord + halfSpan));
 
 /**

@@ -4,7 +4,10 @@
  */
 
 import {
+  compose,
   line,
+  type Motion,
+  move,
   movePath,
   openPath,
   type Path,
@@ -12,9 +15,11 @@ import {
   pathsApart,
   shift,
   slicePath,
+  turn,
 } from '../geometry/index.ts';
 import { FIT_NOISE } from './misfit.ts';
-import { laidPath, NEIGHBOUR_ROOM, type Seat } from './seat.ts';
+import { NEIGHBOUR_ROOM, type Seat } from './seat.ts';
+import type { Shape } from './shape.ts';
 
 /**
  * By how much (mm) two halves come too near to each other, 0 where they keep apart. The far one starts `at` mm
@@ -26,18 +31,42 @@ import { laidPath, NEIGHBOUR_ROOM, type Seat } from './seat.ts';
 export const nearRows = (near: Seat, far: Seat, at: number, apart: number): number => {
   const crowns = at + far.pose.depth - near.pose.depth;
   if (!(crowns >= apart - FIT_NOISE)) return apart - crowns;
-  const inner = laidPath(near);
-  const outer = movePath(laidPath(far), shift(0, at));
-  if (at > 0) return missing(inner, beforeStart(outer, far, at), apart);
-  const length = pathLength(inner);
-  const parted = Math.min(PARTED, length / 2);
-  const beside = missing(slicePath(inner, AT_MARK, parted), outer, TOUCHING);
-  return beside > 0 ? NEIGHBOUR_ROOM : missing(slicePath(inner, parted, length), outer, NEIGHBOUR_ROOM);
+  // Of the two only the far one is moved: to where it lies as the near one sees it before that is tilted.
+  const back = turn(-near.pose.tilt);
+  const outer = movePath(far.shape.path, compose(back, compose(shift(0, at), turn(far.pose.tilt))));
+  if (at > 0) return missing(near.shape.path, beforeStart(outer, far, compose(back, shift(0, at))), apart);
+  const { atMark, beyond } = partsOf(near.shape);
+  return missing(atMark, outer, TOUCHING) > 0 ? NEIGHBOUR_ROOM : missing(beyond, outer, NEIGHBOUR_ROOM);
 };
 
 /** Where there is a gap, the far row's ground begins with its start line. */
-const beforeStart = (outer: Path, { gap }: Seat, at: number): Path =>
-  gap > 0 ? openPath([line({ x: -gap / 2, y: at }, { x: 0, y: at }), ...outer.pieces]) : outer;
+const beforeStart = (outer: Path, { gap }: Seat, start: Motion): Path =>
+  gap > 0
+    ? openPath([line(move(start, { x: -gap / 2, y: 0 }), move(start, { x: 0, y: 0 })), ...outer.pieces])
+    : outer;
+
+interface Parts {
+  /** Where two rows that start on one mark may run side by side; but at the mark itself they are one. */
+  readonly atMark: Path;
+  readonly beyond: Path;
+}
+
+const partsOf = (shape: Shape): Parts => {
+  let parts = known.get(shape);
+  if (!parts) {
+    const length = pathLength(shape.path);
+    const parted = Math.min(PARTED, length / 2);
+    parts = {
+      atMark: slicePath(shape.path, AT_MARK, parted),
+      beyond: slicePath(shape.path, parted, length),
+    };
+    known.set(shape, parts);
+  }
+  return parts;
+};
+
+/** A shape is laid below many rows. */
+const known = new WeakMap<Shape, Parts>();
 
 const missing = (a: Path, b: Path, apart: number): number => {
   const away = pathsApart(a, b, apart);

@@ -84,11 +84,18 @@ export interface SideFigures
 
 type Side = Pick<SideFit, 'repeats' | 'seat'>;
 
+/** A half on a side as far as it counts: what is told of one before it is laid, too. mm and radians. */
+type Lying = Pick<SideFigures, 'repeats' | 'top' | 'point' | 'gap' | 'depth' | 'span'> & {
+  /** From the line that the swag's own middle runs square to. */
+  readonly tilt: number;
+};
+
 /** How a search sums up the sides of a fit, and what they cost. */
 export interface Costing {
   readonly add: (sum: Figures | undefined, i: number, side: Side) => Figures;
   /** The same in two steps, for a side that is summed up with many others. */
   readonly measure: (side: Side) => SideFigures;
+  readonly measureLying: (lying: Lying) => SideFigures;
   readonly addMeasured: (sum: Figures | undefined, i: number, side: SideFigures) => Figures;
   /** What all cost for how they are made and what the band is, whatever their sizes. */
   readonly base: number;
@@ -97,7 +104,10 @@ export interface Costing {
   /** What a side costs at least that is so large. */
   readonly leastAlone: (size: Size & Pick<SideFigures, 'top'>) => number;
   /** All corners at once, which are alike. */
-  readonly addCorner: (sum: Figures, seat: Seat) => Figures;
+  readonly addCorner: (
+    sum: Figures,
+    seat: Pick<Seat, 'span' | 'depth'> & { readonly pose: Pick<Pose, 'top' | 'tilt'> },
+  ) => Figures;
   /** Of some sides it is what all cost at least: every part only grows with a further one. */
   readonly cost: (sum: Figures) => number;
 }
@@ -132,18 +142,27 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
     const { pose, gap, span, depth, centre, mirror } = seat;
     // Halfway between the mirrors of a bent run it runs square to the middle of the two.
     const level = centre ? (mirror - Math.PI / 2) / 2 : 0;
-    return {
+    return measureLying({
       repeats,
       top: pose.top,
-      lean: Math.abs(leanOf(pose.tilt - level)),
-      offDrape: drapeCost(depth / span),
+      tilt: pose.tilt - level,
       point: pointOf(seat),
       gap,
-      gapShare: gap / span,
       depth,
       span,
-    };
+    });
   };
+  const measureLying = ({ repeats, top, tilt, point, gap, depth, span }: Lying): SideFigures => ({
+    repeats,
+    top,
+    lean: Math.abs(leanOf(tilt)),
+    offDrape: drapeCost(depth / span),
+    point,
+    gap,
+    gapShare: gap / span,
+    depth,
+    span,
+  });
   const addMeasured = (sum: Figures | undefined, i: number, side: SideFigures): Figures => {
     const { repeats, top, lean, offDrape, point, gap, gapShare, depth, span } = side;
     if (!sum)
@@ -186,6 +205,7 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
   return {
     add: (sum, i, side) => addMeasured(sum, i, measure(side)),
     measure,
+    measureLying,
     addMeasured,
     base,
     leastOver: ({ top, tilt, depth, halfSpan }) =>

@@ -15,11 +15,12 @@ import { hasLeftOut, isLeftOut, withoutFlat } from './flat.ts';
 import { followerOf } from './followed.ts';
 import { FIT_NOISE, type Misfit } from './misfit.ts';
 import { withRoomForNecks } from './neck.ts';
-import { crownPose, riseFor } from './pose.ts';
+import { crownPose, depthFor, riseFor } from './pose.ts';
 import { type BeyondRules, cornerHalfSpans, cornerReach, fieldBeyond, rowBeyond } from './row-beyond.ts';
 import { type Costing, type Score, scoreOf, worthOf } from './score.ts';
 import { gapFor, type Seat, type SeatRules } from './seat.ts';
 import type { Way } from './setting.ts';
+import { endAngle, offSquare } from './smooth.ts';
 import { isWithin, limitsOf, type Window, windowsOf } from './windows.ts';
 
 /** What came nearest to a row beyond the first, on the marks of one of its fits. */
@@ -90,8 +91,8 @@ interface Ground {
 interface Candidate {
   readonly way: Way;
   readonly costing: Costing;
-  /** A half span by its number among those that were asked for. */
-  readonly onSide: (number: number, halfSpan: number) => Lying | undefined;
+  /** A half span by its number among those that were asked for; undefined, too, where it is surely less deep than `least` mm. */
+  readonly onSide: (number: number, halfSpan: number, least: number) => Lying | undefined;
   /** At a corner, its crown on a mitre that passes its start line so far (mm) from its start: one, two or none. */
   readonly onCorner: (reach: number) => readonly Lying[];
 }
@@ -103,35 +104,33 @@ interface Lying {
   readonly depth: number;
   readonly top: number;
   readonly bulge: number;
+  /** By how much it falls off from square to its mirror. */
+  readonly point: number;
 }
 
-const NOT_YET = null;
+const candidateOf = (way: Way, field: Field, rules: SeatRules, costing: Costing): Candidate => ({
+  way,
+  costing,
+  onSide: way.tilt !== undefined && way.laid ? followed(way, way.tilt, way.laid, rules) : risen(way, rules),
+  onCorner: field.corners === 'turn' && way.tilt === undefined ? risenAtCorner(way, field, rules) : () => [],
+});
 
-const candidateOf = (way: Way, field: Field, rules: SeatRules, costing: Costing): Candidate => {
-  const known: (Lying | undefined | typeof NOT_YET)[] = [];
-  const lying =
-    way.tilt !== undefined && way.laid ? followed(way, way.tilt, way.laid, rules) : risen(way, rules);
-  return {
-    way,
-    costing,
-    onSide: (number, h) => {
-      while (known.length <= number) known.push(NOT_YET);
-      if (known[number] === NOT_YET) known[number] = lying(h);
-      return known[number] ?? undefined;
-    },
-    onCorner:
-      field.corners === 'turn' && way.tilt === undefined ? risenAtCorner(way, field, rules) : () => [],
+/** With its crown on the centre line. Its depth is told first: most are less deep than the row below, and end there. */
+const risen = (way: Way, rules: SeatRules): Candidate['onSide'] => {
+  const { shape } = way;
+  const windows = withoutFlat(windowsOf(limitsOf(shape, rules.room), Math.PI / 2), rules);
+  const known: (Lying | undefined)[] = [];
+  return (number, h, least) => {
+    if (!(h < shape.chord && depthFor(shape, h) >= least)) return undefined;
+    known[number] ??= risenIn(way, windows, h);
+    return known[number];
   };
 };
 
-/** With its crown on the centre line. */
-const risen = (way: Way, rules: SeatRules): ((halfSpan: number) => Lying | undefined) => {
-  const windows = withoutFlat(windowsOf(limitsOf(way.shape, rules.room), Math.PI / 2), rules);
-  return (h) => risenIn(way, windows, h);
+const risenIn = ({ shape }: Way, windows: readonly Window[], h: number): Lying | undefined => {
+  const pose = h < shape.chord && isWithin(windows, riseFor(shape, h)) ? crownPose(shape, h) : undefined;
+  return pose && { ...pose, point: offSquare(endAngle(shape) + pose.tilt) };
 };
-
-const risenIn = ({ shape }: Way, windows: readonly Window[], h: number): Lying | undefined =>
-  h < shape.chord && isWithin(windows, riseFor(shape, h)) ? crownPose(shape, h) : undefined;
 
 const risenAtCorner = (way: Way, field: CorneredField, rules: SeatRules): Candidate['onCorner'] => {
   const { shape } = way;
@@ -141,22 +140,24 @@ const risenAtCorner = (way: Way, field: CorneredField, rules: SeatRules): Candid
 };
 
 /** At a given tilt: the edge is followed to the centre line. */
-const followed = (
-  way: Way,
-  tilt: number,
-  laid: Path,
-  rules: SeatRules,
-): ((halfSpan: number) => Lying | undefined) => {
+const followed = (way: Way, tilt: number, laid: Path, rules: SeatRules): Candidate['onSide'] => {
   const { shape, mayStopSooner } = way;
   const whole = shape.chord * Math.cos(shape.chordAngle + tilt);
   const follow = followerOf(laid);
-  return (h) => {
+  const lying = (h: number): Lying | undefined => {
     const f = mayStopSooner || Math.abs(h - whole) < SAME_SPAN ? follow(h) : undefined;
     if (!f || !(f.depth > 0) || f.dip > FIT_NOISE || f.top > rules.room + FIT_NOISE) return undefined;
     if (isLeftOut({ depth: f.depth, span: 2 * h }, rules)) return undefined;
-    return { ...f, tilt, halfSpan: h };
+    return { ...f, tilt, halfSpan: h, point: offSquare(f.heading) };
+  };
+  const known: (Lying | undefined | typeof NOT_THERE)[] = [];
+  return (number, h) => {
+    known[number] ??= lying(h) ?? NOT_THERE;
+    return known[number] || undefined;
   };
 };
+
+const NOT_THERE = 0;
 
 /** A half span that is given is met by luck: nearer than this (mm) is near enough to be looked at. */
 const SAME_SPAN = 0.01;
@@ -170,18 +171,33 @@ interface OnMarks {
   readonly isAll: boolean;
 }
 
-/** Whether a half keeps off the one below it, as far as that can be told before it is laid. */
-const keepsOff = (lying: Lying, below: Seat, { rules: { at, apart, gap } }: Ground): boolean =>
-  at + lying.depth - below.depth >= apart - FIT_NOISE &&
-  (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
-  gapFor(lying, gap) <= below.gap + FIT_NOISE;
+/** How deep (mm) a half is at least that keeps off the one below it. */
+const leastDepth = (below: Seat, { rules: { at, apart } }: Ground): number =>
+  below.depth + apart - at - FIT_NOISE;
 
-/** As the cost sees it: raised to the first row's start line. */
-const seated = ({ tilt, depth, top, halfSpan }: Lying, below: Seat, { rules: { at } }: Ground): Seat => ({
-  ...below,
+/** Whether a half keeps off the one below it, as far as that can be told before it is laid. */
+const keepsOff = (lying: Lying, below: Seat, ground: Ground): boolean => {
+  const { at, apart, gap } = ground.rules;
+  return (
+    lying.depth >= leastDepth(below, ground) &&
+    (at === 0 || at + lying.top - below.pose.top >= apart - FIT_NOISE) &&
+    gapFor(lying, gap) <= below.gap + FIT_NOISE
+  );
+};
+
+/** What a half costs by on a side, raised to the first row's start line. */
+const lyingOn = (
+  { tilt, depth, top, halfSpan, point }: Lying,
+  { repeats, seat: { gap } }: Fit['sides'][number],
+  { rules: { at } }: Ground,
+): Parameters<Costing['measureLying']>[0] => ({
+  repeats,
+  top: top + at,
+  tilt,
+  point,
+  gap,
   depth,
   span: 2 * halfSpan,
-  pose: { ...below.pose, tilt, top: top + at },
 });
 
 /** How a candidate lies on all sides of a fit; undefined where it cannot, or does not keep off. */
@@ -194,7 +210,7 @@ const lieOn = (
   const lyings: Lying[] = [];
   for (let i = 0; i < sides.length; i++) {
     const below = sides[i]!.seat;
-    const lying = onSide(numbers[i]!, below.pose.halfSpan);
+    const lying = onSide(numbers[i]!, below.pose.halfSpan, leastDepth(below, ground));
     if (!lying || !keepsOff(lying, below, ground)) return undefined;
     lyings.push(lying);
   }
@@ -209,10 +225,8 @@ const sumOn = (
   most: number,
 ): ReturnType<Costing['add']> => {
   let sum: ReturnType<Costing['add']> | undefined;
-  for (let i = 0; i < most; i++) {
-    const { repeats, seat: below } = sides[i]!;
-    sum = costing.add(sum, i, { repeats, seat: seated(lyings[i]!, below, ground) });
-  }
+  for (let i = 0; i < most; i++)
+    sum = costing.addMeasured(sum, i, costing.measureLying(lyingOn(lyings[i]!, sides[i]!, ground)));
   return sum!;
 };
 
@@ -226,9 +240,10 @@ const costOnAll = (one: OnMarks, fit: Fit, ground: Ground): number | undefined =
   const both = onCorner(cornerReach(corner.toCorner, beyond)).filter((lying) =>
     keepsOff(lying, corner.seat, ground),
   );
-  const costs = both.map((lying) =>
-    costing.cost(costing.addCorner(ofSides, seated(lying, corner.seat, ground))),
-  );
+  const costs = both.map(({ tilt, depth, top, halfSpan }) => {
+    const pose = { tilt, top: top + ground.rules.at };
+    return costing.cost(costing.addCorner(ofSides, { pose, depth, span: 2 * halfSpan }));
+  });
   return costs.length === 0 ? undefined : Math.min(...costs);
 };
 

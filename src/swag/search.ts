@@ -20,6 +20,7 @@ import { type Fit, HALVES } from './fit.ts';
 import { hasLeftOut, leavesOutFlat } from './flat.ts';
 import { missesOf } from './missed.ts';
 import { fitRings, ringsOf } from './ring.ts';
+import { fieldBeyond } from './row-beyond.ts';
 import { fitRuns, type Miss } from './runs.ts';
 import { withoutRepeats } from './same-line.ts';
 import type { Score } from './score.ts';
@@ -100,13 +101,10 @@ const searchWith = (
       }
   }
   const misses = results.length > 0 ? [] : missed.flatMap((told) => told());
-  const first: Search = {
-    results: withHalves(withoutRepeats(inOrder(results)), halvedOf(plan)),
-    misses,
-    tried,
-  };
+  const first: Search = { results: withoutRepeats(inOrder(results)), misses, tried };
   const [row] = plan.rows;
-  return row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0], asking) : first;
+  const found = row && others[0] && results.length > 0 ? withRow(first, plan, row, others[0], asking) : first;
+  return { ...found, results: withHalves(found.results, plan) };
 };
 
 /** Of two kinds that take turns each is searched among its own. */
@@ -238,15 +236,23 @@ const halvedOf = ({ layout }: Plan): Field | undefined =>
     ? fieldsOf(layout).find(({ corners }) => corners === 'half')
     : undefined;
 
-/** Beside a free corner square whole swags and halves fit alike: what is found for the one serves for the other, too. */
-const withHalves = (results: readonly Ranked[], halved: Field | undefined): readonly Ranked[] =>
-  halved
-    ? results.flatMap((one) =>
-        one.field.corners === 'open'
-          ? [one, { ...one, field: halved, fit: { ...one.fit, corner: HALVES } }]
-          : [one],
-      )
-    : results;
+/**
+ * Beside a free corner square whole swags and halves fit alike, and so do rows beyond them: what is found for the one
+ * serves for the other, too.
+ */
+const withHalves = (results: readonly Ranked[], plan: Plan): readonly Ranked[] => {
+  const field = halvedOf(plan);
+  if (!field) return results;
+  const fieldAbove = fieldBeyond(field, plan.rows[0]?.at ?? 0);
+  const halved = ({ beyond, ...fit }: Fit): Fit => ({
+    ...fit,
+    corner: HALVES,
+    ...(beyond && { beyond: { field: fieldAbove, fit: halved(beyond.fit) } }),
+  });
+  return results.flatMap((one) =>
+    one.field.corners === 'open' ? [one, { ...one, field, fit: halved(one.fit) }] : [one],
+  );
+};
 
 /**
  * The gaps with which designs are looked for: the one that is given, else the least that serves, and of a wish the ends

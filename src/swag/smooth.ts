@@ -10,7 +10,10 @@ const SMOOTH = Math.PI / 360;
 
 /** By how much (radians) a half falls off from square to its mirror where it ends. */
 export const pointOf = ({ shape, pose, mirror }: Seat): number =>
-  Math.abs(Math.asin(Math.sin(endAngle(shape) + pose.tilt - (mirror - Math.PI / 2))));
+  offSquare(endAngle(shape) + pose.tilt - (mirror - Math.PI / 2));
+
+/** The same of the angle (radians) at which it goes on from a mirror, from the line square to that. */
+export const offSquare = (angle: number): number => Math.abs(Math.asin(Math.sin(angle)));
 
 export const isSmooth = (seat: Seat): boolean => pointOf(seat) <= SMOOTH + ROUNDING;
 
@@ -25,7 +28,7 @@ export const smoothRises = (windows: readonly Window[], shape: Shape, mirror: nu
 const ROUNDING = 1e-7;
 
 /** Which way a path goes where it ends, before it is tilted, radians. */
-const endAngle = ({ path }: Shape): number => {
+export const endAngle = ({ path }: Shape): number => {
   const { x, y } = pieceDirection(path.pieces.at(-1)!, 1);
   return Math.atan2(y, x);
 };
