@@ -25,7 +25,8 @@ export const loadScript = async (file: string): Promise<void> => {
   const script = document.createElement('script');
   if (text === undefined) return loaded(Object.assign(script, { src: file }), file);
   script.textContent = text;
-  // It runs before this returns.
+  // It runs as soon as it stands there, and takes from the page's own script what that shows at its end: so not before it.
+  await undefined;
   document.head.append(script);
 };
 

@@ -117,6 +117,19 @@ test('a page that only this computer reaches gives the file, and no link', async
   await other.context.close();
 });
 
+test('a design that was kept in it is there the next time', async () => {
+  const one = pathToFileURL(join(BUILT, 'swagwright.html')).href;
+  const { page, faults, context } = await visit(ours.browser(), one, offline);
+  await settled(page);
+  await page.getByRole('button', { name: 'Keep design' }).click();
+  await told(page, /is kept in this browser/);
+  // What shows designs comes with the page itself now, and no longer after it.
+  await page.reload();
+  await page.getByLabel('What the design My border is called').waitFor({ timeout: 60_000 });
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 test('from the folder on disk it says which file does that', async () => {
   const { context, page } = await visit(ours.browser(), pathToFileURL(join(BUILT, 'index.html')).href);
   await settled(page);
