@@ -1,12 +1,12 @@
 /**
- * A picture file as greys, by the browser's own decoder, in a worker: what she chose is read here and nowhere else,
- * and nothing that the file says of place and time is kept.
+ * A picture file as greys, by the browser's own decoder, in a worker where that can read files (`ask-trace.ts`): what she
+ * chose is read here and nowhere else, and nothing that the file says of place and time is kept.
  */
 
 import { type Problem, ProblemError } from '../../document/index.ts';
 import { BAND, DAMAGED, greysOf, OTHER_FORMAT, readPictureHead, sizeProblem } from '../../trace/index.ts';
 import { madeWords } from '../words/words.ts';
-import type { DecodedPicture } from './trace.ts';
+import type { DecodedPicture } from './messages.ts';
 
 /** Far more than a camera's picture; larger files are not even read. */
 const MOST_BYTES = 128 * 1024 * 1024;

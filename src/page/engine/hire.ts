@@ -46,8 +46,11 @@ const loaded = (element: HTMLElement, file: string): Promise<void> =>
     document.head.append(element);
   });
 
+/** Whether workers start by their address; else they start from a text. */
+export const isByAddress = (): boolean => location.protocol !== 'file:' && !isOneFile();
+
 export const hire = async (name: WorkerName): Promise<Hand> => {
-  if (location.protocol !== 'file:' && !isOneFile()) return new Worker(`${name}.js`) as Hand;
+  if (isByAddress()) return new Worker(`${name}.js`) as Hand;
   const key = `swagwright_${name}` as const;
   if (!scope[key]) await loadScript(`${name}.js`);
   const text = `(${scope.swagwright_start})();(${scope[key]})()`;

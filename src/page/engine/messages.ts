@@ -7,7 +7,7 @@ import type { Box, Point } from '../../geometry/index.ts';
 import type { Units } from '../../length/index.ts';
 import type { CardSection, CardTable } from '../../output/card/index.ts';
 import type { PaperId, PerEdge } from '../../pagination/index.ts';
-import type { Level, LineSide, Marks, Mend } from '../../trace/index.ts';
+import type { Level, LineSide, Marks, Mend, Picture as TracedPicture } from '../../trace/index.ts';
 
 /** A template of the visitor's own: its file's name as plans say it (`./mine.yaml`), and what it holds. */
 export interface OwnTemplate {
@@ -283,6 +283,8 @@ export interface DrawnTemplate {
 /** A picture of a template, and what she has said of it. Places are pixels of the picture, as the browser turns it. */
 export interface TraceInput {
   readonly file: Blob;
+  /** The same, where the page itself has read it. */
+  readonly read?: DecodedPicture;
   readonly fileName: string;
   /** Another one for each picture: what was worked out from it before is not worked out again. */
   readonly key: number;
@@ -312,6 +314,17 @@ export interface TraceInput {
   /** Etched lines, by their distance (mm) or a place that they run through. */
   readonly across: readonly { readonly name: string; readonly at: number | Point }[];
   readonly along: readonly (number | Point)[];
+}
+
+/** A picture as it is traced, and copies of it without anything that the file says besides its pixels. */
+export interface DecodedPicture {
+  readonly picture: TracedPicture;
+  /** For a screen. */
+  readonly shown: Blob;
+  /** All of it, to be kept. */
+  readonly kept: Blob;
+  /** What the file says, or undefined. */
+  readonly pixelsPerMm: number | undefined;
 }
 
 /** Points measured off a mat, and what she says of the acrylic. Places are mm, as the page draws them, y down. */

@@ -2,7 +2,7 @@
 
 import { ProblemError } from '../../document/index.ts';
 import { answersWords } from '../words/words.ts';
-import type { Answered, Answers, Asked, Kind, Question } from './messages.ts';
+import type { Answered, Answers, Asked, Kind, Question, Trouble } from './messages.ts';
 import { troubleOf } from './trouble.ts';
 
 /** What a worker can answer. */
@@ -17,11 +17,16 @@ export const answer = async (able: Answering, { id, question }: Asked): Promise<
     if (!make) throw new Error(`No answer is known to ${question.kind}`);
     return { id, ok: true, answer: await make(question) };
   } catch (error) {
-    if (error instanceof ProblemError) return { id, ok: false, problems: error.problems.map(troubleOf) };
-    const told = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-    const text = answersWords.ownMistake({ told });
-    return { id, ok: false, problems: [{ text, key: undefined, where: undefined }] };
+    return { id, ok: false, problems: troublesIn(error) };
   }
+};
+
+/** What she is told of whatever was thrown. */
+export const troublesIn = (error: unknown): readonly Trouble[] => {
+  if (error instanceof ProblemError) return error.problems.map(troubleOf);
+  const told = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  const text = answersWords.ownMistake({ told });
+  return [{ text, key: undefined, where: undefined }];
 };
 
 /** The part of a worker's own scope that is used. */

@@ -18,17 +18,8 @@ import { acrossAt, titleOfFile } from '../../template/index.ts';
 import { type EdgeChoice, type Picture, type Traced, tracePicture } from '../../trace/index.ts';
 import { madeWords } from '../words/words.ts';
 import { breaksShown, SCREEN } from './edge-shown.ts';
-import type { TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
+import type { DecodedPicture, TraceAnswer, TracedOutline, TraceInput } from './messages.ts';
 import { troubleOf } from './trouble.ts';
-
-export interface DecodedPicture {
-  readonly picture: Picture;
-  /** The same for a screen. */
-  readonly shown: Blob;
-  /** All of it, to be kept. */
-  readonly kept: Blob;
-  readonly pixelsPerMm: number | undefined;
-}
 
 /** mm: as the command takes it where nobody says. */
 const TOLERANCE = 0.03;
@@ -43,7 +34,7 @@ export const trace = async (
   decode: (file: Blob) => Promise<DecodedPicture>,
 ): Promise<TraceAnswer> => {
   const isNew = held?.key !== input.key;
-  if (isNew) held = { key: input.key, decoded: await decode(input.file) };
+  if (isNew) held = { key: input.key, decoded: input.read ?? (await decode(input.file)) };
   const { picture, shown, kept } = held!.decoded;
   const ofFile = input.ofFile ?? held!.decoded.pixelsPerMm;
   const pixelsPerMm = input.pixelsPerMm ?? ofFile;

@@ -45,15 +45,37 @@ const within = async <T>(
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve(request.result);
     transaction.onabort = () => reject(transaction.error);
+    // WebKit, told beforehand that this is all, does not say that it comes to nothing.
+    request.onerror = () => reject(request.error);
   });
 };
 
+/** Of files that the browser did not take: in its private windows WebKit keeps no file, but bytes. */
+const bytesOf = new WeakMap<Blob, ArrayBuffer>();
+
 /** Rejects where the browser forbids its store, or has no room. */
-export const keepPicture = async (key: string, value: object): Promise<void> => {
-  await within('readwrite', (table) => table.put(value, key));
+export const keepPicture = async (key: string, value: { readonly file?: Blob }): Promise<void> => {
+  const { file } = value;
+  const put = (kept: object): Promise<unknown> => within('readwrite', (table) => table.put(kept, key));
+  const bytes = file && bytesOf.get(file);
+  try {
+    await put(bytes ? { ...value, file: bytes } : value);
+  } catch (error) {
+    if (!file || bytes) throw error;
+    bytesOf.set(file, await file.arrayBuffer());
+    await put({ ...value, file: bytesOf.get(file) });
+  }
 };
 
-export const keptPicture = (key: string): Promise<unknown> => within('readonly', (table) => table.get(key));
+export const keptPicture = async (key: string): Promise<unknown> => {
+  const value = (await within('readonly', (table) => table.get(key))) as
+    | { readonly file?: unknown }
+    | undefined;
+  if (!(value?.file instanceof ArrayBuffer)) return value;
+  const file = new Blob([value.file], { type: 'image/jpeg' });
+  bytesOf.set(file, value.file);
+  return { ...value, file };
+};
 
 export const dropPicture = async (key: string): Promise<void> => {
   await within('readwrite', (table) => table.delete(key));

@@ -3,6 +3,7 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { MM_PER_INCH, readLength, type Units } from '../../length/index.ts';
 import type { Level, Marks, Mend } from '../../trace/index.ts';
+import { askTrace } from '../engine/ask-trace.ts';
 import { startClient } from '../engine/client.ts';
 import { hire } from '../engine/hire.ts';
 import type { TraceAnswer, TraceInput } from '../engine/messages.ts';
@@ -345,7 +346,7 @@ export const startTracing = (): void => {
     // What cannot be read yet leaves what was found before; and so does what was called off, until she wants it after all.
     if (pixelsPerMm === 'wrong' || isStopped.value) return;
     const picture = inputFrom(now, pixelsPerMm);
-    void during(workWords.outline, tracer.ask({ kind: 'trace', picture })).then((answered) => {
+    void during(workWords.outline, askTrace(tracer, picture)).then((answered) => {
       if (tracing.peek()?.key !== now.key) return;
       if (answered.kind === 'stopped') {
         if (traced.peek() === undefined) putAway();
