@@ -12,6 +12,7 @@ import {
   MOST,
   pixelsPerMm,
 } from '../plan/true-size.ts';
+import { glassWords } from '../words/words.ts';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
 import { shown, swag } from './store.ts';
 
@@ -63,19 +64,16 @@ export const TrueSize = () => {
   return (
     <dialog ref={dialog} class="true-size" aria-labelledby="true-size-title">
       <div class="panel-head">
-        <h2 id="true-size-title">{isSetting.value ? 'How large is your screen?' : 'True size'}</h2>
+        <h2 id="true-size-title">{isSetting.value ? glassWords.howLarge : glassWords.title}</h2>
         <button type="button" onClick={() => dialog.current?.close()}>
-          Close
+          {glassWords.close}
         </button>
       </div>
       {isSetting.value ? (
         <>
-          <p>
-            Lay a bank card on the glass, its left edge and its top on the drawn card’s. Move the slider until
-            the right edges meet too. Every bank card is 85.60 mm wide (ISO/IEC 7810, ID-1).
-          </p>
+          <p>{glassWords.layCard}</p>
           <div class="field">
-            <label for="card-width">Width of the drawn card</label>
+            <label for="card-width">{glassWords.width}</label>
             <input
               id="card-width"
               type="range"
@@ -88,10 +86,10 @@ export const TrueSize = () => {
           </div>
           <div class="steps">
             <button type="button" onClick={() => set(scale - 0.5 / CARD.width)}>
-              A hair narrower
+              {glassWords.narrower}
             </button>
             <button type="button" onClick={() => set(scale + 0.5 / CARD.width)}>
-              A hair wider
+              {glassWords.wider}
             </button>
             <button
               type="button"
@@ -101,13 +99,13 @@ export const TrueSize = () => {
                 isSetting.value = false;
               }}
             >
-              It matches my card
+              {glassWords.matches}
             </button>
           </div>
           <svg
             class="bank-card"
             role="img"
-            aria-label="The outline of a bank card"
+            aria-label={glassWords.card}
             width={scale * CARD.width}
             height={scale * CARD.height}
             viewBox={`0 0 ${CARD.width} ${CARD.height}`}
@@ -121,7 +119,7 @@ export const TrueSize = () => {
             <svg
               class="check"
               role="img"
-              aria-label="Check square, 2 in each way"
+              aria-label={glassWords.square}
               width={scale * CHECK_SIDE}
               height={scale * CHECK_SIDE}
               viewBox={`0 0 ${CHECK_SIDE} ${CHECK_SIDE}`}
@@ -132,10 +130,12 @@ export const TrueSize = () => {
               </text>
             </svg>
             <div>
-              <p>Check the square with a ruler first: 2 in (50.8 mm) each way. Do not pinch to zoom.</p>
+              <p>{glassWords.checkSquare}</p>
               <p>
-                {swag.value?.pose.words}, {shown.value?.template}, as large as on the quilt. Where it is wider
-                than the screen, slide it along.
+                {glassWords.swag({
+                  pose: swag.value?.pose.words ?? '',
+                  template: shown.value?.template ?? '',
+                })}
               </p>
               <button
                 type="button"
@@ -143,17 +143,17 @@ export const TrueSize = () => {
                   isSetting.value = true;
                 }}
               >
-                The square is not right
+                {glassWords.squareWrong}
               </button>
             </div>
           </div>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
-          <section ref={centred} class="glass" tabIndex={0} aria-label="The swag at true size">
+          <section ref={centred} class="glass" tabIndex={0} aria-label={glassWords.picture}>
             {answer ? (
               <svg
                 class="drawn exact"
                 role="img"
-                aria-label={`The swag at true size: ${answer.pose.words}`}
+                aria-label={glassWords.pictureOf({ pose: answer.pose.words })}
                 width={scale * (answer.box.maxX - answer.box.minX)}
                 height={scale * (answer.box.maxY - answer.box.minY)}
                 viewBox={viewBoxOf(answer.box)}

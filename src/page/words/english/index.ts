@@ -18,6 +18,7 @@ export { classWords } from './class.ts';
 export { designsWords } from './designs.ts';
 export { fieldsWords } from './fields.ts';
 export { fillsWords } from './fills.ts';
+export { glassWords } from './glass.ts';
 export { marksWords } from './marks.ts';
 export { measureWords } from './measure.ts';
 export { measuredWords } from './measured.ts';
