@@ -4,6 +4,7 @@ import { type Problem, ProblemError, plural } from '../document/index.ts';
 import { type Drawing, drawPlan, type LayerId, SHEET, styled } from '../drawing/index.ts';
 import type { Fill } from '../fill/index.ts';
 import {
+  auditionPages,
   hasRegion,
   REGION_WORDS,
   setsOf,
@@ -12,6 +13,7 @@ import {
   TRIAL_REGIONS,
   type Trial,
   type TrialRegion,
+  type TrialsAsked,
   trialsAsked,
   writeAudition,
   writeEmptyFrames,
@@ -92,6 +94,7 @@ export const audition = async (part: Part, wanted: AuditionWanted, means: Means)
   return {
     bytes: written.bytes,
     words: `${what}, ${pagesWords(written)}`,
+    paper: paperWords(written),
     notices,
     shown,
     trials,
@@ -127,12 +130,40 @@ const tapedFrame = async (
   return { bytes, words, notices, corrections, shown, trials: [], sets: [], written };
 };
 
+/**
+ * How much paper it will take, without making a fill: as much as it takes unless the sets come to too many lines.
+ * Undefined where not one picture fits a page. Throws a ProblemError as making it does.
+ */
+export const auditionPaper = (part: Part, wanted: AuditionWanted): string | undefined => {
+  refuseUnknownFills(part);
+  const { plan, design: whole } = part;
+  const shown = shownOf(whole, wanted.show ?? 'repeat');
+  const asked = askedTrials(shown, plan, wanted);
+  const pages = auditionPages(
+    shown.design,
+    shown.scope,
+    plan,
+    asked.reduce((sum, a) => sum + a.count, 0),
+    {
+      channels: drawPlan(shown.design, plan, shown.scope, { ghosts: false, withFills: false }).channels,
+      setups: pageSetups(wanted.pages),
+      reduction: wanted.reduction,
+      withSets: asksForNone(wanted),
+    },
+  );
+  return pages && paperWords(pages);
+};
+
 /** Every region that is asked for with every fill for it; a problem where that is nothing. */
-const allTrials = (
+const allTrials = (shown: Shown, plan: Plan, wanted: AuditionWanted): readonly Trial[] =>
+  askedTrials(shown, plan, wanted).flatMap((a) => a.make());
+
+/** Those of each region, before any is made. */
+const askedTrials = (
   { design, scope }: Shown,
   plan: Plan,
   { region, fills, spacings = [] }: AuditionWanted,
-): readonly Trial[] => {
+): readonly TrialsAsked[] => {
   const shown = TRIAL_REGIONS.filter((r) => (region === undefined ? r !== 'corner' : r === region)).filter(
     (r) => hasRegion(design, scope, plan, r),
   );
@@ -154,7 +185,7 @@ const allTrials = (
         found: (fills ?? []).map((f) => f.name).join(', '),
       },
     ]);
-  return asked.flatMap((a) => a.make());
+  return asked;
 };
 
 /** Where a region is that has to do with corners. */
@@ -191,7 +222,10 @@ const FRAME_TOO_LARGE: Problem = {
   hint: 'take larger paper, or show less',
 };
 
-const pagesWords = ({ pages, paper, reductions }: WrittenPictures): string => {
+const paperWords = ({ pages, paper }: Pick<WrittenPictures, 'pages' | 'paper'>): string =>
+  `${plural(pages, 'page')} of ${paper}`;
+
+const pagesWords = ({ reductions, ...written }: WrittenPictures): string => {
   const scales = [...new Set(reductions)].map((r) => (r === 1 ? 'true size' : `1:${r}`));
-  return `${plural(pages, 'page')} of ${paper}, ${scales.length > 1 ? 'at' : scales[0] === 'true size' ? 'at' : 'to the scale'} ${scales.join(' and ')}`;
+  return `${paperWords(written)}, ${scales.length > 1 ? 'at' : scales[0] === 'true size' ? 'at' : 'to the scale'} ${scales.join(' and ')}`;
 };

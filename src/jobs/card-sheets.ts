@@ -21,9 +21,11 @@ export const cardSheets = async (
   const cards = cardsFor(title, parts);
   const written = await writeCardPdf(title, cards, { setup, ...(await pdfMeans(means)) });
   const templates = parts.map(({ design }) => design.fit.way.shape.stitching.template);
+  const paper = `${plural(written.pages, 'page')} of ${setup.name}`;
   return {
     bytes: written.bytes,
-    words: `${cardWords(parts.length)}, ${plural(written.pages, 'page')} of ${setup.name}`,
+    words: `${cardWords(parts.length)}, ${paper}`,
+    paper,
     notices: await unprintable([title, ...parts.map(({ plan }) => plan.title)].join(''), templates, means),
     summary: designsOf(parts),
   };

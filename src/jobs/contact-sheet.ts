@@ -30,9 +30,11 @@ export const contactSheet = async (
     setups: pageSetups(pages),
     ...(await pdfMeans(means)),
   });
+  const paper = `${plural(sheet.pages, 'page')} of ${sheet.paper}`;
   return {
     bytes: sheet.bytes,
-    words: `${plural(shown.length, 'picture')} on ${plural(sheet.pages, 'page')} of ${sheet.paper}. ${scaleWords(sheet.reduction)}`,
+    words: `${plural(shown.length, 'picture')} on ${paper}. ${scaleWords(sheet.reduction)}`,
+    paper,
     notices: await unprintable(plan.title, templates, means),
   };
 };

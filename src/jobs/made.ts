@@ -11,6 +11,8 @@ export interface Made<Bytes = Uint8Array> {
   readonly bytes: Bytes;
   /** What the file holds, as it is said after the file's name: `the marking card, 2 pages of Letter`. */
   readonly words: string;
+  /** How much paper it takes: `2 pages of Letter`. */
+  readonly paper?: string;
   /** What a person should know about it: what was left out, letters that cannot be printed. */
   readonly notices?: readonly string[];
   /** What was designed, a line each. */

@@ -1,5 +1,6 @@
 /** A drawing as sheets at true size that tape together, with their cover; and how they are told of. */
 
+import { plural } from '../document/index.ts';
 import type { StyledDrawing } from '../drawing/index.ts';
 import type { Units } from '../length/index.ts';
 import { CAUTIONS } from '../output/mockup/index.ts';
@@ -10,7 +11,7 @@ import { correctionLines, type Made, type Means, pdfMeans } from './made.ts';
 /** In one file, of all parts or students: more is no evening's taping, and takes long to lay out and to write. */
 export const MOST_SHEETS_TOGETHER = 1000;
 
-export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'corrections' | 'summary'> {
+export interface TapedSheets extends Pick<Made, 'bytes' | 'words' | 'paper' | 'corrections' | 'summary'> {
   readonly sheets: SheetPlan;
   /** With the cover. */
   readonly pages: number;
@@ -36,6 +37,7 @@ export const tapedSheets = async (
     pages,
     summary: words.summary,
     words: `${sheetsWords(sheets)}; ${pages} pages with the cover`,
+    paper: `${plural(pages, 'page')} of ${sheets.paper.name} with the cover`,
     corrections: correctionLines(sheets.measured),
   };
 };

@@ -7,11 +7,13 @@ export {
   TRIAL_REGIONS,
   type Trial,
   type TrialRegion,
+  type TrialsAsked,
   trialsAsked,
   trialsFor,
 } from './trials.ts';
 export {
   type AuditionOptions,
+  auditionPages,
   REGION_WORDS,
   setLetter,
   writeAudition,

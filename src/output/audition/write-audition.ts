@@ -16,20 +16,23 @@ import {
 } from '../../drawing/index.ts';
 import { formatLength, type LengthStyle, MM_PER_INCH, type Units } from '../../length/index.ts';
 import { inkOf } from '../../pagination/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import {
-  onPageOf,
+  type LayingOptions,
+  type PagesFor,
   type Picture,
   type PictureItem,
   type PictureOptions,
   type PictureSection,
+  pagesFor,
   smallLines,
   smallSheet,
   type WrittenPictures,
   writePictures,
 } from '../contact-sheet/index.ts';
 import { LEAST_PAIRS, MOST_PAIRS, type Sets, type Shown, type Together } from './together.ts';
-import type { Trial, TrialRegion } from './trials.ts';
+import { hasRegion, type Trial, type TrialRegion } from './trials.ts';
 
 export interface AuditionOptions
   extends Pick<PictureOptions, 'title' | 'units' | 'setups' | 'deflate' | 'fonts' | 'reduction'> {
@@ -119,16 +122,7 @@ export const writeAudition = async (
     }),
   );
   const pictures = { ...options, captionLines: CAPTION_LINES, filled: true };
-  const laidOut = (more: number): number =>
-    onPageOf(
-      Array.from({ length: tried.length + more }, () => ({ items: [], box, caption: [] })),
-      pictures,
-    ) ?? 1;
-  const own = sets.plansFills ? 1 : 0;
-  // So many that no page is left half empty.
-  let count = LEAST_PAIRS;
-  while (count < MOST_PAIRS && (tried.length + own + count) % laidOut(own + count) !== 0) count++;
-  const shown = withSets ? sets.sets(count) : [];
+  const shown = withSets ? sets.sets(pairsFor(box, tried.length + (sets.plansFills ? 1 : 0), pictures)) : [];
   const together = shown.map(
     (set, i): Picture => ({
       number: setLetter(i),
@@ -145,6 +139,37 @@ export const writeAudition = async (
   };
   const written = await writePictures([section], pictures);
   return written && { ...written, sets: shown };
+};
+
+/** So many pairs beside so many other pictures that no page is left half empty. */
+const pairsFor = (box: Picture['box'], others: number, options: LayingOptions): number => {
+  let pairs = LEAST_PAIRS;
+  while (pairs < MOST_PAIRS && (others + pairs) % (pagesFor(box, others + pairs, options)?.onPage ?? 1) !== 0)
+    pairs++;
+  return pairs;
+};
+
+/** The pages that `writeAudition` takes for so many trials, without a fill being made. */
+export const auditionPages = (
+  design: Design,
+  scope: Scope,
+  plan: Plan,
+  trials: number,
+  {
+    channels,
+    withSets = false,
+    ...laying
+  }: Pick<AuditionOptions, 'channels' | 'withSets' | 'setups' | 'reduction'>,
+): PagesFor | undefined => {
+  const box = frameBox(drawDesign(design, scope, { title: '', ghosts: false, channels }));
+  const options = { ...laying, captionLines: CAPTION_LINES, filled: true };
+  if (!withSets) return pagesFor(box, trials, options);
+  const { swag, background } = plan.fills;
+  const plansFills =
+    (swag !== undefined && hasRegion(design, scope, plan, 'swag')) ||
+    (background !== undefined && hasRegion(design, scope, plan, 'background'));
+  const others = trials + (plansFills ? 1 : 0);
+  return pagesFor(box, others + pairsFor(box, others, options), options);
 };
 
 /** Sets have letters: numbers are for what is tried by itself. */

@@ -5,12 +5,14 @@ export { excerptOf } from './excerpt.ts';
 export { writeGallery } from './gallery.ts';
 export { MOST_ON_PAGE } from './grid.ts';
 export {
-  onPageOf,
+  type LayingOptions,
   PAGE_TOO_SMALL,
+  type PagesFor,
   type Picture,
   type PictureItem,
   type PictureOptions,
   type PictureSection,
+  pagesFor,
   scaleWords,
   type WrittenPictures,
   writePictures,

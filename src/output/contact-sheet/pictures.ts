@@ -81,6 +81,9 @@ export interface PictureOptions {
   readonly filled?: boolean;
 }
 
+/** What of them says how pictures lie on pages. */
+export type LayingOptions = Omit<PictureOptions, 'title' | 'units' | 'deflate' | 'fonts'>;
+
 export interface WrittenPictures {
   readonly bytes: Uint8Array;
   readonly pages: number;
@@ -143,7 +146,7 @@ const captionHeight = (lines: number): number => (lines > 0 ? ABOVE_CAPTION + li
 
 const gridRoom = (
   setup: PageSetup,
-  { captionLines, leastOnPage, whole, filled }: PictureOptions,
+  { captionLines, leastOnPage, whole, filled }: LayingOptions,
 ): GridRoom => ({
   width: boxWidth(setup.live),
   height: boxHeight(setup.live) - HEAD - FOOT,
@@ -163,7 +166,7 @@ interface Laid {
   readonly grids: readonly Grid[];
 }
 
-const bestSetup = (sections: readonly PictureSection[], options: PictureOptions): Laid | undefined => {
+const bestSetup = (sections: readonly PictureSection[], options: LayingOptions): Laid | undefined => {
   const tried = options.setups.flatMap((setup): readonly Laid[] => {
     const room = gridRoom(setup, options);
     const grids = sections.flatMap(({ pictures }) => {
@@ -186,10 +189,20 @@ const bestSetup = (sections: readonly PictureSection[], options: PictureOptions)
   return tried.reduce<Laid | undefined>((a, b) => (!a || cost(b) < cost(a) ? b : a), undefined);
 };
 
-/** How many of some pictures stand on a page; undefined where none does. */
-export const onPageOf = (pictures: readonly Picture[], options: PictureOptions): number | undefined => {
+export interface PagesFor {
+  /** How many pictures a page holds. */
+  readonly onPage: number;
+  readonly pages: number;
+  readonly paper: string;
+}
+
+/** The pages that so many pictures take, each as large as the box; undefined where not one fits a page. */
+export const pagesFor = (box: Box, count: number, options: LayingOptions): PagesFor | undefined => {
+  const pictures = Array.from({ length: count }, () => ({ items: [], box, caption: [] }));
   const laid = bestSetup([{ title: '', summary: '', label: '', pictures }], options);
-  return laid && laid.grids[0]!.columns * laid.grids[0]!.rows;
+  if (!laid) return undefined;
+  const { columns, rows, pages } = laid.grids[0]!;
+  return { onPage: columns * rows, pages, paper: laid.setup.name };
 };
 
 /** Half as many pages are worth pictures a fifth smaller, as a matter of judgement. */

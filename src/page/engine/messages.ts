@@ -413,6 +413,9 @@ export type QuiltPrintKind = 'quilt-sheets' | 'quilt-card';
 /** Those that are sheets at true size. */
 export type SheetsKind = 'sheets' | 'quilt-sheets';
 
+/** All others: pages to read and not to tape, which are not counted without being laid out. */
+export type PagesKind = Exclude<PrintKind, SheetsKind>;
+
 export type Question =
   | { readonly kind: 'look'; readonly input: Input; readonly isMoving?: boolean }
   /** Whether a plan from outside can be read at all. */
@@ -443,6 +446,16 @@ export type Question =
   /** How many sheets there will be. */
   | { readonly kind: 'count-sheets'; readonly input: Input; readonly choices: PaperChoices }
   | { readonly kind: 'count-quilt-sheets'; readonly input: Input; readonly choices: PaperChoices }
+  /** How much paper the others take. */
+  | {
+      readonly kind: 'count-pages';
+      readonly input: Input;
+      readonly what: readonly PagesKind[];
+      /** Templates whose outlines are counted, as plans say them. */
+      readonly outlines: readonly string[];
+      readonly choices: PaperChoices;
+      readonly fonts: Fonts;
+    }
   /** A class: `table` is its text as it was pasted. */
   | {
       readonly kind: 'class-count';
@@ -487,6 +500,8 @@ export interface Answers {
   /** A line for each part. */
   readonly 'count-sheets': readonly string[];
   readonly 'count-quilt-sheets': readonly string[];
+  /** By kind, or by template: `2 pages of Letter`. What cannot be made is not there. */
+  readonly 'count-pages': Readonly<Record<string, string>>;
   readonly 'class-count': ClassCount;
   readonly class: Printed;
   readonly outline: Printed;

@@ -2,7 +2,7 @@
 
 import { zlibSync } from 'fflate';
 import { baseName, ProblemError } from '../../document/index.ts';
-import { audition } from '../../jobs/audition.ts';
+import { audition, auditionPaper } from '../../jobs/audition.ts';
 import { CAPTURE_PAPERS, captureSheet } from '../../jobs/capture-sheet.ts';
 import { cardSheets } from '../../jobs/card-sheets.ts';
 import { contactSheet } from '../../jobs/contact-sheet.ts';
@@ -25,6 +25,7 @@ import type {
   PaperChoices,
   Printed,
   PrintKind,
+  Question,
   QuiltPrintKind,
   SheetsKind,
 } from './messages.ts';
@@ -42,6 +43,8 @@ const CONTACTS = 12;
 
 interface Job {
   readonly kind: FileKind;
+  /** How much paper it takes, where that can be told without making it. */
+  readonly paper?: (fit: ChosenFit, choices: PaperChoices) => string | undefined;
   readonly make: (fit: ChosenFit, choices: PaperChoices, means: Means) => Promise<Made>;
 }
 
@@ -56,6 +59,7 @@ const JOBS: Readonly<Record<Exclude<PrintKind, QuiltPrintKind>, Job>> = {
   },
   audition: {
     kind: 'audition',
+    paper: (fit, { show, ...pages }) => auditionPaper(fit, { show, pages }),
     make: (fit, { show, ...pages }, means) => audition(fit, { show, pages }, means),
   },
   frames: {
@@ -116,6 +120,39 @@ export const sheetCount = (
     ? countSheets(fitsOfQuilt(input).parts, { layout })
     : countSheets([{ ...chosenFit(input), name: undefined }], { show, layout });
 
+/** How much paper each takes: laid out as for printing, and put together without the work of making it small. */
+export const pageCounts = async ({
+  input,
+  what,
+  outlines,
+  choices,
+  fonts,
+}: Extract<Question, { kind: 'count-pages' }>): Promise<Readonly<Record<string, string>>> => {
+  const means: Means = { deflate: (bytes) => bytes, fonts: async () => fonts };
+  const counted: Record<string, string> = {};
+  const count = async (name: string, paper: () => Promise<string | undefined>): Promise<void> => {
+    try {
+      counted[name] = (await paper()) ?? '';
+    } catch (error) {
+      // What is wrong with it is said when it is asked for.
+      if (!(error instanceof ProblemError)) throw error;
+    }
+  };
+  for (const kind of what)
+    await count(kind, async () => {
+      if (isOfQuilt(kind)) {
+        const { title, parts } = fitsOfQuilt(input);
+        return (await QUILT_JOBS[kind].make(title, parts, choices, means)).paper;
+      }
+      const { paper, make } = JOBS[kind];
+      const fit = chosenFit(input);
+      return paper ? paper(fit, choices) : (await make(fit, choices, means)).paper;
+    });
+  for (const name of outlines)
+    await count(name, async () => (await outlineOf(name, input.own, choices, means)).made.paper);
+  return counted;
+};
+
 export const printed = (naming: Naming, { bytes, words, notices = [] }: Made): Printed => ({
   name: proposedName(naming),
   bytes,
@@ -139,20 +176,30 @@ export const printCaptureSheet = async (paper: PaperId, fonts: Fonts): Promise<P
 export const printOutline = async (
   name: string,
   own: readonly OwnTemplate[],
-  { paper, measured }: PaperChoices,
+  choices: PaperChoices,
   fonts: Fonts,
 ): Promise<Printed> => {
-  const found = findTemplate(name, own);
-  if (!found.ok) throw new ProblemError([found.problem]);
-  const reading = readOwn({ name: found.file, text: found.template.text });
-  if (!reading.ok) throw new ProblemError(reading.problems);
-  const wanted = { clearance: USUAL_CLEARANCE, layout: { paper, measured } };
-  const { bytes, words, notices = [] } = await outline(reading, wanted, meansWith(fonts));
-  const { title } = reading.template;
+  const { file, title, made } = await outlineOf(name, own, choices, meansWith(fonts));
+  const { bytes, words, notices = [] } = made;
   return {
-    name: proposedName({ called: baseName(found.file), kind: 'outline' }),
+    name: proposedName({ called: baseName(file), kind: 'outline' }),
     bytes,
     words: madeWords.outline({ title, words }),
     notices: [...notices, madeWords.outlineUse],
   };
+};
+
+const outlineOf = async (
+  name: string,
+  own: readonly OwnTemplate[],
+  { paper, measured }: PaperChoices,
+  means: Means,
+): Promise<{ readonly file: string; readonly title: string; readonly made: Made }> => {
+  const found = findTemplate(name, own);
+  if (!found.ok) throw new ProblemError([found.problem]);
+  const { file, template } = found;
+  const reading = readOwn({ name: file, text: template.text });
+  if (!reading.ok) throw new ProblemError(reading.problems);
+  const wanted = { clearance: USUAL_CLEARANCE, layout: { paper, measured } };
+  return { file, title: reading.template.title, made: await outline(reading, wanted, means) };
 };

@@ -5,7 +5,7 @@ import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
 import { points } from './points.ts';
-import { print, printCaptureSheet, printOutline, sheetCount } from './print.ts';
+import { pageCounts, print, printCaptureSheet, printOutline, sheetCount } from './print.ts';
 import type { Answering } from './serve.ts';
 import { trace } from './trace.ts';
 
@@ -20,6 +20,7 @@ export const THOROUGH: Answering = {
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
   'count-sheets': ({ input, choices }) => sheetCount(input, 'sheets', choices),
   'count-quilt-sheets': ({ input, choices }) => sheetCount(input, 'quilt-sheets', choices),
+  'count-pages': pageCounts,
   'class-count': ({ input, table, choices }) => classCount(input, table, choices),
   class: ({ input, table, choices, fonts }) => printClass(input, table, choices, fonts),
   outline: ({ name, own, choices, fonts }) => printOutline(name, own, choices, fonts),
