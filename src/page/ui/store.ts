@@ -130,7 +130,9 @@ export const edit = (
 ): void => {
   const now = state.value;
   const keeps = changes.every(([path]) => ABOUT_THIS_FIT.includes(path[0]));
-  const kept = keeps && shown.value ? withTaken(now, shown.value.key) : now;
+  // What is shown of a plan before, until the answer comes, is not what she means.
+  const isHers = keeps && lookFor.value === now;
+  const kept = isHers && shown.value ? withTaken(now, shown.value.key) : now;
   const placed = changes.map(([path, value]) => [pathIn(now, path), value] as const);
   const next = { ...kept, plan: withValues(now.plan, placed) };
   if (isSliding) slid = next;
