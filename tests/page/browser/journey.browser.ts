@@ -2,7 +2,7 @@
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Download, Page } from 'playwright-core';
+import type { Download, Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { openedPlan } from '../../../src/cli/opened-plan.ts';
 import { servePage } from '../../../src/cli/page-server.ts';
@@ -229,6 +229,96 @@ describe('the whole way by keyboard', () => {
     expect(await page.evaluate(() => localStorage.getItem('swagwright.measured'))).toBeNull();
     await context.close();
   });
+});
+
+/** Every click, every key that is no letter of a figure, and every field typed, as a hand does them. */
+const byHand = (page: Page) => {
+  let actions = 0;
+  const click = async (target: Locator): Promise<void> => {
+    actions++;
+    await target.click();
+  };
+  const type = async (text: string): Promise<void> => {
+    actions++;
+    await page.keyboard.type(text);
+  };
+  return {
+    actions: () => actions,
+    click,
+    /** What stands in it is marked first; that is an action too. */
+    typeOver: async (field: Locator, text: string): Promise<void> => {
+      await click(field);
+      actions++;
+      await page.keyboard.press('Control+A');
+      await type(text);
+    },
+    /** The next field, whose figure browsers mark as the Tab key comes to it. */
+    typeNext: async (label: string, text: string): Promise<void> => {
+      actions++;
+      await page.keyboard.press('Tab');
+      expect(await focused(page)).toBe(label);
+      await type(text);
+    },
+    /** Opened and picked. */
+    choose: async (label: string, option: string): Promise<void> => {
+      actions += 2;
+      await page.getByLabel(label, { exact: true }).selectOption({ label: option });
+    },
+  };
+};
+
+test('from a tape measure to the sheets, with a wish, channels and fills, in at most 25 actions', async () => {
+  const { context, page, faults } = await ours.visit({
+    acceptDownloads: true,
+    viewport: { width: 1280, height: 800 },
+  });
+  await settled(page);
+  const hand = byHand(page);
+  await hand.typeOver(page.getByLabel('Top side'), '58 3/8');
+  await hand.typeNext('Right side', '71 1/4');
+  await hand.typeNext('Bottom side', '58 1/2');
+  await hand.typeNext('Left side', '71');
+  await hand.typeOver(page.getByLabel('Border width'), '6 1/2');
+  await hand.choose('Width of a swag: how it is meant', 'about');
+  expect(await page.getByLabel('Width of a swag', { exact: true }).inputValue()).toBe('9');
+  await hand.typeOver(page.locator('#quilting input.length').first(), '3/8');
+  await hand.click(page.getByText('Fills: feathers, pebbles'));
+  await expect
+    .poll(() => page.getByLabel('Inside the swags', { exact: true }).locator('option').count(), {
+      timeout: 60_000,
+    })
+    .toBeGreaterThan(3);
+  await hand.choose('Inside the swags', 'crosshatch');
+  await hand.choose('Round the swags', 'lines');
+  await idle(page);
+  const coming = page.waitForEvent('download', { timeout: 100_000 });
+  await hand.click(page.getByRole('button', { name: 'True-size sheets', exact: true }));
+  const pdf = await bytesOf(await coming);
+  expect(hand.actions()).toBeLessThanOrEqual(25);
+  // 3 for each field that is clicked into, 2 for one that Tab comes to and for a choice, 1 for a click.
+  expect(hand.actions()).toBe(3 + 3 * 2 + 3 + 2 + 3 + 1 + 2 * 2 + 1);
+  // The plan says all that, and the sheets are those that the command makes of it.
+  const plan = Buffer.from(await bytesOf(await byEnter(page, 'Save plan'))).toString();
+  for (const line of [
+    'top: 58 3/8',
+    'right: 71 1/4',
+    'bottom: 58 1/2',
+    'left: 71',
+    'width: 6 1/2',
+    'span: about 9',
+    'outward: [3/8]',
+    'swag: crosshatch',
+    'background: lines',
+  ])
+    expect(plan).toContain(line);
+  const wide = [...(await page.locator('.verdict').textContent())!.matchAll(/swags of (\d+)/g)].map(
+    ([, inches]) => Number(inches),
+  );
+  expect(wide.length).toBe(4);
+  for (const inches of wide) expect([8, 9]).toContain(inches);
+  await expectSameAsCommand(plan, ['mockup'], pdf);
+  expect(faults).toEqual([]);
+  await context.close();
 });
 
 describe('opened with a plan', () => {
