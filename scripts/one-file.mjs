@@ -16,6 +16,7 @@ export const oneFile = (read, style, { first, later }) => {
     `style-src ${hashes([style])}`,
     'img-src data: blob:',
     'worker-src blob:',
+    'frame-src blob:',
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');

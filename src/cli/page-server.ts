@@ -38,6 +38,8 @@ const POLICY = [
   "img-src 'self' data: blob:",
   "worker-src 'self' blob:",
   "connect-src 'self'",
+  // What is printed.
+  'frame-src blob:',
   "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",

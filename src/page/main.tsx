@@ -9,10 +9,12 @@ import { startKeeping } from './ui/keeping.ts';
 import { takeFragment, takeHeld } from './ui/sharing.ts';
 import { redo, start, undo } from './ui/store.ts';
 import './styles/base.css';
+import './styles/head.css';
 import './styles/layout.css';
 import './styles/drawings.css';
 import './styles/quilt.css';
 import './styles/panels.css';
+import './styles/fingers.css';
 
 const root = document.getElementById('page');
 if (!root) throw new Error('The page has no place to stand in');

@@ -1,9 +1,12 @@
 /** Figures to begin with, round ones in each unit, so that there is something to see; she types hers over them. */
 
-import type { Units } from '../../length/index.ts';
+import { readLength, type Units } from '../../length/index.ts';
 import type { PaperId } from '../../pagination/index.ts';
-import { textAt, withUnits, withValues } from './plan-text.ts';
+import { type PlanSource, textAt, withUnits, withValues } from './plan-text.ts';
 import { FIRST_PLAN } from './state.ts';
+
+const UNITS = ['in', 'cm', 'mm'] as const;
+const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 
 export const FIRST_FIGURES: Readonly<
   Record<Units, Readonly<Record<'side' | 'width' | 'margin' | 'motif' | 'limit', string>>>
@@ -61,9 +64,31 @@ export const newPlan = (units: Units, paper: PaperId): string => {
     // The foot is as wide as it is, and is sold by the inch.
     [['foot', 'clearance'], '1/4 in'],
     [[...border, 'width'], width],
-    ...(['top', 'right', 'bottom', 'left'] as const).map((s) => [[...border, 'inner', s], side] as const),
+    ...SIDES.map((s) => [[...border, 'inner', s], side] as const),
     [[...border, 'margin'], margin],
     [['channels', 'outward'], [Number(USUAL_WIDTH[units])]],
     [['channels', 'inward'], [Number(USUAL_WIDTH[units])]],
   ]);
 };
+
+/** Whether the sides of the border are those that a new plan begins with, in whatever units they are written by now. */
+export const isExample = (plan: PlanSource): boolean => {
+  const now = sidesOf(plan);
+  examples ??= UNITS.map((units) => sidesOf(newPlan(units, 'letter')));
+  return examples.some((sides) => sides.every((side, i) => Math.abs(side - now[i]!) < ALIKE));
+};
+
+/** mm; read when they are first wanted. */
+let examples: readonly (readonly number[])[] | undefined;
+
+/** mm: the four sides; NaN where none is written. */
+const sidesOf = (plan: PlanSource): readonly number[] => {
+  const units = (textAt(plan, ['units']) as Units | undefined) ?? 'in';
+  return SIDES.map((side) => {
+    const read = readLength(textAt(plan, ['layout', 'border', 'inner', side]) ?? '', units);
+    return read.ok ? read.mm : Number.NaN;
+  });
+};
+
+/** mm: figures in other units are rounded. */
+const ALIKE = 0.06;

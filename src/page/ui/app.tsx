@@ -1,13 +1,12 @@
 /** The page as a whole: what it is about, the steps in their order, and what is said while they are taken. */
 
 import { plural } from '../../document/index.ts';
-import type { Units } from '../../length/index.ts';
-import { withFiguresIn } from '../plan/first-figures.ts';
-import { textAt } from '../plan/plan-text.ts';
 import { Fits, Templates } from './choose.tsx';
-import { keepThis } from './designs-there.ts';
-import { Choice, NameField, unitsNow } from './fields.tsx';
-import { FileButton, savePlan, startAnew, takeFiles } from './files.tsx';
+import { Note } from './explained.tsx';
+import { Figures } from './figures.tsx';
+import { takeFiles } from './files.tsx';
+import { Head } from './head.tsx';
+import { Intro } from './intro.tsx';
 import { unkept } from './keeping.ts';
 import { Later } from './later.tsx';
 import { Measure } from './measure.tsx';
@@ -16,23 +15,8 @@ import { Paper } from './paper.tsx';
 import { Parts } from './parts.tsx';
 import { Quilting } from './quilting.tsx';
 import { Said } from './said.tsx';
-import { copyLink, hasAddress, savePage } from './sharing.ts';
-import {
-  busy,
-  canRedo,
-  canUndo,
-  edit,
-  isOld,
-  look,
-  notice,
-  partNow,
-  redo,
-  setPlan,
-  shown,
-  state,
-  stopWork,
-  undo,
-} from './store.ts';
+import { hasAddress } from './sharing.ts';
+import { busy, isOld, look, notice, partNow, shown, stopWork } from './store.ts';
 import { Swag } from './swag.tsx';
 import { Wishes } from './wishes.tsx';
 import { Words } from './words.tsx';
@@ -55,97 +39,32 @@ export const App = () => {
         To your quilt’s figures
       </a>
       <Head />
+      <Intro />
       <Notices />
       <Parts />
       <Later name="trace" />
       <main>
-        <div class="track">
+        <div class="sight">
           <Measure key={part} />
         </div>
-        <div class="beside">
+        <div class="way">
+          <Figures key={part} />
           <Templates />
           <Wishes key={part} />
           <Fits />
-        </div>
-        <div class="track">
           <Swag key={part} />
-        </div>
-        <div class="beside">
           <Quilting key={part} />
           <Words />
+          <Paper />
         </div>
         <Later name="designs" />
-        <Paper />
       </main>
       <Foot />
       <Told />
+      <Note />
     </div>
   );
 };
-
-const Head = () => (
-  <header>
-    <div class="brand">
-      <svg viewBox="0 0 64 28" aria-hidden="true">
-        <path class="ink seam" d="M1 24h62" />
-        <path class="ink stitch" d="M2 24C6 10 14 5 17 4c3 1 11 6 15 20C36 10 44 5 47 4c3 1 11 6 15 20" />
-      </svg>
-      <h1>swagwright</h1>
-    </div>
-    <Title />
-    <section class="tools" aria-label="The plan">
-      <button type="button" disabled={!canUndo.value} onClick={undo}>
-        Undo
-      </button>
-      <button type="button" disabled={!canRedo.value} onClick={redo}>
-        Redo
-      </button>
-      <button type="button" onClick={startAnew}>
-        New
-      </button>
-      <FileButton label="Open …" />
-      <button type="button" onClick={() => void keepThis()}>
-        Keep design
-      </button>
-      <button type="button" onClick={() => void savePlan()}>
-        Save plan
-      </button>
-      {hasAddress ? (
-        <button type="button" onClick={() => void copyLink()}>
-          Copy link
-        </button>
-      ) : (
-        <button type="button" onClick={() => void savePage()}>
-          Save page
-        </button>
-      )}
-      <Choice
-        label="Figures in"
-        class="inline"
-        value={unitsNow()}
-        options={[
-          ['in', 'inches'],
-          ['cm', 'centimetres'],
-          ['mm', 'millimetres'],
-        ]}
-        onChoose={(to) => setPlan(withFiguresIn(state.value.plan, unitsNow(), to as Units))}
-      />
-    </section>
-  </header>
-);
-
-const Title = () => (
-  <NameField
-    id="title"
-    class="title"
-    label="What this plan is called"
-    isUnseen
-    value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
-    onType={(name) => {
-      if (name !== '') edit([[['title'], name]], 'title');
-    }}
-  />
-);
 
 const Notices = () => {
   const names = [...new Set(busy.value)];

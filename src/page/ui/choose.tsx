@@ -5,6 +5,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { ShelfCard } from '../engine/messages.ts';
 import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
 import { fitsWords, templatesWords } from '../words/words.ts';
+import { explained } from './explained.tsx';
 import { Panel, Troubles } from './fields.tsx';
 import { FileButton, openPoints, saveShelf } from './files.tsx';
 import { keptPictures } from './kept-pictures.ts';
@@ -146,6 +147,7 @@ export const Fits = () => {
         ) : null
       }
     >
+      <p class="hint">{explained(fitsWords.captions)}</p>
       <fieldset ref={list} class={`fit-list${isStale ? ' stale' : ''}`} tabIndex={isStale ? 0 : undefined}>
         <legend class="unseen">{fitsWords.choose}</legend>
         {cards.map((card) => (

@@ -5,7 +5,7 @@ import { useEffect, useId, useRef } from 'preact/hooks';
 import type { Outcome } from '../engine/client.ts';
 import type { ClassCount } from '../engine/messages.ts';
 import { takenIn } from '../plan/state.ts';
-import { classWords, workWords } from '../words/words.ts';
+import { classWords, paperWords, workWords } from '../words/words.ts';
 import { Troubles } from './fields.tsx';
 import type { ClassPaper } from './later.tsx';
 import { during, isOld, state, thorough } from './store.ts';
@@ -125,16 +125,23 @@ export const ClassView = ({ choices, give }: ClassPaper) => {
       </div>
       {answer ? <Table table={answer.table} /> : null}
       <div class="steps">
-        <button
-          type="button"
-          class="main"
-          disabled={!isReady || outcome?.kind === 'problems'}
-          onClick={() =>
-            void give((choices, fonts) => thorough.ask({ kind: 'class', input, table: text, choices, fonts }))
-          }
-        >
-          {classWords.print}
-        </button>
+        {(['save', 'print'] as const).map((how) => (
+          <button
+            key={how}
+            type="button"
+            class={how === 'save' ? 'main' : ''}
+            aria-label={how === 'save' ? undefined : classWords.printThem}
+            disabled={!isReady || outcome?.kind === 'problems'}
+            onClick={() =>
+              void give(
+                (choices, fonts) => thorough.ask({ kind: 'class', input, table: text, choices, fonts }),
+                how,
+              )
+            }
+          >
+            {how === 'save' ? classWords.print : paperWords.print}
+          </button>
+        ))}
       </div>
     </section>
   );

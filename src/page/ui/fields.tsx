@@ -8,6 +8,7 @@ import { shownLength } from '../plan/her-units.ts';
 import { fieldName, plainWords } from '../plan/plain-words.ts';
 import { type KeyPath, textAt, type Written } from '../plan/plan-text.ts';
 import { fieldsWords } from '../words/words.ts';
+import { explained } from './explained.tsx';
 import { concerns, pairHint, troubles } from './pairs.ts';
 import { edit, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
@@ -315,7 +316,7 @@ export const Panel = ({
       <h2 id={`${id}-title`}>{title}</h2>
       {aside}
     </div>
-    {lead === undefined ? null : <p class="lead">{lead}</p>}
+    {lead === undefined ? null : <p class="lead">{explained(lead)}</p>}
     {children}
   </section>
 );

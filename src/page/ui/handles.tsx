@@ -91,7 +91,7 @@ export const Handles = ({ answer, pose, at, moving }: Props) => {
             moving.value = undefined;
           }}
         >
-          <circle class="touch" r={11 * size} />
+          <circle class="touch" r={size} />
           <circle class="knob" r={3.6 * size} />
           <path
             class="arrows"

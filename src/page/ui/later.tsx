@@ -8,6 +8,7 @@ import type { ComponentProps, ComponentType } from 'preact';
 import type { Outcome } from '../engine/client.ts';
 import { loadScript, loadStyle } from '../engine/hire.ts';
 import type { Fonts, PaperChoices, Printed } from '../engine/messages.ts';
+import type { How } from './hand-over.ts';
 
 /** What each script adds, by its name. */
 interface LaterParts {
@@ -42,7 +43,10 @@ export interface ClassPaper {
   /** Undefined where a measurement cannot be used. */
   readonly choices: PaperChoices | undefined;
   /** Makes pages and hands them over, as all others are. */
-  readonly give: (ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>) => Promise<void>;
+  readonly give: (
+    ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>,
+    how: How,
+  ) => Promise<void>;
 }
 
 type Name = keyof LaterParts;

@@ -3,15 +3,14 @@
 import { type ComponentChildren, Fragment } from 'preact';
 import { joinBoxes } from '../../geometry/index.ts';
 import type { Laid, Picture } from '../engine/messages.ts';
-import { FIRST_FIGURES } from '../plan/first-figures.ts';
-import { needsLimit } from '../plan/plain-words.ts';
-import { keysAt, listAt, textAt } from '../plan/plan-text.ts';
+import { keysAt, textAt } from '../plan/plan-text.ts';
 import { measureWords } from '../words/words.ts';
-import { Choice, CountField, LengthField, Panel, PlanChoice, Troubles, unitsNow } from './fields.tsx';
-import { type Edge, kindNow, type LayoutKind, measureAlong, measuredAlong, setKind } from './layouts.ts';
+import { explained } from './explained.tsx';
+import { Choice, LengthField, Panel, Troubles, unitsNow } from './fields.tsx';
+import { kindNow, type LayoutKind, measuredAlong, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
 import { Drawn, Inks, viewBoxOf } from './picture.tsx';
-import { edit, fills, isOld, look, others, partNow, shelf, shown, state } from './store.ts';
+import { fills, isOld, look, others, partNow, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
 const KINDS = (['border', 'strip', 'frame', 'block'] as const).map(
@@ -52,30 +51,16 @@ export const Measure = () => {
           if (!(to instanceof Node && event.currentTarget.contains(to))) leftSides();
         }}
       >
-        <Figures kind={kind} />
+        <Sides kind={kind} />
         <QuiltPicture />
-      </div>
-      <div class="field-row">
-        <More kind={kind} />
-        <LengthField
-          label={measureWords.foot}
-          path={['foot', 'clearance']}
-          usual="1/4 in"
-          hint={measureWords.footHint}
-        />
-        <Corners kind={kind} />
       </div>
       <Verdict />
     </Panel>
   );
 };
 
-interface KindProps {
-  readonly kind: LayoutKind;
-}
-
 /** The figures that stand at the picture. One figure for all four sides is how a plan may say it, too. */
-const Figures = ({ kind }: KindProps) => {
+const Sides = ({ kind }: { readonly kind: LayoutKind }) => {
   const plan = state.value;
   const edge = ['layout', 'border', measuredAlong(plan)];
   switch (kind) {
@@ -119,155 +104,6 @@ const Figures = ({ kind }: KindProps) => {
       return kind satisfies never;
   }
 };
-
-/** How much room there is, and of a ring how many swags. */
-const More = ({ kind }: KindProps) => {
-  const plan = state.value;
-  if (kind === 'frame' || kind === 'block')
-    return (
-      <>
-        {kind === 'frame' ? (
-          <CountField label={measureWords.howMany} path={['layout', 'frame', 'count']} />
-        ) : null}
-        <LengthField
-          label={kind === 'frame' ? measureWords.clearMotif : measureWords.clearBlock}
-          path={['layout', 'frame', 'clearance']}
-          usual="0"
-        />
-        <LengthField
-          label={measureWords.limit}
-          path={['layout', 'frame', 'within']}
-          optional={kind === 'frame'}
-          hint={kind === 'frame' ? measureWords.emptyNoLimit : measureWords.longerWay}
-          placeholder={
-            kind === 'frame'
-              ? measureWords.noLimit
-              : measureWords.suchAs({ figure: FIRST_FIGURES[unitsNow()].limit })
-          }
-          {...(kind === 'block' ? { whenEmpty: needsLimit(FIRST_FIGURES[unitsNow()].limit) } : {})}
-        />
-        <PlanChoice
-          label={measureWords.point}
-          path={['layout', 'frame', 'from']}
-          options={[
-            ['inner', measureWords.outward],
-            ['outer', measureWords.inward],
-          ]}
-        />
-      </>
-    );
-  const hasTwo = keysAt(plan, ['layout', kind, 'margin']).length > 0;
-  return (
-    <>
-      <LengthField
-        label={kind === 'border' ? measureWords.borderWidth : measureWords.stripWidth}
-        path={['layout', kind, 'width']}
-      />
-      {kind === 'border' ? (
-        <Choice
-          label={measureWords.along}
-          value={measuredAlong(plan)}
-          options={[
-            ['inner', measureWords.alongSeam],
-            ['outer', measureWords.alongOutside],
-          ]}
-          onChoose={(to) => measureAlong(to as Edge, unitsNow())}
-        />
-      ) : null}
-      {hasTwo ? (
-        <>
-          <LengthField label={measureWords.clearInner} path={['layout', kind, 'margin', 'inner']} usual="0" />
-          <LengthField label={measureWords.clearOuter} path={['layout', kind, 'margin', 'outer']} usual="0" />
-        </>
-      ) : (
-        <LengthField label={measureWords.clearSeams} path={['layout', kind, 'margin']} usual="0" />
-      )}
-      {kind === 'strip' ? (
-        <LengthField label={measureWords.clearEnds} path={['layout', 'strip', 'ends']} usual="0" />
-      ) : null}
-    </>
-  );
-};
-
-const Corners = ({ kind }: KindProps) => {
-  if (kind === 'strip' || kind === 'frame') return null;
-  const key = kind === 'block' ? 'frame' : 'border';
-  return (
-    <>
-      <PlanChoice
-        label={measureWords.corners.label}
-        path={['layout', key, 'corners']}
-        options={[
-          ['auto', measureWords.corners.auto],
-          ['turn', measureWords.corners.turn],
-          ['across', measureWords.corners.across],
-          ['half', measureWords.corners.half],
-          ['meet', measureWords.corners.meet],
-          ['open', measureWords.corners.open],
-        ]}
-      />
-      <OwnCorner
-        isOver={['turn', 'across'].includes(textAt(state.value, ['layout', key, 'corners']) ?? '')}
-      />
-      {kind === 'border' ? (
-        <PlanChoice
-          label={measureWords.hang}
-          path={['layout', 'border', 'from']}
-          options={[
-            ['inner', measureWords.innerSeam],
-            ['outer', measureWords.outerSeam],
-          ]}
-        />
-      ) : null}
-    </>
-  );
-};
-
-/** What the swag over a corner is made with: which part of it, is chosen under “One swag”. */
-const OwnCorner = ({ isOver }: { readonly isOver: boolean }) => {
-  const plan = state.value;
-  const has = keysAt(plan, ['corner']).length > 0;
-  if (!isOver && !has) return null;
-  const all = listAt(plan, ['template']);
-  const own = listAt(plan, ['corner', 'template']);
-  const isSmooth = textAt(plan, SMOOTH) === 'true';
-  return (
-    <>
-      <Choice
-        label={measureWords.cornerSwag}
-        value={!has ? '' : own.length === 1 ? own[0]! : ANY}
-        options={[
-          ['', measureWords.asOnSides],
-          [ANY, measureWords.ofAny],
-          ...shelf.value.map(({ name, title }) => [name, measureWords.ofTemplate({ title })] as const),
-        ]}
-        onChoose={(name) =>
-          edit([
-            [['corner'], undefined],
-            ...(name === '' ? [] : [[['corner', 'template'], name === ANY ? all : name] as const]),
-            ...(name !== '' && isSmooth ? [[SMOOTH, true] as const] : []),
-          ])
-        }
-      />
-      {has ? (
-        <Choice
-          label={measureWords.mitre}
-          value={isSmooth ? 'smooth' : ''}
-          options={[
-            ['', measureWords.mitreAny],
-            ['smooth', measureWords.mitreSmooth],
-          ]}
-          onChoose={(how) => edit([[SMOOTH, how === 'smooth' ? true : undefined]])}
-        />
-      ) : null}
-    </>
-  );
-};
-
-const SMOOTH = ['corner', 'smooth'];
-
-/** No template is called so: a name has no blank in it. */
-const ANY = 'any of them';
 
 const QuiltPicture = () => {
   const design = shown.value;
@@ -398,7 +234,7 @@ const Verdict = () => {
       <ul class="sides" aria-label={measureWords.comesTo}>
         {design.lines.map((line) => (
           <li key={line} class={SIDES.some((side) => line.startsWith(`${side}:`)) ? 'of-side' : 'of-all'}>
-            {unbroken(line)}
+            {explained(unbroken(line))}
           </li>
         ))}
       </ul>

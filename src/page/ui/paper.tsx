@@ -1,7 +1,7 @@
 /** Pages for her paper: sheets at true size, the card, fills to choose from; corrected by what the last print measured. */
 
 import { useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { capital } from '../../document/index.ts';
 import {
   correctionWords,
@@ -11,9 +11,9 @@ import {
   type PerEdge,
   scaledWords,
 } from '../../pagination/index.ts';
-import { NO_START, type Outcome } from '../engine/client.ts';
+import { NO_START } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
-import type { Fonts, PaperChoices, Printed, PrintKind } from '../engine/messages.ts';
+import type { PagesKind, PaperChoices, PrintKind } from '../engine/messages.ts';
 import {
   factorOf,
   factorsOf,
@@ -23,11 +23,12 @@ import {
   type Typed,
 } from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
-import { saveAs } from './browser.ts';
+import { paperWords } from '../words/words.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
-import { Later, wantPart } from './later.tsx';
+import { type How, handOver } from './hand-over.ts';
+import { type ClassPaper, Later, wantPart } from './later.tsx';
 import { Said } from './said.tsx';
-import { SheetCount } from './sheet-count.tsx';
+import { SheetCount, useCounted } from './sheet-count.tsx';
 import {
   complain,
   during,
@@ -66,7 +67,7 @@ export const Paper = () => {
   const units = unitsNow();
   const design = shown.value;
   const isReady = design !== undefined && !isOld.value;
-  const whole = `the whole ${design ? design.name : 'strip'}`;
+  const whole = `the whole ${design?.name ?? 'design'}`;
   const hasSides = (design?.sides.length ?? 0) > 1;
   const parts: readonly (readonly [string, string])[] = [
     ['', design?.usualShow === 'corner' ? 'a corner with its neighbours' : whole],
@@ -104,32 +105,67 @@ export const Paper = () => {
       );
     return chosen;
   };
-  const give = async (ask: (choices: PaperChoices, fonts: Fonts) => Promise<Outcome<Printed>>) => {
+  const give: ClassPaper['give'] = async (ask, how) => {
     const now = choices();
     if (!now) return;
-    const fonts = await during('the fonts', loadFonts());
-    deliver(await during('the pages', ask(now, fonts)));
+    const made = await handOver(how, async () => {
+      const fonts = await during('the fonts', loadFonts());
+      return during('the pages', ask(now, fonts));
+    });
+    if (made.kind === 'problems') complain('The pages could not be made.', made.problems, 'paper');
+    if (made.kind === 'answer') say(sentences([made.answer.said, ...made.answer.notices]), 'paper');
   };
-  const make = (what: PrintKind): Promise<void> =>
-    give((choices, fonts) => thorough.ask({ kind: 'print', input: state.value, what, choices, fonts }));
-  const outline = (name: string): Promise<void> =>
-    give((choices, fonts) => thorough.ask({ kind: 'outline', name, own: state.value.own, choices, fonts }));
-  const photographSheet = (): Promise<void> =>
-    give(({ paper }, fonts) => thorough.ask({ kind: 'capture-sheet', paper, fonts }));
-  const button = (what: PrintKind, words: string, more: string) => (
-    <li>
+  const list = useRef<HTMLUListElement>(null);
+  const outlines = listAt(state.value, ['template']);
+  const what: readonly PagesKind[] = [...PAGES, ...(partNames.value.length > 0 ? QUILT_PAGES : [])];
+  const input = state.value;
+  const asked = isReady && chosen ? JSON.stringify([input, chosen, what]) : undefined;
+  const counted = useCounted(list, asked, async () =>
+    thorough.ask({ kind: 'count-pages', input, what, outlines, choices: chosen!, fonts: await loadFonts() }),
+  );
+  const both = (
+    name: string,
+    isThere: boolean,
+    give: (how: How) => Promise<void>,
+    words: string,
+    isMain = false,
+  ) => (
+    <div class="save-or-print">
       <button
         type="button"
-        class={what === 'sheets' ? 'main' : ''}
-        disabled={!isReady}
-        onClick={() => void make(what)}
+        class={isMain ? 'main' : ''}
+        disabled={!isThere}
+        onClick={() => void give('save')}
       >
         {words}
       </button>
+      <button
+        type="button"
+        disabled={!isThere}
+        aria-label={paperWords.printOf({ what: name })}
+        onClick={() => void give('print')}
+      >
+        {paperWords.print}
+      </button>
+    </div>
+  );
+  const button = (what: PrintKind, name: string, words: string, more: string) => (
+    <li>
+      {both(
+        name,
+        isReady,
+        (how) =>
+          give(
+            (choices, fonts) => thorough.ask({ kind: 'print', input: state.value, what, choices, fonts }),
+            how,
+          ),
+        words,
+        what === 'sheets',
+      )}
       {what === 'sheets' || what === 'quilt-sheets' ? (
         <SheetCount what={what} choices={isReady ? chosen : undefined} words={more} />
       ) : (
-        <span class="about">{more}</span>
+        <span class="about">{counted?.[what] ? `${counted[what]}, ${more}` : more}</span>
       )}
     </li>
   );
@@ -177,16 +213,18 @@ export const Paper = () => {
               : nextSheets(measured)}
       </p>
       {partNow.value === undefined ? null : <h3>{partNow.value}</h3>}
-      <ul class="prints">
+      <p class="hint">{paperWords.lead}</p>
+      <ul class="prints" ref={list}>
         {button(
           'sheets',
+          'the sheets',
           'True-size sheets',
           'to tape together, and a cover; with a map and a check square on each',
         )}
-        {button('card', 'Marking card', 'every mark and setting, for the sewing room')}
-        {button('audition', 'Fills to choose from', 'small copies of one swag with each fill')}
-        {button('frames', 'Empty swags', 'to draw your own quilting in')}
-        {button('contact', 'What fits, in pictures', 'the best dozen side by side')}
+        {button('card', 'the card', 'Marking card', 'every mark and setting, for the sewing room')}
+        {button('audition', 'the fills', 'Fills to choose from', 'small copies of one swag with each fill')}
+        {button('frames', 'the empty ones', 'Empty swags', 'to draw your own quilting in')}
+        {button('contact', 'the choices', 'What fits, in pictures', 'the best dozen side by side')}
         <li>
           <button
             type="button"
@@ -211,11 +249,13 @@ export const Paper = () => {
           <ul class="prints">
             {button(
               'quilt-sheets',
+              'the sheets of all parts',
               'True-size sheets of all parts',
               'in one file, and one cover with a map of each',
             )}
             {button(
               'quilt-card',
+              'the cards of all parts',
               'Marking cards of all parts',
               'a card for each, and the thread of the whole quilt',
             )}
@@ -230,36 +270,54 @@ export const Paper = () => {
       <Said at="paper" />
       <div class="outlines">
         <p>A template of yours comes onto the shelf from a photograph of this sheet with its line on it:</p>
-        <div class="steps">
-          <button type="button" onClick={() => void photographSheet()}>
-            Sheet for photographs
-          </button>
-        </div>
+        <ul class="prints">
+          <li>
+            {both(
+              'the sheet for photographs',
+              true,
+              (how) => give(({ paper }, fonts) => thorough.ask({ kind: 'capture-sheet', paper, fonts }), how),
+              'Sheet for photographs',
+            )}
+            <span class="about">one sheet</span>
+          </li>
+        </ul>
         <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
-        <div class="steps">
-          {listAt(state.value, ['template']).map((name) => (
-            <button key={name} type="button" onClick={() => void outline(name)}>
-              Outline of {shelf.value.find((c) => c.name === name)?.title ?? name}
-            </button>
-          ))}
-        </div>
+        <ul class="prints">
+          {outlines.map((name) => {
+            const title = shelf.value.find((c) => c.name === name)?.title ?? name;
+            return (
+              <li key={name}>
+                {both(
+                  `${title}’s outline`,
+                  true,
+                  (how) =>
+                    give(
+                      (choices, fonts) =>
+                        thorough.ask({ kind: 'outline', name, own: state.value.own, choices, fonts }),
+                      how,
+                    ),
+                  `Outline of ${title}`,
+                )}
+                <span class="about">{counted?.[name] ?? 'at true size'}</span>
+              </li>
+            );
+          })}
+        </ul>
       </div>
     </Panel>
   );
 };
 
+/** Those that are pages to read. */
+const PAGES = ['card', 'audition', 'frames', 'contact'] as const;
+const QUILT_PAGES = ['quilt-card'] as const;
+
+const sentences = (words: readonly string[]): string =>
+  words.map((one) => capital(one).replace(/\.?$/, '.')).join(' ');
+
 const openLater = async (name: 'glass' | 'class', what: string): Promise<void> => {
   const part = await during(what, wantPart(name)).catch(() => complain(NO_START.text));
   part?.open();
-};
-
-const deliver = (printed: Outcome<Printed>): void => {
-  if (printed.kind === 'problems') complain('The pages could not be made.', printed.problems, 'paper');
-  if (printed.kind !== 'answer') return;
-  const { name, bytes, words, notices } = printed.answer;
-  saveAs(name, 'application/pdf', bytes);
-  const sentences = [`${name} is with your downloads: ${words}`, ...notices.map(capital)];
-  say(sentences.map((words) => words.replace(/\.?$/, '.')).join(' '), 'paper');
 };
 
 const MeasuredField = ({

@@ -6,9 +6,9 @@ import { loadFonts } from '../engine/hire.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
 import { factorsOf } from '../plan/measured.ts';
 import { textAt } from '../plan/plan-text.ts';
-import { handWords, noticeWords, workWords } from '../words/words.ts';
-import { saveAs } from './browser.ts';
+import { handWords, workWords } from '../words/words.ts';
 import { unitsNow } from './fields.tsx';
+import { type How, handOver } from './hand-over.ts';
 import { rememberedMeasured } from './paper.tsx';
 import { complain, during, state, thorough } from './store.ts';
 
@@ -23,31 +23,36 @@ interface PrintProps {
 export const PrintOutline = ({ template, told, isOld = false }: PrintProps) => (
   <>
     <p class="hint">{handWords.printHint}</p>
-    {/* Where the focus goes after a new size: it stays there while that is worked out. */}
-    <button
-      type="button"
-      aria-disabled={isOld ? 'true' : undefined}
-      onClick={() => {
-        if (!isOld) void printOutline(template, told);
-      }}
-    >
-      {handWords.print}
-    </button>
+    <div class="steps">
+      {/* Where the focus goes after a new size: it stays there while that is worked out. */}
+      {(['print', 'save'] as const).map((how) => (
+        <button
+          key={how}
+          type="button"
+          aria-disabled={isOld ? 'true' : undefined}
+          onClick={() => {
+            if (!isOld) void printOutline(template, how, told);
+          }}
+        >
+          {how === 'print' ? handWords.print : handWords.save}
+        </button>
+      ))}
+    </div>
   </>
 );
 
-const printOutline = async ({ name, text }: OwnTemplate, told: Signal<string>): Promise<void> => {
+const printOutline = async ({ name, text }: OwnTemplate, how: How, told: Signal<string>): Promise<void> => {
   const measured = factorsOf(rememberedMeasured().typed, unitsNow());
   const written = textAt(state.value, ['paper']);
   const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
-  const fonts = await during(workWords.fonts, loadFonts());
   const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
   const called = name.replace(/^(\.\/)?/, './');
   const own = [{ name: called, text }];
-  const asked = { kind: 'outline', name: called, own, choices, fonts } as const;
-  const printed = await during(workWords.pages, thorough.ask(asked));
-  if (printed.kind === 'problems') complain(handWords.notPrinted, printed.problems);
-  if (printed.kind !== 'answer') return;
-  saveAs(printed.answer.name, 'application/pdf', printed.answer.bytes);
-  told.value = noticeWords.downloaded(printed.answer);
+  const made = await handOver(how, async () => {
+    const fonts = await during(workWords.fonts, loadFonts());
+    const asked = { kind: 'outline', name: called, own, choices, fonts } as const;
+    return during(workWords.pages, thorough.ask(asked));
+  });
+  if (made.kind === 'problems') complain(handWords.notPrinted, made.problems);
+  if (made.kind === 'answer') told.value = made.answer.said;
 };

@@ -18,6 +18,35 @@ const askFor = (
 /** ms */
 const REST = 600;
 
+/** What is counted while its place is in sight, once she rests; undefined until then, and where there is nothing to count. */
+export const useCounted = <T,>(
+  place: { readonly current: Element | null },
+  asked: string | undefined,
+  count: () => Promise<Outcome<T>>,
+): T | undefined => {
+  const isInSight = useSignal(false);
+  const counted = useSignal<{ readonly of: string; readonly answer: T } | undefined>(undefined);
+  useEffect(() => {
+    const watch = new IntersectionObserver((seen) => {
+      isInSight.value = seen.some((one) => one.isIntersecting);
+    });
+    watch.observe(place.current!);
+    return () => watch.disconnect();
+  }, []);
+  const mayCount = isInSight.value && asked !== undefined;
+  useEffect(() => {
+    if (!mayCount || counted.peek()?.of === asked) return undefined;
+    const keep = async (): Promise<void> => {
+      const outcome = await count();
+      if (outcome.kind === 'answer') counted.value = { of: asked, answer: outcome.answer };
+    };
+    // Without its fonts or its worker nothing is counted, and the button says what is wrong.
+    const timer = setTimeout(() => void keep().catch(() => {}), REST);
+    return () => clearTimeout(timer);
+  }, [mayCount, asked]);
+  return counted.value?.of === asked ? counted.value?.answer : undefined;
+};
+
 /** `words` say what the sheets are for; `choices` are undefined where there is nothing to count. */
 export const SheetCount = ({
   what,
@@ -29,33 +58,13 @@ export const SheetCount = ({
   readonly words: string;
 }) => {
   const place = useRef<HTMLSpanElement>(null);
-  const isInSight = useSignal(false);
-  const counted = useSignal<{ readonly of: string; readonly lines: readonly string[] } | undefined>(
-    undefined,
-  );
   const input = state.value;
-  const asked = JSON.stringify([input, choices]);
-  useEffect(() => {
-    const watch = new IntersectionObserver((seen) => {
-      isInSight.value = seen.some((one) => one.isIntersecting);
-    });
-    watch.observe(place.current!);
-    return () => watch.disconnect();
-  }, []);
-  const mayCount = isInSight.value && choices !== undefined;
-  useEffect(() => {
-    if (!mayCount || counted.peek()?.of === asked) return undefined;
-    const count = async (): Promise<void> => {
-      const outcome = await askFor(what, { input, choices: choices! });
-      if (outcome.kind === 'answer') counted.value = { of: asked, lines: outcome.answer };
-    };
-    const timer = setTimeout(() => void count(), REST);
-    return () => clearTimeout(timer);
-  }, [mayCount, asked]);
-  const now = counted.value?.of === asked && choices !== undefined ? counted.value.lines : [];
+  const counted = useCounted(place, choices && JSON.stringify([input, choices]), () =>
+    askFor(what, { input, choices: choices! }),
+  );
   return (
     <span ref={place} class="about">
-      {[...(now.length > 0 ? [now.join('; ')] : []), words].join(', ')}
+      {[...(counted && counted.length > 0 ? [counted.join('; ')] : []), words].join(', ')}
     </span>
   );
 };

@@ -7,6 +7,7 @@ import { type Ends, endsNow, noneWithBoth, withEnd } from '../plan/ends.ts';
 import { keysAt } from '../plan/plan-text.ts';
 import { swagWords } from '../words/words.ts';
 import { isNarrow } from './browser.ts';
+import { explained } from './explained.tsx';
 import { Choice, Panel, PlanChoice } from './fields.tsx';
 import { Handles, nearestStop } from './handles.tsx';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
@@ -162,7 +163,12 @@ const EdgeChoice = ({
   return (
     <div class="edge-choice">
       {none === undefined ? (
-        <p>{swagWords.uses({ from: <strong>{uses.from}</strong>, to: <strong>{uses.to}</strong> })}</p>
+        <p>
+          {swagWords.uses({
+            from: <strong>{explained(uses.from)}</strong>,
+            to: <strong>{explained(uses.to)}</strong>,
+          })}
+        </p>
       ) : (
         <p class="wrong">{none}</p>
       )}
@@ -208,6 +214,7 @@ const EdgeChoice = ({
       ) : null}
       <details>
         <summary>{swagWords.wishes}</summary>
+        <p class="hint">{explained(swagWords.wishesHint)}</p>
         <div class="field-row">
           {group === 'corner' ? null : (
             <PlanChoice

@@ -20,7 +20,7 @@ export const Wishes = () => {
   const room = roomOf(state.value);
   return (
     <Panel id="wishes" title={wishesWords.title} lead={wishesWords.lead}>
-      <div class="wishes">
+      <div class="wish-list">
         <WishField label={wishesWords.span} quantity={lengthQuantity('span')} />
         <WishField label={wishesWords.depth} quantity={lengthQuantity('depth')} />
         <WishField label={room.isBorder ? wishesWords.useOfBorder : wishesWords.useOfRoom} quantity={SHARE} />

@@ -10,6 +10,7 @@ import {
   type BrowserContext,
   type BrowserContextOptions,
   chromium,
+  type Locator,
   type Page,
 } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
@@ -150,6 +151,20 @@ export const drop = async (page: Page, name: string, text: string): Promise<void
   );
   await page.dispatchEvent('.page', 'drop', { dataTransfer: files });
 };
+
+/** In which directions (radians) a finger that comes down 21.5 px beside the middle of a handle does not have hold of it. */
+export const missedRound = (handle: Locator): Promise<readonly number[]> =>
+  handle.evaluate((own) => {
+    const { x, y, width, height } = own.querySelector('.knob')!.getBoundingClientRect();
+    const ways = Array.from({ length: 12 }, (_, i) => (i * Math.PI) / 6);
+    return ways.filter((way) => {
+      const at = document.elementFromPoint(
+        x + width / 2 + 21.5 * Math.cos(way),
+        y + height / 2 + 21.5 * Math.sin(way),
+      );
+      return !at || !own.contains(at);
+    });
+  });
 
 /** What the page says in its line of messages. */
 export const told = async (page: Page, words: RegExp): Promise<string> => {

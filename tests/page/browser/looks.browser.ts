@@ -111,11 +111,7 @@ describe('room for everyone', () => {
     });
     await settled(page);
     const small = await page.evaluate(() =>
-      [
-        ...document.querySelectorAll(
-          'button, select, summary, .handle .touch, label.template, label.fit, input.length',
-        ),
-      ]
+      [...document.querySelectorAll('button, select, summary, label.template, label.fit, input.length')]
         .map((e) => ({ box: e.getBoundingClientRect(), text: (e.textContent ?? '').slice(0, 40) }))
         .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
         .map(({ text, box }) => `${text} ${box.width} ${box.height}`),

@@ -3,7 +3,7 @@
 import { createCanvas } from '@napi-rs/canvas';
 import { expect, test } from 'vitest';
 import { bracket, button, give, panel } from './bracket.ts';
-import { forAllTests, idle, settled, told } from './harness.ts';
+import { forAllTests, idle, missedRound, settled, told } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -26,6 +26,12 @@ test('a telephone is asked for its camera, and a machine without a touch screen 
     buffer: Buffer.from(bracket('image/jpeg')),
   });
   await panel(page).waitFor({ timeout: 60_000 });
+  await idle(page);
+  // The ends of its edge can be dragged by a finger.
+  for (const end of await panel(page).locator('.traced-end:not(.plain)').all()) {
+    await end.scrollIntoViewIfNeeded();
+    expect(await missedRound(end)).toEqual([]);
+  }
   await context.close();
   const desk = await ours.visit();
   await settled(desk.page);

@@ -102,7 +102,7 @@ test('points have a thickness, etched lines, named breaks and a printed outline,
   await idle(page);
   expect(await violations(page)).toEqual([]);
   await page.screenshot({ path: join(PICTURES, 'points-by-hand.png') });
-  const [printed] = await Promise.all([page.waitForEvent('download'), press('Print its outline')]);
+  const [printed] = await Promise.all([page.waitForEvent('download'), press('Save its outline')]);
   expect(printed.suggestedFilename()).toMatch(/\.pdf$/);
   await press('Take the last step back');
   await idle(page);

@@ -203,7 +203,7 @@ test('a printed outline that is off by a figure brings her back to the size', as
   const before = chord(await saved(page));
   const [printed] = await Promise.all([
     page.waitForEvent('download'),
-    button(page, 'Print its outline').click(),
+    button(page, 'Save its outline').click(),
   ]);
   expect(printed.suggestedFilename()).toMatch(/\.pdf$/);
   await panel(page)

@@ -50,6 +50,7 @@ export const handWords = {
   printHint:
     'Print the outline at 100 %, lay a ruler on its check square, then lay the acrylic on it, heel on heel.',
   print: 'Print its outline',
+  save: 'Save its outline',
   notPrinted: 'The outline could not be printed.',
 
   toShelf: 'Put it on the shelf',

@@ -4,7 +4,7 @@ import { plural } from '../../../document/index.ts';
 
 export const templatesWords = {
   title: 'Your templates',
-  lead: 'Tick the ones that you own. The three here are invented, to try things out. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size), a template file, or points that you measure.',
+  lead: 'Tick the ones that you own. The three here are invented, to try things out. An edge runs from its heel to its crown end, in one section or more. Yours can be added from a scan or a photograph, a drawing (SVG, at its real size), a template file, or points that you measure.',
   add: 'Add your template …',
   photograph: 'Photograph it …',
   points: 'Type its points …',
@@ -27,6 +27,8 @@ export const fitsWords = {
   },
   nearest: ({ best }: { readonly best: string }) => `nearest to what you would like; then ${best}`,
   showAll: 'Show everything that fits',
+  captions:
+    'Each says which part of the edge it takes, such as heel to crown end, the setting, and whether the template lies inside or outside the swags.',
   choose: 'Choose how the swags are made',
   card: ({ number, caption }: { readonly number: number; readonly caption: readonly string[] }) =>
     `${number}: ${caption.join('; ')}`,

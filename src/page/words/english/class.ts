@@ -12,4 +12,5 @@ export const classWords = {
   noneCan: 'The class cannot be made.',
   counted: ({ counted }: { readonly counted: string }) => `${counted}.`,
   print: 'Sheets for the class',
+  printThem: 'Print them for the class',
 };

@@ -33,6 +33,7 @@ export const measureWords = {
   along: 'Measured along',
   alongSeam: 'the seam it is sewn to',
   alongOutside: 'the finished outside',
+  figures: { border: 'Its border', strip: 'Its width', frame: 'Its frame', block: 'Its frame' },
   clearInner: 'Clear of the inner seam',
   clearOuter: 'Clear of the outer seam',
   clearSeams: 'Clear of both seams',

@@ -55,6 +55,7 @@ export const swagWords = {
   atLine: ({ name }: { readonly name: string }) => `line ${name}`,
 
   wishes: 'More wishes',
+  wishesHint: 'The setting, inside or outside, and whether the heel or the crown end stands at the seam.',
   setting: {
     label: 'How the template is set',
     auto: 'any way',

@@ -1,0 +1,146 @@
+/** The page's head: what it is called, what the plan is called, and what is done with the whole plan. */
+
+import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import type { Units } from '../../length/index.ts';
+import { withFiguresIn } from '../plan/first-figures.ts';
+import { textAt } from '../plan/plan-text.ts';
+import { keepThis } from './designs-there.ts';
+import { Choice, NameField, unitsNow } from './fields.tsx';
+import { FileButton, savePlan, startAnew } from './files.tsx';
+import { copyLink, hasAddress, savePage } from './sharing.ts';
+import { canRedo, canUndo, edit, look, redo, setPlan, state, undo } from './store.ts';
+
+export const Head = () => (
+  <header>
+    <div class="brand">
+      <svg viewBox="0 0 64 28" aria-hidden="true">
+        <path class="ink seam" d="M1 24h62" />
+        <path class="ink stitch" d="M2 24C6 10 14 5 17 4c3 1 11 6 15 20C36 10 44 5 47 4c3 1 11 6 15 20" />
+      </svg>
+      <h1>swagwright</h1>
+    </div>
+    <Title />
+    <section class="tools" aria-label="The plan">
+      <Step
+        words="Undo"
+        isThere={canUndo.value}
+        arrow="M9 5 4 10l5 5M4 10h10a5 5 0 0 1 0 10h-3"
+        onClick={undo}
+      />
+      <Step
+        words="Redo"
+        isThere={canRedo.value}
+        arrow="m15 5 5 5-5 5m5-5H10a5 5 0 0 0 0 10h3"
+        onClick={redo}
+      />
+      <MoreTools />
+    </section>
+  </header>
+);
+
+/** Where there is no room for its word it shows the arrow alone. */
+const Step = ({
+  words,
+  isThere,
+  arrow,
+  onClick,
+}: {
+  readonly words: string;
+  readonly isThere: boolean;
+  readonly arrow: string;
+  readonly onClick: () => void;
+}) => (
+  <button type="button" class="step" disabled={!isThere} onClick={onClick}>
+    <svg viewBox="0 0 24 24" aria-hidden="true">
+      <path d={arrow} />
+    </svg>
+    <span>{words}</span>
+  </button>
+);
+
+/** On a telephone these fold up behind one button; the style sheet says where. */
+const MoreTools = () => {
+  const isOpen = useSignal(false);
+  const opener = useRef<HTMLButtonElement>(null);
+  const close = (): void => {
+    if (!isOpen.value) return;
+    isOpen.value = false;
+    opener.current?.focus();
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: Escape puts away what the button opens
+    <div
+      class="more-tools"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') close();
+      }}
+      onFocusOut={({ relatedTarget: to, currentTarget }) => {
+        if (to instanceof Node && !currentTarget.contains(to)) isOpen.value = false;
+      }}
+    >
+      <button
+        ref={opener}
+        type="button"
+        class="opener"
+        aria-expanded={isOpen.value}
+        onClick={() => {
+          isOpen.value = !isOpen.value;
+        }}
+      >
+        More
+      </button>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: a button that was pressed folds them up */}
+      <div
+        class={isOpen.value ? 'folded open' : 'folded'}
+        onClick={({ target }) => {
+          if (target instanceof HTMLButtonElement) close();
+        }}
+      >
+        <button type="button" onClick={startAnew}>
+          New
+        </button>
+        <FileButton label="Open …" />
+        <button type="button" onClick={() => void keepThis()}>
+          Keep design
+        </button>
+        <button type="button" onClick={() => void savePlan()}>
+          Save plan
+        </button>
+        {hasAddress ? (
+          <button type="button" onClick={() => void copyLink()}>
+            Copy link
+          </button>
+        ) : (
+          <button type="button" onClick={() => void savePage()}>
+            Save page
+          </button>
+        )}
+        <Choice
+          label="Figures in"
+          class="inline units"
+          value={unitsNow()}
+          options={[
+            ['in', 'inches'],
+            ['cm', 'centimetres'],
+            ['mm', 'millimetres'],
+          ]}
+          onChoose={(to) => setPlan(withFiguresIn(state.value.plan, unitsNow(), to as Units))}
+        />
+      </div>
+    </div>
+  );
+};
+
+const Title = () => (
+  <NameField
+    id="title"
+    class="title"
+    label="What this plan is called"
+    isUnseen
+    value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
+    onType={(name) => {
+      if (name !== '') edit([[['title'], name]], 'title');
+    }}
+  />
+);
