@@ -15,6 +15,7 @@ import {
   type Region,
   type RegionProbe,
 } from '../geometry/index.ts';
+import { gridOf } from './point-grid.ts';
 import { resample } from './smooth-path.ts';
 
 export interface BarePlace {
@@ -49,8 +50,15 @@ export const barePlaces = (
     if (radius >= least && contains(at)) found.push({ at, radius });
   }
   found.sort((a, b) => b.radius - a.radius);
+  if (found.length === 0) return [];
+  const grid = gridOf<Point>(least);
+  for (const p of points) grid.add(p, p);
   const kept: BarePlace[] = [];
-  for (const place of found)
-    if (kept.every((k) => distance(k.at, place.at) > (k.radius + place.radius) / 2)) kept.push(place);
+  for (const place of found) {
+    // Of three points on nearly one line the centre is lost to rounding, and may lie among others.
+    const isEmpty = grid.near(place.at, least).every((p) => distance(p, place.at) > 0.99 * least);
+    if (isEmpty && kept.every((k) => distance(k.at, place.at) > (k.radius + place.radius) / 2))
+      kept.push(place);
+  }
   return kept;
 };

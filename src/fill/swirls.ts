@@ -13,10 +13,12 @@ import {
   add,
   angleOf,
   arc,
+  closedPath,
   distance,
   openPath,
   type Path,
   type Piece,
+  pathLength,
   pieceAt,
   pieceDirection,
   polar,
@@ -29,8 +31,10 @@ import {
   subtract,
   TURN,
 } from '../geometry/index.ts';
+import { barePlaces } from './bare-places.ts';
 import { type Circle, contactsOf } from './contact-tour.ts';
 import { checked, type Fill, ofParts } from './fill.ts';
+import { linked } from './linked.ts';
 import { packCircles } from './packing.ts';
 import { type Random, randomOf } from './random.ts';
 import { stitched } from './stitched.ts';
@@ -68,7 +72,7 @@ export const swirls: Fill = checked({
   name: 'swirls',
   about: 'hooked spirals that nestle, in one smooth line',
   suits: 'area',
-  sewn: 'start at the open end of the first swirl, sew in and out of each swirl in its turn, and stop beside where you began; nothing is sewn twice',
+  sewn: 'start at the mouth of the first swirl, sew in and out of each swirl in its turn, and stop where you began or beside it; only through a narrow place it may go there and back on one line',
   crowd: 1,
   takes: ['seed'],
   fill: (region, { spacing, seed }) => {
@@ -81,7 +85,7 @@ export const swirls: Fill = checked({
   },
 });
 
-const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
+const swirlsIn = (region: Region, between: number, random: Random): readonly Path[] => {
   const spacing = STRANDS * between;
   const inside = INSIDE * between;
   const packed = packCircles(region, {
@@ -107,17 +111,30 @@ const swirlsIn = (region: Region, between: number, random: Random): Path[] => {
       best = roots;
     }
   }
-  // A small bud that hangs on nothing is left out rather than stitched on its own: its place is not bare.
-  const kept = best.filter(
-    ({ root, count }) => count > 1 || best.length === 1 || root.circle.radius > LONE_BUD * between,
+  const lines = best.map(({ root }) => openPath(loopOf(root, spacing)));
+  const bare = barePlaces(region, probe, lines, BARE * between);
+  if (best.length === 1 && bare.length === 0) return lines;
+  const buds = bare.map(({ at, radius }): Swirl => {
+    const circle = { center: at, radius: radius - BUD_GAP * between };
+    return { circle, mouth: 0, turn: 1, children: [] };
+  });
+  const closed = [...best.map(({ root }) => root), ...buds].map((root) =>
+    closedPath(isBud(root.circle, spacing) ? loopOf(root, spacing) : closedLoopOf(root, spacing)),
   );
-  return kept.map(({ root }) => openPath(loopOf(root, spacing)));
+  const made = linked(closed, region, between);
+  // A small bud that hangs on nothing is left out rather than stitched on its own: its place is not bare.
+  const isSmall = (line: Path): boolean => pathLength(line) <= TURN * LONE_BUD * between;
+  return made.length === 1 ? made : made.filter((line) => !isSmall(line));
 };
 
 const TRIES = 40;
 
 /** Without a bud of this radius (in spacings) the lines round it still lie near enough. */
-const LONE_BUD = 0.65;
+const LONE_BUD = 0.58;
+
+/** A disc of this many spacings in radius that no line enters is bare, and gets a bud that keeps so far from what is round it. */
+const BARE = 1.15;
+const BUD_GAP = 0.55;
 
 /** What links two swirls keeps this share of the spacing from the edge. */
 const LINK_EDGE_GAP = 0.1;
@@ -327,6 +344,14 @@ const strand = ({ circle, mouth, turn }: Swirl, spacing: number, out: number): P
 
 /** More turns than any swirl has; the radius gives the true end. */
 const MOST_HALVES = 50;
+
+/** The whole line round a swirl that grows from none: its mouth is closed by half a circle. */
+const closedLoopOf = (swirl: Swirl, spacing: number): Piece[] => {
+  const { circle, mouth, turn } = swirl;
+  const middle = add(circle.center, polar(mouth, circle.radius - spacing / 2));
+  const cap = arc(middle, spacing / 2, mouth + Math.PI, turn * Math.PI);
+  return stitched([...loopOf(swirl, spacing), cap]);
+};
 
 /**
  * The line round a swirl and all that grow from it: from `begin` (an angle from its mouth) in along the outer strand,

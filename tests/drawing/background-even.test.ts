@@ -8,7 +8,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fillOpenArea } from '../../src/drawing/index.ts';
 import { FILLS } from '../../src/fill/index.ts';
-import { move, type Path, type Point } from '../../src/geometry/index.ts';
+import { move, type Path, type Point, regionBox } from '../../src/geometry/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import {
   type Design,
@@ -125,7 +125,7 @@ describe('nothing is bare', () => {
 describe('one line', () => {
   // At every crown what lies outside is narrower than half a spacing: thirty lines, or one along the middle alone.
   const asked = few(
-    ['stipple', 'loops', 'leaves'].flatMap((fill) =>
+    ['stipple', 'loops', 'leaves', 'swirls'].flatMap((fill) =>
       ['medallion-frame', 'from outside', 'guild-strip'].map((border) => [fill, border] as const),
     ),
     ([fill, border]) => border === 'medallion-frame' && fill !== 'leaves',
@@ -136,6 +136,19 @@ describe('one line', () => {
     expect(paths).toHaveLength(1);
     expect(continuous).toBe(true);
     expect(largestBare(area.region, paths, CELL / 2).radius / (S / 2)).toBeLessThan(BARE);
+  });
+
+  // Points on nearly one line gave a circle of a hand's width for a bare place, and a swirl of that size was put there.
+  test('what is put into bare places lies inside', () => {
+    const { area } = known('from outside');
+    const { paths } = fillOpenArea(named('swirls'), area, { spacing: S });
+    const box = regionBox(area.region);
+    expect(paths).toHaveLength(1);
+    for (const { x, y } of sample(paths[0]!, 1)) {
+      expect(Math.min(x - box.minX, box.maxX - x)).toBeGreaterThan(0);
+      expect(Math.min(y - box.minY, box.maxY - y)).toBeGreaterThan(0);
+    }
+    expect(largestBare(area.region, paths, CELL).radius / S).toBeLessThan(BARE);
   });
 });
 
