@@ -161,30 +161,32 @@ const waysBetween = (
 ): readonly Way[] => {
   // Edges come after the lines, their points closer together than twice what a way keeps of them, so that none gets
   // between two.
-  const all = [...ports, ...loops.map((loop) => portsOn(loop, EDGE, EDGE_STEP * spacing))].flatMap((on, of) =>
-    on.map((port, index) => ({ ...port, of, isLast: index === on.length - 1 })),
-  );
+  const chains = [...ports, ...loops.map((loop) => portsOn(loop, EDGE, EDGE_STEP * spacing))];
+  const all = chains.flat();
   const coords = new Float64Array(2 * all.length);
-  all.forEach(({ p }, i) => {
-    coords[2 * i] = p.x;
-    coords[2 * i + 1] = p.y;
-  });
+  // Which point comes after each on its own line or edge.
+  const after = new Int32Array(all.length);
+  let first = 0;
+  for (const chain of chains) {
+    chain.forEach(({ p }, i) => {
+      coords[2 * (first + i)] = p.x;
+      coords[2 * (first + i) + 1] = p.y;
+      after[first + i] = first + ((i + 1) % chain.length);
+    });
+    first += chain.length;
+  }
   const delaunay = new Delaunay(coords);
   const { triangles, halfedges } = delaunay;
   const centres = delaunay.voronoi().circumcenters;
   const centre = (t: number): Point => ({ x: centres[2 * t]!, y: centres[2 * t + 1]! });
   const isLine = (i: number): boolean => all[i]!.line !== EDGE;
-  const isNext = (a: number, b: number): boolean => {
-    if (all[a]!.of !== all[b]!.of) return false;
-    const [first, last] = a < b ? [a, b] : [b, a];
-    return last - first === 1 || (all[last]!.isLast && all[first]!.at === 0);
-  };
+  const isNext = (a: number, b: number): boolean => after[a] === b || after[b] === a;
   const ways: Way[] = [];
   // Lines side by side: from point to point.
   for (let e = 0; e < halfedges.length; e++) {
     if (halfedges[e]! > e) continue;
     const [from, to] = [all[triangles[e]!]!, all[triangles[nextEdge(e)]!]!];
-    if (from.of === to.of || from.line === EDGE || to.line === EDGE) continue;
+    if (from.line === to.line || from.line === EDGE || to.line === EDGE) continue;
     const length = distance(from.p, to.p);
     if (length <= SHORT * spacing) ways.push({ from, to, length, points: [from.p, to.p] });
   }
