@@ -664,8 +664,8 @@ export const MUTATIONS = [
   {
     name: 'to show: the quilt lies under its border',
     file: 'src/drawing/cloth.ts',
-    from: 'sizeOf(b) - sizeOf(a)',
-    to: 'sizeOf(a) - sizeOf(b)',
+    from: 'clothSize(b) - clothSize(a)',
+    to: 'clothSize(a) - clothSize(b)',
     test: 'tests/cli/colours.test.ts',
   },
   {

@@ -13,6 +13,8 @@ export interface ClothColours {
   /** What is drawn on the cloth, and its names. */
   readonly mark: string;
   readonly template: string;
+  /** Words on the middle: 4.5 to 1 at least (WCAG 2.2, 1.4.3). */
+  readonly words: string;
 }
 
 /** Unbleached cloth and blue thread. */
@@ -38,6 +40,7 @@ export const clothColours = ({ fabric, middle, thread }: Colours): ClothColours 
     seam: standingOut(LINES.seam, on),
     mark: standingOut(LINES.mark, on),
     template: standingOut(LINES.template, on),
+    words: standingOut(['#000000', '#ffffff'], [cloth.middle]),
   };
 };
 

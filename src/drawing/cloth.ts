@@ -69,10 +69,10 @@ export const movedCloth = (areas: readonly ClothArea[], motion: Motion): readonl
 
 /** What lies in another comes after it: parts of a quilt lie in one another, and none across another's edge. */
 export const fromTheBack = (parts: readonly (readonly ClothArea[])[]): readonly ClothArea[] =>
-  parts.toSorted((a, b) => sizeOf(b) - sizeOf(a)).flat();
+  parts.toSorted((a, b) => clothSize(b) - clothSize(a)).flat();
 
-/** A part's first area is its largest. */
-const sizeOf = ([first]: readonly ClothArea[]): number => {
+/** Of a part, whose first area is its largest (mm²); 0 where it has none. */
+export const clothSize = ([first]: readonly ClothArea[]): number => {
   if (!first) return 0;
   const box = pathBox(first.loop);
   return boxWidth(box) * boxHeight(box);

@@ -1,7 +1,7 @@
 /** The neutral picture: named layers of paths, areas and texts in mm at true size. */
 
-export { type ClothArea, clothOf, fromTheBack, movedCloth } from './cloth.ts';
-export { clothColours, colourDoubts } from './cloth-colours.ts';
+export { type ClothArea, clothOf, clothSize, fromTheBack, movedCloth } from './cloth.ts';
+export { type ClothColours, clothColours, colourDoubts } from './cloth-colours.ts';
 export { squaresFilled, squaresShown } from './corner-fills.ts';
 export { type DrawOptions, drawDesign } from './draw-design.ts';
 export { type DrawPlanOptions, drawPlan, endedChannels, fillLinesOf, MOST_FILL_LINES } from './draw-plan.ts';

@@ -34,6 +34,8 @@ export interface Transfer {
   /** Of a stencil: how wide its slots are, and its bridges at least, mm; what is usual where it is left out. */
   readonly slot?: number | undefined;
   readonly bridge?: number | undefined;
+  /** Of a projector: its size comes from what a tape measured on the cloth, and not from a hand on the zoom. */
+  readonly isMeasured?: boolean | undefined;
 }
 
 /** mm. Common practice, no source. */
@@ -53,7 +55,7 @@ export const transferred = (
   if (transfer === undefined) return drawing;
   const made =
     transfer.kind === 'projector'
-      ? projected(drawing, viewBox(drawing), gridIn(units))
+      ? projected(drawing, viewBox(drawing), gridIn(units, transfer.isMeasured))
       : madeAs(quiltingAlone(drawing), transfer.kind, transfer, units);
   return transfer.mirrored ? mirrored(made) : made;
 };
@@ -165,17 +167,19 @@ export const transferWords = (transfer: Transfer | undefined, units: Units): rea
 };
 
 /** Its measures are those that rulers and cutting mats have. */
-const gridIn = (units: Units): Grid => {
+const gridIn = (units: Units, isMeasured = false): Grid => {
   const [pitch, square] = units === 'in' ? [MM_PER_INCH, 4 * MM_PER_INCH] : [20, 100];
   return {
     pitch,
     square,
     words: [
       `The square is ${lengthIn(square, units)} each way, the grid ${lengthIn(pitch, units)}.`,
-      'Zoom until a ruler agrees, then measure',
-      'the whole grid, both ways. Focus on the',
-      'middle of the square. Where cells are',
-      'not square, point it straight down.',
+      ...(isMeasured
+        ? ['Lay a tape on it, both ways, then measure', 'the whole grid.']
+        : ['Zoom until a ruler agrees, then measure', 'the whole grid, both ways.']),
+      'Focus on the middle of the square. Where',
+      'cells are not square, point it straight',
+      'at the cloth.',
     ],
   };
 };

@@ -20,7 +20,7 @@ import {
   titleText,
 } from '../document/index.ts';
 import { LENGTH_STYLES, type LengthStyle, MM_PER_INCH, stepOf, UNITS, type Units } from '../length/index.ts';
-import { coloursSchema } from './colours.ts';
+import { coloursSchema } from './colours-schema.ts';
 import { auto, choice, layoutSchema } from './layout-schema.ts';
 import {
   LARGEST_SEED,

@@ -60,7 +60,8 @@ describe('her colours', () => {
   test('seams, marks and templates are seen on every cloth', () => {
     fc.assert(
       fc.property(colour, colour, (fabric, middle) => {
-        const { seam, mark, template } = clothColours({ fabric, middle });
+        const { seam, mark, template, words } = clothColours({ fabric, middle });
+        expect(contrast(words, middle)).toBeGreaterThanOrEqual(4.5);
         for (const line of [seam, mark, template])
           for (const cloth of [fabric, middle]) expect(contrast(line, cloth)).toBeGreaterThan(2);
       }),

@@ -176,10 +176,13 @@ const workOut = (plan: Plan, title: string, own: Input['own'], placed: Part['pla
   return { ...read, results, keys: keysOf(results) };
 };
 
+/** Of a plan all that anything is worked out from: while she picks a colour, nothing is worked out anew. */
+export const uncoloured = (plan: Plan): Plan => ({ ...plan, colours: {} });
+
 /** What fits has nothing to do with what is quilted into it: while a fill's figures move, one search serves all moves. */
 const withAnyFills = keepLast(
   ({ plan, title, own }: Searched): Worked => workOut(plan, title, own, atItsField),
-  ({ plan, title, own }) => JSON.stringify([{ ...plan, fills: undefined }, title, own]),
+  ({ plan, title, own }) => JSON.stringify([{ ...uncoloured(plan), fills: undefined }, title, own]),
 );
 
 /** Of the open part. Throws a ProblemError where the plan cannot be read or nothing fits it. */

@@ -9,7 +9,7 @@ import type { CardSection } from '../../output/card/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import type { Design } from '../../swag/index.ts';
 import { takenIn } from '../plan/state.ts';
-import { chosenFit, keepLast } from './desk.ts';
+import { chosenFit, keepLast, uncoloured } from './desk.ts';
 import { type LoneSwag, loneSwag, seatNamed } from './lone-swag.ts';
 import type { FillFacts, FillsAnswer, Input } from './messages.ts';
 import { dataOf, placeOf } from './picture.ts';
@@ -56,7 +56,7 @@ interface Share {
 const shareOf = (input: Input, side: string, keys: (typeof SHARES)[number]): Share => {
   const { plan } = chosenFit(input);
   const own = Object.fromEntries(keys.map((key) => [key, plan.fills[key]]));
-  return { input, side, plan: { ...plan, fills: { ...NO_FILLS, ...own } } };
+  return { input, side, plan: { ...uncoloured(plan), fills: { ...NO_FILLS, ...own } } };
 };
 
 const NO_FILLS: Plan['fills'] = {

@@ -65,6 +65,13 @@ export interface Picture {
   readonly texts: readonly Lettering[];
 }
 
+/** The cloth of a design, its areas from the back: `fabric` and `middle`. */
+export interface Cloth {
+  readonly areas: readonly Ink[];
+  /** By it the cloths of a quilt's parts are laid on one another: the larger lies below (mm²). */
+  readonly size: number;
+}
+
 /** What the plan says, for the page's own fields. */
 export interface PlanFacts {
   readonly title: string;
@@ -114,7 +121,7 @@ export interface Laid {
 export interface OtherPart {
   readonly name: string;
   /** Undefined where it does not work out. */
-  readonly drawn: ({ readonly inks: readonly Ink[] } & Laid) | undefined;
+  readonly drawn: ({ readonly inks: readonly Ink[]; readonly cloth: Cloth } & Laid) | undefined;
   /** Why it does not. */
   readonly problems: readonly Trouble[];
 }
@@ -144,6 +151,7 @@ export interface Chosen {
   readonly side: 'inside' | 'outside';
   readonly direction: 'heel-first' | 'crown-first';
   readonly quilt: Picture;
+  readonly cloth: Cloth;
   /** Where that lies among the parts of a quilt; undefined where the plan is one design. */
   readonly laid: Laid | undefined;
   readonly messages: readonly string[];
@@ -416,6 +424,21 @@ export type SheetsKind = 'sheets' | 'quilt-sheets';
 /** All others: pages to read and not to tape, which are not counted without being laid out. */
 export type PagesKind = Exclude<PrintKind, SheetsKind>;
 
+/** How a picture of the quilt looks: in her colours, to show, or as a projector shines it onto the cloth. */
+export type PictureLook =
+  | { readonly kind: 'colours'; readonly withMarks: boolean }
+  | { readonly kind: 'projector'; readonly show: string; readonly withFills: boolean };
+
+export interface PictureAsked {
+  readonly input: Input;
+  readonly ending: 'png' | 'svg';
+  /** All parts of a quilt, and not the open one alone. */
+  readonly ofQuilt: boolean;
+  readonly look: PictureLook;
+  /** For a picture of pixels. */
+  readonly fonts: Fonts | undefined;
+}
+
 export type Question =
   | { readonly kind: 'look'; readonly input: Input; readonly isMoving?: boolean }
   /** Whether a plan from outside can be read at all. */
@@ -443,6 +466,7 @@ export type Question =
       readonly choices: PaperChoices;
       readonly fonts: Fonts;
     }
+  | ({ readonly kind: 'picture' } & PictureAsked)
   /** How many sheets there will be. */
   | { readonly kind: 'count-sheets'; readonly input: Input; readonly choices: PaperChoices }
   | { readonly kind: 'count-quilt-sheets'; readonly input: Input; readonly choices: PaperChoices }
@@ -497,6 +521,7 @@ export interface Answers {
   readonly points: PointsAnswer;
   readonly 'capture-sheet': Printed;
   readonly print: Printed;
+  readonly picture: Printed;
   /** A line for each part. */
   readonly 'count-sheets': readonly string[];
   readonly 'count-quilt-sheets': readonly string[];

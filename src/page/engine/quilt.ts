@@ -1,19 +1,28 @@
 /** The whole quilt for the screen: where the open part lies on it, and the other parts round it. */
 
 import { ProblemError } from '../../document/index.ts';
-import { type Drawing, drawDesign, type LayerId, quiltPlaces, scopeOf } from '../../drawing/index.ts';
+import {
+  clothOf,
+  clothSize,
+  type Drawing,
+  drawDesign,
+  type LayerId,
+  quiltPlaces,
+  scopeOf,
+} from '../../drawing/index.ts';
 import { type Box, EMPTY_BOX, joinBoxes } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { type Channel, type Design, type Placed, placedChannels } from '../../swag/index.ts';
 import { takenIn } from '../plan/state.ts';
-import { fitOfPart, readQuilt } from './desk.ts';
-import type { Input, Laid, OtherPart, Picture } from './messages.ts';
-import { pictureOf, placeOf } from './picture.ts';
+import { fitOfPart, readQuilt, uncoloured } from './desk.ts';
+import type { Cloth, Input, Laid, OtherPart, Picture } from './messages.ts';
+import { dataOf, pictureOf, placeOf } from './picture.ts';
 import { findTemplate } from './profiles.ts';
 import { troubleOf } from './trouble.ts';
 
 export interface WholePicture {
   readonly picture: Picture;
+  readonly cloth: Cloth;
   readonly laid: Laid | undefined;
   readonly channels: ReadonlyMap<Placed, readonly Channel[]>;
 }
@@ -27,7 +36,12 @@ export const wholePicture = (design: Design, plan: Plan): WholePicture => {
   const channels = placedChannels(design, plan.channels, whole.scope.halves);
   const drawing = drawDesign(design, whole.scope, { title: plan.title, ghosts: false, channels });
   const picture = pictureOf(drawing, WITHOUT);
-  return { picture, laid: laidOn(plan, drawing, picture.box), channels };
+  const areas = clothOf(design, whole.scope);
+  const cloth = {
+    areas: areas.map(({ role, loop }) => ({ name: role, d: dataOf([loop]) })),
+    size: clothSize(areas),
+  };
+  return { picture, cloth, laid: laidOn(plan, drawing, picture.box), channels };
 };
 
 const laidOn = ({ part }: Plan, drawing: Drawing, box: Box): Laid | undefined => {
@@ -71,7 +85,7 @@ export const others = (input: Input): readonly OtherPart[] => {
 
 const madeFrom = (plan: Plan, input: Input): string =>
   JSON.stringify([
-    plan,
+    uncoloured(plan),
     plan.templates.map((name) => findTemplate(name, input.own)),
     takenIn({ ...input, part: plan.part?.name }),
   ]);
@@ -79,8 +93,8 @@ const madeFrom = (plan: Plan, input: Input): string =>
 const otherPart = (name: string, plan: Plan, title: string, input: Input): OtherPart => {
   try {
     const { design } = fitOfPart(plan, title, input);
-    const { picture, laid } = wholePicture(design, plan);
-    return { name, drawn: laid && { ...laid, inks: picture.inks }, problems: [] };
+    const { picture, cloth, laid } = wholePicture(design, plan);
+    return { name, drawn: laid && { ...laid, inks: picture.inks, cloth }, problems: [] };
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error;
     return { name, drawn: undefined, problems: error.problems.map(troubleOf) };

@@ -4,6 +4,7 @@ import { classCount, printClass } from './class.ts';
 import { decoded } from './decode.ts';
 import { drawing } from './drawing.ts';
 import { filledWords, fillList, fills } from './fills.ts';
+import { pictureFile } from './picture-file.ts';
 import { points } from './points.ts';
 import { pageCounts, print, printCaptureSheet, printOutline, sheetCount } from './print.ts';
 import type { Answering } from './serve.ts';
@@ -18,6 +19,7 @@ export const THOROUGH: Answering = {
   'capture-sheet': ({ paper, fonts }) => printCaptureSheet(paper, fonts),
   drawing: ({ fileName, svg, units }) => drawing(fileName, svg, units),
   print: ({ input, what, choices, fonts }) => print(input, what, choices, fonts),
+  picture: (asked) => pictureFile(asked),
   'count-sheets': ({ input, choices }) => sheetCount(input, 'sheets', choices),
   'count-quilt-sheets': ({ input, choices }) => sheetCount(input, 'quilt-sheets', choices),
   'count-pages': pageCounts,

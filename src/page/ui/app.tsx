@@ -2,6 +2,7 @@
 
 import { plural } from '../../document/index.ts';
 import { Fits, Templates } from './choose.tsx';
+import { Colours } from './colours.tsx';
 import { Note } from './explained.tsx';
 import { Figures } from './figures.tsx';
 import { takeFiles } from './files.tsx';
@@ -54,6 +55,7 @@ export const App = () => {
           <Fits />
           <Swag key={part} />
           <Quilting key={part} />
+          <Colours />
           <Words />
           <Paper />
         </div>

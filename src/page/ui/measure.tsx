@@ -2,9 +2,10 @@
 
 import { type ComponentChildren, Fragment } from 'preact';
 import { joinBoxes } from '../../geometry/index.ts';
-import type { Laid, Picture } from '../engine/messages.ts';
+import type { Cloth, Laid, Picture } from '../engine/messages.ts';
 import { keysAt, textAt } from '../plan/plan-text.ts';
 import { measureWords } from '../words/words.ts';
+import { coloursOfPicture, hasColours } from './colours-now.ts';
 import { explained } from './explained.tsx';
 import { Choice, LengthField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { kindNow, type LayoutKind, measuredAlong, setKind } from './layouts.ts';
@@ -110,17 +111,27 @@ const QuiltPicture = () => {
   if (!design) return <div class="quilt-picture waiting" aria-hidden="true" />;
   const words = [...design.summary, ...design.lines].join('; ');
   const isStale = isOld.value;
-  const { laid, quilt } = design;
+  const { laid, quilt, cloth } = design;
   return (
-    <div class={`quilt-picture${isStale ? ' stale' : ''}${laid ? ' of-parts' : ''}`}>
+    <div
+      class={`quilt-picture${isStale ? ' stale' : ''}${laid ? ' of-parts' : ''}${hasColours.value ? ' coloured' : ''}`}
+      style={coloursOfPicture.value}
+    >
       {laid ? (
         <WholeQuilt
           design={quilt}
+          cloth={cloth}
           laid={laid}
           label={measureWords.pictureOfPart({ part: partNow.value ?? '', words })}
         />
       ) : (
         <Drawn picture={quilt} label={measureWords.picture({ words })} class="quilt">
+          {hasColours.value ? (
+            <>
+              <Ground box={quilt.box} />
+              <Areas cloth={cloth} />
+            </>
+          ) : null}
           <FillsThere />
         </Drawn>
       )}
@@ -140,6 +151,19 @@ const QuiltPicture = () => {
   );
 };
 
+/** All that the picture takes lies on her fabric. */
+const Ground = ({ box }: { readonly box: Picture['box'] }) => (
+  <rect class="fabric" x={box.minX} y={box.minY} width={box.maxX - box.minX} height={box.maxY - box.minY} />
+);
+
+const Areas = ({ cloth }: { readonly cloth: Cloth }) => (
+  <>
+    {cloth.areas.map(({ name, d }) => (
+      <path key={name} class={name} d={d} />
+    ))}
+  </>
+);
+
 const FillsThere = () => (
   <>
     {fills.value?.quilt.map((copies, i) =>
@@ -158,10 +182,12 @@ const FillsThere = () => (
 /** All parts where they lie, to scale: the open one as it is, and the others quieter round it. */
 const WholeQuilt = ({
   design,
+  cloth,
   laid,
   label,
 }: {
   readonly design: Picture;
+  readonly cloth: Cloth;
   readonly laid: Laid;
   readonly label: string;
 }) => {
@@ -169,8 +195,21 @@ const WholeQuilt = ({
     drawn && name !== partNow.value ? [{ name, drawn }] : [],
   );
   const box = round.reduce((b, { drawn }) => joinBoxes(b, drawn.box), laid.box);
+  const cloths = [{ cloth, places: laid.places }, ...round.map(({ drawn }) => drawn)].toSorted(
+    (a, b) => b.cloth.size - a.cloth.size,
+  );
   return (
     <svg class="drawn quilt" viewBox={viewBoxOf(box)} role="img" aria-label={label}>
+      {hasColours.value ? (
+        <>
+          <Ground box={box} />
+          {cloths.map((each) => (
+            <Copies key={each.places.join(';')} places={each.places}>
+              <Areas cloth={each.cloth} />
+            </Copies>
+          ))}
+        </>
+      ) : null}
       {round.map(({ name, drawn }) => (
         <g key={name} class="other-part" data-part={name}>
           <Copies places={drawn.places}>

@@ -80,8 +80,8 @@ export interface Notice {
   readonly troubles: readonly Trouble[];
   /** What is in the way stays until she puts it away; what went well only until she goes on. */
   readonly isWrong: boolean;
-  /** Where she is looking: at the head of the page, at her templates, or at the buttons for paper. */
-  readonly at: 'head' | 'shelf' | 'paper';
+  /** Where she is looking: at the head of the page, at her templates, or at the buttons for paper or for pictures. */
+  readonly at: 'head' | 'shelf' | 'paper' | 'colours';
 }
 
 /** What is said to everyone, and read out: one sentence. */
@@ -186,11 +186,11 @@ export const openPartNamed = (part: string): void => {
   const name = partNow.value;
   if (name === undefined || name === part) return;
   // The part that is left stays in the picture, among the others.
-  const { laid, quilt } = shown.value ?? {};
-  if (laid && quilt)
+  const { laid, quilt, cloth } = shown.value ?? {};
+  if (laid && quilt && cloth)
     others.value = [
       ...others.value.filter((other) => other.name !== name),
-      { name, drawn: { ...laid, inks: quilt.inks }, problems: [] },
+      { name, drawn: { ...laid, inks: quilt.inks, cloth }, problems: [] },
     ];
   const { now, ...before } = history.value;
   history.value = { ...before, now: { ...now, part }, about: undefined };

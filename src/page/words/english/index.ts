@@ -15,6 +15,7 @@ export { handWords } from './by-hand.ts';
 export { channelsWords } from './channels.ts';
 export { fitsWords, templatesWords } from './choose.ts';
 export { classWords } from './class.ts';
+export { coloursWords } from './colours.ts';
 export { designsWords } from './designs.ts';
 export { fieldsWords } from './fields.ts';
 export { fillsWords } from './fills.ts';
