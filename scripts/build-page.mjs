@@ -182,7 +182,7 @@ const showing = (entry, isShown) => ({
 });
 
 const isOfPage = (id) => ofPage.has(id) && !isShared(id);
-const LATER = ['trace', 'glass', 'class', 'fills', 'designs'];
+const LATER = ['trace', 'glass', 'projector', 'class', 'fills', 'designs'];
 for (const name of LATER) {
   const { script, style } = await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id));
   write(`${name}.js`, script);

@@ -669,6 +669,20 @@ export const MUTATIONS = [
     test: 'tests/cli/colours.test.ts',
   },
   {
+    name: 'page, projector: the upright bar is taken for the long one',
+    file: 'src/page/plan/projected-scale.ts',
+    from: 'read(typed.up, bars.up)',
+    to: 'read(typed.up, bars.across)',
+    test: 'tests/page/projected-scale.test.ts',
+  },
+  {
+    name: 'page, projector: a zoom is reckoned the wrong way round',
+    file: 'src/page/plan/projected-scale.ts',
+    from: 'across: (across * ratio) / now',
+    to: 'across: (across * now) / ratio',
+    test: 'tests/page/projected-scale.test.ts',
+  },
+  {
     name: 'projector: half the square is said',
     file: 'src/jobs/transfer.ts',
     from: '`The square is ${lengthIn(square, units)} each way',

@@ -26,6 +26,8 @@ interface LaterParts {
   };
   /** A swag at its true size on the screen. */
   readonly glass: { readonly View: ComponentType; readonly open: () => void };
+  /** A design at its true size on the cloth, by a projector. */
+  readonly projector: { readonly View: ComponentType<ShowChoices>; readonly open: () => void };
   /** Her designs. */
   readonly designs: {
     readonly View: ComponentType;
@@ -36,6 +38,11 @@ interface LaterParts {
   readonly fills: { readonly View: ComponentType };
   /** A class from a pasted table. */
   readonly class: { readonly View: ComponentType<ClassPaper>; readonly open: () => void };
+}
+
+/** What of the design may be shown, as the command's --show takes it and in words. */
+export interface ShowChoices {
+  readonly choices: readonly (readonly [string, string])[];
 }
 
 /** How what is made of a class goes on paper. */

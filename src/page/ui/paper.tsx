@@ -23,7 +23,7 @@ import {
   type Typed,
 } from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
-import { paperWords } from '../words/words.ts';
+import { paperWords, projectorWords } from '../words/words.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
 import { type How, handOver } from './hand-over.ts';
 import { type ClassPaper, Later, wantPart } from './later.tsx';
@@ -237,6 +237,17 @@ export const Paper = () => {
           <span class="about">lay the acrylic on the glass of a tablet</span>
         </li>
         <li>
+          <button
+            type="button"
+            disabled={!isReady}
+            onClick={() => void openLater('projector', projectorWords.opening)}
+          >
+            {projectorWords.open}
+          </button>
+          <Later name="projector" choices={parts} />
+          <span class="about">{projectorWords.openWhy}</span>
+        </li>
+        <li>
           <button type="button" disabled={!isReady} onClick={() => void openLater('class', 'the table')}>
             A class
           </button>
@@ -315,7 +326,7 @@ const QUILT_PAGES = ['quilt-card'] as const;
 const sentences = (words: readonly string[]): string =>
   words.map((one) => capital(one).replace(/\.?$/, '.')).join(' ');
 
-const openLater = async (name: 'glass' | 'class', what: string): Promise<void> => {
+const openLater = async (name: 'glass' | 'projector' | 'class', what: string): Promise<void> => {
   const part = await during(what, wantPart(name)).catch(() => complain(NO_START.text));
   part?.open();
 };

@@ -219,6 +219,7 @@ describe('how much is loaded', () => {
     expect(names).not.toContain('fonts.js');
     expect(names).not.toContain('trace.js');
     expect(names).not.toContain('glass.js');
+    expect(names).not.toContain('projector.js');
     expect(names).not.toContain('class.js');
     expect(names).not.toContain('fills.js');
     expect(size).toBeLessThanOrEqual(250_000);

@@ -6,7 +6,7 @@ export const coloursWords = {
   fabric: 'Fabric',
   middle: { border: 'The quilt in it', frame: 'Motif', block: 'Block', parts: 'The quilt’s middle' },
   thread: 'Thread',
-  none: 'No colours',
+  none: 'Colours of the page',
   noneWhy: 'The picture has the colours of this page until you choose one.',
 
   whole: 'the whole quilt',

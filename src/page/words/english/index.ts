@@ -29,6 +29,7 @@ export { paperWords } from './paper.ts';
 export { partsWords } from './parts.ts';
 export { planWords } from './plan.ts';
 export { pointsWords } from './points.ts';
+export { projectorWords } from './projector.ts';
 export { quiltingWords } from './quilting.ts';
 export { swagWords } from './swag.ts';
 export { introWords, termsWords } from './terms.ts';
