@@ -669,6 +669,20 @@ export const MUTATIONS = [
     test: 'tests/cli/colours.test.ts',
   },
   {
+    name: 'page: a search for every colour',
+    file: 'src/page/engine/desk.ts',
+    from: '({ ...plan, colours: {} })',
+    to: '({ ...plan })',
+    test: 'tests/page/picture-file.test.ts',
+  },
+  {
+    name: 'page: marks in a picture to show',
+    file: 'src/page/engine/picture-file.ts',
+    from: "look.withMarks ? ['template'] : NOT_TO_SHOW",
+    to: "look.withMarks ? NOT_TO_SHOW : ['template']",
+    test: 'tests/page/picture-file.test.ts',
+  },
+  {
     name: 'page, projector: the upright bar is taken for the long one',
     file: 'src/page/plan/projected-scale.ts',
     from: 'read(typed.up, bars.up)',
