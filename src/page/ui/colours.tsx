@@ -5,12 +5,11 @@ import { useId } from 'preact/hooks';
 import { capital } from '../../document/index.ts';
 import { colourDoubts } from '../../drawing/index.ts';
 import { loadFonts } from '../engine/hire.ts';
-import { keysAt } from '../plan/plan-text.ts';
 import { coloursWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { COLOURED, coloursNow, hasColours } from './colours-now.ts';
 import { Choice, Panel } from './fields.tsx';
-import { kindNow } from './layouts.ts';
+import { isFramePart, kindNow } from './layouts.ts';
 import { Said } from './said.tsx';
 import { complain, during, edit, isOld, partNames, partNow, say, shown, state, thorough } from './store.ts';
 
@@ -44,8 +43,7 @@ type Coloured = (typeof COLOURED)[number];
 const labelOf = (part: Coloured): string | undefined => {
   if (part !== 'middle') return coloursWords[part];
   if (partNames.value.length > 0) return coloursWords.middle.parts;
-  const kind = kindNow(state.value);
-  return kind === 'strip' ? undefined : coloursWords.middle[kind];
+  return coloursWords.middle[kindNow(state.value)];
 };
 
 const ColourField = ({ part, label }: { readonly part: Coloured; readonly label: string }) => {
@@ -67,7 +65,7 @@ const doubts = (): readonly string[] => {
   if (!hasColours.value) return [coloursWords.noneWhy];
   // Frames lie on the quilt's middle.
   const { plan } = state.value;
-  const onMiddle = partNames.value.some((name) => keysAt(plan, ['parts', name, 'layout']).includes('frame'));
+  const onMiddle = partNames.value.some((name) => isFramePart(plan, name));
   return colourDoubts(coloursNow.value, onMiddle).map((words) => `${capital(words)}.`);
 };
 

@@ -145,3 +145,7 @@ export const setKind = (kind: LayoutKind, units: Units): void => {
   ]);
   replaceState({ ...withTaken(value, undefined), plan: next });
 };
+
+/** Whether a part of a quilt closes round something that lies on the quilt, and not round the quilt itself. */
+export const isFramePart = (plan: string, name: string): boolean =>
+  keysAt(plan, ['parts', name, 'layout']).includes('frame');
