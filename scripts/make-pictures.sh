@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Makes the pictures that README.md shows, from the samples, into samples/pictures.
-# Needs poppler-utils (pdftoppm) and a built program (npm ci).
+# Needs poppler-utils (pdftoppm), chromium and a built program with its page (npm ci).
 set -euo pipefail
 cd "$(dirname "$0")/.."
 out=samples/pictures
@@ -21,4 +21,5 @@ npx swagwright card samples/raffle-border.yaml -o "$work/card.pdf" 2>/dev/null
 page "$work/card.pdf" 1 75 card
 npx swagwright audition samples/raffle-border.yaml -o "$work/audition.pdf" 2>/dev/null
 page "$work/audition.pdf" 1 75 audition
+node scripts/page-pictures.mjs "$out"
 ls -l "$out"

@@ -163,7 +163,7 @@ export const Fits = () => {
             <Drawn picture={card.picture} />
             <span class="caption">
               <strong>
-                {card.number} · {card.caption[0]}
+                {card.number} · {unbroken(card.caption[0] ?? '')}
               </strong>
               {card.caption.slice(1).map((line) => (
                 <span key={line}>{unbroken(line)}</span>
