@@ -51,13 +51,7 @@ test('a button or a part that a text names is called so', () => {
 });
 
 /** What a printer's own window calls it, an entry of a list at the head of a sentence, and what another part says. */
-const SAID_ELSEWHERE: ReadonlySet<string> = new Set([
-  'actual size',
-  'fit to page',
-  'About',
-  'Working out …',
-  'Open …',
-]);
+const SAID_ELSEWHERE: ReadonlySet<string> = new Set(['actual size', 'fit to page', 'About', 'Working out …']);
 
 describe('how many', () => {
   test('one is one, and more are more', () => {

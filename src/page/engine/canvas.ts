@@ -2,6 +2,7 @@
 
 import { ProblemError } from '../../document/index.ts';
 import type { Means } from '../../jobs/made.ts';
+import { madeWords } from '../words/words.ts';
 import type { Fonts } from './messages.ts';
 
 /** Throws a ProblemError in a browser that has none for workers. */
@@ -12,7 +13,7 @@ export const painting =
       typeof OffscreenCanvas === 'undefined' ? null : new OffscreenCanvas(width, height).getContext('2d');
     if (!context)
       throw new ProblemError([
-        { code: 'no-canvas', message: 'this browser cannot paint pictures', hint: 'take the drawing (SVG)' },
+        { code: 'no-canvas', message: madeWords.cannotPaint, hint: madeWords.takeDrawing },
       ]);
     await takeFonts(fonts);
     return {

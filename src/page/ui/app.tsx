@@ -1,6 +1,6 @@
 /** The page as a whole: what it is about, the steps in their order, and what is said while they are taken. */
 
-import { plural } from '../../document/index.ts';
+import { footWords, headWords } from '../words/words.ts';
 import { Fits, Templates } from './choose.tsx';
 import { Colours } from './colours.tsx';
 import { Note } from './explained.tsx';
@@ -37,7 +37,7 @@ export const App = () => {
       }}
     >
       <a class="skip" href="#measure">
-        To your quilt’s figures
+        {headWords.skip}
       </a>
       <Head />
       <Intro />
@@ -73,7 +73,7 @@ const Notices = () => {
   return (
     <section
       class={`notices${notice.value?.isWrong || unkept.value.length > 0 ? ' stays' : ''}`}
-      aria-label="Messages"
+      aria-label={headWords.messages}
     >
       <Said at="head" />
       <div class="said">
@@ -85,9 +85,9 @@ const Notices = () => {
       </div>
       {names.length > 0 ? (
         <div class="working">
-          <span>Working out {names.join(' and ')} …</span>
+          <span>{headWords.workingOut({ what: names })}</span>
           <button type="button" onClick={stopWork}>
-            Stop
+            {headWords.stop}
           </button>
         </div>
       ) : null}
@@ -100,9 +100,9 @@ const Told = () => {
   const answer = look.value;
   const design = shown.value;
   const words = troubles.value[0]
-    ? `This does not work out: ${troubles.value[0].text}`
+    ? headWords.doesNotWorkOut({ problem: troubles.value[0].text })
     : design && awaited.value.length === 0 && !isOld.value
-      ? `${design.summary.join(', ')}. ${plural(answer?.found ?? 0, 'way fits', 'ways fit')}.`
+      ? headWords.comesTo({ design: design.summary, ways: answer?.found ?? 0 })
       : '';
   return (
     <div class="unseen" role="status" aria-live="polite">
@@ -114,17 +114,9 @@ const Told = () => {
 const Foot = () => (
   <footer>
     <p>
-      <strong>Nothing leaves this browser.</strong> Plans, templates and pages are made here, on your own
-      device; nothing is sent anywhere, and there is nobody to send it to.
-      {hasAddress
-        ? ' A link that you copy holds the plan in the part of the address that browsers keep to themselves.'
-        : null}
+      <strong>{footWords.stays}</strong> {footWords.staysMore}
+      {hasAddress ? ` ${footWords.link}` : null}
     </p>
-    <p>
-      A needle that strikes a template shatters. Use only a foot made for ruler work and a template of the
-      thickness that suits it; your machine’s and your foot’s own manuals have the last word. Keep fingers
-      flat and away from the needle, stop with the needle down before you move a hand, wear eye protection,
-      and test on a scrap.
-    </p>
+    <p>{footWords.care}</p>
   </footer>
 );

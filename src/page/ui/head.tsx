@@ -5,6 +5,7 @@ import { useRef } from 'preact/hooks';
 import type { Units } from '../../length/index.ts';
 import { withFiguresIn } from '../plan/first-figures.ts';
 import { textAt } from '../plan/plan-text.ts';
+import { headWords, noticeWords } from '../words/words.ts';
 import { keepThis } from './designs-there.ts';
 import { Choice, NameField, unitsNow } from './fields.tsx';
 import { FileButton, savePlan, startAnew } from './files.tsx';
@@ -21,15 +22,15 @@ export const Head = () => (
       <h1>swagwright</h1>
     </div>
     <Title />
-    <section class="tools" aria-label="The plan">
+    <section class="tools" aria-label={headWords.plan}>
       <Step
-        words="Undo"
+        words={headWords.undo}
         isThere={canUndo.value}
         arrow="M9 5 4 10l5 5M4 10h10a5 5 0 0 1 0 10h-3"
         onClick={undo}
       />
       <Step
-        words="Redo"
+        words={headWords.redo}
         isThere={canRedo.value}
         arrow="m15 5 5 5-5 5m5-5H10a5 5 0 0 0 0 10h3"
         onClick={redo}
@@ -88,7 +89,7 @@ const MoreTools = () => {
           isOpen.value = !isOpen.value;
         }}
       >
-        More
+        {headWords.more}
       </button>
       {/* biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: a button that was pressed folds them up */}
       <div
@@ -98,32 +99,32 @@ const MoreTools = () => {
         }}
       >
         <button type="button" onClick={startAnew}>
-          New
+          {headWords.newPlan}
         </button>
-        <FileButton label="Open …" />
+        <FileButton label={headWords.open} />
         <button type="button" onClick={() => void keepThis()}>
-          Keep design
+          {headWords.keepDesign}
         </button>
         <button type="button" onClick={() => void savePlan()}>
-          Save plan
+          {noticeWords.savePlan}
         </button>
         {hasAddress ? (
           <button type="button" onClick={() => void copyLink()}>
-            Copy link
+            {headWords.copyLink}
           </button>
         ) : (
           <button type="button" onClick={() => void savePage()}>
-            Save page
+            {headWords.savePage}
           </button>
         )}
         <Choice
-          label="Figures in"
+          label={headWords.units.label}
           class="inline units"
           value={unitsNow()}
           options={[
-            ['in', 'inches'],
-            ['cm', 'centimetres'],
-            ['mm', 'millimetres'],
+            ['in', headWords.units.in],
+            ['cm', headWords.units.cm],
+            ['mm', headWords.units.mm],
           ]}
           onChoose={(to) => setPlan(withFiguresIn(state.value.plan, unitsNow(), to as Units))}
         />
@@ -136,7 +137,7 @@ const Title = () => (
   <NameField
     id="title"
     class="title"
-    label="What this plan is called"
+    label={headWords.name}
     isUnseen
     value={textAt(state.value, ['title']) ?? look.value?.facts?.title ?? ''}
     onType={(name) => {

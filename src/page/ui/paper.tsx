@@ -23,7 +23,7 @@ import {
   type Typed,
 } from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
-import { paperWords, projectorWords } from '../words/words.ts';
+import { paperWords, projectorWords, sheetsWords, workWords } from '../words/words.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
 import { type How, handOver } from './hand-over.ts';
 import { type ClassPaper, Later, wantPart } from './later.tsx';
@@ -67,17 +67,17 @@ export const Paper = () => {
   const units = unitsNow();
   const design = shown.value;
   const isReady = design !== undefined && !isOld.value;
-  const whole = `the whole ${design?.name ?? 'design'}`;
+  const whole = sheetsWords.whole({ what: design?.name ?? sheetsWords.design });
   const hasSides = (design?.sides.length ?? 0) > 1;
   const parts: readonly (readonly [string, string])[] = [
-    ['', design?.usualShow === 'corner' ? 'a corner with its neighbours' : whole],
-    ['repeat', 'one swag'],
+    ['', design?.usualShow === 'corner' ? sheetsWords.corner : whole],
+    ['repeat', sheetsWords.oneSwag],
     ...(design && hasSides
       ? ([
-          ...design.sides.map((s) => [s.name, `the whole ${s.name} side`] as const),
+          ...design.sides.map((s) => [s.name, sheetsWords.wholeSide({ side: s.name })] as const),
           design.usualShow === 'corner'
             ? (['all', whole] as const)
-            : (['corner', 'a corner with its neighbours'] as const),
+            : (['corner', sheetsWords.corner] as const),
         ] as const)
       : []),
   ];
@@ -97,22 +97,17 @@ export const Paper = () => {
   const chosen: PaperChoices | undefined =
     measured === 'wrong' ? undefined : { paper, measured, show: shownPart === '' ? undefined : shownPart };
   const choices = (): PaperChoices | undefined => {
-    if (!chosen)
-      complain(
-        'What you measured is not a length near 2 in (50.8 mm). Correct it, or leave it empty.',
-        [],
-        'paper',
-      );
+    if (!chosen) complain(sheetsWords.squareWrong, [], 'paper');
     return chosen;
   };
   const give: ClassPaper['give'] = async (ask, how) => {
     const now = choices();
     if (!now) return;
     const made = await handOver(how, async () => {
-      const fonts = await during('the fonts', loadFonts());
-      return during('the pages', ask(now, fonts));
+      const fonts = await during(workWords.fonts, loadFonts());
+      return during(workWords.pages, ask(now, fonts));
     });
-    if (made.kind === 'problems') complain('The pages could not be made.', made.problems, 'paper');
+    if (made.kind === 'problems') complain(sheetsWords.notMade, made.problems, 'paper');
     if (made.kind === 'answer') say(sentences([made.answer.said, ...made.answer.notices]), 'paper');
   };
   const list = useRef<HTMLUListElement>(null);
@@ -149,7 +144,7 @@ export const Paper = () => {
       </button>
     </div>
   );
-  const button = (what: PrintKind, name: string, words: string, more: string) => (
+  const button = (what: PrintKind, { name, button: words, about: more }: typeof sheetsWords.sheets) => (
     <li>
       {both(
         name,
@@ -170,20 +165,16 @@ export const Paper = () => {
     </li>
   );
   return (
-    <Panel
-      id="paper"
-      title="On paper"
-      lead="Print at 100 % or “actual size”, never “fit to page”, borderless off, one-sided. Then lay a ruler on the check square."
-    >
+    <Panel id="paper" title={sheetsWords.title} lead={sheetsWords.lead}>
       <div class="field-row">
         <Choice
-          label="Paper"
+          label={sheetsWords.paper}
           value={paper}
           options={PAPER_IDS.map((id: PaperId) => [id, PAPERS[id].name] as const)}
           onChoose={(id) => edit([[['paper'], id]])}
         />
         <Choice
-          label="Sheets show"
+          label={sheetsWords.show}
           value={shownPart}
           options={parts}
           onChoose={(name) => {
@@ -192,12 +183,12 @@ export const Paper = () => {
         />
         <div class="pair">
           <MeasuredField
-            label={`${SQUARE[units]} square measures, along the paper’s short edge`}
+            label={sheetsWords.square({ side: SQUARE[units] })}
             value={typed.value.short}
             onType={(short) => type({ short })}
           />
           <MeasuredField
-            label="and along its long edge"
+            label={sheetsWords.squareLong}
             value={typed.value.long}
             onType={(long) => type({ long })}
           />
@@ -205,36 +196,31 @@ export const Paper = () => {
       </div>
       <p class="hint">
         {kept.unclear !== undefined && !hasTyped.value
-          ? `What you measured before (${kept.unclear}) may have been either edge of the paper, and is not used. Measure again along its short and its long edge: the check square says which is which.`
+          ? sheetsWords.unclear({ before: kept.unclear })
           : measured === undefined
-            ? 'Leave the measurements empty for a first print. If its square is not 2 in (50.8 mm), type what it is, and print again.'
+            ? sheetsWords.firstPrint
             : measured === 'wrong'
-              ? 'A print that is off by more than a tenth was scaled: print again at 100 %.'
+              ? sheetsWords.wasScaled
               : nextSheets(measured)}
       </p>
       {partNow.value === undefined ? null : <h3>{partNow.value}</h3>}
       <p class="hint">{paperWords.lead}</p>
       <ul class="prints" ref={list}>
-        {button(
-          'sheets',
-          'the sheets',
-          'True-size sheets',
-          'to tape together, and a cover; with a map and a check square on each',
-        )}
-        {button('card', 'the card', 'Marking card', 'every mark and setting, for the sewing room')}
-        {button('audition', 'the fills', 'Fills to choose from', 'small copies of one swag with each fill')}
-        {button('frames', 'the empty ones', 'Empty swags', 'to draw your own quilting in')}
-        {button('contact', 'the choices', 'What fits, in pictures', 'the best dozen side by side')}
+        {button('sheets', sheetsWords.sheets)}
+        {button('card', sheetsWords.card)}
+        {button('audition', sheetsWords.audition)}
+        {button('frames', sheetsWords.frames)}
+        {button('contact', sheetsWords.contact)}
         <li>
           <button
             type="button"
             disabled={!isReady || !swag.value}
-            onClick={() => void openLater('glass', 'the screen')}
+            onClick={() => void openLater('glass', workWords.screen)}
           >
-            True size on the screen
+            {sheetsWords.trueSize}
           </button>
           <Later name="glass" />
-          <span class="about">lay the acrylic on the glass of a tablet</span>
+          <span class="about">{sheetsWords.trueSizeAbout}</span>
         </li>
         <li>
           <button
@@ -248,28 +234,18 @@ export const Paper = () => {
           <span class="about">{projectorWords.openWhy}</span>
         </li>
         <li>
-          <button type="button" disabled={!isReady} onClick={() => void openLater('class', 'the table')}>
-            A class
+          <button type="button" disabled={!isReady} onClick={() => void openLater('class', workWords.table)}>
+            {sheetsWords.class}
           </button>
-          <span class="about">a strip for each student, from a table of theirs</span>
+          <span class="about">{sheetsWords.classAbout}</span>
         </li>
       </ul>
       {partNames.value.length === 0 ? null : (
         <>
-          <h3>The whole quilt</h3>
+          <h3>{sheetsWords.wholeQuilt}</h3>
           <ul class="prints">
-            {button(
-              'quilt-sheets',
-              'the sheets of all parts',
-              'True-size sheets of all parts',
-              'in one file, and one cover with a map of each',
-            )}
-            {button(
-              'quilt-card',
-              'the cards of all parts',
-              'Marking cards of all parts',
-              'a card for each, and the thread of the whole quilt',
-            )}
+            {button('quilt-sheets', sheetsWords.quiltSheets)}
+            {button('quilt-card', sheetsWords.quiltCard)}
           </ul>
         </>
       )}
@@ -280,26 +256,26 @@ export const Paper = () => {
       />
       <Said at="paper" />
       <div class="outlines">
-        <p>A template of yours comes onto the shelf from a photograph of this sheet with its line on it:</p>
+        <p>{sheetsWords.photographLead}</p>
         <ul class="prints">
           <li>
             {both(
-              'the sheet for photographs',
+              sheetsWords.photograph.name,
               true,
               (how) => give(({ paper }, fonts) => thorough.ask({ kind: 'capture-sheet', paper, fonts }), how),
-              'Sheet for photographs',
+              sheetsWords.photograph.button,
             )}
-            <span class="about">one sheet</span>
+            <span class="about">{sheetsWords.photograph.about}</span>
           </li>
         </ul>
-        <p>Lay your acrylic on its own outline first, before you trust the rest:</p>
+        <p>{sheetsWords.outlinesLead}</p>
         <ul class="prints">
           {outlines.map((name) => {
             const title = shelf.value.find((c) => c.name === name)?.title ?? name;
             return (
               <li key={name}>
                 {both(
-                  `${title}’s outline`,
+                  sheetsWords.outlineName({ title }),
                   true,
                   (how) =>
                     give(
@@ -307,9 +283,9 @@ export const Paper = () => {
                         thorough.ask({ kind: 'outline', name, own: state.value.own, choices, fonts }),
                       how,
                     ),
-                  `Outline of ${title}`,
+                  sheetsWords.outlineOf({ title }),
                 )}
-                <span class="about">{counted?.[name] ?? 'at true size'}</span>
+                <span class="about">{counted?.[name] ?? sheetsWords.atTrueSize}</span>
               </li>
             );
           })}
@@ -351,6 +327,6 @@ const SQUARE = { in: '2 in', cm: '5.08 cm', mm: '50.8 mm' } as const;
 const nextSheets = (measured: PerEdge): string => {
   const scaled = scaledWords(measured);
   return scaled === undefined
-    ? `The next sheets make up for it: ${correctionWords(measured)}.`
-    : `On your last print ${scaled}.`;
+    ? sheetsWords.makesUp({ correction: correctionWords(measured) })
+    : sheetsWords.lastPrint({ scaled });
 };

@@ -126,7 +126,7 @@ export const TrueSize = () => {
             >
               <rect x="0.15" y="0.15" width={CHECK_SIDE - 0.3} height={CHECK_SIDE - 0.3} />
               <text x={CHECK_SIDE / 2} y={CHECK_SIDE / 2 + 2} text-anchor="middle" font-size="5">
-                2 in · 50.8 mm
+                {glassWords.squareLabel}
               </text>
             </svg>
             <div>

@@ -50,6 +50,9 @@ export const madeWords = {
   sayScale:
     'say what the scanner was set to, or tap two marks of a ruler that lies in the picture; a photograph without a ruler needs the sheet for photographs',
 
+  cannotPaint: 'this browser cannot paint pictures',
+  takeDrawing: 'take the drawing (SVG)',
+
   captureSheet:
     'Draw round the template inside its corner ticks, take the template away, and photograph the line from as far as you can, zoomed in, with all eight marks in the picture.',
   outline: ({ title, words }: { readonly title: string; readonly words: string }) =>

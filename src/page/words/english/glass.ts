@@ -13,6 +13,7 @@ export const glassWords = {
   card: 'The outline of a bank card',
 
   square: 'Check square, 2 in each way',
+  squareLabel: '2 in · 50.8 mm',
   checkSquare: 'Check the square with a ruler first: 2 in (50.8 mm) each way. Do not pinch to zoom.',
   swag: ({ pose, template }: { readonly pose: string; readonly template: string }) =>
     `${pose}, ${template}, as large as on the quilt. Where it is wider than the screen, slide it along.`,
