@@ -1,7 +1,7 @@
 /** What a projector shows: the design on a dark ground with a grid, at true size on the cloth by what a tape measured. */
 
 import { signal, useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { capital } from '../../document/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import {
@@ -17,6 +17,7 @@ import {
 import { projectorWords } from '../words/words.ts';
 import { Choice, InputField, Troubles, unitsNow } from './fields.tsx';
 import type { ShowChoices } from './later.tsx';
+import { ScreenDialog } from './screen-dialog.tsx';
 import { fills, state, thorough } from './store.ts';
 
 const KEY = 'swagwright.projector';
@@ -45,61 +46,35 @@ export const openProjector = (): void => {
 };
 
 export const Projector = ({ choices }: ShowChoices) => {
-  const dialog = useRef<HTMLDialogElement>(null);
-  const stage = useRef<HTMLDivElement>(null);
   const found = useSignal<ProjectedScale | undefined>(undefined);
   const isBare = useSignal(false);
   useEffect(() => {
     found.value = stored();
     isBare.value = false;
-    dialog.current?.showModal();
   }, [opened.value]);
   return (
-    <dialog
-      ref={dialog}
-      class="projector"
-      aria-labelledby="projector-title"
-      onClose={() => {
-        if (document.fullscreenElement) void document.exitFullscreen();
-      }}
-    >
-      {/* A dialog itself cannot fill a screen; what is in it can. */}
-      <div ref={stage} class={`stage${isBare.value ? ' bare' : ''}`}>
-        <div class="panel-head">
-          <h2 id="projector-title">{projectorWords.title}</h2>
-          <div class="steps">
-            {document.fullscreenEnabled ? (
-              <button type="button" onClick={() => void stage.current?.requestFullscreen().catch(() => {})}>
-                {projectorWords.fillScreen}
-              </button>
-            ) : null}
-            <button type="button" onClick={() => dialog.current?.close()}>
-              {projectorWords.close}
-            </button>
-          </div>
-        </div>
-        {found.value === undefined ? (
-          <Bars
-            onFound={(scale) => {
-              keep(scale);
-              found.value = scale;
-            }}
-          />
-        ) : (
-          <Shown
-            scale={found.value}
-            choices={choices}
-            isBare={isBare.value}
-            onBare={(bare) => {
-              isBare.value = bare;
-            }}
-            onAgain={() => {
-              found.value = undefined;
-            }}
-          />
-        )}
-      </div>
-    </dialog>
+    <ScreenDialog name="projector" title={projectorWords.title} opened={opened} isBare={isBare.value}>
+      {found.value === undefined ? (
+        <Bars
+          onFound={(scale) => {
+            keep(scale);
+            found.value = scale;
+          }}
+        />
+      ) : (
+        <Shown
+          scale={found.value}
+          choices={choices}
+          isBare={isBare.value}
+          onBare={(bare) => {
+            isBare.value = bare;
+          }}
+          onAgain={() => {
+            found.value = undefined;
+          }}
+        />
+      )}
+    </ScreenDialog>
   );
 };
 

@@ -1,7 +1,7 @@
 /** One swag at its true size on the screen, once a bank card has told how large the screen's millimetre is. */
 
 import { signal, useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { CHECK_SIDE } from '../../pagination/index.ts';
 import {
   CARD,
@@ -14,6 +14,7 @@ import {
 } from '../plan/true-size.ts';
 import { glassWords } from '../words/words.ts';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
+import { ScreenDialog } from './screen-dialog.tsx';
 import { shown, swag } from './store.ts';
 
 const KEY = 'swagwright.screen';
@@ -39,7 +40,6 @@ export const openTrueSize = (): void => {
 };
 
 export const TrueSize = () => {
-  const dialog = useRef<HTMLDialogElement>(null);
   const found = useSignal<Calibration | undefined>(undefined);
   const ratio = useSignal(1);
   const isSetting = useSignal(false);
@@ -49,7 +49,6 @@ export const TrueSize = () => {
     found.value = stored();
     ratio.value = window.devicePixelRatio;
     isSetting.value = found.value === undefined;
-    dialog.current?.showModal();
   }, [opened.value]);
   const set = (pixels: number): void => {
     const next = { pixelsPerMm: Math.min(MOST, Math.max(LEAST, pixels)), ratio: window.devicePixelRatio };
@@ -62,13 +61,11 @@ export const TrueSize = () => {
     }
   };
   return (
-    <dialog ref={dialog} class="true-size" aria-labelledby="true-size-title">
-      <div class="panel-head">
-        <h2 id="true-size-title">{isSetting.value ? glassWords.howLarge : glassWords.title}</h2>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          {glassWords.close}
-        </button>
-      </div>
+    <ScreenDialog
+      name="true-size"
+      title={isSetting.value ? glassWords.howLarge : glassWords.title}
+      opened={opened}
+    >
       {isSetting.value ? (
         <>
           <p>{glassWords.layCard}</p>
@@ -169,6 +166,6 @@ export const TrueSize = () => {
           </section>
         </>
       )}
-    </dialog>
+    </ScreenDialog>
   );
 };

@@ -309,6 +309,12 @@ describe('true size', () => {
     const head = (await square.boundingBox())!;
     expect(drawn.y).toBeGreaterThanOrEqual(head.y + head.height);
     expect(await page.locator('.true-size').textContent()).toMatch(/slide it along/);
+    // On the whole screen all is as large, and a browser's own way out of it leaves the dialog open.
+    await page.getByRole('button', { name: 'Fill the screen' }).click();
+    await page.waitForFunction(() => document.fullscreenElement?.querySelector('.glass svg.exact'));
+    expect((await square.boundingBox())!.width).toBeCloseTo((width * 50.8) / 85.6, 1);
+    await page.evaluate(() => document.exitFullscreen());
+    await page.getByRole('button', { name: 'Close' }).waitFor();
     await page.reload();
     await settled(page);
     await page.getByRole('button', { name: 'True size on the screen' }).click();

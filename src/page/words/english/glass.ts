@@ -1,9 +1,13 @@
-/** A swag at its true size on the screen. */
+/** What fills the screen, and a swag at its true size on it. */
+
+export const screenWords = {
+  fill: 'Fill the screen',
+  close: 'Close',
+};
 
 export const glassWords = {
   howLarge: 'How large is your screen?',
   title: 'True size',
-  close: 'Close',
   layCard:
     'Lay a bank card on the glass, its left edge and its top on the drawn card’s. Move the slider until the right edges meet too. Every bank card is 85.60 mm wide (ISO/IEC 7810, ID-1).',
   width: 'Width of the drawn card',

@@ -19,7 +19,7 @@ export { coloursWords } from './colours.ts';
 export { designsWords } from './designs.ts';
 export { fieldsWords } from './fields.ts';
 export { fillsWords } from './fills.ts';
-export { glassWords } from './glass.ts';
+export { glassWords, screenWords } from './glass.ts';
 export { footWords, headWords } from './head.ts';
 export { marksWords } from './marks.ts';
 export { measureWords } from './measure.ts';

@@ -4,8 +4,6 @@ export const projectorWords = {
   open: 'On a projector',
   openWhy: 'true size on the table or the wall',
   title: 'On a projector',
-  close: 'Close',
-  fillScreen: 'Fill the screen',
   opening: 'the projector’s view',
 
   setting:
