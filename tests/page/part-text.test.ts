@@ -74,7 +74,18 @@ parts:
       readonly properties?: object;
     };
     const keys = (anyOf?.map((of) => of.properties) ?? [properties!]).flatMap(Object.keys);
-    const ofAll = ['$schema', 'title', 'units', 'paper', 'foot', 'stitch', 'marks', 'template', 'parts'];
+    const ofAll = [
+      '$schema',
+      'title',
+      'units',
+      'paper',
+      'foot',
+      'stitch',
+      'marks',
+      'colours',
+      'template',
+      'parts',
+    ];
     expect([...new Set(keys)].filter((key) => !ofAll.includes(key)).sort()).toEqual([...OWN_KEYS].sort());
   });
 });

@@ -18,7 +18,7 @@ const withLayout = (layout: string): Plan['layout'] => plan(`template: baluster\
 
 describe('readPlan', () => {
   test('reads every key, lengths in mm', () => {
-    expect(plan(RAFFLE)).toEqual({
+    expect(plan(`${RAFFLE}colours: { fabric: 1B2A49, thread: '#f3e9d2' }\n`)).toEqual({
       title: 'Guild raffle quilt, outer border',
       units: 'in',
       paper: 'letter',
@@ -55,6 +55,7 @@ describe('readPlan', () => {
       },
       stitch: { length: 2.54 },
       marks: { style: { unit: 'in', denominator: 16 } },
+      colours: { fabric: '#1b2a49', thread: '#f3e9d2' },
       doubts: [],
     });
   });
@@ -82,6 +83,7 @@ describe('readPlan', () => {
       fills: { swag: undefined, background: undefined, corner: undefined, channels: [] },
       stitch: { length: 2.54 },
       marks: { style: { unit: 'in', denominator: 16 } },
+      colours: {},
       doubts: [],
     });
   });
