@@ -71,8 +71,10 @@ export const cardWords = signal<readonly CardSection[]>([]);
 /** What the words were worked out for: until they follow they are the words of another state. */
 export const cardWordsFor = signal<State | undefined>(undefined);
 export const side = signal('top');
-export const swag = signal<SwagAnswer | undefined>(undefined);
-export const fills = signal<FillsAnswer | undefined>(undefined);
+/** Of which side or corner an answer is: two that come apart may be of two. */
+type OfSide<T> = T & { readonly side: string };
+export const swag = signal<OfSide<SwagAnswer> | undefined>(undefined);
+export const fills = signal<OfSide<FillsAnswer> | undefined>(undefined);
 export const fillList = signal<readonly FillFacts[]>([]);
 export const busy = signal<readonly string[]>([]);
 export interface Notice {
@@ -325,7 +327,8 @@ const fill = (input: State): Promise<void> => {
   if (made?.input === input && made.side === name) return made.there;
   const there = filler.ask({ kind: 'fills', input, side: name }).then((answered) => {
     const now = state.peek();
-    if (answered.kind === 'answer' && (now === input || now === slid)) fills.value = answered.answer;
+    if (answered.kind === 'answer' && (now === input || now === slid))
+      fills.value = { ...answered.answer, side: name };
     if (answered.kind === 'problems') complain(noticeWords.noFills, answered.problems);
     if (answered.kind !== 'answer' && made?.there === there) made = undefined;
   });
@@ -403,7 +406,8 @@ export const start = (): void => {
     // The one that has made the search already.
     const client = input === moved ? aside : quick;
     void client.ask({ kind: 'swag', input, side: name }).then((answered) => {
-      if (answered.kind === 'answer' && state.peek() === input) swag.value = answered.answer;
+      if (answered.kind === 'answer' && state.peek() === input)
+        swag.value = answered.answer && { ...answered.answer, side: name };
     });
     if (look.value.facts?.hasFills) void during(workWords.fills, fill(input));
   });

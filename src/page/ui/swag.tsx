@@ -60,7 +60,13 @@ const largerIn = ({ box, chord, kind }: SwagAnswer): number => {
   return Math.min(kind === 'closed' ? LARGEST_ROUND : LARGEST, wider * (isNarrow.value ? ON_TELEPHONES : 1));
 };
 
-const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly design: Chosen }) => {
+const Board = ({
+  answer,
+  design,
+}: {
+  readonly answer: NonNullable<typeof swag.value>;
+  readonly design: Chosen;
+}) => {
   const moving = useSignal<SwagPose | undefined>(undefined);
   const picked = useSignal<SectionFacts | undefined>(undefined);
   // A new answer is where the swag stands now, whatever a hand was at.
@@ -75,7 +81,9 @@ const Board = ({ answer, design }: { readonly answer: SwagAnswer; readonly desig
       <svg class="drawn board" viewBox={viewBoxOf(answer.box)} aria-labelledby="board-words">
         <title id="board-words">{swagWords.picture({ pose: answer.pose.words })}</title>
         <g transform={`translate(${pose.moved.x.toFixed(3)} ${pose.moved.y.toFixed(3)})`}>
-          {fills.value && !moving.value ? <path class="ink fill" d={fills.value.swag} /> : null}
+          {fills.value?.side === answer.side && !moving.value ? (
+            <path class="ink fill" d={fills.value.swag} />
+          ) : null}
           <Inks inks={pose.inks} />
           <Letterings texts={pose.texts} larger={largerIn(answer)} />
           {moving.value ? null : (

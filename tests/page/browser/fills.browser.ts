@@ -192,3 +192,34 @@ test('each figure is set by keyboard and typed, and only those that the fill tak
   expect(faults).toEqual([]);
   await context.close();
 });
+
+test('the large swag of a corner is never filled with the lines of a side', async () => {
+  const { context, page } = await ours.visit();
+  await unfolded(page);
+  await filledWith(page, 'Inside the swags', 'feather');
+  await idle(page);
+  await page.locator('.board .ink.fill').waitFor({ state: 'attached', timeout: 60_000 });
+  await page.evaluate(() => {
+    const seen = { corners: 0, strays: 0 };
+    Object.assign(window, { seen });
+    const board = document.querySelector('.board')!.parentElement!;
+    new MutationObserver(() => {
+      const picture = board.querySelector<SVGSVGElement>('svg.board');
+      if (!picture || !/corner/.test(picture.querySelector('title')!.textContent!)) return;
+      seen.corners += 1;
+      const fill = picture.querySelector<SVGGraphicsElement>('.ink.fill');
+      const [own, all] = [fill?.getBoundingClientRect(), picture.getBoundingClientRect()];
+      if (own && (own.left < all.left - 2 || own.bottom > all.bottom + 2)) seen.strays += 1;
+    }).observe(board, { subtree: true, childList: true, attributes: true, characterData: true });
+  });
+  await page.getByLabel('On the', { exact: true }).selectOption({ label: 'corner' });
+  await idle(page);
+  await page.locator('.board .ink.fill').waitFor({ state: 'attached', timeout: 60_000 });
+  const seen = await page.evaluate(
+    () =>
+      (window as unknown as { readonly seen: { readonly corners: number; readonly strays: number } }).seen,
+  );
+  expect(seen.corners).toBeGreaterThan(0);
+  expect(seen.strays).toBe(0);
+  await context.close();
+});

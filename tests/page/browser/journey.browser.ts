@@ -98,7 +98,7 @@ describe('the whole way by keyboard', () => {
     await idle(page);
     // How many sheets there will be is told once they are in sight.
     await page.locator('#paper').scrollIntoViewIfNeeded();
-    const about = page.locator('.prints .about').first();
+    const about = page.locator('#paper .prints .about').first();
     const MANY = /, (\d+) sheets of Letter, .*, to tape together/;
     await expect.poll(() => about.textContent(), { timeout: 60_000 }).toMatch(MANY);
     const told = Number(MANY.exec((await about.textContent())!)![1]);

@@ -11,11 +11,11 @@ export const introWords = {
 /** Each in one plain sentence, and how it is said, as a regular expression. */
 export const termsWords = {
   heel: {
-    says: 'The heel is the end of the template’s edge where a swag starts, at the seam.',
+    says: 'The heel is the end of the template’s edge where a swag starts, at the seam. “Crown first” turns that round: then the crown end starts it, and the heel is at its crown.',
     said: 'heel',
   },
   crown: {
-    says: 'The crown end is the other end of the edge: there half a swag is done, at its crown on the centre line.',
+    says: 'The crown end is the other end of the edge: there half a swag is done, at its crown on the centre line, unless the swag goes “crown first”.',
     said: 'crown end',
   },
   section: {
