@@ -1,6 +1,8 @@
 /** A plan for the page: its own text, and that of the templates that it names and that do not come along. */
 
 import { basename } from 'node:path';
+import { ProblemError } from '../document/index.ts';
+import { isPlanSized, MOST_PLAN, MOST_PLAN_LINES } from '../jobs/page-limits.ts';
 import { findPlanTemplate, isPath } from './find-template.ts';
 import type { Io } from './io.ts';
 import { readTextFile } from './read-file.ts';
@@ -16,6 +18,14 @@ export const openedPlan = async (
 ): Promise<{ readonly text: string; readonly inputs: readonly string[] }> => {
   const { parts, inputs } = await readQuiltFiles(io, file, undefined);
   const text = parts[0]?.text ?? '';
+  if (!isPlanSized(text))
+    throw new ProblemError([
+      {
+        code: 'too-large',
+        message: `${file}: the page does not open a plan that is so long`,
+        expected: `at most ${MOST_PLAN} characters on ${MOST_PLAN_LINES} lines`,
+      },
+    ]);
   const own: { readonly name: string; readonly text: string }[] = [];
   for (const name of new Set(parts.flatMap(({ plan }) => plan.templates))) {
     if (!isPath(name)) continue;

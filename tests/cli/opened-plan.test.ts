@@ -1,6 +1,6 @@
 /** What `open PLAN` hands to the page: the plan and its templates, and nothing else that a plan may name. */
 
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openedPlan } from '../../src/cli/opened-plan.ts';
@@ -53,6 +53,21 @@ describe('a plan for the page', () => {
     expect(await problemsOf(folder, 'quilt.yaml')).toEqual(['missing-key']);
     expect(await problemsOf(folder, 'none.yaml')).toEqual(['file-enoent']);
   });
+});
+
+test('a plan that the page would refuse is refused before it is handed over, and nothing is written', async () => {
+  const folder = emptyFolder();
+  const plan = `template: newel\n${LAYOUT}`;
+  writeFileSync(join(folder, 'long.yaml'), `${plan}# ${'x'.repeat(20_000)}\n`);
+  const long = await run(folder, ['open', 'long.yaml', '--save', 'long.html']);
+  expect([long.code, long.err]).toEqual([
+    1,
+    'long.yaml: the page does not open a plan that is so long; expected at most 20000 characters on 1000 lines\n',
+  ]);
+  expect(existsSync(join(folder, 'long.html'))).toBe(false);
+  // As long as the page takes.
+  writeFileSync(join(folder, 'most.yaml'), `${plan}#${'x'.repeat(20_000 - plan.length - 1)}`);
+  expect(await opened(folder, 'most.yaml')).toMatchObject({ name: 'most.yaml' });
 });
 
 test('the page as one file is never written over the plan that goes into it, nor called as something else', async () => {

@@ -1,14 +1,12 @@
 /** What is kept and sent: undo and redo, the store, links, and the screen's scale. */
 
 import { describe, expect, test } from 'vitest';
+import { isPlanSized, MOST_PLAN, MOST_PLAN_LINES } from '../../src/jobs/page-limits.ts';
 import { beginning, changed, MOST_STEPS, redone, undone } from '../../src/page/plan/history.ts';
 import { fragmentOf, stateInFragment } from '../../src/page/plan/link.ts';
 import {
   FIRST_STATE,
-  isPlanSized,
   MOST_OWN,
-  MOST_PLAN,
-  MOST_PLAN_LINES,
   MOST_TEXT,
   type State,
   stateFrom,

@@ -5,9 +5,10 @@
 
 import { describe, expect, test, vi } from 'vitest';
 import { parseDocument } from 'yaml';
+import { isPlanSized, MOST_PLAN, MOST_PLAN_LINES } from '../../src/jobs/page-limits.ts';
 import type { Hand } from '../../src/page/engine/client.ts';
 import { textAt } from '../../src/page/plan/plan-text.ts';
-import { FIRST_PLAN, isPlanSized, MOST_PLAN, MOST_PLAN_LINES } from '../../src/page/plan/state.ts';
+import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { openFrom } from '../../src/page/ui/store.ts';
 import { readPlan } from '../../src/plan/index.ts';
 

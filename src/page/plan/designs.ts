@@ -1,7 +1,8 @@
 /** Designs that she keeps by name: each a plan with what it needs, and its figures. Written and read. */
 
+import { isPlanSized } from '../../jobs/page-limits.ts';
 import { entitled, freeTitle, takingAlong } from './shelf.ts';
-import { isPlanSized, type State, stateFrom, stateText } from './state.ts';
+import { type State, stateFrom, stateText } from './state.ts';
 
 export interface Design {
   /** By which the browser keeps it: each its own, whatever it is called. */

@@ -11,17 +11,6 @@ export const MOST_TEXT = 200_000;
 export const MOST_OWN = 20;
 
 /**
- * A plan's text is parsed where she types, at each change. A plan is a page of text; a thousand lines without mistakes
- * are parsed in the time of a picture on the screen. Mistakes take ten times as long: whoever opens a text asks the
- * worker first, and one with mistakes is not kept.
- */
-export const MOST_PLAN = 20_000;
-export const MOST_PLAN_LINES = 1_000;
-
-export const isPlanSized = (plan: string): boolean =>
-  plan.length <= MOST_PLAN && plan.split(/\r\n|\r|\n/, MOST_PLAN_LINES + 1).length <= MOST_PLAN_LINES;
-
-/**
  * A state from text that may come from anywhere: a store, a link. Only its shape is checked here; what the plan
  * says is read and checked by the program's own reader.
  */

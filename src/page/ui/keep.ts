@@ -5,6 +5,7 @@
 
 import { fingerprint } from '../../document/index.ts';
 import { OPENED_FILE } from '../../jobs/one-file.ts';
+import { isPlanSized } from '../../jobs/page-limits.ts';
 import { heldText } from '../engine/held.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
 import { beginning, type History } from '../plan/history.ts';
@@ -20,7 +21,7 @@ import {
   withOwnNow,
 } from '../plan/shared-shelf.ts';
 import { beside } from '../plan/shelf.ts';
-import { FIRST_STATE, isPlanSized, type State, stateFrom, stateText } from '../plan/state.ts';
+import { FIRST_STATE, type State, stateFrom, stateText } from '../plan/state.ts';
 
 /**
  * A page that is one file with a plan in it keeps the plan that became of it by itself: browsers take all files of a

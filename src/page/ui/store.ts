@@ -1,6 +1,7 @@
 /** The page's state and what it asks for when that changes: answers follow the state, never the other way round. */
 
 import { batch, computed, effect, signal } from '@preact/signals';
+import { isPlanSized } from '../../jobs/page-limits.ts';
 import { UNITS } from '../../length/index.ts';
 import type { CardSection } from '../../output/card/index.ts';
 import { type Client, type Outcome, startClient } from '../engine/client.ts';
@@ -29,7 +30,7 @@ import {
   withValues,
 } from '../plan/plan-text.ts';
 import { beside, titlesOf, withOwn } from '../plan/shelf.ts';
-import { isPlanSized, MOST_OWN, type State, withTaken } from '../plan/state.ts';
+import { MOST_OWN, type State, withTaken } from '../plan/state.ts';
 import { followed } from '../plan/their-changes.ts';
 import { filesWords, noticeWords, workWords } from '../words/words.ts';
 import { keptHistory } from './keep.ts';

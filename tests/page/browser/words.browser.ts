@@ -49,7 +49,7 @@ test('the first screen says what this is and that its figures are an example, un
 });
 
 const SAID = {
-  heel: 'The heel is the end of the template’s edge where a swag starts, at the seam. “Crown first” turns that round',
+  heel: 'The heel is the end of the template’s edge where a swag starts, at the seam. Where the words say crown first, the edge is turned round: the crown end starts the swag',
   'crown end': 'The crown end is the other end of the edge',
   section: 'A section is the stretch of edge from one notch or corner to the next',
   'the setting': 'The setting is what you lay the template by, the same on both halves',

@@ -11,11 +11,11 @@ export const introWords = {
 /** Each in one plain sentence, and how it is said, as a regular expression. */
 export const termsWords = {
   heel: {
-    says: 'The heel is the end of the template’s edge where a swag starts, at the seam. “Crown first” turns that round: then the crown end starts it, and the heel is at its crown.',
+    says: 'The heel is the end of the template’s edge where a swag starts, at the seam. Where the words say crown first, the edge is turned round: the crown end starts the swag, and the heel is at its crown.',
     said: 'heel',
   },
   crown: {
-    says: 'The crown end is the other end of the edge: there half a swag is done, at its crown on the centre line, unless the swag goes “crown first”.',
+    says: 'The crown end is the other end of the edge: there half a swag is done, at its crown on the centre line. Where the words say crown first, it stands at the start mark.',
     said: 'crown end',
   },
   section: {
