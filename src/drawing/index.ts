@@ -46,4 +46,5 @@ export {
   type StyleSheet,
   styled,
 } from './style.ts';
+export { tearMessages } from './tear.ts';
 export { tooFineFor } from './too-fine.ts';

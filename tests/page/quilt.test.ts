@@ -49,6 +49,22 @@ describe('the open part', () => {
 });
 
 describe('the picture of the quilt', () => {
+  test('says where it stands open because opposite sides differ, as the command says it', async () => {
+    const plan = readFileSync(join(import.meta.dirname, '../../samples/raffle-border.yaml'), 'utf8');
+    const { messages } = (await look({ plan, own: [], taken: undefined })).chosen!;
+    const open = messages.filter((message) => message.includes('stands open'));
+    // The right side is 1/4 in shorter than the left one, and the bottom 1/8 in than the top.
+    expect(open.map((message) => /the (right|bottom) by ([^,]+),/.exec(message)!.slice(1))).toEqual([
+      ['right', '1/4 in'],
+      ['bottom', '1/8 in'],
+    ]);
+    const { ran } = await command(plan, 'draw', '-o', 'border.svg');
+    for (const message of open) expect(ran.out + ran.err).toContain(message);
+    // Where opposite sides are as long there is nothing to say.
+    const even = plan.replace(/inner: \{[^}]*\}/, 'inner: { top: 60, right: 72, bottom: 60, left: 72 }');
+    expect((await look({ plan: even, own: [], taken: undefined })).chosen!.messages).toEqual([]);
+  });
+
   test('has the other parts where the plan says that they lie, to scale', async () => {
     const round = await others(opened('inner border'));
     expect(round.map(({ name }) => name)).toEqual(['wreath', 'corner blocks', 'outer border']);

@@ -93,7 +93,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
   const choices = choicesOf(ranked);
   const { shape } = ranked.fit.way;
   const corner = cornerSwag(design);
-  const { picture, cloth, laid, channels } = wholePicture(design, plan);
+  const { picture, cloth, laid, channels, open } = wholePicture(design, plan);
   const total = ranked.fit.sides.reduce((sum, s) => sum + s.repeats, 0);
   return {
     key,
@@ -130,7 +130,7 @@ const chosenOf = (fit: ChosenFit, notes: readonly string[]): Chosen => {
     quilt: picture,
     cloth,
     laid,
-    messages: [...notes, ...endedChannels(channels, plan)],
+    messages: [...notes, ...endedChannels(channels, plan), ...open],
   };
 };
 

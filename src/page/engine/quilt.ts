@@ -9,6 +9,7 @@ import {
   type LayerId,
   quiltPlaces,
   scopeOf,
+  tearMessages,
 } from '../../drawing/index.ts';
 import { type Box, EMPTY_BOX, joinBoxes } from '../../geometry/index.ts';
 import type { Plan } from '../../plan/index.ts';
@@ -25,6 +26,8 @@ export interface WholePicture {
   readonly cloth: Cloth;
   readonly laid: Laid | undefined;
   readonly channels: ReadonlyMap<Placed, readonly Channel[]>;
+  /** Where the picture stands open though nothing does on the quilt, a sentence each. */
+  readonly open: readonly string[];
 }
 
 /** Seams, stitching and channels: templates and marks are too fine for it, and fills come after it. */
@@ -41,7 +44,8 @@ export const wholePicture = (design: Design, plan: Plan): WholePicture => {
     areas: areas.map(({ role, loop }) => ({ name: role, d: dataOf([loop]) })),
     size: clothSize(areas),
   };
-  return { picture, cloth, laid: laidOn(plan, drawing, picture.box), channels };
+  const open = tearMessages(whole.scope, plan.marks.style);
+  return { picture, cloth, laid: laidOn(plan, drawing, picture.box), channels, open };
 };
 
 const laidOn = ({ part }: Plan, drawing: Drawing, box: Box): Laid | undefined => {
