@@ -50,10 +50,13 @@ describe('what is noted', () => {
     const { ran } = await command(plan, 'fit');
     const why = 'this changes nothing, because the plan has no channels';
     expect(ran.lines.some((line) => line.endsWith(`channels.points: ${why}`))).toBe(true);
-    const looked = await ask({ kind: 'look', input: inputOf(plan) });
-    expect(looked.chosen?.messages).toEqual([`The choice of how channels go round points: ${why}.`]);
-    const silent = await ask({ kind: 'look', input: inputOf(FIRST_PLAN) });
-    expect(silent.chosen?.messages).toEqual([]);
+    // Its opposite sides differ, and the picture says where it stands open for that.
+    const notesOf = async (text: string) =>
+      (await ask({ kind: 'look', input: inputOf(text) })).chosen?.messages.filter(
+        (message) => !message.includes('stands open'),
+      );
+    expect(await notesOf(plan)).toEqual([`The choice of how channels go round points: ${why}.`]);
+    expect(await notesOf(FIRST_PLAN)).toEqual([]);
   });
 });
 
