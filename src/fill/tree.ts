@@ -8,6 +8,7 @@
 
 import { Delaunay } from 'd3-delaunay';
 import { cross, distance, dot, middle, type Point, subtract } from '../geometry/index.ts';
+import { forest } from './forest.ts';
 import { gridOf } from './point-grid.ts';
 import type { Random } from './random.ts';
 
@@ -43,15 +44,7 @@ interface Branch {
 export const growTree = (points: readonly Point[], rules: TreeRules, random: Random): Tree => {
   const next: number[][] = points.map(() => []);
   if (points.length < 2) return { points, next };
-  const root = points.map((_, i) => i);
-  const find = (i: number): number => {
-    let at = i;
-    while (root[at] !== at) {
-      root[at] = root[root[at]!]!;
-      at = root[at]!;
-    }
-    return at;
-  };
+  const { find, join } = forest(points.length);
   const reach = Math.max(...rules.passes.map((p) => p.longest));
   const grid = gridOf<Branch>(reach);
   const candidates = edgesOf(points)
@@ -73,7 +66,7 @@ export const growTree = (points: readonly Point[], rules: TreeRules, random: Ran
           segmentsApart(p, q, points[o.a]!, points[o.b]!) >= apart,
       );
       if (!clear || !rules.allowed(p, q)) continue;
-      root[find(a)] = find(b);
+      join(a, b);
       next[a]!.push(b);
       next[b]!.push(a);
       grid.add(middle(p, q), { a, b });

@@ -15,6 +15,24 @@ export const watchWidth = (): void => {
   });
 };
 
+/** What this browser keeps under a key: nothing, too, where it keeps nothing for anyone. */
+export const readKept = (key: string): string | null => {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+};
+
+/** Keeps what is soon said again. */
+export const keep = (key: string, text: string): void => {
+  try {
+    localStorage.setItem(key, text);
+  } catch {
+    // Without a store it is said again at the next visit.
+  }
+};
+
 /** Hands bytes to the browser's own downloads. */
 export const saveAs = (name: string, type: string, content: string | Uint8Array): void => {
   const address = URL.createObjectURL(new Blob([content as BlobPart], { type }));

@@ -8,7 +8,7 @@ import { loadFonts } from '../engine/hire.ts';
 import { coloursWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
 import { COLOURED, coloursNow, hasColours } from './colours-now.ts';
-import { Choice, Panel } from './fields.tsx';
+import { Choice, Panel, Tick } from './fields.tsx';
 import { isFramePart, kindNow } from './layouts.ts';
 import { Said } from './said.tsx';
 import { complain, during, edit, isOld, partNames, partNow, say, shown, state, thorough } from './store.ts';
@@ -110,16 +110,7 @@ const ToShow = () => {
             }}
           />
         )}
-        <label class="with-marks">
-          <input
-            type="checkbox"
-            checked={withMarks.value}
-            onChange={(event) => {
-              withMarks.value = event.currentTarget.checked;
-            }}
-          />{' '}
-          {coloursWords.withMarks}
-        </label>
+        <Tick label={coloursWords.withMarks} of={withMarks} />
       </div>
       <ul class="prints">
         {(['png', 'svg'] as const).map((ending) => (

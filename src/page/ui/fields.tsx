@@ -341,3 +341,17 @@ export const Troubles = ({
 
 /** The first few say what is wrong; a file of another kind would fill the screen. */
 const MOST_TOLD = 6;
+
+/** A box to tick, for what the page alone remembers. */
+export const Tick = ({ label, of }: { readonly label: string; readonly of: { value: boolean } }) => (
+  <label class="with-marks">
+    <input
+      type="checkbox"
+      checked={of.value}
+      onChange={(event) => {
+        of.value = event.currentTarget.checked;
+      }}
+    />{' '}
+    {label}
+  </label>
+);

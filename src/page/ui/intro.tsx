@@ -3,27 +3,16 @@
 import { signal } from '@preact/signals';
 import { isExample } from '../plan/first-figures.ts';
 import { introWords } from '../words/words.ts';
+import { keep, readKept } from './browser.ts';
 import { state } from './store.ts';
 
 const KEY = 'swagwright.intro';
 
-const stored = (): boolean => {
-  try {
-    return localStorage.getItem(KEY) === null;
-  } catch {
-    return true;
-  }
-};
-
-const isShown = signal(stored());
+const isShown = signal(readKept(KEY) === null);
 
 const putAway = (): void => {
   isShown.value = false;
-  try {
-    localStorage.setItem(KEY, 'read');
-  } catch {
-    // Without a store it is there again the next time.
-  }
+  keep(KEY, 'read');
 };
 
 export const Intro = () =>

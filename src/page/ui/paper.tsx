@@ -24,6 +24,7 @@ import {
 } from '../plan/measured.ts';
 import { listAt, textAt } from '../plan/plan-text.ts';
 import { paperWords, projectorWords, sheetsWords, workWords } from '../words/words.ts';
+import { readKept } from './browser.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
 import { type How, handOver } from './hand-over.ts';
 import { type ClassPaper, Later, wantPart } from './later.tsx';
@@ -49,13 +50,7 @@ const MEASURED_KEY = 'swagwright.measured-edges';
 /** Where it was kept as across and up. */
 const OLD_KEY = 'swagwright.measured';
 
-export const rememberedMeasured = (): KeptMeasured => {
-  try {
-    return keptMeasured(localStorage.getItem(MEASURED_KEY), localStorage.getItem(OLD_KEY));
-  } catch {
-    return keptMeasured(null, null);
-  }
-};
+export const rememberedMeasured = (): KeptMeasured => keptMeasured(readKept(MEASURED_KEY), readKept(OLD_KEY));
 
 export const Paper = () => {
   const kept = useMemo(rememberedMeasured, []);

@@ -15,28 +15,13 @@ import {
   type TypedBars,
 } from '../plan/projected-scale.ts';
 import { projectorWords } from '../words/words.ts';
-import { Choice, InputField, Troubles, unitsNow } from './fields.tsx';
+import { keep, readKept } from './browser.ts';
+import { Choice, InputField, Tick, Troubles, unitsNow } from './fields.tsx';
 import type { ShowChoices } from './later.tsx';
 import { ScreenDialog } from './screen-dialog.tsx';
 import { fills, state, thorough } from './store.ts';
 
 const KEY = 'swagwright.projector';
-
-const stored = (): ProjectedScale | undefined => {
-  try {
-    return scaleKept(localStorage.getItem(KEY));
-  } catch {
-    return undefined;
-  }
-};
-
-const keep = (scale: ProjectedScale): void => {
-  try {
-    localStorage.setItem(KEY, scaleText(scale));
-  } catch {
-    // Without a store the bars are measured again the next time.
-  }
-};
 
 /** How often it was opened. */
 const opened = signal(0);
@@ -49,7 +34,7 @@ export const Projector = ({ choices }: ShowChoices) => {
   const found = useSignal<ProjectedScale | undefined>(undefined);
   const isBare = useSignal(false);
   useEffect(() => {
-    found.value = stored();
+    found.value = scaleKept(readKept(KEY));
     isBare.value = false;
   }, [opened.value]);
   return (
@@ -57,7 +42,7 @@ export const Projector = ({ choices }: ShowChoices) => {
       {found.value === undefined ? (
         <Bars
           onFound={(scale) => {
-            keep(scale);
+            keep(KEY, scaleText(scale));
             found.value = scale;
           }}
         />
@@ -230,19 +215,6 @@ const Shown = ({ scale, choices, isBare, onBare, onAgain }: ShownProps) => {
     </>
   );
 };
-
-const Tick = ({ label, of }: { readonly label: string; readonly of: { value: boolean } }) => (
-  <label class="with-marks">
-    <input
-      type="checkbox"
-      checked={of.value}
-      onChange={(event) => {
-        of.value = event.currentTarget.checked;
-      }}
-    />{' '}
-    {label}
-  </label>
-);
 
 /** Turned, what goes across the drawing goes up the cloth. */
 const Picture = ({

@@ -13,19 +13,12 @@ import {
   pixelsPerMm,
 } from '../plan/true-size.ts';
 import { glassWords } from '../words/words.ts';
+import { keep, readKept } from './browser.ts';
 import { Inks, Letterings, viewBoxOf } from './picture.tsx';
 import { ScreenDialog } from './screen-dialog.tsx';
 import { shown, swag } from './store.ts';
 
 const KEY = 'swagwright.screen';
-
-const stored = (): Calibration | undefined => {
-  try {
-    return calibrationFrom(localStorage.getItem(KEY));
-  } catch {
-    return undefined;
-  }
-};
 
 /** The crown first, and as much on either side as there is room for. */
 const centred = (glass: HTMLElement | null): void => {
@@ -46,7 +39,7 @@ export const TrueSize = () => {
   const answer = swag.value;
   const scale = pixelsPerMm(found.value, ratio.value);
   useEffect(() => {
-    found.value = stored();
+    found.value = calibrationFrom(readKept(KEY));
     ratio.value = window.devicePixelRatio;
     isSetting.value = found.value === undefined;
   }, [opened.value]);
@@ -54,11 +47,7 @@ export const TrueSize = () => {
     const next = { pixelsPerMm: Math.min(MOST, Math.max(LEAST, pixels)), ratio: window.devicePixelRatio };
     ratio.value = next.ratio;
     found.value = next;
-    try {
-      localStorage.setItem(KEY, calibrationText(next));
-    } catch {
-      // Without a store the card is laid on again the next time.
-    }
+    keep(KEY, calibrationText(next));
   };
   return (
     <ScreenDialog
