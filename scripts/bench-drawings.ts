@@ -113,7 +113,7 @@ const differences = (before: readonly Kept[], after: readonly Kept[]): readonly 
     const [now, others] = b[i]!;
     if (now !== what) return [`“${what}” is “${now}”`];
     if (numbers.length !== others.length) return [`${what}: of other pieces`];
-    const far = Math.max(0, ...numbers.map((n, k) => Math.abs(n - others[k]!)));
+    const far = numbers.reduce((most, n, k) => Math.max(most, Math.abs(n - others[k]!)), 0);
     return far <= SAME ? [] : [`${what}: ${far} mm off`];
   });
 };
