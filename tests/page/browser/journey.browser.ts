@@ -321,6 +321,48 @@ test('from a tape measure to the sheets, with a wish, channels and fills, in at 
   await context.close();
 });
 
+test('the same way with a finger on a telephone', async () => {
+  const { context, page, faults } = await ours.visit({
+    acceptDownloads: true,
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  await settled(page);
+  /** What a telephone's own keyboard types takes the place of what stood there. */
+  const type = async (field: Locator, text: string): Promise<void> => {
+    await field.tap();
+    expect(await field.evaluate((one) => one === document.activeElement)).toBe(true);
+    await field.fill(text);
+  };
+  for (const [side, length] of [
+    ['Top side', '58 3/8'],
+    ['Right side', '71 1/4'],
+    ['Bottom side', '58 1/2'],
+    ['Left side', '71'],
+    ['Border width', '6 1/2'],
+  ] as const)
+    await type(page.getByLabel(side), length);
+  await type(page.locator('#quilting input.length').first(), '3/8');
+  await page.getByText('Fills: feathers, pebbles').tap();
+  const inside = page.getByLabel('Inside the swags', { exact: true });
+  await expect.poll(() => inside.locator('option').count(), { timeout: 60_000 }).toBeGreaterThan(3);
+  await inside.selectOption('crosshatch');
+  await idle(page);
+  const about = page.locator('#paper .prints .about').first();
+  await page.locator('#paper').scrollIntoViewIfNeeded();
+  const MANY = /, (\d+) sheets of Letter/;
+  await expect.poll(() => about.textContent(), { timeout: 60_000 }).toMatch(MANY);
+  const told = Number(MANY.exec((await about.textContent())!)![1]);
+  const coming = page.waitForEvent('download', { timeout: 100_000 });
+  await page.getByRole('button', { name: 'True-size sheets', exact: true }).tap();
+  // The map of the sheets is a page of its own.
+  expect((await rawPages(await bytesOf(await coming))).length - told).toBe(1);
+  expect(await page.locator('.verdict').textContent()).toMatch(/left: \d+ swags of/);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
 describe('opened with a plan', () => {
   test('the page begins with it and its templates, and prints what the command prints', async () => {
     const folder = emptyFolder();
