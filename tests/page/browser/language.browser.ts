@@ -48,6 +48,7 @@ const OF_OTHERS = [
   // Fits and designs in words, marks and settings, and what is written in pictures.
   ...[
     '.sides li',
+    '.verdict .hint',
     '.caption',
     '.edge-choice p strong',
     '.card-words',
