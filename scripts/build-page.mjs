@@ -183,52 +183,74 @@ const showing = (entry, isShown) => ({
 
 const isOfPage = (id) => ofPage.has(id) && !isShared(id);
 const LATER = ['trace', 'glass', 'projector', 'class', 'fills', 'designs'];
-for (const name of LATER) {
-  const { script, style } = await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id));
-  write(`${name}.js`, script);
-  write(`${name}.css`, style);
-}
-
+const later = [];
+for (const name of LATER)
+  later.push([name, await laterBundle(`${name}-part.ts`, (id) => isOfPage(id) || isShared(id))]);
 const page = await laterBundle('main.tsx', isShared, [showing('main.tsx', isOfPage)]);
-write('page.js', page.script);
-write('page.css', page.style);
 const quick = await laterBundle('quick-worker.ts', isShared);
 const thorough = await bundle('thorough-worker.ts');
-
-/** A function, as each worker is, because the page can hand on its text. */
 const shared = await bundle('shared-part.ts', [showing('shared-part.ts', isShared)]);
-write('shared.js', `self.swagwright_start=function(){${shared.script}\n};self.swagwright_start();\n`);
-
-/** A worker as a function: it runs where the file is a worker's own, and the page can hand its text to one. */
-for (const [name, { script }, start] of [
-  ['quick', quick, 'importScripts("shared.js");'],
-  ['thorough', thorough, ''],
-])
-  write(
-    `${name}.js`,
-    `self.swagwright_${name}=function(){${script}\n};if(typeof document==="undefined"){${start}self.swagwright_${name}()}\n`,
-  );
+const { script: service } = await bundle('service-worker.ts');
 
 /** Fonts as text, because from a folder on disk a browser loads scripts and nothing else. */
 const { resolve: found } = createRequire(import.meta.url);
 const font = (file) => readFileSync(found(`dejavu-fonts-ttf/ttf/${file}`)).toString('base64');
+const fonts = `self.swagwright_fonts={regular:"${font('DejaVuSans.ttf')}",bold:"${font('DejaVuSans-Bold.ttf')}"};`;
+const asItStands = (name) => readFileSync(`${source}static/${name}`, 'utf8');
+
+/**
+ * What scripts and style sheets are called by, after their names: of another version of the page they are others, whoever
+ * keeps them on the way, and a script of another version than the page that loads it does nothing.
+ */
+const hash = createHash('sha256');
+for (const { script, style = '' } of [page, quick, thorough, shared, ...later.map(([, made]) => made)])
+  hash.update(script).update(style);
+for (const text of [service, fonts, ...readdirSync(`${source}static`).sort().map(asItStands)])
+  hash.update(text);
+const version = hash.digest('hex').slice(0, 16);
+const ofThisVersion = (script) => `if(self.swagwright_version==="${version}"){${script}\n}\n`;
+
+for (const [name, { script, style }] of later) {
+  write(`${name}.js`, ofThisVersion(script));
+  write(`${name}.css`, style);
+}
+write('page.js', ofThisVersion(page.script));
+write('page.css', page.style);
+write('fonts.js', ofThisVersion(fonts));
+
+/** A function, as each worker is, because the page can hand on its text. */
 write(
-  'fonts.js',
-  `self.swagwright_fonts={regular:"${font('DejaVuSans.ttf')}",bold:"${font('DejaVuSans-Bold.ttf')}"};\n`,
+  'shared.js',
+  `self.swagwright_version="${version}";self.swagwright_start=function(){${shared.script}\n};self.swagwright_start();\n`,
 );
 
-for (const name of ['index.html', 'icon.svg', 'manifest.webmanifest'])
-  write(name, readFileSync(`${source}static/${name}`));
+/** A worker as a function: it runs where the file is a worker's own, and the page can hand its text to one. */
+for (const [name, { script }, start] of [
+  ['quick', quick, `importScripts("shared.js?${version}");`],
+  ['thorough', thorough, ''],
+])
+  write(
+    `${name}.js`,
+    [
+      '{const isWorker=typeof document==="undefined";',
+      `if(isWorker?location.search==="?${version}":self.swagwright_version==="${version}"){`,
+      `self.swagwright_${name}=function(){${script}\n};`,
+      `if(isWorker){${start}self.swagwright_${name}()}`,
+      '}else if(isWorker)throw new Error("of another version than its page")}\n',
+    ].join(''),
+  );
 
-const { script: service } = await bundle('service-worker.ts');
-const files = readdirSync(out).sort();
-const hash = createHash('sha256');
-for (const name of files) hash.update(name).update(readFileSync(out + name));
-hash.update(service);
-const own = { version: hash.digest('hex').slice(0, 16), files };
+write(
+  'index.html',
+  asItStands('index.html').replace(/\b(?:page\.css|shared\.js|page\.js)(?=")/g, `$&?${version}`),
+);
+for (const name of ['icon.svg', 'manifest.webmanifest']) write(name, readFileSync(`${source}static/${name}`));
+
+const called = (name) => (/\.(js|css)$/.test(name) ? `${name}?${version}` : name);
+const own = { version, files: readdirSync(out).sort().map(called) };
 write('service-worker.js', `self.swagwright_own=${JSON.stringify(own)};\n${service}`);
 
-const read = (name) => readFileSync(out + name, 'utf8');
+const read = (name) => (name === 'index.html' ? asItStands(name) : readFileSync(out + name, 'utf8'));
 write(
   ONE_FILE,
   oneFile(read, ['page', ...LATER].map((name) => read(`${name}.css`)).join('\n'), {

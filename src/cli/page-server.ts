@@ -8,7 +8,9 @@ import { readdir, readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
+import { ProblemError } from '../document/index.ts';
 import { OPENED_FILE } from '../jobs/one-file.ts';
+import { errorCode } from './file-problem.ts';
 
 export interface PageServer {
   readonly url: string;
@@ -18,10 +20,24 @@ export interface PageServer {
 const LOOPBACK = '127.0.0.1';
 
 /**
- * Tried first, because a browser keeps plans by address and port: she finds hers again. Any free one where it is
- * taken. From the range that nobody assigns (RFC 6335, section 6).
+ * Always the same, because a browser keeps plans by address and port: at another one she would find an empty page. From
+ * the range that nobody assigns (RFC 6335, section 6).
  */
-const USUAL_PORT = 52_817;
+const OWN_PORT = 52_817;
+
+/** Throws a ProblemError where something else is served there already. */
+export const servePage = (folder: string, opened?: string): Promise<PageServer> =>
+  servePageAt(folder, OWN_PORT, opened).catch((error: unknown) => {
+    if (errorCode(error) !== 'EADDRINUSE') throw error;
+    const address = `http://${LOOPBACK}:${OWN_PORT}/`;
+    throw new ProblemError([
+      {
+        code: 'address-taken',
+        message: `something is served at ${address} already: the page, if it is open from another terminal`,
+        hint: 'stop that with Ctrl+C first, for at another address your browser would not find what you keep; or write the page as one file, with --save',
+      },
+    ]);
+  });
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -61,9 +77,9 @@ const OPENED_MARK = '#opened';
 
 /**
  * Reads all files first: what is served is known, and no request's path is ever looked up on the disk. `opened` is
- * a plan for the page to open with, as JSON.
+ * a plan for the page to open with, as JSON. Port 0 is any free one. Throws what the system says of a taken one.
  */
-export const servePage = async (folder: string, port = USUAL_PORT, opened?: string): Promise<PageServer> => {
+export const servePageAt = async (folder: string, port: number, opened?: string): Promise<PageServer> => {
   const files = new Map<string, { readonly type: string; readonly bytes: Uint8Array }>();
   for (const name of await readdir(folder)) {
     const type = TYPES[extname(name)];
@@ -76,7 +92,7 @@ export const servePage = async (folder: string, port = USUAL_PORT, opened?: stri
   const server = createServer((request, response) => {
     answer(request, response, files, portOf(server));
   });
-  await listen(server, port).catch(() => listen(server, 0));
+  await listen(server, port);
   return {
     url: `http://${LOOPBACK}:${portOf(server)}/${opened === undefined ? '' : OPENED_MARK}`,
     close: () =>
@@ -109,8 +125,10 @@ const answer = (
     return response.end(`${words}\n`);
   };
   const { host } = headers;
-  if (host !== `${LOOPBACK}:${port}` && host !== `localhost:${port}`)
-    return refuse(421, 'This page is for this computer only.');
+  // Another name of this computer is another place to a browser, with another shelf.
+  if (host === `localhost:${port}` && url.startsWith('/'))
+    return refuse(307, 'The page is at another name.', { Location: `http://${LOOPBACK}:${port}${url}` });
+  if (host !== `${LOOPBACK}:${port}`) return refuse(421, 'This page is for this computer only.');
   if (method !== 'GET' && method !== 'HEAD')
     return refuse(405, 'Nothing can be sent here.', { Allow: 'GET, HEAD' });
   const file = files.get(url.replace(/[?#].*$/, ''));

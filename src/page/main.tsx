@@ -2,6 +2,7 @@
 
 import { render } from 'preact';
 import { isOneFile, keepSource } from './engine/held.ts';
+import { isReached } from './engine/this-computer.ts';
 import { App } from './ui/app.tsx';
 import { watchWidth } from './ui/browser.ts';
 import { showDesigns } from './ui/designs-there.ts';
@@ -45,7 +46,8 @@ addEventListener('keydown', (event) => {
 // A file dropped beside the page must not take the page's place.
 for (const kind of ['dragover', 'drop']) addEventListener(kind, (event) => event.preventDefault());
 
-if ('serviceWorker' in navigator && location.protocol !== 'file:' && !isOneFile())
+// On this computer's own addresses what it would keep could answer for another program's pages.
+if ('serviceWorker' in navigator && isReached(location) && !isOneFile())
   void navigator.serviceWorker.register('service-worker.js').catch(() => {
     // Without it the page works while there is a connection.
   });

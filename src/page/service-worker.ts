@@ -1,7 +1,14 @@
 /**
- * Keeps the page's own files, so that it opens without a connection after the first visit. Whatever is not one of
- * them is none of its business, and goes nowhere: the page's policy sees to that.
+ * Keeps the page's own files, so that it opens without a connection after the first visit. While there is one, the page
+ * itself comes from where it is served, so that a new version takes the old one's place at the next visit; scripts and
+ * style sheets have their version in their address, and those that are kept serve the pages of that version and no
+ * other. Whatever is not one of them is none of its business, and goes nowhere: the page's policy sees to that.
+ *
+ * A page that this computer serves to itself has none: its address is another program's tomorrow. One that a page of
+ * before has left there lets go of everything.
  */
+
+import { isOfThisComputer } from './engine/this-computer.ts';
 
 interface ExtendedEvent {
   waitUntil(work: Promise<unknown>): void;
@@ -14,9 +21,13 @@ interface Fetching extends ExtendedEvent {
 
 interface Scope {
   readonly swagwright_own: { readonly version: string; readonly files: readonly string[] };
-  readonly registration: { readonly scope: string };
+  readonly location: Location;
+  readonly registration: { readonly scope: string; unregister(): Promise<boolean> };
   skipWaiting(): Promise<void>;
-  readonly clients: { claim(): Promise<void> };
+  readonly clients: {
+    claim(): Promise<void>;
+    matchAll(of: { readonly includeUncontrolled: boolean }): Promise<readonly unknown[]>;
+  };
   addEventListener(type: 'install' | 'activate', listen: (event: ExtendedEvent) => void): void;
   addEventListener(type: 'fetch', listen: (event: Fetching) => void): void;
 }
@@ -25,12 +36,23 @@ const scope = globalThis as unknown as Scope;
 const { version, files } = scope.swagwright_own;
 const PREFIX = 'swagwright ';
 const STORE = `${PREFIX}${version} ${scope.registration.scope}`;
+const isHere = isOfThisComputer(scope.location);
+
+/** Of this page, whatever its version, with this one's before all others. */
+const stores = async (): Promise<readonly string[]> => {
+  const mine = (await caches.keys()).filter(
+    (name) => name.startsWith(PREFIX) && name.endsWith(scope.registration.scope) && name !== STORE,
+  );
+  return [STORE, ...mine];
+};
 
 scope.addEventListener('install', (event) => {
   const keep = async (): Promise<void> => {
-    const store = await caches.open(STORE);
-    // Past the browser's own cache, so that all files are of one version.
-    await store.addAll(['./', ...files].map((file) => new Request(file, { cache: 'reload' })));
+    if (!isHere) {
+      const store = await caches.open(STORE);
+      // Past the browser's own cache, so that all files are of one version.
+      await store.addAll(['./', ...files].map((file) => new Request(file, { cache: 'reload' })));
+    }
     await scope.skipWaiting();
   };
   event.waitUntil(keep());
@@ -38,21 +60,42 @@ scope.addEventListener('install', (event) => {
 
 scope.addEventListener('activate', (event) => {
   const tidy = async (): Promise<void> => {
-    const mine = (name: string): boolean =>
-      name.startsWith(PREFIX) && name.endsWith(scope.registration.scope);
-    for (const name of await caches.keys()) if (name !== STORE && mine(name)) await caches.delete(name);
-    await scope.clients.claim();
+    const [, ...others] = await stores();
+    const open = await scope.clients.matchAll({ includeUncontrolled: true });
+    // A window of the version before may want more of its scripts.
+    if (isHere || open.length < 2) for (const name of others) await caches.delete(name);
+    if (isHere) await scope.registration.unregister();
+    else await scope.clients.claim();
   };
   event.waitUntil(tidy());
 });
 
+/** A page that is asked for by its address, with whatever that ends in. */
+const isPage = ({ mode }: Request): boolean => mode === 'navigate';
+
+const keptFor = async (request: Request): Promise<Response | undefined> => {
+  for (const name of await stores()) {
+    const found = await (await caches.open(name)).match(request, { ignoreSearch: isPage(request) });
+    if (found) return found;
+  }
+  return undefined;
+};
+
 scope.addEventListener('fetch', (event) => {
   const { request } = event;
-  if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
+  if (isHere || request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
   const answer = async (): Promise<Response> => {
-    const store = await caches.open(STORE);
-    const kept = await store.match(request, { ignoreSearch: true });
-    return kept ?? fetch(request);
+    const kept = await keptFor(request);
+    const isOfOneVersion = !isPage(request) && new URL(request.url).search !== '';
+    if (kept && isOfOneVersion) return kept;
+    try {
+      // Asked of its host, whatever the browser itself has kept.
+      const fresh = await fetch(request, { cache: 'no-cache' });
+      return fresh.ok || !kept ? fresh : kept;
+    } catch (error) {
+      if (kept) return kept;
+      throw error;
+    }
   };
   event.respondWith(answer());
 });

@@ -4,7 +4,8 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
-import { type PageServer, servePage } from '../../src/cli/page-server.ts';
+import { type PageServer, servePage, servePageAt } from '../../src/cli/page-server.ts';
+import { ProblemError } from '../../src/document/index.ts';
 import { emptyFolder } from './run.ts';
 
 const servers: PageServer[] = [];
@@ -19,7 +20,7 @@ const served = async (port = 0, opened?: string): Promise<PageServer> => {
   writeFileSync(join(folder, 'page.js'), '1');
   writeFileSync(join(folder, 'secret.key'), 'no');
   writeFileSync(join(folder, '../outside.js'), 'no');
-  const server = await servePage(folder, port, opened);
+  const server = await servePageAt(folder, port, opened);
   servers.push(server);
   return server;
 };
@@ -50,9 +51,25 @@ describe('the page’s server', () => {
     const [a, b] = [await served(), await served()];
     for (const { url } of [a, b]) expect(url).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
     expect(a.url).not.toBe(b.url);
-    // A port that is taken is no failure.
-    const third = await served(Number(new URL(a.url).port));
-    expect(third.url).not.toBe(a.url);
+  });
+
+  test('has one address or none: at another one a browser would not find what it keeps', async () => {
+    const first = await servePage(emptyFolder()).catch(() => undefined);
+    if (first) servers.push(first);
+    // Whoever has it now, this test or another program, the page goes nowhere else.
+    const refused = await servePage(emptyFolder()).catch((error: unknown) => error);
+    expect(refused).toBeInstanceOf(ProblemError);
+    const [problem] = (refused as ProblemError).problems;
+    expect(problem!.message).toMatch(
+      /^something is served at http:\/\/127\.0\.0\.1:\d+\/ already: the page, if/,
+    );
+    if (first) expect(problem!.message).toContain(first.url);
+    expect(problem!.hint).toMatch(/Ctrl\+C.*--save/);
+    await first?.close();
+    if (!first) return;
+    const again = await servePage(emptyFolder());
+    servers.splice(servers.indexOf(first), 1, again);
+    expect(again.url).toBe(first.url);
   });
 
   test('gives its files, with a policy that lets nothing else in', async () => {
@@ -71,7 +88,6 @@ describe('the page’s server', () => {
   test('refuses every other host name, so that no other site’s name can lead here', async () => {
     const { url } = await served();
     const { port } = new URL(url);
-    expect((await get(url, '/', { Host: `localhost:${port}` })).status).toBe(200);
     for (const host of [
       'evil.example',
       `evil.example:${port}`,
@@ -80,6 +96,9 @@ describe('the page’s server', () => {
       `[::1]:${port}`,
     ])
       expect(await get(url, '/', { Host: host })).toMatchObject({ status: 421 });
+    // The computer's other name is another place to a browser: it goes to where hers is.
+    const elsewhere = await get(url, '/page.js?x', { Host: `localhost:${port}` });
+    expect(elsewhere).toMatchObject({ status: 307, headers: { location: `${url}page.js?x` } });
   });
 
   test('has nothing else: no other file, no way out of its folder, nothing to send', async () => {

@@ -31,7 +31,7 @@ export const runOpen = async (
     return;
   }
   const opened = file === undefined ? undefined : (await openedPlan(io, file)).text;
-  const server = await servePage(PAGE, undefined, opened).catch(notBuilt);
+  const server = await servePage(PAGE, opened).catch(notBuilt);
   await io.stdout.write(`${server.url}\n`);
   await say(
     io,

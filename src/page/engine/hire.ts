@@ -12,6 +12,7 @@ type WorkerName = 'quick' | 'thorough';
 
 /** What the scripts that are loaded put into the page's scope. */
 interface Scope {
+  readonly swagwright_version?: string;
   readonly swagwright_start?: () => void;
   readonly swagwright_quick?: () => void;
   readonly swagwright_thorough?: () => void;
@@ -20,10 +21,16 @@ interface Scope {
 
 const scope = globalThis as Scope;
 
+/**
+ * A file by the version of the page that asks for it, under which whoever keeps files has those of this page and of no
+ * other (scripts/build-page.mjs).
+ */
+const address = (file: string): string => `${file}?${scope.swagwright_version}`;
+
 export const loadScript = async (file: string): Promise<void> => {
   const text = heldText(file);
   const script = document.createElement('script');
-  if (text === undefined) return loaded(Object.assign(script, { src: file }), file);
+  if (text === undefined) return loaded(Object.assign(script, { src: address(file) }), file);
   script.textContent = text;
   // It runs as soon as it stands there, and takes from the page's own script what that shows at its end: so not before it.
   await undefined;
@@ -33,7 +40,10 @@ export const loadScript = async (file: string): Promise<void> => {
 /** One file has all style sheets in one, from the beginning. */
 export const loadStyle = async (file: string): Promise<void> => {
   if (isOneFile()) return;
-  await loaded(Object.assign(document.createElement('link'), { rel: 'stylesheet', href: file }), file);
+  await loaded(
+    Object.assign(document.createElement('link'), { rel: 'stylesheet', href: address(file) }),
+    file,
+  );
 };
 
 const loaded = (element: HTMLElement, file: string): Promise<void> =>
@@ -50,7 +60,7 @@ const loaded = (element: HTMLElement, file: string): Promise<void> =>
 export const isByAddress = (): boolean => location.protocol !== 'file:' && !isOneFile();
 
 export const hire = async (name: WorkerName): Promise<Hand> => {
-  if (isByAddress()) return new Worker(`${name}.js`) as Hand;
+  if (isByAddress()) return new Worker(address(`${name}.js`)) as Hand;
   const key = `swagwright_${name}` as const;
   if (!scope[key]) await loadScript(`${name}.js`);
   const text = `(${scope.swagwright_start})();(${scope[key]})()`;

@@ -5,6 +5,7 @@
 
 import { ONE_FILE, OPENED_FILE, withOpened } from '../../jobs/one-file.ts';
 import { heldText, ownSource } from '../engine/held.ts';
+import { isReached } from '../engine/this-computer.ts';
 import { fragmentOf, stateInFragment } from '../plan/link.ts';
 import { templatesOf } from '../plan/plan-text.ts';
 import { takingAlong } from '../plan/shelf.ts';
@@ -15,11 +16,7 @@ import { isKept as wasHere } from './keep.ts';
 import { nameOfPlan, notInIt } from './plan-name.ts';
 import { complain, during, openFrom, say, state } from './store.ts';
 
-/** Addresses of the computer itself (RFC 6761, section 6.3; RFC 1122, section 3.2.1.3; RFC 4291, section 2.5.3). */
-const OF_THIS_COMPUTER = /^(localhost|.*\.localhost|127(\.\d+){3}|\[::1\])$/;
-
-/** Whether others reach the page by its address. */
-export const hasAddress = /^https?:$/.test(location.protocol) && !OF_THIS_COMPUTER.test(location.hostname);
+export const hasAddress = isReached(location);
 
 /** Without what comes after its `#`. */
 const plainAddress = (): string => location.href.replace(/#.*$/, '');

@@ -14,7 +14,7 @@ import {
   type Page,
 } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+import { type PageServer, servePageAt } from '../../../src/cli/page-server.ts';
 
 export const BUILT = join(import.meta.dirname, '../../../dist/page');
 export const PICTURES = join(import.meta.dirname, '../../../out/page');
@@ -33,9 +33,10 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-export const launch = (): Promise<Browser> => chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+export const launch = (more: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...more] });
 
-export const serve = (): Promise<PageServer> => servePage(BUILT, 0);
+const serve = (): Promise<PageServer> => servePageAt(BUILT, 0);
 
 export const ownFiles = (): readonly string[] => readdirSync(BUILT);
 

@@ -5,21 +5,10 @@ import { join } from 'node:path';
 import type { Download, Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { openedPlan } from '../../../src/cli/opened-plan.ts';
-import { servePage } from '../../../src/cli/page-server.ts';
+import { servePageAt } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run, testIo } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
-import {
-  BUILT,
-  focused,
-  forAllTests,
-  idle,
-  ownFiles,
-  serve,
-  settled,
-  tabTo,
-  told,
-  visit,
-} from './harness.ts';
+import { BUILT, focused, forAllTests, idle, ownFiles, settled, tabTo, told, visit } from './harness.ts';
 
 const ours = forAllTests();
 
@@ -372,7 +361,7 @@ describe('opened with a plan', () => {
       .replace('template: finial', 'template: ./mine.yaml')
       .replace(/^title:.*\n/m, '');
     writeFileSync(join(folder, 'sign.yaml'), text);
-    const own = await servePage(BUILT, 0, (await openedPlan(testIo(folder).io, 'sign.yaml')).text);
+    const own = await servePageAt(BUILT, 0, (await openedPlan(testIo(folder).io, 'sign.yaml')).text);
     const { context, page, faults } = await visit(ours.browser(), own.url, { acceptDownloads: true });
     expect(await told(page, /is open/)).toContain('sign');
     await settled(page);
@@ -506,27 +495,6 @@ describe('nothing is lost', () => {
       await idle(page);
     }
     expect(await page.locator('.fit:has(:checked) .caption').textContent()).toBe(taken);
-    await context.close();
-  });
-
-  test('it opens, fits and prints with the server gone', async () => {
-    const own = await serve();
-    const { context, page, faults } = await visit(ours.browser(), own.url, { acceptDownloads: true });
-    await settled(page);
-    await page.evaluate(async () => {
-      await navigator.serviceWorker.ready;
-    });
-    // All files are kept before the worker takes over.
-    await expect
-      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), { timeout: 60_000 })
-      .toBe('activated');
-    await own.close();
-    await page.reload();
-    await settled(page);
-    const coming = page.waitForEvent('download', { timeout: 100_000 });
-    await page.getByRole('button', { name: 'True-size sheets' }).click();
-    expect((await rawPages(await bytesOf(await coming))).length).toBeGreaterThan(1);
-    expect(faults).toEqual([]);
     await context.close();
   });
 

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type PageServer, servePage } from '../../../src/cli/page-server.ts';
+import { type PageServer, servePageAt } from '../../../src/cli/page-server.ts';
 import * as english from '../../../src/page/words/english/index.ts';
 import { PAPER_IDS } from '../../../src/pagination/index.ts';
 import { bracketed, outsideBrackets } from '../bracketed.ts';
@@ -32,7 +32,7 @@ beforeAll(async () => {
   const [page, language] = [join(folder, 'page'), join(folder, 'made-up.ts')];
   writeFileSync(language, madeUp());
   execFileSync(process.execPath, [join(ROOT, 'scripts/build-page.mjs'), page, language], { stdio: 'ignore' });
-  [browser, server] = await Promise.all([launch(), servePage(page, 0)]);
+  [browser, server] = await Promise.all([launch(), servePageAt(page, 0)]);
 }, 300_000);
 
 afterAll(async () => {

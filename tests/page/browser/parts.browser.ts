@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openedPlan } from '../../../src/cli/opened-plan.ts';
-import { servePage } from '../../../src/cli/page-server.ts';
+import { servePageAt } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run, testIo } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
 import { BUILT, drop, focused, forAllTests, idle, PICTURES, settled, tabTo, told, visit } from './harness.ts';
@@ -163,7 +163,7 @@ test('the command opens it whole', async () => {
   const folder = emptyFolder();
   writeFileSync(join(folder, 'quilt.yaml'), QUILT);
   const { text: opened } = await openedPlan(testIo(folder).io, 'quilt.yaml');
-  const own = await servePage(BUILT, 0, opened);
+  const own = await servePageAt(BUILT, 0, opened);
   const { context, page, faults } = await visit(ours.browser(), own.url);
   await told(page, /“Lathe Street lap quilt” is open/);
   await inPicture(page);

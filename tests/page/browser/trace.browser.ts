@@ -13,7 +13,7 @@ import { photograph, type Shot, sheetWith } from '../../trace/camera.ts';
 import { apart, noisy, pngOf, rasterise, turned } from '../../trace/printed.ts';
 import { overflow, violations } from './axe.ts';
 import { give, panel } from './bracket.ts';
-import { BUILT, forAllTests, idle, PICTURES, serve, settled, tabTo, told, visit } from './harness.ts';
+import { BUILT, forAllTests, idle, PICTURES, settled, tabTo, told, visit } from './harness.ts';
 
 const DPI = 300;
 
@@ -88,22 +88,13 @@ describe('a picture that is given to the page', () => {
     await context.close();
   });
 
-  test('is found again with the server gone, after a reload, and serves in a fit', async () => {
-    const own = await serve();
-    const { page, faults, context } = await visit(ours.browser(), own.url);
+  test('is found again after a reload, and serves in a fit', async () => {
+    const { page, faults, context } = await ours.visit();
     await settled(page);
-    await page.evaluate(async () => {
-      await navigator.serviceWorker.ready;
-    });
-    // All files are kept before the worker takes over.
-    await expect
-      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state), { timeout: 60_000 })
-      .toBe('activated');
     await give(page, 'my newel.png', scan);
     await panel(page).getByRole('button', { name: 'Put it on the shelf' }).click({ timeout: 60_000 });
     // Said when its picture is kept as this template's, and not before.
     await told(page, /“My newel” is on the shelf, and ticked\. Print its outline/);
-    await own.close();
     await page.reload();
     await settled(page);
     for (const name of [/^Baluster/, /^Finial/, /^Newel/])

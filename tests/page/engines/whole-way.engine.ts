@@ -7,7 +7,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
-import { servePage } from '../../../src/cli/page-server.ts';
+import { servePageAt } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
 import { bracket } from '../browser/bracket.ts';
@@ -97,7 +97,7 @@ for (const engine of ENGINES)
     expect(await value('What this plan is called')).toBe(TITLE);
 
     // And served on this computer, where workers have addresses.
-    const server = await servePage(BUILT, 0);
+    const server = await servePageAt(BUILT, 0);
     context.onTestFinished(server.close);
     await go(server.url);
     await settled();

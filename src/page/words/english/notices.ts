@@ -8,7 +8,8 @@ export const noticeWords = {
   dismiss: 'Dismiss',
   stopped: 'Stopped. The picture shows what was worked out before.',
   tooLong: 'This took too long and was stopped.',
-  noStart: 'A part of the page could not be loaded. Reload the page, or try another browser.',
+  noStart:
+    'A part of the page could not be loaded; a newer page may have taken its place. Reload the page: your work is kept. If that does not help, try another browser.',
   noFills: 'The fills could not be made.',
   downloaded: ({ name, words }: { readonly name: string; readonly words: string }) =>
     `${name} is with your downloads: ${words}`,
