@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { isPlanSized, MOST_PLAN, MOST_PLAN_LINES } from '../../src/jobs/page-limits.ts';
+import { FORMAT } from '../../src/page/plan/format.ts';
 import { beginning, changed, MOST_STEPS, redone, undone } from '../../src/page/plan/history.ts';
 import { fragmentOf, stateInFragment } from '../../src/page/plan/link.ts';
 import {
@@ -91,6 +92,14 @@ describe('what comes from a store or a link', () => {
     for (const value of odd) expect(stateFrom(JSON.stringify(value))).toBeUndefined();
     expect(stateFrom('{')).toBeUndefined();
     expect(odd.length).toBe(12);
+  });
+
+  test('is not read where a later page wrote it, whose words may mean something else', () => {
+    const written = JSON.parse(stateText(STATE)) as object;
+    expect(written).toMatchObject({ format: FORMAT });
+    expect(stateFrom(JSON.stringify({ ...written, format: undefined }))).toEqual(STATE);
+    for (const format of [FORMAT + 1, 'two', null])
+      expect(stateFrom(JSON.stringify({ ...written, format }))).toBeUndefined();
   });
 
   test('has no prototype of its own to bring along', () => {

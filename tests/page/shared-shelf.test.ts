@@ -130,6 +130,7 @@ describe('the shelf in the store', () => {
     '{"there":[{"name":"a","text":"b","id":"c"}],"gone":[]}',
     '{"there":[{"name":"a","text":1,"id":"c","at":1}],"gone":[]}',
     '{"there":[],"gone":[1]}',
+    '{"format":2,"there":[],"gone":[]}',
   ])('is none where it is anything else: %s', (text) => {
     expect(sharedFrom(text)).toBeUndefined();
   });

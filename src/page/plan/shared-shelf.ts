@@ -7,6 +7,7 @@
 
 import { fingerprint } from '../../document/index.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
+import { FORMAT, isKnownFormat } from './format.ts';
 import { textAt } from './plan-text.ts';
 import { entitled, freeName } from './shelf.ts';
 
@@ -96,12 +97,18 @@ const beside = ({ name, text }: OwnTemplate, others: readonly OwnTemplate[]): Ow
   return { name: free, text: entitled(text, `${title} ${number}`) };
 };
 
-export const sharedText = (shelf: SharedShelf): string => JSON.stringify(shelf);
+export const sharedText = ({ there, gone }: SharedShelf): string =>
+  JSON.stringify({ format: FORMAT, there, gone });
 
 /** A shelf from the store; undefined where it is none. */
 export const sharedFrom = (text: string): SharedShelf | undefined => {
   try {
-    const { there, gone } = JSON.parse(text) as { readonly there: unknown[]; readonly gone: unknown[] };
+    const { format, there, gone } = JSON.parse(text) as {
+      readonly format?: unknown;
+      readonly there: unknown[];
+      readonly gone: unknown[];
+    };
+    if (!isKnownFormat(format)) return undefined;
     const kept = there as readonly Version[];
     const isWhole = kept.every(
       (v) => [v.name, v.text, v.id, ...(v.was ?? [])].every((word) => typeof word === 'string') && v.at > 0,

@@ -2,6 +2,7 @@
 
 import type { Input, OwnTemplate } from '../engine/messages.ts';
 import { planWords } from '../words/words.ts';
+import { FORMAT, isKnownFormat } from './format.ts';
 import { openPart } from './plan-text.ts';
 
 export type State = Input;
@@ -21,7 +22,7 @@ export const stateFrom = (text: string): State | undefined => {
   } catch {
     return undefined;
   }
-  if (!isGroup(value) || !isText(value.plan)) return undefined;
+  if (!isGroup(value) || !isText(value.plan) || !isKnownFormat(value.format)) return undefined;
   const own: OwnTemplate[] = [];
   const listed = value.own ?? [];
   if (!Array.isArray(listed) || listed.length > MOST_OWN) return undefined;
@@ -48,6 +49,7 @@ const keysFrom = (value: unknown): Readonly<Record<string, string>> | undefined 
 
 /** Keys that may hold anything. */
 interface Loose {
+  readonly format?: unknown;
   readonly plan?: unknown;
   readonly own?: unknown;
   readonly taken?: unknown;
@@ -69,7 +71,7 @@ const isGroup = (value: unknown): value is Loose =>
 
 /** What is undefined is left out. */
 export const stateText = ({ plan, own, taken, part, takenOf }: State): string =>
-  JSON.stringify({ plan, own, taken, part, takenOf });
+  JSON.stringify({ format: FORMAT, plan, own, taken, part, takenOf });
 
 /** The key of the fit that she took, in the part that is open. */
 export const takenIn = (state: State): string | undefined => {

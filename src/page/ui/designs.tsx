@@ -17,7 +17,7 @@ import { saveAs } from './browser.ts';
 import { drawAll, pictureOf } from './design-pictures.ts';
 import { NameField, Panel } from './fields.tsx';
 import { focusFirst } from './focus-on.ts';
-import { designs, dropDesign, newDesignId, nextPlace, putDesign } from './kept-designs.ts';
+import { designs, dropDesign, newDesignId, nextPlace, putDesign, unreadDesigns } from './kept-designs.ts';
 import { Drawn } from './picture.tsx';
 import { complain, isOld, look, openFrom, say, shown, state } from './store.ts';
 
@@ -79,7 +79,7 @@ export const DesignsView = () => {
   const all = designs.value;
   const beside = all.filter(({ id }) => pinned.value.includes(id));
   useEffect(() => drawAll(all), [all]);
-  if (all.length + thrown.value.length === 0) return null;
+  if (all.length + thrown.value.length + unreadDesigns.value === 0) return null;
   const widest = Math.max(...beside.map((design) => widthOf(pictureOf(design))));
   return (
     <Panel
@@ -94,6 +94,9 @@ export const DesignsView = () => {
         ) : null
       }
     >
+      {unreadDesigns.value > 0 ? (
+        <p class="wrong">{designsWords.unreadHere({ count: unreadDesigns.value })}</p>
+      ) : null}
       <ul class="kept-designs">
         {all.map((design) => (
           <DesignCard

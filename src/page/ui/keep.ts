@@ -35,8 +35,8 @@ const PLAN = `swagwright.window${OF}`;
 /** Of the window that was changed last. */
 const LAST = `swagwright.last${OF}`;
 export const SHELF = 'swagwright.shelf';
-/** Where a shelf that cannot be read is put, so that it is not written over. */
-const UNREAD = 'swagwright.shelf.unread';
+/** Where what cannot be read is put, so that it is not written over. */
+const UNREAD = { shelf: 'swagwright.shelf.unread', plan: 'swagwright.plan.unread' };
 /** Where plan and shelf were kept together. A page of that time may still be open, and writes it anew: so it is looked for at each start. */
 const OLD = 'swagwright.plan';
 
@@ -70,6 +70,19 @@ const remove = (store: () => Storage, key: string): void => {
   }
 };
 
+/** Beside what was put there before; the same is there once. */
+const putAside = (of: keyof typeof UNREAD, text: string): void => {
+  for (let i = 1; i <= MOST_ASIDE; i++) {
+    const key = i === 1 ? UNREAD[of] : `${UNREAD[of]} ${i}`;
+    const there = read(local, key);
+    if (there === '') write(local, key, text);
+    if (there === '' || there === text) return;
+  }
+};
+
+/** More than ever go wrong by themselves. */
+const MOST_ASIDE = 9;
+
 const stateIn = (text: string): State | undefined => {
   const found = stateFrom(text);
   return found && isPlanSized(found.plan) ? found : undefined;
@@ -81,11 +94,14 @@ let copy = sharedFrom(shelfText) ?? EMPTY;
 /** A reload is no change: another window's plan stays the last one. */
 let isLast = read(session, PLAN) === '';
 
-/** One that cannot be read is put aside, and said. */
-export const isUnread = shelfText !== '' && sharedFrom(shelfText) === undefined;
-if (isUnread) write(local, UNREAD, shelfText);
-/** Whether one has ever been: then there is no telling what belongs to it. */
-export const isPutAside = read(local, UNREAD) !== '';
+/** What cannot be read is put aside, and said. */
+const unreadPlans = [read(session, PLAN), read(local, LAST)].filter((text) => text !== '' && !stateIn(text));
+for (const text of unreadPlans) putAside('plan', text);
+const isShelfUnread = shelfText !== '' && !sharedFrom(shelfText);
+if (isShelfUnread) putAside('shelf', shelfText);
+export const isUnread = { shelf: isShelfUnread, plan: unreadPlans.length > 0 };
+/** Whether a shelf has ever been: then there is no telling what belongs to it. */
+export const isPutAside = read(local, UNREAD.shelf) !== '';
 
 /** Whether more than the figures to begin with was kept: a page that is closed while it opens its plan keeps those. */
 export const isKept = [read(session, PLAN), read(local, LAST)]
@@ -130,6 +146,8 @@ interface Met {
   readonly moved: ReadonlyMap<string, string>;
   readonly doubled: readonly string[];
   readonly isKept: boolean;
+  /** Whether what another program wrote there could not be read, and was put aside. */
+  readonly isUnread: boolean;
 }
 
 /**
@@ -139,6 +157,9 @@ interface Met {
 export const meet = (own: readonly OwnTemplate[], written = ''): Met => {
   const before = withOwnNow(copy, own);
   const there = read(local, SHELF);
+  const theirs = sharedFrom(there);
+  const isUnread = there !== '' && !theirs;
+  if (isUnread) putAside('shelf', there);
   copy = [there, written].reduce((all, text) => joined(all, sharedFrom(text) ?? EMPTY), before);
   const text = sharedText(copy);
   const now = ownOf(copy);
@@ -148,7 +169,9 @@ export const meet = (own: readonly OwnTemplate[], written = ''): Met => {
     own: isSame ? own : now,
     moved: movedIn(copy, before),
     doubled: doubledIn(copy, before),
-    isKept: text === there || write(local, SHELF, text),
+    // Two pages that write the same otherwise would answer each other for ever.
+    isKept: (theirs && sharedText(theirs) === text) || write(local, SHELF, text),
+    isUnread,
   };
 };
 

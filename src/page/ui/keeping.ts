@@ -32,7 +32,8 @@ export const tell = (what: string, isKept: boolean, button: string): boolean => 
 /** The shelf as all windows have it, and what came of that. */
 const meetOthers = (written?: string | null): boolean => {
   const before = state.peek();
-  const { own, moved, doubled, isKept } = meet(before.own, written ?? '');
+  const { own, moved, doubled, isKept, isUnread } = meet(before.own, written ?? '');
+  if (isUnread) complain(noticeWords.shelfUnread);
   followNames(moved);
   if (own !== before.own) {
     const used = templatesOf(before.plan);
@@ -50,7 +51,8 @@ const REST = 500;
 
 /** Called once. */
 export const startKeeping = (): void => {
-  if (isUnread) complain(noticeWords.shelfUnread);
+  const unread = [isUnread.plan ? noticeWords.planUnread : '', isUnread.shelf ? noticeWords.shelfUnread : ''];
+  if (isUnread.plan || isUnread.shelf) complain(unread.join(' ').trim());
   const planNow = computed(() => planText(state.value));
   let isPlanKept = false;
   effect(() => {

@@ -4,25 +4,36 @@ import { computed, signal } from '@preact/signals';
 import { type Design, designFrom, designText, MOST_DESIGNS } from '../plan/designs.ts';
 import { PREFIX } from './designs-there.ts';
 
-const stored = (): ReadonlyMap<string, Design> => {
+interface Stored {
+  readonly found: ReadonlyMap<string, Design>;
+  /** How many are there that this page cannot read: they stay as they are. */
+  readonly unread: number;
+}
+
+const stored = (): Stored => {
   const found = new Map<string, Design>();
+  let unread = 0;
   try {
     for (let i = 0; i < localStorage.length; i++) {
       const key = localStorage.key(i) ?? '';
-      const design = key.startsWith(PREFIX) ? designFrom(localStorage.getItem(key) ?? '') : undefined;
+      if (!key.startsWith(PREFIX)) continue;
+      const design = designFrom(localStorage.getItem(key) ?? '');
       if (design) found.set(design.id, design);
+      else unread++;
     }
   } catch {
     // A browser that keeps nothing has kept none.
   }
-  return found;
+  return { found, unread };
 };
 
 const all = signal(stored());
 
+export const unreadDesigns = computed(() => all.value.unread);
+
 /** The newest first. */
 export const designs = computed<readonly Design[]>(() =>
-  [...all.value.values()].sort((a, b) => b.at - a.at || (a.id < b.id ? -1 : 1)),
+  [...all.value.found.values()].sort((a, b) => b.at - a.at || (a.id < b.id ? -1 : 1)),
 );
 
 addEventListener('storage', ({ key }) => {
@@ -31,13 +42,14 @@ addEventListener('storage', ({ key }) => {
 
 /** Whether there was room for it, and it is kept. */
 export const putDesign = (design: Design): 'kept' | 'full' | 'refused' => {
-  if (!all.peek().has(design.id) && all.peek().size >= MOST_DESIGNS) return 'full';
+  const { found } = all.peek();
+  if (!found.has(design.id) && found.size >= MOST_DESIGNS) return 'full';
   try {
     localStorage.setItem(PREFIX + design.id, designText(design));
   } catch {
     return 'refused';
   }
-  all.value = new Map([...all.peek(), [design.id, design]]);
+  all.value = { ...all.peek(), found: new Map([...found, [design.id, design]]) };
   return 'kept';
 };
 
@@ -47,7 +59,8 @@ export const dropDesign = (id: string): void => {
   } catch {
     // Then it is not there.
   }
-  all.value = new Map([...all.peek()].filter(([key]) => key !== id));
+  const { found, unread } = all.peek();
+  all.value = { found: new Map([...found].filter(([key]) => key !== id)), unread };
 };
 
 /** After all that are there. */

@@ -205,13 +205,70 @@ describe('what is kept', () => {
     await shows(page, 'Corbel', 'Urn');
     const next = await another(context);
     await shows(next, 'Corbel');
-    await next.evaluate(() => localStorage.setItem('swagwright.shelf', '{"there":'));
     await page.close();
+    // Damaged while a window is open, and found so at the start; each is put beside what was put aside before.
+    const spoil = (text: string) =>
+      next.evaluate((spoilt) => localStorage.setItem('swagwright.shelf', spoilt), text);
+    const aside = (name: string) =>
+      last.evaluate(
+        (key) =>
+          Object.keys(localStorage)
+            .filter((k) => k.startsWith(key))
+            .sort()
+            .map((k) => localStorage[k]),
+        `swagwright.${name}.unread`,
+      );
+    const last = await another(context);
+    await spoil('{"there":');
+    await told(last, /shelf of your templates.*cannot be read\. It is put aside/);
+    await shows(last, 'Corbel');
+    expect(await aside('shelf')).toEqual(['{"there":']);
+    await last.evaluate(() => localStorage.setItem('swagwright.shelf', '{"format":2,"there":[],"gone":[]}'));
+    await told(next, /shelf of your templates.*cannot be read\. It is put aside/);
+    expect(await aside('shelf')).toEqual(['{"there":', '{"format":2,"there":[],"gone":[]}']);
+    // With no window open it is found at the next visit.
+    await last.goto(`${ours.url()}icon.svg`);
     await next.close();
-    const last = await context.newPage();
+    await last.evaluate(() => localStorage.setItem('swagwright.shelf', 'nothing'));
     await last.goto(ours.url());
-    await told(last, /cannot be read\. It is put aside/);
-    expect(await last.evaluate(() => localStorage.getItem('swagwright.shelf.unread'))).toBe('{"there":');
+    await told(last, /shelf of your templates.*cannot be read\. It is put aside/);
+    expect((await aside('shelf')).at(-1)).toBe('nothing');
+    await context.close();
+  });
+
+  test('a plan or a design that cannot be read is said, and stays', async () => {
+    const { page, context, faults } = await ours.visit();
+    await settled(page);
+    await page.getByLabel('What this plan is called').fill('For the raffle');
+    await idle(page);
+    await page.getByRole('button', { name: 'Keep design' }).click();
+    await told(page, /“For the raffle” is kept/);
+    const [later, half] = ['{"format":2,"plan":"title: Of later"}', '{"id":"x","title":"Half a des'];
+    await page.goto(`${ours.url()}icon.svg`);
+    await page.evaluate(
+      ([plan, design]) => {
+        sessionStorage.setItem('swagwright.window', plan!);
+        localStorage.setItem('swagwright.last', plan!);
+        localStorage.setItem('swagwright.design x', design!);
+      },
+      [later, half],
+    );
+    await page.goto(ours.url());
+    await told(page, /plan that this browser kept cannot be read by this page.*put aside/);
+    await settled(page);
+    await page.getByText('1 design that this browser keeps cannot be read by this page').waitFor();
+    expect(await page.locator('.kept-designs > li').count()).toBe(1);
+    const kept = (key: string) => page.evaluate((name) => localStorage.getItem(name), key);
+    expect(await kept('swagwright.plan.unread')).toBe(later);
+    expect(await kept('swagwright.plan.unread 2')).toBe(null);
+    expect(await kept('swagwright.design x')).toBe(half);
+    // What she does from then on is kept as ever.
+    await page.getByLabel('What this plan is called').fill('For the cot');
+    await idle(page);
+    await page.reload();
+    await settled(page);
+    expect(await page.getByLabel('What this plan is called').inputValue()).toBe('For the cot');
+    expect(faults).toEqual([]);
     await context.close();
   });
 

@@ -16,6 +16,8 @@ export const designsWords = {
     'This browser has no room for another design, or is set to keep nothing. “Save plan” puts it with your downloads.',
   noneYet: 'What is open does not work out yet, and is no design to keep.',
   unread: ({ file }: { readonly file: string }) => `${file} cannot be read.`,
+  unreadHere: ({ count }: { readonly count: number }) =>
+    `${plural(count, 'design')} that this browser keeps cannot be read by this page: damaged, or of a newer page. What is there stays as it is.`,
   taken,
   takenSome: ({
     count,

@@ -23,6 +23,8 @@ export const noticeWords = {
     `${quoted(titles)} ${titles.length > 1 ? 'were' : 'was'} taken off the shelf in another window, and so out of this plan. Undo brings it back.`,
   doubled: ({ titles }: { readonly titles: readonly string[] }) =>
     `Two windows changed a template at once, or each added one of the same name. Both are on the shelf: the second is ${quoted(titles)}.`,
+  planUnread:
+    'A plan that this browser kept cannot be read by this page: it is damaged, or of a newer page. It is put aside as it is; a plan or a page that you saved brings its figures back.',
   shelfUnread:
     'The shelf of your templates that this browser kept cannot be read. It is put aside, and the shelf begins anew; a file that you saved brings its templates back.',
 
