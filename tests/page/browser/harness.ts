@@ -40,6 +40,9 @@ const serve = (): Promise<PageServer> => servePageAt(BUILT, 0);
 
 export const ownFiles = (): readonly string[] => readdirSync(BUILT);
 
+/** An address without the version that its file has there. */
+export const unversioned = (url: string): string => url.replace(/\?\w{16}$/, '');
+
 export interface Visit {
   readonly context: BrowserContext;
   readonly page: Page;

@@ -8,7 +8,18 @@ import { openedPlan } from '../../../src/cli/opened-plan.ts';
 import { servePageAt } from '../../../src/cli/page-server.ts';
 import { emptyFolder, run, testIo } from '../../cli/run.ts';
 import { rawPages } from '../../output/pdf/read-back.ts';
-import { BUILT, focused, forAllTests, idle, ownFiles, settled, tabTo, told, visit } from './harness.ts';
+import {
+  BUILT,
+  focused,
+  forAllTests,
+  idle,
+  ownFiles,
+  settled,
+  tabTo,
+  told,
+  unversioned,
+  visit,
+} from './harness.ts';
 
 const ours = forAllTests();
 
@@ -104,7 +115,7 @@ describe('the whole way by keyboard', () => {
     await expectSameAsCommand(plan, ['card'], await bytesOf(card));
     expect(faults).toEqual([]);
     const own = new Set(['', ...ownFiles()].map((name) => ours.url() + name));
-    expect(asked.filter((url) => !own.has(url) && !url.startsWith('blob:'))).toEqual([]);
+    expect(asked.filter((url) => !own.has(unversioned(url)) && !url.startsWith('blob:'))).toEqual([]);
     await context.close();
   });
 

@@ -7,7 +7,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FIRST_PLAN } from '../../../src/page/plan/state.ts';
 import { overflow, violations } from './axe.ts';
-import { BUILT, drop, forAllTests, idle, PICTURES, settled } from './harness.ts';
+import { BUILT, drop, forAllTests, idle, PICTURES, settled, unversioned } from './harness.ts';
 
 const ours = forAllTests();
 beforeAll(() => {
@@ -207,7 +207,7 @@ describe('how much is loaded', () => {
     // Service workers fetch the rest in the background; what the page itself needs is counted without one.
     const { context, page, asked } = await ours.visit({ serviceWorkers: 'block' });
     await settled(page);
-    const names = [...new Set(asked.map((url) => url.slice(ours.url().length) || 'index.html'))];
+    const names = [...new Set(asked.map((url) => unversioned(url).slice(ours.url().length) || 'index.html'))];
     const size = names.reduce(
       (sum, name) => sum + gzipSync(readFileSync(join(BUILT, name)), { level: 9 }).length,
       0,
