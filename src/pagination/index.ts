@@ -1,6 +1,6 @@
 /** Which window of a drawing goes on which sheet, and the marks that neighbours share. Knows nothing of PDF. */
 
-export { PAPER_IDS, PAPERS, type Paper, type PaperId } from '../plan/index.ts';
+export { PAPER_IDS, PAPERS, type Paper, type PaperId, USUAL_PAPER } from '../plan/index.ts';
 export { CHECK_SIDE } from './check-square.ts';
 export { manyOf, sheetsWords } from './how-many.ts';
 export { type Ink, type InkedItem, inkOf, itemTouches, shownIn, type TextWidth } from './ink.ts';

@@ -6,7 +6,7 @@ export { closesRound, hasCorners, hasEnds, layoutKey, liesRoundBlock } from './l
 export { FEWEST_IN_FRAME, LARGEST_SEED, LIMITS, MOST_IN_FRAME } from './limits.ts';
 export { inWidth } from './measured-sides.ts';
 export { overlaps } from './neighbours.ts';
-export { PAPER_IDS, PAPERS, type Paper, type PaperId } from './papers.ts';
+export { PAPER_IDS, PAPERS, type Paper, type PaperId, USUAL_PAPER } from './papers.ts';
 export type { PartReading } from './part-reading.ts';
 export {
   type Border,

@@ -6,6 +6,8 @@
  * Written in mm, because products such as 8.5 · 25.4 are not exact in binary.
  */
 
+import type { Units } from '../length/index.ts';
+
 const LETTER_WIDTH = 215.9;
 const LETTER_HEIGHT = 279.4;
 const A4_WIDTH = 210;
@@ -23,6 +25,9 @@ const SIZES = {
 
 export type PaperId = keyof typeof SIZES;
 export const PAPER_IDS = Object.keys(SIZES) as readonly PaperId[];
+
+/** The paper of most printers where that unit is used: common practice, no source. */
+export const USUAL_PAPER: Readonly<Record<Units, PaperId>> = { in: 'letter', cm: 'a4', mm: 'a4' };
 
 export interface Paper {
   /** Pages of a roll have a width of their own, and are as long as it takes. */

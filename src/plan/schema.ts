@@ -31,7 +31,7 @@ import {
   MOST_ROWS,
   MOST_TEMPLATES,
 } from './limits.ts';
-import { PAPER_IDS, PAPERS, type PaperId } from './papers.ts';
+import { PAPER_IDS, PAPERS, type PaperId, USUAL_PAPER } from './papers.ts';
 import { placesSchema, turnSchema } from './place-schema.ts';
 import type { Fill, Spot } from './plan.ts';
 import { wishKeys } from './wish-schema.ts';
@@ -41,7 +41,7 @@ const firstKeys = (unit: Units) => ({
   $schema: z.string().meta({ description: 'Where editors find the schema of this file.' }).optional(),
   title: titleText().optional(),
   units: z.enum(UNITS).meta({ description: 'What a bare number in this file is in.' }).default('in'),
-  paper: paperSchema.default('letter'),
+  paper: paperSchema.default(USUAL_PAPER[unit]),
   foot: group(
     {
       clearance: lengthOf(unit, {

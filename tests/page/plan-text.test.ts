@@ -1,7 +1,7 @@
 /** Changes to a plan's text: read back by the program's own reader, which knows nothing of how they were written. */
 
 import { describe, expect, test } from 'vitest';
-import { withFiguresIn } from '../../src/page/plan/first-figures.ts';
+import { paperIn, withFiguresIn } from '../../src/page/plan/first-figures.ts';
 import { keysAt, listAt, textAt, withUnits, withValue, withValues } from '../../src/page/plan/plan-text.ts';
 import { FIRST_PLAN } from '../../src/page/plan/state.ts';
 import { type Plan, readPlan } from '../../src/plan/index.ts';
@@ -104,8 +104,11 @@ marks: { round: 1/8 }
     expect(paper(withFiguresIn(letter, 'in', 'cm'))).toBe('a4');
     expect(paper(withFiguresIn(withFiguresIn(letter, 'in', 'mm'), 'mm', 'in'))).toBe('letter');
     expect(paper(withFiguresIn(withFiguresIn(letter, 'in', 'mm'), 'mm', 'cm'))).toBe('a4');
-    // What is unsaid is letter.
-    expect(paper(withFiguresIn(withValue(PLAN, ['paper'], undefined), 'in', 'cm'))).toBe('a4');
+    // What is unsaid is the usual one.
+    const silent = withValue(PLAN, ['paper'], undefined);
+    expect(paper(withFiguresIn(silent, 'in', 'cm'))).toBe('a4');
+    expect([paperIn(silent, 'in'), paperIn(silent, 'mm')]).toEqual(['letter', 'a4']);
+    expect(paperIn(withValue(PLAN, ['paper'], 'Legal'), 'mm')).toBe('legal');
     // One that she chose stays.
     expect(paper(withFiguresIn(withValue(PLAN, ['paper'], 'legal'), 'in', 'cm'))).toBe('legal');
     expect(paper(withFiguresIn(withValue(PLAN, ['paper'], 'a4'), 'in', 'cm'))).toBe('a4');

@@ -286,6 +286,15 @@ describe('choices', () => {
       'letter-a4',
     ]);
   });
+
+  // Common practice, no source.
+  test('paper that is not named is that of most printers where the figures are read', () => {
+    const measured = SHORT.replace('60', '60 in').replace('6 }', '6 in }');
+    const paper = (more: string) => plan(measured + more).paper;
+    expect(['in', 'cm', 'mm'].map((units) => paper(`units: ${units}\n`))).toEqual(['letter', 'a4', 'a4']);
+    expect(paper('')).toBe('letter');
+    expect(paper('units: cm\npaper: letter\n')).toBe('letter');
+  });
 });
 
 /** Read back as a program that knows only JSON Schema would. */

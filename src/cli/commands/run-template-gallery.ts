@@ -2,6 +2,7 @@
 
 import { gallery } from '../../jobs/gallery.ts';
 import type { Units } from '../../length/index.ts';
+import { USUAL_PAPER } from '../../pagination/index.ts';
 import { asAsked } from '../asked.ts';
 import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
@@ -29,7 +30,7 @@ export const runGallery = async (io: Io, name: string, options: GalleryOptions):
   const file = await readTemplateFile(io, name);
   const clearance = readClearance(options.clearance, file.units);
   const spans = options.spans === undefined ? [] : readSpans(options.spans, file.units);
-  const pages = readSheetOptions(options, file.units, 'letter');
+  const pages = readSheetOptions(options, file.units, USUAL_PAPER[file.units]);
   const usual = defaultName(file.path, 'gallery');
   const output = await openOutput(io, { asked: options.output, usual }, [file.path]);
   const made = await asAsked(

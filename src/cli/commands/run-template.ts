@@ -2,6 +2,7 @@
 
 import { outline } from '../../jobs/outline.ts';
 import { templateAsData } from '../../jobs/template-facts.ts';
+import { USUAL_PAPER } from '../../pagination/index.ts';
 import { asAsked } from '../asked.ts';
 import { readClearance } from '../clearance.ts';
 import { defaultName } from '../default-name.ts';
@@ -24,7 +25,7 @@ export const runTemplate = async (io: Io, name: string, options: TemplateOptions
   checkOutputOption(options, 'pdf');
   const file = await readTemplateFile(io, name);
   const clearance = readClearance(options.clearance, file.units);
-  const layout = readSheetOptions(options, file.units, 'letter');
+  const layout = readSheetOptions(options, file.units, USUAL_PAPER[file.units]);
   const { solid } = options;
   const usual = defaultName(file.path, solid ? 'solid' : 'outline');
   const output = await openOutput(io, { asked: options.output, usual }, [file.path]);

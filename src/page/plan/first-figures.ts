@@ -1,7 +1,7 @@
 /** Figures to begin with, round ones in each unit, so that there is something to see; she types hers over them. */
 
 import { readLength, type Units } from '../../length/index.ts';
-import type { PaperId } from '../../pagination/index.ts';
+import { PAPER_IDS, type PaperId, USUAL_PAPER } from '../../pagination/index.ts';
 import { type PlanSource, textAt, withUnits, withValues } from './plan-text.ts';
 import { FIRST_PLAN } from './state.ts';
 
@@ -43,14 +43,16 @@ export const FIRST_WISHES: Readonly<
 /** What a channel is wide where nobody says. */
 export const USUAL_WIDTH: Readonly<Record<Units, string>> = { in: '1/4', cm: '0.5', mm: '5' };
 
-/** The paper of most printers where that unit is used. */
-const USUAL_PAPER: Readonly<Record<Units, PaperId>> = { in: 'letter', cm: 'a4', mm: 'a4' };
+/** The paper of a plan: the usual one where it names none that there is. */
+export const paperIn = (plan: PlanSource, units: Units): PaperId => {
+  const written = textAt(plan, ['paper'])?.toLowerCase();
+  return PAPER_IDS.find((id) => id === written) ?? USUAL_PAPER[units];
+};
 
 /** The plan in other units, and for the paper that is usual with them where it was for the usual one. */
 export const withFiguresIn = (text: string, from: Units, to: Units): string => {
   const next = withUnits(text, from, to);
-  const isUsual = (textAt(text, ['paper']) ?? 'letter').toLowerCase() === USUAL_PAPER[from];
-  return isUsual ? withValues(next, [[['paper'], USUAL_PAPER[to]]]) : next;
+  return paperIn(text, from) === USUAL_PAPER[from] ? withValues(next, [[['paper'], USUAL_PAPER[to]]]) : next;
 };
 
 /** A plan to begin anew with: the first one, in the units and for the paper that she works with. */

@@ -2,11 +2,10 @@
 
 import { useRef } from 'preact/hooks';
 import { describeProblem, textOf } from '../../document/index.ts';
-import { PAPER_IDS } from '../../pagination/index.ts';
 import { NO_START } from '../engine/client.ts';
 import type { OwnTemplate, Trouble } from '../engine/messages.ts';
-import { newPlan } from '../plan/first-figures.ts';
-import { listAt, textAt } from '../plan/plan-text.ts';
+import { newPlan, paperIn } from '../plan/first-figures.ts';
+import { listAt } from '../plan/plan-text.ts';
 import { entitled, freeName, freeTitle, isSame, otherwiseCalled } from '../plan/shelf.ts';
 import { refusal, type ShelfFile, shelfFrom, shelfText, unpackedWords } from '../plan/shelf-file.ts';
 import { MOST_OWN, MOST_TEXT } from '../plan/state.ts';
@@ -264,8 +263,7 @@ const planName = (): string => nameOfPlan('yaml');
 /** A new quilt, in her units and for her paper, with her own templates on the shelf. */
 export const startAnew = (): void => {
   const { plan, own } = state.value;
-  const written = textAt(plan, ['paper']);
-  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const paper = paperIn(plan, unitsNow());
   replaceState({ plan: newPlan(unitsNow(), paper), own, taken: undefined });
   say(noticeWords.newPlan(planWords));
 };

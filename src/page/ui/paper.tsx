@@ -14,6 +14,7 @@ import {
 import { NO_START } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { PagesKind, PaperChoices, PrintKind } from '../engine/messages.ts';
+import { paperIn } from '../plan/first-figures.ts';
 import {
   factorOf,
   factorsOf,
@@ -22,7 +23,7 @@ import {
   measuredText,
   type Typed,
 } from '../plan/measured.ts';
-import { listAt, textAt } from '../plan/plan-text.ts';
+import { listAt } from '../plan/plan-text.ts';
 import { paperWords, projectorWords, sheetsWords, workWords } from '../words/words.ts';
 import { readKept } from './browser.ts';
 import { Choice, InputField, Panel, unitsNow } from './fields.tsx';
@@ -57,8 +58,7 @@ export const Paper = () => {
   const typed = useSignal(kept.typed);
   const hasTyped = useSignal(false);
   const part = useSignal('');
-  const written = textAt(state.value, ['paper']);
-  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const paper = paperIn(state.value, unitsNow());
   const units = unitsNow();
   const design = shown.value;
   const isReady = design !== undefined && !isOld.value;

@@ -1,11 +1,10 @@
 /** The outline of a template on paper, at its true size: what the acrylic is laid on before it is trusted. */
 
 import type { Signal } from '@preact/signals';
-import { PAPER_IDS } from '../../pagination/index.ts';
 import { loadFonts } from '../engine/hire.ts';
 import type { OwnTemplate } from '../engine/messages.ts';
+import { paperIn } from '../plan/first-figures.ts';
 import { factorsOf } from '../plan/measured.ts';
-import { textAt } from '../plan/plan-text.ts';
 import { handWords, workWords } from '../words/words.ts';
 import { unitsNow } from './fields.tsx';
 import { type How, handOver } from './hand-over.ts';
@@ -43,8 +42,7 @@ export const PrintOutline = ({ template, told, isOld = false }: PrintProps) => (
 
 const printOutline = async ({ name, text }: OwnTemplate, how: How, told: Signal<string>): Promise<void> => {
   const measured = factorsOf(rememberedMeasured().typed, unitsNow());
-  const written = textAt(state.value, ['paper']);
-  const paper = PAPER_IDS.find((id) => id === written) ?? 'letter';
+  const paper = paperIn(state.value, unitsNow());
   const choices = { paper, measured: measured === 'wrong' ? undefined : measured, show: undefined };
   const called = name.replace(/^(\.\/)?/, './');
   const own = [{ name: called, text }];
