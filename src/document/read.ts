@@ -94,7 +94,9 @@ export const readDocument = (
     const offset = syntaxOffset(syntax, parsed);
     return {
       ok: false,
-      problems: [explainSyntax(syntax, at(offset), text.slice(offset, offset + MOST_SHOWN))],
+      problems: [
+        explainSyntax(syntax, at(offset), text.slice(0, offset), text.slice(offset, offset + MOST_SHOWN)),
+      ],
     };
   }
   const walk: Walk = {

@@ -23,8 +23,8 @@ export const syntaxOffset = (error: YAMLError, parsed: Document.Parsed): number 
   return opened;
 };
 
-/** `text` is the file's, from the offset of the mistake. */
-export const explainSyntax = (error: YAMLError, place: Place, text: string): Problem => {
+/** `before` and `text` are the file's up to the offset of the mistake and from there on. */
+export const explainSyntax = (error: YAMLError, place: Place, before: string, text: string): Problem => {
   if (
     /^[\w-]+:[^\s:]/.test(text) &&
     /followed by map values|MULTILINE_IMPLICIT_KEY/.test(error.code + error.message)
@@ -36,8 +36,14 @@ export const explainSyntax = (error: YAMLError, place: Place, text: string): Pro
   const [, message, hint] = EXPLANATIONS.find(([pattern]) =>
     pattern.test(`${error.code}: ${error.message}`),
   )!;
-  return { code: 'not-yaml', message, place, ...(hint !== undefined && { hint }) };
+  const more = UNCLOSED.test(error.message) && BARE_COLOUR.test(before) ? REMARK : hint;
+  return { code: 'not-yaml', message, place, ...(more !== undefined && { hint: more }) };
 };
+
+const UNCLOSED = /end with a/;
+/** A colour without quotes: from its sign on the line is a remark (YAML 1.2.2, 6.6), with the bracket that closes it. */
+const BARE_COLOUR = /[:,[{] +#[\da-f]{3,8}\b/i;
+const REMARK = 'what follows a # is a remark: put the colour in quotes';
 
 const MISALIGNED = 'this line is not indented like the lines it belongs to';
 
@@ -54,7 +60,7 @@ const EXPLANATIONS: readonly (readonly [pattern: RegExp, message: string, hint?:
   [/Missing , |Missing , or :|BLOCK_IN_FLOW/, 'a comma is missing between two values in brackets'],
   [/block-seq-ind on same line/, 'a list cannot begin here', 'put its first - on a line of its own'],
   [/Unexpected ,|empty item/, 'a comma too many'],
-  [/end with a/, 'a bracket is opened and never closed, or its end stands at the wrong indent'],
+  [UNCLOSED, 'a bracket is opened and never closed, or its end stands at the wrong indent'],
   [/Missing space after :/, 'a space is needed after the colon'],
   [/followed by map values|MULTILINE_IMPLICIT_KEY/, 'a colon and a value are missing after this key'],
   [/BAD_INDENT|same column|without - indicator/, MISALIGNED],

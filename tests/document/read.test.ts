@@ -141,6 +141,10 @@ const SYNTAX: readonly (readonly [string, string])[] = [
     'a: [1, 2\nb: 3\n',
     'f.yaml:2:1: a bracket is opened and never closed, or its end stands at the wrong indent',
   ],
+  [
+    'a: { b: #123456, c: white }\nd: 3\n',
+    'f.yaml:2:1: a bracket is opened and never closed, or its end stands at the wrong indent; what follows a # is a remark: put the colour in quotes',
+  ],
   ['a: - b\n', 'f.yaml:1:4: a list cannot begin here; put its first - on a line of its own'],
   ['a: [1,, 2]\n', 'f.yaml:1:7: a comma too many'],
   ['a: @b\n', 'f.yaml:1:4: a value cannot begin with this sign; put the value in quotes'],
@@ -165,7 +169,7 @@ describe('mistakes in writing', () => {
   });
 
   test('the table above ran whole', () => {
-    expect(SYNTAX).toHaveLength(27);
+    expect(SYNTAX).toHaveLength(28);
   });
 
   // The types of YAML 1.1 that its version 1.2 leaves out (yaml.org/type): none is a value of a plan.
