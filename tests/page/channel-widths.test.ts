@@ -19,14 +19,21 @@ describe('widths of channels', () => {
       ['0.6,0.6', 'cm', ['0.6', '0.6']],
       ['5, 10', 'mm', ['5', '10']],
       ['5; 10;', 'mm', ['5', '10']],
+      // No channel is 0 wide.
+      ['0,6', 'cm', ['0.6']],
+      ['0,6, 0,55', 'cm', ['0.6', '0.55']],
+      ['0,6,0,6', 'cm', ['0.6', '0.6']],
+      ['1/4, 0,25', 'in', ['1/4', '0.25']],
+      ['0,6 cm', 'in', ['0.6 cm']],
     ] as const)
       expect(readWidths(text, units)).toEqual({ ok: true, widths });
   });
 
   test('a decimal comma is told as one', () => {
-    expect(fault('0,6', 'cm')).toMatch(/comma in a number.*decimal point, such as 0\.6;/);
-    expect(fault('0.5, 0,6', 'cm')).toMatch(/“0,6” has a comma/);
-    expect(fault('0,6 cm', 'in')).toMatch(/comma in a number/);
+    expect(fault('1,6', 'cm')).toMatch(/comma in a number.*decimal point, such as 1\.6;/);
+    expect(fault('0.5, 1,6', 'cm')).toMatch(/“1,6” has a comma/);
+    expect(fault('10,6', 'mm')).toMatch(/“10,6” has a comma/);
+    expect(fault('1,6 cm', 'in')).toMatch(/comma in a number/);
   });
 
   test('two numbers without a comma: how several are written, in her units', () => {

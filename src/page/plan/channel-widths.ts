@@ -22,10 +22,14 @@ export type WidthsReading =
  */
 const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])/;
 
+/** No channel is 0 wide: behind a lone 0 it is a decimal comma, and nothing else. */
+const AFTER_NOUGHT = /(?<![\d./])0,(?=\d+(?![\d./]))/g;
+
 /** `0.6 0.6`, `1/4 1/8`: what reads as two numbers, and has no comma between them. */
 const TWO_NUMBERS = /^\d+([./]\d+)? +\d+([./]\d+)?$/;
 
-export const readWidths = (text: string, units: Units): WidthsReading => {
+export const readWidths = (typed: string, units: Units): WidthsReading => {
+  const text = typed.replace(AFTER_NOUGHT, '0.');
   const comma = DECIMAL_COMMA.exec(text);
   if (comma)
     return {
