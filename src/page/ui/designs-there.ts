@@ -8,7 +8,7 @@ import { complain, during } from './store.ts';
 /** Under which the browser keeps each. */
 export const PREFIX = 'swagwright.design ';
 
-const hasSome = (): boolean => {
+export const hasDesigns = (): boolean => {
   try {
     return Object.keys(localStorage).some((key) => key.startsWith(PREFIX));
   } catch {
@@ -20,7 +20,7 @@ const hasSome = (): boolean => {
 export const showDesigns = (): void => {
   // Where they cannot be loaded now they can be when one is kept.
   const show = (): void => void wantPart('designs').catch(() => {});
-  if (hasSome()) show();
+  if (hasDesigns()) show();
   addEventListener('storage', ({ key }) => {
     if (key?.startsWith(PREFIX)) show();
   });

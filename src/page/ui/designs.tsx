@@ -1,8 +1,8 @@
 /** Her designs: kept by name, shown with their pictures, opened again, copied, thrown away, and looked at side by side. */
 
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
-import type { Picture } from '../engine/messages.ts';
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import {
   called,
   type Design,
@@ -14,11 +14,12 @@ import {
 } from '../plan/designs.ts';
 import { designsWords, planWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
-import { drawAll, pictureOf } from './design-pictures.ts';
+import { coloursIn } from './colours-now.ts';
+import { type DrawnDesign, drawAll, drawnOf } from './design-pictures.ts';
 import { NameField, Panel } from './fields.tsx';
 import { focusFirst } from './focus-on.ts';
 import { designs, dropDesign, newDesignId, nextPlace, putDesign, unreadDesigns } from './kept-designs.ts';
-import { Drawn } from './picture.tsx';
+import { Areas, Copied, Drawn, Ground } from './picture.tsx';
 import { complain, isOld, look, openFrom, say, shown, state } from './store.ts';
 
 /** Whether it is kept; what keeps it from that is said. */
@@ -40,8 +41,10 @@ export const keepDesign = (): void => {
   const title = freeTitleIn(designs.value, asked);
   const more = { id: newDesignId(), at: nextPlace(), words: design.summary };
   if (!keep(designOf(state.value, title, more))) return;
-  say(designsWords.kept({ title, asked }));
+  say(designsWords.kept({ title, asked }), 'head', { words: designsWords.rename, to: nameId(more.id) });
 };
+
+const nameId = (design: string): string => `design-${design}`;
 
 /** Puts those of a file beside those that are there, each under a name that is free. */
 export const takeDesigns = (fileName: string, text: string): void => {
@@ -70,6 +73,22 @@ const saveDesigns = (): void => {
 
 const DESIGNS_FILE = 'my-designs.json';
 
+/** Whether it has been in sight since it is there. */
+const useSeen = (place: RefObject<HTMLElement | null>, isThere: boolean): boolean => {
+  const isSeen = useSignal(false);
+  useEffect(() => {
+    if (!place.current) return undefined;
+    const eye = new IntersectionObserver((entries) => {
+      if (!entries.some((entry) => entry.isIntersecting)) return;
+      isSeen.value = true;
+      eye.disconnect();
+    });
+    eye.observe(place.current);
+    return () => eye.disconnect();
+  }, [isThere]);
+  return isSeen.value;
+};
+
 /** At most as many stand side by side. */
 const MOST_BESIDE = 4;
 
@@ -78,9 +97,12 @@ export const DesignsView = () => {
   const thrown = useSignal<readonly Design[]>([]);
   const all = designs.value;
   const beside = all.filter(({ id }) => pinned.value.includes(id));
-  useEffect(() => drawAll(all), [all]);
+  const place = useRef<HTMLUListElement>(null);
+  const isSeen = useSeen(place, all.length > 0);
+  // Those that she looks at closely come first.
+  useEffect(() => drawAll([...beside, ...all], isSeen), [all, beside.length, isSeen]);
   if (all.length + thrown.value.length + unreadDesigns.value === 0) return null;
-  const widest = Math.max(...beside.map((design) => widthOf(pictureOf(design))));
+  const widest = Math.max(...beside.map((design) => widthOf(drawnOf(design))));
   return (
     <Panel
       id="designs"
@@ -97,7 +119,7 @@ export const DesignsView = () => {
       {unreadDesigns.value > 0 ? (
         <p class="wrong">{designsWords.unreadHere({ count: unreadDesigns.value })}</p>
       ) : null}
-      <ul class="kept-designs">
+      <ul class="kept-designs" ref={place}>
         {all.map((design) => (
           <DesignCard
             key={design.id}
@@ -140,7 +162,7 @@ export const DesignsView = () => {
             {beside.map((design) => (
               <li key={design.id}>
                 <h4>{design.title}</h4>
-                <Scaled picture={pictureOf(design)} widest={widest} />
+                <Scaled design={design} widest={widest} />
                 <Figures words={design.words} />
                 <button type="button" onClick={() => void open(design)}>
                   {designsWords.takeThis}
@@ -154,13 +176,35 @@ export const DesignsView = () => {
   );
 };
 
-const widthOf = (picture: Picture | undefined): number => (picture ? picture.box.maxX - picture.box.minX : 0);
+const widthOf = (drawn: DrawnDesign | undefined): number =>
+  drawn ? drawn.picture.box.maxX - drawn.picture.box.minX : 0;
+
+/** As it would be on the quilt, in its own colours where it has some. */
+const DesignPicture = ({ design }: { readonly design: Design }) => {
+  const drawn = drawnOf(design);
+  if (!drawn) return <div class="undrawn" aria-hidden="true" />;
+  const { picture, cloth, fills = [] } = drawn;
+  const colours = coloursIn(design.state);
+  return (
+    <div style={colours}>
+      <Drawn picture={picture} class="quilt">
+        {colours ? (
+          <>
+            <Ground box={picture.box} />
+            <Areas cloth={cloth} />
+          </>
+        ) : null}
+        <Copied fills={fills} />
+      </Drawn>
+    </div>
+  );
+};
 
 /** As wide beside the widest as it is. */
-const Scaled = ({ picture, widest }: { readonly picture: Picture | undefined; readonly widest: number }) =>
-  picture ? (
-    <div class="scaled" style={{ width: `${((100 * widthOf(picture)) / widest).toFixed(2)}%` }}>
-      <Drawn picture={picture} class="quilt" />
+const Scaled = ({ design, widest }: { readonly design: Design; readonly widest: number }) =>
+  drawnOf(design) ? (
+    <div class="scaled" style={{ width: `${((100 * widthOf(drawnOf(design))) / widest).toFixed(2)}%` }}>
+      <DesignPicture design={design} />
     </div>
   ) : null;
 
@@ -189,12 +233,12 @@ const DesignCard = ({
 }) => {
   const { title } = design;
   const others = designs.value.filter((other) => other.id !== design.id);
-  const picture = pictureOf(design);
   return (
     <li>
-      {picture ? <Drawn picture={picture} class="quilt" /> : <div class="undrawn" aria-hidden="true" />}
+      <DesignPicture design={design} />
       <NameField
         label={designsWords.name({ title })}
+        id={nameId(design.id)}
         isUnseen
         value={title}
         onType={(name) => {

@@ -10,7 +10,7 @@ import { explained } from './explained.tsx';
 import { Choice, LengthField, Panel, Troubles, unitsNow } from './fields.tsx';
 import { kindNow, type LayoutKind, measuredAlong, setKind } from './layouts.ts';
 import { awaited, cameToSides, leftSide, leftSides, SIDES, troubles, typedSide } from './pairs.ts';
-import { Drawn, Inks, viewBoxOf } from './picture.tsx';
+import { Areas, Copied, Drawn, Ground, Inks, viewBoxOf } from './picture.tsx';
 import { fills, isOld, look, others, partNow, shown, state } from './store.ts';
 import { unbroken } from './unbroken.ts';
 
@@ -151,33 +151,7 @@ const QuiltPicture = () => {
   );
 };
 
-/** All that the picture takes lies on her fabric. */
-const Ground = ({ box }: { readonly box: Picture['box'] }) => (
-  <rect class="fabric" x={box.minX} y={box.minY} width={box.maxX - box.minX} height={box.maxY - box.minY} />
-);
-
-const Areas = ({ cloth }: { readonly cloth: Cloth }) => (
-  <>
-    {cloth.areas.map(({ name, d }) => (
-      <path key={name} class={name} d={d} />
-    ))}
-  </>
-);
-
-const FillsThere = () => (
-  <>
-    {fills.value?.quilt.map((copies, i) =>
-      copies.places.map((place) => (
-        <path
-          key={`${i} ${place.join(' ')}`}
-          class="ink fill"
-          d={copies.d}
-          transform={`matrix(${place.join(' ')})`}
-        />
-      )),
-    )}
-  </>
-);
+const FillsThere = () => <Copied fills={fills.value?.quilt ?? []} />;
 
 /** All parts where they lie, to scale: the open one as it is, and the others quieter round it. */
 const WholeQuilt = ({

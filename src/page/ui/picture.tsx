@@ -1,7 +1,7 @@
 /** Drawings as SVG: lines by kind, styled by the page's own style sheet, so that light and dark each have their inks. */
 
 import type { ComponentChildren } from 'preact';
-import type { Ink, Lettering, Picture } from '../engine/messages.ts';
+import type { Cloth, FillsAnswer, Ink, Lettering, Picture } from '../engine/messages.ts';
 
 export const viewBoxOf = ({ minX, minY, maxX, maxY }: Picture['box']): string =>
   [minX, minY, maxX - minX, maxY - minY].map((v) => v.toFixed(2)).join(' ');
@@ -37,6 +37,35 @@ export const Letterings = ({
         {t.text}
       </text>
     ))}
+  </>
+);
+
+/** All that the picture takes lies on her fabric. */
+export const Ground = ({ box }: { readonly box: Picture['box'] }) => (
+  <rect class="fabric" x={box.minX} y={box.minY} width={box.maxX - box.minX} height={box.maxY - box.minY} />
+);
+
+export const Areas = ({ cloth }: { readonly cloth: Cloth }) => (
+  <>
+    {cloth.areas.map(({ name, d }) => (
+      <path key={name} class={name} d={d} />
+    ))}
+  </>
+);
+
+/** Fills at every place that they go to. */
+export const Copied = ({ fills }: { readonly fills: FillsAnswer['quilt'] }) => (
+  <>
+    {fills.map((copies, i) =>
+      copies.places.map((place) => (
+        <path
+          key={`${i} ${place.join(' ')}`}
+          class="ink fill"
+          d={copies.d}
+          transform={`matrix(${place.join(' ')})`}
+        />
+      )),
+    )}
   </>
 );
 

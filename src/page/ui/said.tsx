@@ -5,6 +5,22 @@ import { noticeWords } from '../words/words.ts';
 import { Troubles } from './fields.tsx';
 import { type Notice, notice } from './store.ts';
 
+/** All that stands in the field is marked, to be typed over. */
+const Next = ({ words, to }: NonNullable<Notice['next']>) => (
+  <button
+    type="button"
+    onClick={() => {
+      const field = document.getElementById(to);
+      if (!(field instanceof HTMLInputElement)) return;
+      field.scrollIntoView({ block: 'center' });
+      field.focus();
+      field.select();
+    }}
+  >
+    {words}
+  </button>
+);
+
 /** The place stands there before anything is said in it, so that screen readers notice when something is. */
 export const Said = ({ at }: { readonly at: Notice['at'] }) => {
   const now = notice.value?.at === at ? notice.value : undefined;
@@ -23,6 +39,7 @@ export const Said = ({ at }: { readonly at: Notice['at'] }) => {
           </>
         ) : null}
       </div>
+      {now?.next ? <Next {...now.next} /> : null}
       {now ? (
         <button
           type="button"

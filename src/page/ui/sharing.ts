@@ -12,6 +12,7 @@ import { takingAlong } from '../plan/shelf.ts';
 import { stateFrom, stateText } from '../plan/state.ts';
 import { noticeWords, workWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
+import { hasDesigns } from './designs-there.ts';
 import { isKept as wasHere } from './keep.ts';
 import { nameOfPlan, notInIt } from './plan-name.ts';
 import { complain, during, openFrom, say, state } from './store.ts';
@@ -44,7 +45,8 @@ export const savePage = async (): Promise<void> => {
   const opened = stateText(takingAlong(state.value));
   const name = nameOfPlan('html');
   saveAs(name, 'text/html', withOpened(page, opened));
-  say(noticeWords.pageSaved({ name }) + notInIt());
+  const more = hasDesigns() ? ` ${noticeWords.designsNotInIt}` : '';
+  say(noticeWords.pageSaved({ name }) + notInIt() + more);
 };
 
 /** Undefined where it is not to be had. */

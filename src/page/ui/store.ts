@@ -85,13 +85,15 @@ export interface Notice {
   readonly isWrong: boolean;
   /** Where she is looking: at the head of the page, at her templates, or at the buttons for paper or for pictures. */
   readonly at: 'head' | 'shelf' | 'paper' | 'colours';
+  /** A field that she may want to go to now, by its identifier, and what the button for that says. */
+  readonly next?: { readonly words: string; readonly to: string } | undefined;
 }
 
 /** What is said to everyone, and read out: one sentence. */
 export const notice = signal<Notice | undefined>(undefined);
 
-export const say = (text: string, at: Notice['at'] = 'head'): void => {
-  notice.value = { text, troubles: [], isWrong: false, at };
+export const say = (text: string, at: Notice['at'] = 'head', next?: Notice['next']): void => {
+  notice.value = { text, troubles: [], isWrong: false, at, next };
 };
 
 /** The same for what did not go well. */

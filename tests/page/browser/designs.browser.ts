@@ -112,3 +112,63 @@ test('they go to another device as one file, beside those that are there', async
   await told(hers.page, /broken\.json cannot be read/);
   await hers.context.close();
 });
+
+test('their pictures show what they are filled with, and their own colours', async () => {
+  const { context, page, faults } = await ours.visit();
+  await settled(page);
+  await press(page, 'Keep design');
+  await told(page, /is kept/);
+  await page.getByText('Fills: feathers, pebbles').click();
+  const inside = page.getByLabel('Inside the swags', { exact: true });
+  await inside
+    .locator('option', { hasText: 'pebbles' })
+    .first()
+    .waitFor({ state: 'attached', timeout: 60_000 });
+  await inside.selectOption('pebbles');
+  await page.locator('.quilt-picture .ink.fill').first().waitFor({ state: 'attached', timeout: 60_000 });
+  await page.getByLabel('Fabric', { exact: true }).fill('#204060');
+  await idle(page);
+  await press(page, 'Keep design');
+  await told(page, /“My border 2” is kept/);
+  const cards = page.locator('.kept-designs > li');
+  const paths = (card: number, name: string) => cards.nth(card).locator(`svg path.ink.${name}`).count();
+  await expect.poll(() => paths(1, 'stitch'), { timeout: 30_000 }).toBeGreaterThan(0);
+  await cards.first().scrollIntoViewIfNeeded();
+  await expect.poll(() => paths(0, 'fill'), { timeout: 60_000 }).toBeGreaterThan(0);
+  expect(await paths(1, 'fill')).toBe(0);
+  const ground = (card: number) =>
+    cards
+      .nth(card)
+      .locator('svg rect.fabric')
+      .evaluateAll((all) => all.map((one) => getComputedStyle(one).fill));
+  expect(await ground(0)).toEqual(['rgb(32, 64, 96)']);
+  expect(await ground(1)).toEqual([]);
+  for (const name of ['My border', 'My border 2'])
+    await page.getByRole('checkbox', { name: `Side by side: ${name}`, exact: true }).check();
+  const beside = page.locator('.beside-one-another > ul > li');
+  await expect
+    .poll(() => beside.first().locator('path.ink.fill').count(), { timeout: 30_000 })
+    .toBeGreaterThan(0);
+  expect(await beside.nth(1).locator('path.ink.fill').count()).toBe(0);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('one that is kept is given another name from where that is said', async () => {
+  const { context, page, faults } = await ours.visit();
+  await settled(page);
+  await press(page, 'Keep design');
+  await told(page, /is kept/);
+  await page.getByRole('button', { name: 'Give it another name' }).press('Enter');
+  const field = page.getByLabel('What the design My border is called');
+  expect(await field.evaluate((one) => one === document.activeElement)).toBe(true);
+  await page.keyboard.type('For the raffle');
+  expect(await titles(page)).toEqual(['For the raffle']);
+  // A page that goes elsewhere has the open plan in it, and says what it has not.
+  await page.getByRole('button', { name: 'More' }).click();
+  await press(page, 'Save page');
+  await told(page, /Your designs are not in it: “Save all designs in one file” takes those along\./);
+  await page.getByRole('button', { name: 'Save all designs in one file' }).waitFor();
+  expect(faults).toEqual([]);
+  await context.close();
+});

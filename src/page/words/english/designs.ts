@@ -10,6 +10,7 @@ export const designsWords = {
   lead: 'Kept in this browser, each with the templates that it uses. Tick two to four to see them side by side.',
   kept: ({ title, asked }: { readonly title: string; readonly asked: string }) =>
     `The design “${title}” is kept in this browser, under “Your designs”.${title === asked ? '' : ` There is a “${asked}” already.`}`,
+  rename: 'Give it another name',
   full: ({ most }: { readonly most: number }) =>
     `This browser keeps ${most} designs of yours. Save them as a file, and throw some away.`,
   refused:

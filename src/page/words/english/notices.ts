@@ -38,6 +38,7 @@ export const noticeWords = {
     'The page could not be read again where it came from. Save the plan instead, or open the page anew.',
   pageSaved: ({ name }: { readonly name: string }) =>
     `${name} is with your downloads: this page with the plan in it, as one file. It opens on a tablet, a telephone or another computer, without a connection; send it or carry it there.`,
+  designsNotInIt: 'Your designs are not in it: “Save all designs in one file” takes those along.',
   openedUnread: 'The plan that the page was opened with could not be read. Your own plan is as it was.',
   theLink: 'the link',
   theFile: 'the file',
