@@ -685,8 +685,8 @@ export const MUTATIONS = [
   {
     name: 'page, projector: the upright bar is taken for the long one',
     file: 'src/page/plan/projected-scale.ts',
-    from: 'read(typed.up, bars.up)',
-    to: 'read(typed.up, bars.across)',
+    from: "across : read('up')",
+    to: "across : read('across')",
     test: 'tests/page/projected-scale.test.ts',
   },
   {

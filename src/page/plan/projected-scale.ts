@@ -3,7 +3,16 @@
  * and up are found apart, because a projector that leans makes them differ. Kept per browser.
  */
 
-import { readLength, type Units } from '../../length/index.ts';
+import {
+  CM_TENTH,
+  formatLength,
+  INCH_SIXTEENTH,
+  MM_TENTH,
+  readLength,
+  type Units,
+} from '../../length/index.ts';
+import { projectorWords } from '../words/words.ts';
+import { plainWords } from './plain-words.ts';
 
 /** CSS pixels to the millimetre on the cloth. */
 interface PerWay {
@@ -28,31 +37,50 @@ const BAR_STEP = 50;
 
 /**
  * px to the mm: a projector's pixel is 0.2 to 5 mm on a table or a wall (reckoned, no source), and a CSS pixel up to
- * three of them. Beyond twice one way what it is the other, something else was measured.
+ * three of them. One that leans by 45 degrees makes one way √2 times as large as the other; beyond 1.5 times something
+ * else was measured.
  */
 const LEAST = 0.05;
 const MOST = 10;
-const MOST_APART = 2;
+const MOST_APART = 1.5;
 
-const isLikely = ({ across, up }: PerWay): boolean =>
-  [across, up].every((scale) => scale >= LEAST && scale <= MOST) &&
-  Math.max(across / up, up / across) <= MOST_APART;
+const isOne = (scale: number): boolean => scale >= LEAST && scale <= MOST;
+const areAlike = ({ across, up }: PerWay): boolean => Math.max(across / up, up / across) <= MOST_APART;
+const isLikely = (scale: PerWay): boolean => isOne(scale.across) && isOne(scale.up) && areAlike(scale);
 
-/** `bars` in px; a bare number is in her units. Undefined while nothing is typed of the long bar. */
+const STYLES = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_TENTH } as const;
+
+/** What is wrong with what she typed, and of which bar. */
+export interface BarFault {
+  readonly at: keyof PerWay;
+  readonly words: string;
+}
+
+export const isFault = (found: ProjectedScale | BarFault | undefined): found is BarFault =>
+  found !== undefined && 'at' in found;
+
+/** `bars` in px; a bare number is in her units. Undefined while nothing is typed of either bar. */
 export const scaleFrom = (
   bars: PerWay,
   typed: TypedBars,
   units: Units,
   ratio: number,
-): ProjectedScale | 'wrong' | undefined => {
+): ProjectedScale | BarFault | undefined => {
   if (typed.across.trim() === '' && typed.up.trim() === '') return undefined;
-  const read = (text: string, bar: number): number => {
-    const length = readLength(text, units, 'positive');
-    return length.ok ? bar / length.mm : Number.NaN;
+  const read = (at: keyof PerWay): number | BarFault => {
+    const length = readLength(typed[at], units, 'positive');
+    if (!length.ok)
+      return { at, words: plainWords({ ...length, message: length.reason }, projectorWords.lengthOf[at]) };
+    const scale = bars[at] / length.mm;
+    if (isOne(scale)) return scale;
+    const [least, most] = [MOST, LEAST].map((of) => formatLength(bars[at] / of, STYLES[units]));
+    return { at, words: projectorWords.unlikely({ least: least!, most: most! }) };
   };
-  const across = read(typed.across, bars.across);
-  const up = typed.up.trim() === '' ? across : read(typed.up, bars.up);
-  return isLikely({ across, up }) ? { across, up, ratio } : 'wrong';
+  const across = read('across');
+  if (typeof across !== 'number') return across;
+  const up = typed.up.trim() === '' ? across : read('up');
+  if (typeof up !== 'number') return up;
+  return areAlike({ across, up }) ? { across, up, ratio } : { at: 'up', words: projectorWords.apart };
 };
 
 /** At the zoom that the browser has now. */

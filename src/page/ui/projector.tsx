@@ -6,6 +6,7 @@ import { capital } from '../../document/index.ts';
 import type { Trouble } from '../engine/messages.ts';
 import {
   barFor,
+  isFault,
   leanOf,
   type ProjectedScale,
   scaleAt,
@@ -83,7 +84,7 @@ const Bars = ({ onFound }: { readonly onFound: (scale: ProjectedScale) => void }
   }, []);
   const { across, up } = bars.value;
   const scale = scaleFrom(bars.value, typed.value, unitsNow(), window.devicePixelRatio);
-  const isWrong = scale === 'wrong';
+  const wrong = isFault(scale) ? scale : undefined;
   const type = (more: Partial<TypedBars>): void => {
     typed.value = { ...typed.value, ...more };
   };
@@ -97,23 +98,24 @@ const Bars = ({ onFound }: { readonly onFound: (scale: ProjectedScale) => void }
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            if (scale !== undefined && scale !== 'wrong') onFound(scale);
+            if (scale !== undefined && !isFault(scale)) onFound(scale);
           }}
         >
           <InputField
             label={projectorWords.across}
             value={typed.value.across}
-            isWrong={isWrong}
-            more={isWrong ? projectorWords.wrong : undefined}
+            isWrong={wrong?.at === 'across'}
+            more={wrong?.at === 'across' ? wrong.words : undefined}
             onType={(text) => type({ across: text })}
           />
           <InputField
             label={projectorWords.up}
             value={typed.value.up}
-            more={projectorWords.upEmpty}
+            isWrong={wrong?.at === 'up'}
+            more={wrong?.at === 'up' ? wrong.words : projectorWords.upEmpty}
             onType={(text) => type({ up: text })}
           />
-          <button type="submit" class="main" disabled={scale === undefined || isWrong}>
+          <button type="submit" class="main" disabled={scale === undefined || wrong !== undefined}>
             {projectorWords.showPicture}
           </button>
         </form>

@@ -99,7 +99,9 @@ test('it is kept, turns a quarter, and is measured again', async () => {
     .toBeCloseTo(flat.width, 1);
   await page.getByRole('button', { name: 'Measure again' }).click();
   await page.getByLabel('The long bar measures').fill('1/2');
-  expect(await page.getByRole('dialog').textContent()).toMatch(/no length that this bar can have/);
+  expect(await page.getByRole('dialog').textContent()).toMatch(/A projector makes this bar .* long\./);
+  expect(await page.getByLabel('The long bar measures').getAttribute('aria-invalid')).toBe('true');
+  expect(await page.getByLabel('The upright bar measures').getAttribute('aria-invalid')).toBe(null);
   expect(await page.getByRole('button', { name: 'Show it at true size' }).isDisabled()).toBe(true);
   await context.close();
 });

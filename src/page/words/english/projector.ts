@@ -13,7 +13,11 @@ export const projectorWords = {
   upEmpty: 'Empty: the same size both ways',
   longBar: 'A bar to lay a tape along, across',
   uprightBar: 'A bar to lay a tape along, up',
-  wrong: 'That is no length that this bar can have there. Measure again from tick to tick.',
+  lengthOf: { across: 'length of the long bar', up: 'length of the upright bar' },
+  unlikely: ({ least, most }: { readonly least: string; readonly most: string }) =>
+    `A projector makes this bar between ${least} and ${most} long. Measure again from tick to tick.`,
+  apart:
+    'One way would be more than half as large again as the other, and no projector leans so far. Measure both bars again from tick to tick.',
   showPicture: 'Show it at true size',
 
   shows: 'It shows',
