@@ -7,6 +7,7 @@ export default defineConfig({
     include: ['tests/page/browser/*.browser.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
-    fileParallelism: false,
+    // A browser mostly waits for the page; with more of them, what is timed says little.
+    maxWorkers: 2,
   },
 });
