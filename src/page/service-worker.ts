@@ -81,6 +81,9 @@ const keptFor = async (request: Request): Promise<Response | undefined> => {
   return undefined;
 };
 
+/** ms: a connection that is there in name only is as good as none. */
+const PATIENCE = 4000;
+
 scope.addEventListener('fetch', (event) => {
   const { request } = event;
   if (isHere || request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
@@ -89,8 +92,9 @@ scope.addEventListener('fetch', (event) => {
     const isOfOneVersion = !isPage(request) && new URL(request.url).search !== '';
     if (kept && isOfOneVersion) return kept;
     try {
-      // Asked of its host, whatever the browser itself has kept.
-      const fresh = await fetch(request, { cache: 'no-cache' });
+      // Asked of its host, whatever the browser itself has kept; and not for ever where there is something to show.
+      const signal = kept ? AbortSignal.timeout(PATIENCE) : null;
+      const fresh = await fetch(request, { cache: 'no-cache', signal });
       return fresh.ok || !kept ? fresh : kept;
     } catch (error) {
       if (kept) return kept;

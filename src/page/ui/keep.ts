@@ -158,7 +158,8 @@ export const meet = (own: readonly OwnTemplate[], written = ''): Met => {
   const before = withOwnNow(copy, own);
   const there = read(local, SHELF);
   const theirs = sharedFrom(there);
-  const isUnread = there !== '' && !theirs;
+  // What could not be read at the start is put aside by now, and said.
+  const isUnread = there !== '' && !theirs && there !== shelfText;
   if (isUnread) putAside('shelf', there);
   copy = [there, written].reduce((all, text) => joined(all, sharedFrom(text) ?? EMPTY), before);
   const text = sharedText(copy);

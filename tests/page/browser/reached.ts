@@ -24,6 +24,8 @@ export interface Host {
   /** The folder whose files it has; those of another one from then on. */
   folder: string;
   readonly browser: Browser;
+  /** Whether it takes what it is asked, and never answers. */
+  isDumb: boolean;
   /** As where the connection is gone: the browser stays. */
   readonly stop: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -31,8 +33,9 @@ export interface Host {
 
 /** A host of files, as anyone may have one: it lets browsers keep what they got. */
 export const host = async (folder: string): Promise<Host> => {
-  const has = { folder };
+  const has = { folder, isDumb: false };
   const server: Server = createServer((request, response) => {
+    if (has.isDumb) return;
     const name = new URL(request.url ?? '/', 'http://x').pathname.slice(1) || 'index.html';
     readFile(join(has.folder, name)).then(
       (bytes) => {

@@ -250,11 +250,15 @@ describe('what is kept', () => {
         sessionStorage.setItem('swagwright.window', plan!);
         localStorage.setItem('swagwright.last', plan!);
         localStorage.setItem('swagwright.design x', design!);
+        localStorage.setItem('swagwright.shelf', 'nothing');
       },
       [later, half],
     );
     await page.goto(ours.url());
-    await told(page, /plan that this browser kept cannot be read by this page.*put aside/);
+    await told(
+      page,
+      /plan that this browser kept cannot be read by this page.*put aside.*The shelf of your templates/,
+    );
     await settled(page);
     await page.getByText('1 design that this browser keeps cannot be read by this page').waitFor();
     expect(await page.locator('.kept-designs > li').count()).toBe(1);
