@@ -33,6 +33,7 @@ describe('widths of channels', () => {
     expect(fault('1,6', 'cm')).toMatch(/comma in a number.*decimal point, such as 1\.6;/);
     expect(fault('0.5, 1,6', 'cm')).toMatch(/“1,6” has a comma/);
     expect(fault('10,6', 'mm')).toMatch(/“10,6” has a comma/);
+    expect(fault(' ,6', 'cm')).toMatch(/“,6” has a comma in a number.*decimal point, such as 0\.6;/);
     expect(fault('1,6 cm', 'in')).toMatch(/comma in a number/);
   });
 

@@ -18,9 +18,9 @@ export type WidthsReading =
 
 /**
  * A comma between two whole numbers with no space, and no fraction or decimal on either side: most likely a decimal
- * comma, and as likely to be taken for two widths. `1/4,1/8` and `0.6,0.6` can only be lists.
+ * comma, and as likely to be taken for two widths; so is one with nothing before it. `1/4,1/8` and `0.6,0.6` can only be lists.
  */
-const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])/;
+const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])|^\s*,\d+/;
 
 /** No channel is 0 wide: behind a lone 0 it is a decimal comma, and nothing else. */
 const AFTER_NOUGHT = /(?<![\d./])0,(?=\d+(?![\d./]))/g;
@@ -35,8 +35,8 @@ export const readWidths = (typed: string, units: Units): WidthsReading => {
     return {
       ok: false,
       fault: channelsWords.commaInNumber({
-        found: comma[0],
-        point: comma[0].replace(',', '.'),
+        found: comma[0].trim(),
+        point: comma[0].trim().replace(/^,/, '0,').replace(',', '.'),
         several: SEVERAL[units],
       }),
     };
