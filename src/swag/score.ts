@@ -120,11 +120,8 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
   const sides = field.runs.length;
   const leanCost = (lean: number): number => WEIGHTS.lean.weight * (lean / (Math.PI / 4)) ** 2;
   const lasting = (f: Figures): number => {
-    const broken = f.gap > FIT_NOISE;
     return (
-      (broken ? brokenCost(f.swags) : 0) +
-      WEIGHTS.gap.weight * f.gapShare +
-      WEIGHTS.lopsided.weight * f.lopsided +
+      gapsCost(f) +
       leanCost(f.lean) +
       f.offDrape +
       WEIGHTS.pointed.weight * (f.point / (Math.PI / 4)) ** 2 +
@@ -230,6 +227,20 @@ export const worthOf = (way: Way, field: Field, outward: number, corner = way): 
     cost: (f) => settledCost(unused(f.top) + lasting(f)),
   };
 };
+
+/**
+ * What the gaps and counts cost of swags that are so large: the widest gap (mm) and its share of the span there, the swags
+ * of all sides, and of how many pairs of opposite sides the counts differ.
+ */
+export const gapsCost = ({
+  gap,
+  gapShare,
+  swags,
+  lopsided,
+}: Pick<Figures, 'gap' | 'gapShare' | 'swags' | 'lopsided'>): number =>
+  (gap > FIT_NOISE ? brokenCost(swags) : 0) +
+  WEIGHTS.gap.weight * gapShare +
+  WEIGHTS.lopsided.weight * lopsided;
 
 /** What it costs that so many swags do not touch. */
 export const brokenCost = (swags: number): number =>

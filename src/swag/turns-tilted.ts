@@ -8,12 +8,14 @@ import type { Wishes } from './asked.ts';
 import { besideNeighbour, gapBefore, linesBeside } from './beside.ts';
 import { checkCorner, layOf, overNeighbour, toCornerOf } from './corner.ts';
 import {
+  allows,
   type Counted,
   type Counts,
   countsBeside,
   differAcross,
   fixedCount,
   lopsidedCounts,
+  lopsidedPair,
   product,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
@@ -21,6 +23,7 @@ import { ALIKE, type Fit, type SideFit } from './fit.ts';
 import { FIT_NOISE } from './misfit.ts';
 import { tiltedPose } from './pose.ts';
 import type { Tried } from './runs.ts';
+import { gapsCost } from './score.ts';
 import { type SeatRules, seat } from './seat.ts';
 import type { Way } from './setting.ts';
 import { cheaper, type Kept } from './ties.ts';
@@ -59,13 +62,15 @@ export const turnsByTilt = (
     const isFree = fixedCount(counts[i]!) === undefined && opposite.repeats > 0;
     return isFree && differAcross(side, opposite) ? Math.min(side.repeats, opposite.repeats) : side.repeats;
   });
+  /** The gap (mm) that so many swags leave on a side. */
+  const gapWith = (n: number, i: number): number =>
+    (field.runs[i]!.length - 2 * toCorner - 2 * n * pose.halfSpan) / (n + 1);
   const laid = (vector: readonly number[]): Fit | undefined => {
     const sides: SideFit[] = [];
     for (let i = 0; i < field.runs.length; i++) {
       const run = field.runs[i]!;
       const n = vector[i]!;
-      const free = run.length - 2 * toCorner;
-      const gap = (free - 2 * n * pose.halfSpan) / (n + 1);
+      const gap = gapWith(n, i);
       if (n < 1 || !(gap >= least - FIT_NOISE && gap < 2 * pose.halfSpan)) return undefined;
       const tried = seat(way, 2 * pose.halfSpan + Math.max(0, gap), rules);
       if (!tried.ok) return undefined;
@@ -83,7 +88,12 @@ export const turnsByTilt = (
       pattern: ALIKE,
     };
   };
-  const vectors = [repeats, ...otherCounts(repeats, field, rules.wishes, counts, fitting)];
+  const lengths = field.runs.map(({ length }) => length);
+  const vectors = [
+    repeats,
+    cheapestCounts(repeats, counts, lengths, 2 * pose.halfSpan, gapWith),
+    ...otherCounts(repeats, field, rules.wishes, counts, fitting),
+  ];
   let best: Kept | undefined;
   for (const vector of vectors) {
     const fit = laid(vector);
@@ -92,6 +102,66 @@ export const turnsByTilt = (
   }
   return { fits: best ? [best.fit] : [], tried: vectors.length };
 };
+
+/**
+ * The counts that cost least beside `most`, as many as there is room for: a side may have fewer than it has room for, with
+ * wider gaps, because each swag is a start and a stop, and because the opposite side has so many. Only the widest gap of
+ * all costs, so for each that there may be every side takes as few as leave no wider one. `span` (mm) is of all alike.
+ */
+const cheapestCounts = (
+  most: readonly number[],
+  counts: readonly Counts[],
+  lengths: readonly number[],
+  span: number,
+  gapWith: (n: number, i: number) => number,
+): readonly number[] => {
+  const mayBe = (n: number, i: number): boolean =>
+    n === most[i] || (fixedCount(counts[i]!) === undefined && allows(counts[i]!, n));
+  const areLopsided = lopsidedPair(lengths, counts);
+  const pairs =
+    most.length === 4
+      ? [
+          [0, 2],
+          [1, 3],
+        ]
+      : most.map((_, i) => [i]);
+  const few = [...most];
+  let best: { readonly cost: number; readonly repeats: readonly number[] } | undefined;
+  for (;;) {
+    const repeats = [...few];
+    let lopsided = 0;
+    for (const [i = 0, k = i] of pairs) {
+      if (repeats[i] === repeats[k]) continue;
+      const common = Math.max(repeats[i]!, repeats[k]!);
+      const mayAgree = common <= Math.min(most[i]!, most[k]!) && mayBe(common, i) && mayBe(common, k);
+      // One more swag costs far less than counts that differ.
+      if (mayAgree) repeats[i] = repeats[k] = common;
+      else if (areLopsided(i, repeats[i]!, k, repeats[k]!)) lopsided = Number.POSITIVE_INFINITY;
+      else lopsided++;
+    }
+    const gap = Math.max(...repeats.map(gapWith));
+    const cost = gapsCost({ gap, gapShare: gap / span, swags: sumOf(repeats), lopsided });
+    if (!best || cost < best.cost) best = { cost, repeats };
+    // The next wider gap that one of them may have.
+    const next = few.map((n, i) => {
+      for (let fewer = n - 1; fewer > 0; fewer--) if (mayBe(fewer, i)) return gapWith(fewer, i);
+      return Number.POSITIVE_INFINITY;
+    });
+    const wider = Math.min(...next);
+    if (
+      !(wider < span) ||
+      gapsCost({ gap: wider, gapShare: wider / span, swags: 0, lopsided: 0 }) > best.cost
+    )
+      return best.repeats;
+    next.forEach((gapThere, i) => {
+      if (gapThere > wider + FIT_NOISE) return;
+      do few[i]!--;
+      while (!mayBe(few[i]!, i));
+    });
+  }
+};
+
+const sumOf = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
 
 /** Fewer swags with wider gaps, where that is what is asked. `fitting` tells how many a side takes with a gap (mm). */
 const otherCounts = (

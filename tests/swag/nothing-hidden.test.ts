@@ -181,6 +181,55 @@ describe('whichever side is called top', () => {
   });
 });
 
+describe('swags that lie all alike, with gaps', () => {
+  /** Top and bottom, and right and left, as many as these tell. */
+  const ofCounts = (q: Quilt, repeats: readonly number[], t: number): number =>
+    costOfFirst(planFor(q, q.sides, repeats), [PROFILES[t]!]);
+
+  test('have as many on opposite sides where that costs less', () => {
+    const q: Quilt = {
+      sides: [235, 795, 235, 764],
+      width: 11,
+      margin: 2,
+      from: 'outer',
+      corners: 'turn',
+      outward: true,
+      swag: 'use: about 3/4',
+    };
+    const [first] = search(planFor(q), [PROFILES[1]!]).results;
+    expect(first!.fit.sides.map((s) => s.repeats)).toEqual([4, 13, 4, 13]);
+    expect(first!.score.cost).toBeLessThan(ofCounts(q, [4, 14, 4, 13], 1));
+  });
+
+  test(
+    'have the counts that cost least of all near those',
+    () => {
+      const made = fewRuns(3, 10, 20261201);
+      let tried = 0;
+      fc.assert(
+        fc.property(quilts, one, (some, { template: t }) => {
+          const q: Quilt = { ...some, swag: 'setting: alignment-line' };
+          const [first] = search(planFor(q), [PROFILES[t]!]).results;
+          if (!first) return;
+          tried++;
+          const here = first.fit.sides.map((s) => s.repeats);
+          const near = here.map((n) => [n - 2, n - 1, n, n + 1].filter((m) => m > 0));
+          for (const a of near[0]!)
+            for (const b of near[1]!)
+              for (const c of near[2]!)
+                for (const d of near[3]!)
+                  expect(ofCounts(q, [a, b, c, d], t), [a, b, c, d].join()).toBeGreaterThanOrEqual(
+                    first.score.cost - NOISE,
+                  );
+        }),
+        made,
+      );
+      expect(tried / made.numRuns).toBeGreaterThan(0.2);
+    },
+    patience(60_000),
+  );
+});
+
 describe('a plan that says more finds nothing better', () => {
   test(
     'when it says what was found',
