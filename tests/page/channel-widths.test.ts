@@ -22,7 +22,7 @@ describe('widths of channels', () => {
       // No channel is 0 wide.
       ['0,6', 'cm', ['0.6']],
       ['0,6, 0,55', 'cm', ['0.6', '0.55']],
-      ['0,6,0,6', 'cm', ['0.6', '0.6']],
+      ['0,6;0,6', 'cm', ['0.6', '0.6']],
       ['1/4, 0,25', 'in', ['1/4', '0.25']],
       ['0,6 cm', 'in', ['0.6 cm']],
     ] as const)
@@ -33,6 +33,13 @@ describe('widths of channels', () => {
     expect(fault('1,6', 'cm')).toMatch(/comma in a number.*decimal point, such as 1\.6;/);
     expect(fault('0.5, 1,6', 'cm')).toMatch(/“1,6” has a comma/);
     expect(fault('10,6', 'mm')).toMatch(/“10,6” has a comma/);
+    for (const [text, found] of [
+      ['1/4, ,6', ',6'],
+      ['0.6; ,6', ',6'],
+      ['1,0,6', '1,0'],
+      ['0,6,0,6', '0,6'],
+    ])
+      expect(fault(text!, 'cm'), text).toMatch(new RegExp(`^“${found}” has a comma`));
     expect(fault(' ,6', 'cm')).toMatch(/“,6” has a comma in a number.*decimal point, such as 0\.6;/);
     expect(fault('1,6 cm', 'in')).toMatch(/comma in a number/);
   });

@@ -18,12 +18,12 @@ export type WidthsReading =
 
 /**
  * A comma between two whole numbers with no space, and no fraction or decimal on either side: most likely a decimal
- * comma, and as likely to be taken for two widths; so is one with nothing before it. `1/4,1/8` and `0.6,0.6` can only be lists.
+ * comma, and as likely to be taken for two widths; so is one with no number before it. `1/4,1/8` and `0.6,0.6` can only be lists.
  */
-const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])|^\s*,\d+/;
+const DECIMAL_COMMA = /(?<![\d./])\d+,\d+(?![\d./])|(?<=(?:^|[,;])\s*),\d+/;
 
-/** No channel is 0 wide: behind a lone 0 it is a decimal comma, and nothing else. */
-const AFTER_NOUGHT = /(?<![\d./])0,(?=\d+(?![\d./]))/g;
+/** No channel is 0 wide: behind a 0 that begins a width it is a decimal comma, and nothing else. `1,0,6` may be two. */
+const AFTER_NOUGHT = /(?<=^\s*|[,;]\s+|;)0,(?=\d+(?![\d./]))/g;
 
 /** `0.6 0.6`, `1/4 1/8`: what reads as two numbers, and has no comma between them. */
 const TWO_NUMBERS = /^\d+([./]\d+)? +\d+([./]\d+)?$/;

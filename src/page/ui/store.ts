@@ -332,7 +332,11 @@ const fill = (input: State): Promise<void> => {
     const now = state.peek();
     if (answered.kind === 'answer' && (now === input || now === slid))
       fills.value = { ...answered.answer, side: name };
-    if (answered.kind === 'problems') complain(noticeWords.noFills, answered.problems);
+    if (answered.kind === 'problems') {
+      complain(noticeWords.noFills, answered.problems);
+      // What was made before, and what was said of it, is of another plan.
+      if (made?.there === there) fills.value = undefined;
+    }
     if (answered.kind !== 'answer' && made?.there === there) made = undefined;
   });
   made = { input, side: name, there };
