@@ -208,14 +208,20 @@ for (const { script, style = '' } of [page, quick, thorough, shared, ...later.ma
 for (const text of [service, fonts, ...readdirSync(`${source}static`).sort().map(asItStands)])
   hash.update(text);
 const version = hash.digest('hex').slice(0, 16);
+const styleOfThisVersion = (style) => `/*${version}*/${style}`;
 const ofThisVersion = (script) => `if(self.swagwright_version==="${version}"){${script}\n}\n`;
 
 for (const [name, { script, style }] of later) {
   write(`${name}.js`, ofThisVersion(script));
-  write(`${name}.css`, style);
+  write(`${name}.css`, styleOfThisVersion(style));
 }
-write('page.js', ofThisVersion(page.script));
-write('page.css', page.style);
+/**
+ * Where the page's first scripts are of two versions, as when its host was visited while it was being filled, they are
+ * asked for anew past what the browser has kept of them: the next load has them.
+ */
+const ASK_ANEW = 'else for(const {src} of document.scripts)if(src)fetch(src,{cache:"reload"}).catch(()=>{});';
+write('page.js', `${ofThisVersion(page.script)}${ASK_ANEW}\n`);
+write('page.css', styleOfThisVersion(page.style));
 write('fonts.js', ofThisVersion(fonts));
 
 /** A function, as each worker is, because the page can hand on its text. */

@@ -46,12 +46,27 @@ const stores = async (): Promise<readonly string[]> => {
   return [STORE, ...mine];
 };
 
+/**
+ * A file past the browser's own cache. Throws where the host has it of another version, as while one is being put there:
+ * then nothing is kept, the version before stays, and the next visit tries again.
+ */
+const ofThisVersion = async (file: string): Promise<readonly [Request, Response]> => {
+  const request = new Request(file, { cache: 'reload' });
+  const response = await fetch(request);
+  const isWhole = response.ok && (!isVersioned(file) || (await response.clone().text()).includes(version));
+  if (!isWhole) throw new Error(`${file} is not of this version`);
+  return [request, response];
+};
+
+/** Each script and style sheet says its version, and the page those of what it begins with (scripts/build-page.mjs). */
+const isVersioned = (file: string): boolean => file === './' || file === 'index.html' || file.includes('?');
+
 scope.addEventListener('install', (event) => {
   const keep = async (): Promise<void> => {
     if (!isHere) {
+      const got = await Promise.all(['./', ...files].map(ofThisVersion));
       const store = await caches.open(STORE);
-      // Past the browser's own cache, so that all files are of one version.
-      await store.addAll(['./', ...files].map((file) => new Request(file, { cache: 'reload' })));
+      for (const [request, response] of got) await store.put(request, response);
     }
     await scope.skipWaiting();
   };

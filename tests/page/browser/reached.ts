@@ -24,6 +24,9 @@ export interface Host {
   /** The folder whose files it has; those of another one from then on. */
   folder: string;
   readonly browser: Browser;
+  /** Files that it still has of another folder, by their names: those that are not yet put there. */
+  late: readonly string[];
+  lateFolder: string;
   /** Whether it takes what it is asked, and never answers. */
   isDumb: boolean;
   /** As where the connection is gone: the browser stays. */
@@ -33,11 +36,11 @@ export interface Host {
 
 /** A host of files, as anyone may have one: it lets browsers keep what they got. */
 export const host = async (folder: string): Promise<Host> => {
-  const has = { folder, isDumb: false };
+  const has = { folder, isDumb: false, late: [] as readonly string[], lateFolder: folder };
   const server: Server = createServer((request, response) => {
     if (has.isDumb) return;
     const name = new URL(request.url ?? '/', 'http://x').pathname.slice(1) || 'index.html';
-    readFile(join(has.folder, name)).then(
+    readFile(join(has.late.includes(name) ? has.lateFolder : has.folder, name)).then(
       (bytes) => {
         const type = TYPES[extname(name)] ?? 'application/octet-stream';
         response.writeHead(200, { 'Content-Type': type, 'Cache-Control': 'max-age=600' }).end(bytes);

@@ -24,7 +24,9 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'renewed-'));
   later = join(folder, 'page');
   cpSync(BUILT, later, { recursive: true });
-  for (const name of readdirSync(later).filter((n) => /\.(js|html)$/.test(n) && n !== 'swagwright.html')) {
+  for (const name of readdirSync(later).filter(
+    (n) => /\.(js|css|html)$/.test(n) && n !== 'swagwright.html',
+  )) {
     const path = join(later, name);
     writeFileSync(path, readFileSync(path, 'utf8').replaceAll(VERSION, NEXT).replaceAll(OF_NOW!, OF_LATER!));
   }
@@ -97,6 +99,41 @@ describe('at an address that others reach', () => {
     expect(await keep(next, OF_LATER).count()).toBe(1);
     expect(faults.filter((fault) => !fault.includes('ERR_CONNECTION_REFUSED'))).toEqual([]);
   });
+
+  test.each([['shared.js', 'thorough.js', 'trace.js'], ['thorough.js'], ['page.css'], ['index.html']])(
+    'a host that is visited while %s is still old is kept whole once it is not',
+    async (...late) => {
+      const own = await hosted();
+      const { page, context } = await visit(own.browser, own.url);
+      await settled(page);
+      await kept(page);
+      await title(page).fill('For the raffle');
+      await idle(page);
+      const stores = () => page.evaluate(async () => (await caches.keys()).map((name) => name.split(' ')[1]));
+      own.late = late;
+      own.folder = later;
+      await page.reload();
+      // The new worker has had its time, and keeps nothing of it.
+      await page.evaluate(async () => {
+        const registration = await navigator.serviceWorker.getRegistration();
+        await registration?.update().catch(() => {});
+      });
+      await page.waitForTimeout(3000);
+      expect(await stores()).toEqual([VERSION]);
+      own.late = [];
+      await page.reload();
+      await settled(page);
+      expect(await keep(page, OF_LATER).count()).toBe(1);
+      expect(await title(page).inputValue()).toBe('For the raffle');
+      await expect.poll(stores, { timeout: 60_000 }).toEqual([NEXT]);
+      await own.stop();
+      await page.reload();
+      await settled(page);
+      await keep(page, OF_LATER).click();
+      await told(page, /is kept/);
+      await context.close();
+    },
+  );
 
   test('a window of the version before goes on with parts of its own version', async () => {
     const own = await hosted();
