@@ -51,6 +51,10 @@ export const NO_START: Trouble = {
   where: undefined,
 };
 
+/** The same where what is asked for needs a part of the page that may not come. */
+export const orNoStart = <T>(work: Promise<Outcome<T>>): Promise<Outcome<T>> =>
+  work.catch((): Outcome<T> => ({ kind: 'problems', problems: [NO_START] }));
+
 export const startClient = (hire: () => Promise<Hand>, limit = LIMIT): Client => {
   let hand: Promise<Hand> | undefined;
   let running: Running | undefined;

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { useId } from 'preact/hooks';
 import { capital } from '../../document/index.ts';
 import { colourDoubts } from '../../drawing/index.ts';
+import { orNoStart } from '../engine/client.ts';
 import { loadFonts } from '../engine/hire.ts';
 import { coloursWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
@@ -75,18 +76,16 @@ const ToShow = () => {
   const withMarks = useSignal(false);
   const isReady = shown.value !== undefined && !isOld.value;
   const make = async (ending: 'png' | 'svg'): Promise<void> => {
-    const fonts = ending === 'png' ? await during(coloursWords.making, loadFonts()) : undefined;
-    const made = await during(
-      coloursWords.making,
-      thorough.ask({
-        kind: 'picture',
-        input: state.value,
-        ending,
-        ofQuilt: partNames.value.length > 0 && isWhole.value,
-        look: { kind: 'colours', withMarks: withMarks.value },
-        fonts,
-      }),
-    );
+    const asked = {
+      kind: 'picture',
+      input: state.value,
+      ending,
+      ofQuilt: partNames.value.length > 0 && isWhole.value,
+      look: { kind: 'colours', withMarks: withMarks.value },
+    } as const;
+    const picture = async () =>
+      thorough.ask({ ...asked, fonts: ending === 'png' ? await loadFonts() : undefined });
+    const made = await during(coloursWords.making, orNoStart(picture()));
     if (made.kind === 'problems') complain(coloursWords.failed, made.problems, 'colours');
     if (made.kind !== 'answer') return;
     const { name, bytes, words, notices } = made.answer;

@@ -1,6 +1,6 @@
 /** Pages that were made go to her downloads, or to the browser's print dialog; and what is said of it. */
 
-import type { Outcome } from '../engine/client.ts';
+import { type Outcome, orNoStart } from '../engine/client.ts';
 import type { Printed } from '../engine/messages.ts';
 import { noticeWords, paperWords } from '../words/words.ts';
 import { saveAs } from './browser.ts';
@@ -14,7 +14,7 @@ export const handOver = async (
   make: () => Promise<Outcome<Printed>>,
 ): Promise<Outcome<Printed & { readonly said: string }>> => {
   const finish = how === 'print' ? startPrinting() : undefined;
-  const made = await make();
+  const made = await orNoStart(make());
   if (made.kind !== 'answer') {
     await finish?.(undefined);
     return made;

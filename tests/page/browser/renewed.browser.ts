@@ -172,6 +172,22 @@ describe('at an address that others reach', () => {
   });
 });
 
+test('where the fonts do not come, each button that needs them says so, and goes on once they do', async () => {
+  const { page, context } = await ours.visit({ acceptDownloads: true });
+  await settled(page);
+  await context.route('**/fonts.js*', (route) => route.fulfill({ status: 500 }));
+  for (const name of ['True-size sheets', 'Marking card', 'Picture (PNG)']) {
+    await page.getByRole('button', { name, exact: true }).first().click();
+    await told(page, /could not be loaded.*Reload the page/);
+    await page.getByRole('button', { name: 'Dismiss' }).first().click();
+  }
+  await context.unroute('**/fonts.js*');
+  const coming = page.waitForEvent('download', { timeout: 100_000 });
+  await page.getByRole('button', { name: 'Marking card' }).click();
+  await coming;
+  await context.close();
+});
+
 test('on this computer’s own address there is no service worker, and one that was left there goes', async () => {
   const { page, context, faults } = await ours.visit();
   await settled(page);
