@@ -7,12 +7,12 @@
  */
 
 import { chromium } from 'playwright-core';
+import { fillWith, still, WAIT } from './page-at-work.mjs';
 
 const PAGE = new URL('../dist/page/index.html', import.meta.url).href;
 const VISITS = Number(process.env.ROUNDS ?? '9');
 const MOVES = 240;
 const AIM = { picture: 0.6, drag: 16.7 };
-const WAIT = { timeout: 120_000 };
 
 const browser = await chromium.launch({
   executablePath: '/usr/bin/chromium',
@@ -72,34 +72,15 @@ for (const [words, isTraced] of [
   );
 }
 
-const still = async (page) => {
-  await page.waitForFunction(() => !document.querySelector('.working'), undefined, WAIT);
-  await page.waitForTimeout(500);
-  await page.waitForFunction(() => !document.querySelector('.working'), undefined, WAIT);
-};
-
 const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
 await page.goto(PAGE);
 await page.locator('.fit').first().waitFor(WAIT);
 await still(page);
 await page.locator('.fit').filter({ hasText: 'crown on centre' }).first().click();
-await page.getByText('Fills: feathers, pebbles').click();
-for (const [label, kind] of [
+await fillWith(page, [
   ['Inside the swags', 'feather'],
   ['Round the swags', 'stipple'],
-]) {
-  const choice = page.getByLabel(label, { exact: true });
-  await choice
-    .locator('option', { hasText: kind })
-    .first()
-    .waitFor({ state: 'attached', ...WAIT });
-  await choice.selectOption(kind);
-}
-await page
-  .locator('.quilt .ink.fill')
-  .first()
-  .waitFor({ state: 'attached', ...WAIT });
-await still(page);
+]);
 
 for (const { where, name, dx, dy } of [
   { where: 'top', name: 'Span of the swag', dx: -0.5, dy: 0 },

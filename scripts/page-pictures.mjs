@@ -7,6 +7,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import { chromium } from 'playwright-core';
+import { fillWith, still, WAIT } from './page-at-work.mjs';
 
 const PAGE = new URL('../dist/page/index.html', import.meta.url).href;
 
@@ -23,14 +24,6 @@ const SCREENS = [
 /** Of a WebP, from 0 to 100: letters stay sharp, and a picture is some 50 KB. */
 const QUALITY = 82;
 
-const WAIT = { timeout: 120_000 };
-
-const still = async (page) => {
-  await page.waitForFunction(() => !document.querySelector('.working'), undefined, WAIT);
-  await page.waitForTimeout(800);
-  await page.waitForFunction(() => !document.querySelector('.working'), undefined, WAIT);
-};
-
 const photograph = async (browser, { name, width, height, colorScheme, to, word }, folder) => {
   const page = await browser.newPage({
     viewport: { width, height },
@@ -41,22 +34,10 @@ const photograph = async (browser, { name, width, height, colorScheme, to, word 
   await page.goto(PAGE);
   await page.locator('.fit').first().waitFor(WAIT);
   await still(page);
-  await page.getByText('Fills: feathers, pebbles').click();
-  const fill = async (label, kind) => {
-    const choice = page.getByLabel(label, { exact: true });
-    await choice
-      .locator('option', { hasText: kind })
-      .first()
-      .waitFor({ state: 'attached', ...WAIT });
-    await choice.selectOption(kind);
-  };
-  await fill('Inside the swags', 'feather');
-  await fill('Round the swags', 'crosshatch');
-  await page
-    .locator('.quilt .ink.fill')
-    .first()
-    .waitFor({ state: 'attached', ...WAIT });
-  await still(page);
+  await fillWith(page, [
+    ['Inside the swags', 'feather'],
+    ['Round the swags', 'crosshatch'],
+  ]);
   await page.evaluate((selector) => {
     document.activeElement?.blur();
     scrollTo(0, 0);

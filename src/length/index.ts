@@ -2,6 +2,7 @@
 
 export { lengthsApart, numberApart } from './apart.ts';
 export {
+  AS_READ,
   CM_TENTH,
   exactLength,
   formatLength,

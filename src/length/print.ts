@@ -7,6 +7,7 @@
  * Decimals are written as ASME Y14.5, 1.6.1, has them: a zero before the point, none after the last digit.
  */
 
+import type { Units } from './read.ts';
 import { MM_PER_INCH } from './read.ts';
 
 /** How a length is printed: inches to 1/denominator, or mm or cm to a step (the step is always in mm). */
@@ -23,6 +24,13 @@ export const MM_HALF: LengthStyle = { unit: 'mm', step: 0.5 };
 export const MM_TENTH: LengthStyle = { unit: 'mm', step: 0.1 };
 /** Centimetres to the millimetre: `14.2 cm`. */
 export const CM_TENTH: LengthStyle = { unit: 'cm', step: 1 };
+
+/** As a ruler is read where her units are these. */
+export const AS_READ: Readonly<Record<Units, LengthStyle>> = {
+  in: INCH_SIXTEENTH,
+  cm: CM_TENTH,
+  mm: MM_TENTH,
+};
 
 /** Of two with the same step, the one that is meant where only the step is known stands first. */
 export const LENGTH_STYLES: readonly LengthStyle[] = [

@@ -7,12 +7,11 @@ import { type Problem, ProblemError } from '../document/index.ts';
 import { roughTextWidth, type StyledDrawing } from '../drawing/index.ts';
 import { type Box, boxHeight, boxWidth, isEmptyBox, type Motion, shift } from '../geometry/index.ts';
 import {
-  CM_TENTH,
+  AS_READ,
   formatLength,
   INCH_SIXTEENTH,
   type LengthStyle,
   lengthsApart,
-  MM_TENTH,
   type Units,
 } from '../length/index.ts';
 import { PAPERS, type Paper, type PaperId } from '../plan/index.ts';
@@ -84,7 +83,7 @@ export const layOut = (drawing: StyledDrawing, options: LayOutOptions): SheetPla
   const margins = marginsFrom(options.margins);
   const overlap = options.overlap ?? DEFAULT_OVERLAP;
   const measured = options.measured ?? UNMEASURED;
-  const style = STYLES[options.units ?? 'in'];
+  const style = AS_READ[options.units ?? 'in'];
   check(marginProblems(margins, style), measuredProblems(measured), overlapProblems(overlap, style));
 
   const ink = inkOf(drawing, options.textWidth ?? roughTextWidth);
@@ -395,8 +394,6 @@ const overlapProblems = (overlap: number, style: LengthStyle): Problem[] =>
 /** Short of a limit; what is no length is said as it is. */
 const foundWords = (mm: number, limit: number, style: LengthStyle): string =>
   Number.isFinite(mm) ? lengthsApart(mm, limit, style)[0] : String(mm);
-
-const STYLES: Readonly<Record<Units, LengthStyle>> = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_TENTH };
 
 const liveProblems = (live: Box, paper: Paper, overlap: number, style: LengthStyle): Problem[] => {
   const least = Math.max(leastLive(overlap), 3 * overlap);

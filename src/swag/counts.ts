@@ -13,6 +13,9 @@ export interface Counts {
 /** The most swags that a search puts on a side; a plan may ask for more by number. */
 const MOST_COUNT = 40;
 
+/** The swags of all sides. */
+export const swagsOf = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
+
 /** What a wish leaves of the counts; one that only ranks leaves them all. */
 export const countsFor = (wish: CountWish | undefined): Counts => {
   if (typeof wish === 'number') return { from: wish, upTo: wish };

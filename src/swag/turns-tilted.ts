@@ -17,6 +17,7 @@ import {
   lopsidedCounts,
   lopsidedPair,
   product,
+  swagsOf,
 } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import { ALIKE, type Fit, type SideFit } from './fit.ts';
@@ -140,7 +141,7 @@ const cheapestCounts = (
       else lopsided++;
     }
     const gap = Math.max(...repeats.map(gapWith));
-    const cost = gapsCost({ gap, gapShare: gap / span, swags: sumOf(repeats), lopsided });
+    const cost = gapsCost({ gap, gapShare: gap / span, swags: swagsOf(repeats), lopsided });
     if (!best || cost < best.cost) best = { cost, repeats };
     // The next wider gap that one of them may have.
     const next = few.map((n, i) => {
@@ -160,8 +161,6 @@ const cheapestCounts = (
     });
   }
 };
-
-const sumOf = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
 
 /** Fewer swags with wider gaps, where that is what is asked. `fitting` tells how many a side takes with a gap (mm). */
 const otherCounts = (

@@ -19,7 +19,7 @@
 import { widestAsked } from './asked-rises.ts';
 import { besideNeighbour, linesBeside } from './beside.ts';
 import { checkCorner, layOf, overNeighbour, toCornerOf } from './corner.ts';
-import type { Counts } from './counts.ts';
+import { type Counts, swagsOf } from './counts.ts';
 import type { CorneredField } from './field.ts';
 import { ALIKE, type Fit, type SideFit } from './fit.ts';
 import { FIT_NOISE, fits, misses, type Result } from './misfit.ts';
@@ -175,7 +175,7 @@ export const turnsByCrown = (
     }));
     for (const { repeats, missed, least } of told.sort((a, b) => a.missed - b.missed || a.least - b.least)) {
       if (missed > missWithin(beaten(best))) break;
-      const broken = least + brokenCost(swags(repeats));
+      const broken = least + brokenCost(swagsOf(repeats));
       for (const ground of grounds) {
         let plain: Corner | undefined;
         if ((ground === grounds[0] ? least : broken) <= beaten(best)) {
@@ -208,8 +208,6 @@ export const turnsByCrown = (
   };
   return { longest: promising.longest, with: withCount };
 };
-
-const swags = (repeats: readonly number[]): number => repeats.reduce((sum, n) => sum + n, 0);
 
 /** Times the gap that the first corner wants; what settles on it ends near to it. */
 const FAR_PAST = 2;

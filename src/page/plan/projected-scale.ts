@@ -3,14 +3,7 @@
  * and up are found apart, because a projector that leans makes them differ. Kept per browser.
  */
 
-import {
-  CM_TENTH,
-  formatLength,
-  INCH_SIXTEENTH,
-  MM_TENTH,
-  readLength,
-  type Units,
-} from '../../length/index.ts';
+import { AS_READ, formatLength, readLength, type Units } from '../../length/index.ts';
 import { projectorWords } from '../words/words.ts';
 import { plainWords } from './plain-words.ts';
 
@@ -48,8 +41,6 @@ const isOne = (scale: number): boolean => scale >= LEAST && scale <= MOST;
 const areAlike = ({ across, up }: PerWay): boolean => Math.max(across / up, up / across) <= MOST_APART;
 const isLikely = (scale: PerWay): boolean => isOne(scale.across) && isOne(scale.up) && areAlike(scale);
 
-const STYLES = { in: INCH_SIXTEENTH, cm: CM_TENTH, mm: MM_TENTH } as const;
-
 /** What is wrong with what she typed, and of which bar. */
 export interface BarFault {
   readonly at: keyof PerWay;
@@ -73,7 +64,7 @@ export const scaleFrom = (
       return { at, words: plainWords({ ...length, message: length.reason }, projectorWords.lengthOf[at]) };
     const scale = bars[at] / length.mm;
     if (isOne(scale)) return scale;
-    const [least, most] = [MOST, LEAST].map((of) => formatLength(bars[at] / of, STYLES[units]));
+    const [least, most] = [MOST, LEAST].map((of) => formatLength(bars[at] / of, AS_READ[units]));
     return { at, words: projectorWords.unlikely({ least: least!, most: most! }) };
   };
   const across = read('across');
